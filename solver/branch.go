@@ -1,0 +1,216 @@
+package solver
+
+import (
+	"container/heap"
+	"math"
+	"sync"
+	"time"
+)
+
+// batch is how many nodes are worked on between two looks at the best solution.
+// It is fixed, so that the search does not depend on the number of goroutines.
+const batch = 4
+
+// smallPicks is how many picks a node may enumerate before it is branched.
+const smallPicks = 3000
+
+// outcome is what working on a node gave.
+type outcome struct {
+	children []*node
+	best     incumbent
+	lps      int
+	err      error
+	cut      bool // halted before it was finished: the node stays open
+}
+
+func (s *search) branchAndBound(root *node) error {
+	s.push(root)
+	for len(s.queue) > 0 {
+		if s.stopped() {
+			break
+		}
+		var work []*node
+		for len(work) < batch && len(s.queue) > 0 {
+			n := heap.Pop(&s.queue).(*node)
+			if n.value > float64(s.best.upper(s.other)-1) {
+				continue
+			}
+			work = append(work, n)
+		}
+		out := s.workOn(work)
+		for i, o := range out {
+			s.nodes++
+			s.lps += o.lps
+			if o.err != nil {
+				return o.err
+			}
+			if o.best.has && (!s.best.has || better(&o.best, &s.best)) {
+				s.best = o.best
+			}
+			if o.cut {
+				s.push(work[i])
+			}
+			for _, c := range o.children {
+				s.push(c)
+			}
+		}
+		s.report()
+	}
+	if s.ended {
+		s.openBound()
+	}
+	return nil
+}
+
+func better(a, b *incumbent) bool {
+	if a.total != b.total {
+		return a.total < b.total
+	}
+	return a.tie[0] < b.tie[0] || (a.tie[0] == b.tie[0] && a.tie[1] < b.tie[1])
+}
+
+// openBound is the least bound of the nodes left.
+func (s *search) openBound() {
+	least := math.Inf(1)
+	for _, n := range s.queue {
+		least = math.Min(least, n.value)
+	}
+	if v := math.Ceil(least); v < float64(Limit) {
+		s.bound = max(s.bound, int64(math.Max(v, -float64(Limit))))
+	} else {
+		s.bound = s.best.upper(s.other)
+	}
+	s.bound = min(s.bound, s.best.upper(s.other))
+}
+
+func (s *search) report() {
+	if s.set.Progress == nil {
+		return
+	}
+	p := Progress{Nodes: s.nodes, Open: len(s.queue), Has: s.best.has, Total: s.best.total, Bound: s.bound, Elapsed: time.Since(s.began)}
+	if len(s.queue) > 0 {
+		p.Bound = max(p.Bound, int64(math.Ceil(s.queue[0].value)))
+	}
+	s.set.Progress(p)
+}
+
+// workOn works on the nodes of a batch, each from the same best solution.
+func (s *search) workOn(work []*node) []outcome {
+	out := make([]outcome, len(work))
+	var wait sync.WaitGroup
+	slots := make(chan struct{}, s.set.Goroutines)
+	for i, n := range work {
+		wait.Add(1)
+		slots <- struct{}{}
+		go func() {
+			defer wait.Done()
+			defer func() { <-slots }()
+			out[i] = s.work(n)
+		}()
+	}
+	wait.Wait()
+	return out
+}
+
+// work bounds a node, finishes it if it is small, or branches.
+func (s *search) work(n *node) (o outcome) {
+	in, d := s.in, n.d
+	o.best = s.best
+	b := in.lagrangian(d, n.y, true)
+	if s.reduce(d, b, &o.best) {
+		return o
+	}
+	if s.halted() {
+		o.cut = true
+		return o
+	}
+	pool := make([][][]int, len(n.pool))
+	for i := range pool {
+		pool[i] = n.pool[i][:len(n.pool[i]):len(n.pool[i])]
+	}
+	r, done, err := s.relaxNodeCounting(d, n.y, pool, &o)
+	if err != nil || done {
+		o.err = err
+		return o
+	}
+	y := n.y
+	if r != nil {
+		y = r.duals
+		im := in.newImprover(d, r.bound, y, &o.best)
+		im.budget = 4000
+		im.run(in.rounded(r, d), false)
+		if s.reduce(d, r.bound, &o.best) {
+			return o
+		}
+	}
+	b = in.lagrangian(d, y, true)
+	if b.prune(o.best.upper(s.other)) || in.enumerate(d, b, &o.best, s.other, smallPicks, s.halted) {
+		return o
+	}
+	if s.halted() {
+		o.cut = true
+		return o
+	}
+	o.children = s.split(n, d, r, pool)
+	return o
+}
+
+// reduce fixes by the bound and propagates. True: nothing is left.
+func (s *search) reduce(d *domain, b *bound, best *incumbent) bool {
+	if b.prune(best.upper(s.other)) {
+		return true
+	}
+	s.in.fix(d, b, best.upper(s.other))
+	return !s.in.propagate(d)
+}
+
+// relaxNode solves a domain's relaxation. done: nothing of interest is in it.
+func (s *search) relaxNode(d *domain, y *duals, pool [][][]int, best *incumbent) (r *relaxation, done bool, err error) {
+	o := outcome{best: *best}
+	r, done, err = s.relaxNodeCounting(d, y, pool, &o)
+	s.lps += o.lps
+	return r, done, err
+}
+
+func (s *search) relaxNodeCounting(d *domain, y *duals, pool [][][]int, o *outcome) (r *relaxation, done bool, err error) {
+	upper := o.best.upper(s.other)
+	r, err = s.in.relax(d, y, pool, true, upper)
+	o.lps++
+	if err != nil || r == nil {
+		return nil, false, err
+	}
+	if r.bound.prune(upper) {
+		return r, true, nil
+	}
+	if r.slack > 1e-7 {
+		// Perhaps there is no solution at all: without costs the bound is
+		// positive only if that is so.
+		f, err := s.in.relax(d, nil, pool, false, 1)
+		o.lps++
+		if err != nil {
+			return nil, false, err
+		}
+		if f != nil && f.bound.value-f.bound.err > 0 {
+			return r, true, nil
+		}
+	}
+	return r, false, nil
+}
+
+// split makes two children of a node. r may be nil.
+func (s *search) split(n *node, d *domain, r *relaxation, pool [][][]int) []*node {
+	left, right := s.in.divide(d, r)
+	var out []*node
+	for _, c := range []*domain{left, right} {
+		if c == nil || !s.in.propagate(c) {
+			continue
+		}
+		child := &node{d: c, y: n.y, pool: pool, value: n.value, depth: n.depth + 1}
+		if r != nil {
+			child.y = r.duals
+			child.value = math.Max(n.value, r.bound.value-r.bound.err)
+		}
+		out = append(out, child)
+	}
+	return out
+}

@@ -1,0 +1,251 @@
+package solver
+
+import (
+	"context"
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// bruteForce goes through every pick and every setting of voluntary switches
+// and judges each with Evaluate.
+func bruteForce(p *Problem, ch Change) (total int64, found bool) {
+	var vol []int
+	for h := range p.Switches {
+		if p.Switches[h].Voluntary {
+			vol = append(vol, h)
+		}
+	}
+	fixed := map[int]int{}
+	for _, f := range ch.Fix {
+		fixed[f.Group] = f.Column
+	}
+	pick := make([]int, len(p.Groups))
+	var walk func(g int)
+	walk = func(g int) {
+		if g == len(pick) {
+			for mask := range 1 << len(vol) {
+				on := make([]bool, len(p.Switches))
+				for i, h := range vol {
+					on[h] = mask>>i&1 == 1
+				}
+				if o := p.Evaluate(pick, on, ch); len(o.Broken) == 0 && (!found || o.Total < total) {
+					total, found = o.Total, true
+				}
+			}
+			return
+		}
+		for c := range p.Groups[g].Columns {
+			banned := false
+			for _, b := range ch.Ban {
+				banned = banned || b == Pick{g, c}
+			}
+			if f, ok := fixed[g]; banned || (ok && f != c) {
+				continue
+			}
+			pick[g] = c
+			walk(g + 1)
+		}
+	}
+	walk(0)
+	return total, found
+}
+
+// randomProblem makes a small problem in which every kind of constraint occurs.
+func randomProblem(r *rand.Rand, groups, columns int) *Problem {
+	p := &Problem{}
+	rows := 1 + r.IntN(4)
+	for i := range rows {
+		row := Row{Name: fmt.Sprintf("row%d", i), Tag: Tag(fmt.Sprintf("row%d", i)), Charges: i == 0 && r.IntN(2) == 0}
+		if i == 1 {
+			row.Sense = AtLeast
+		}
+		p.Rows = append(p.Rows, row)
+	}
+	for h := range r.IntN(5) {
+		s := Switch{Name: fmt.Sprintf("switch%d", h), Fixed: r.Int64N(60), Tag: Tag(fmt.Sprintf("switch%d", h))}
+		if r.IntN(2) == 0 {
+			s.Minimum = r.Int64N(120)
+		}
+		if h > 0 && r.IntN(4) == 0 {
+			s.Needs = []int{r.IntN(h)}
+		}
+		if r.IntN(4) == 0 {
+			s.Voluntary, s.Fixed, s.Minimum = true, -r.Int64N(50), 0
+			s.Terms = []Term{{r.IntN(rows), r.Int64N(20)}}
+		}
+		p.Switches = append(p.Switches, s)
+	}
+	for g := range groups {
+		p.Groups = append(p.Groups, randomGroup(r, p, g, 1+r.IntN(columns)))
+	}
+	for i := range rows {
+		slack := int64(groups) * 10
+		p.Rows[i].Limit = slack/2 + r.Int64N(slack)
+		if p.Rows[i].Charges {
+			p.Rows[i].Limit += 120
+		}
+	}
+	if groups > 1 && r.IntN(2) == 0 {
+		n := Near{Name: "near", Tag: "near", Tolerance: r.Int64N(6), Groups: []int{0, 1}}
+		if groups > 2 && r.IntN(2) == 0 {
+			n.Groups = []int{0, 1, 2}
+		}
+		for _, g := range n.Groups {
+			var v []int64
+			for range p.Groups[g].Columns {
+				v = append(v, r.Int64N(12))
+			}
+			n.Values = append(n.Values, v)
+		}
+		p.Near = append(p.Near, n)
+	}
+	if groups > 2 && r.IntN(2) == 0 {
+		s := Same{Name: "same", Tag: "same", Groups: []int{1, groups - 1}}
+		for _, g := range s.Groups {
+			var v []int
+			for range p.Groups[g].Columns {
+				v = append(v, r.IntN(4)-1)
+			}
+			s.Labels = append(s.Labels, v)
+		}
+		p.Same = append(p.Same, s)
+	}
+	return p
+}
+
+func randomGroup(r *rand.Rand, p *Problem, g, n int) Group {
+	group := Group{Name: fmt.Sprintf("group%d", g)}
+	for range n {
+		c := Column{Cost: r.Int64N(100) - 10, Tie: [2]int64{r.Int64N(3), r.Int64N(3)}}
+		for i := range p.Rows {
+			if r.IntN(3) > 0 {
+				c.Terms = append(c.Terms, Term{i, r.Int64N(24) - 2})
+			}
+		}
+		for h := range p.Switches {
+			if !p.Switches[h].Voluntary && r.IntN(3) == 0 {
+				c.Needs = append(c.Needs, h)
+				if r.IntN(2) == 0 {
+					c.Loads = append(c.Loads, Load{h, r.Int64N(70)})
+				}
+			}
+		}
+		group.Columns = append(group.Columns, c)
+	}
+	return group
+}
+
+func randomChange(r *rand.Rand, p *Problem) Change {
+	var ch Change
+	g := r.IntN(len(p.Groups))
+	at := Pick{g, r.IntN(len(p.Groups[g].Columns))}
+	switch r.IntN(6) {
+	case 0:
+		ch.Fix = []Pick{at}
+	case 1:
+		ch.Ban = []Pick{at}
+	case 2:
+		ch.Costs = []CostTo{{at, r.Int64N(200)}}
+	case 3:
+		ch.Limits = []LimitTo{{r.IntN(len(p.Rows)), r.Int64N(100)}}
+	case 4:
+		ch.Off = []Tag{"near", p.Rows[0].Tag}
+	case 5:
+		if len(p.Switches) > 0 && !p.Switches[0].Voluntary {
+			ch.Fixed = []FixedTo{{0, r.Int64N(200)}}
+			ch.Off = []Tag{"same"}
+		}
+	}
+	return ch
+}
+
+func TestBruteForce(t *testing.T) {
+	feasible := 0
+	for seed := range uint64(1500) {
+		r := rand.New(rand.NewPCG(seed, 1))
+		p := randomProblem(r, 1+r.IntN(6), 5)
+		s, err := New(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for range 3 {
+			ch := Change{}
+			if r.IntN(3) > 0 {
+				ch = randomChange(r, p)
+			}
+			got, err := s.Solve(context.Background(), ch, Settings{})
+			if err != nil {
+				t.Fatalf("seed %d: %v", seed, err)
+			}
+			want, found := bruteForce(p, ch)
+			if found {
+				feasible++
+			}
+			if got.Has != found || (found && (got.Total != want || got.Status != Optimal)) || (!found && got.Status != Infeasible) {
+				t.Fatalf("seed %d, change %+v: got %v %v total %d, brute force %v %d", seed, ch, got.Status, got.Has, got.Total, found, want)
+			}
+		}
+	}
+	if feasible < 1000 {
+		t.Errorf("only %d of the problems had a solution", feasible)
+	}
+}
+
+// outside runs cbc on a problem and returns its optimum.
+func outside(t *testing.T, p *Problem) (total float64, found bool) {
+	t.Helper()
+	path, err := exec.LookPath("cbc")
+	if err != nil {
+		t.Skip("cbc is not installed (apt-get install coinor-cbc)")
+	}
+	dir := t.TempDir()
+	f, err := os.Create(filepath.Join(dir, "p.mps"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := p.WriteMPS(f); err != nil {
+		t.Fatal(err)
+	}
+	f.Close()
+	sol := filepath.Join(dir, "p.sol")
+	out, err := exec.Command(path, f.Name(), "-ratio", "0", "-allow", "0", "-sec", "300", "-solve", "-solu", sol, "-quit").CombinedOutput()
+	if err != nil {
+		t.Fatalf("%v\n%s", err, out)
+	}
+	text, err := os.ReadFile(sol)
+	if err != nil {
+		t.Fatalf("%v\n%s", err, out)
+	}
+	first, _, _ := strings.Cut(string(text), "\n")
+	if !strings.HasPrefix(first, "Optimal") {
+		return 0, false
+	}
+	if _, err := fmt.Sscanf(first[strings.LastIndex(first, "value")+5:], "%g", &total); err != nil {
+		t.Fatalf("%q: %v", first, err)
+	}
+	return total, true
+}
+
+func TestOutsideSolver(t *testing.T) {
+	for seed := range uint64(25) {
+		r := rand.New(rand.NewPCG(seed, 2))
+		p := randomProblem(r, 4+r.IntN(12), 12)
+		s, err := New(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got, err := s.Solve(context.Background(), Change{}, Settings{})
+		if err != nil {
+			t.Fatalf("seed %d: %v", seed, err)
+		}
+		want, found := outside(t, p)
+		if got.Has != found || (found && float64(got.Total) != want) {
+			t.Errorf("seed %d: got %v %d, cbc %v %v", seed, got.Status, got.Total, found, want)
+		}
+	}
+}

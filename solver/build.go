@@ -1,0 +1,303 @@
+package solver
+
+import "math"
+
+// build lays out the linear program of the master.
+func (m *master) build() {
+	in := m.in
+	inf := math.Inf(1)
+	newRow := func(lo, hi float64) int {
+		m.lin.rowLo = append(m.lin.rowLo, lo)
+		m.lin.rowHi = append(m.lin.rowHi, hi)
+		return len(m.lin.rowLo) - 1
+	}
+	m.scaleRows()
+	m.conv = make([]int, len(in.blocks))
+	for i := range in.blocks {
+		m.conv[i] = newRow(1, 1)
+	}
+	m.rowAt = make([]int, len(in.rows))
+	for r := range in.rows {
+		m.rowAt[r] = -1
+		if most, limit := m.most(r); most > limit {
+			m.rowAt[r] = newRow(-inf, float64(limit)/m.scale[r])
+		}
+	}
+	m.linkRows(newRow, inf)
+	m.addPicks()
+	m.addSwitchVars(inf)
+	m.addSlacks(inf)
+}
+
+// scaleRows divides each row by its largest coefficient among columns alive.
+func (m *master) scaleRows() {
+	in := m.in
+	m.scale = make([]float64, len(in.rows))
+	at := func(t Term) { m.scale[t.Row] = math.Max(m.scale[t.Row], math.Abs(float64(t.Coef))) }
+	for c := m.d.alive.next(0, len(in.cols)); c < len(in.cols); c = m.d.alive.next(c+1, len(in.cols)) {
+		for _, t := range in.cols[c].terms {
+			at(t)
+		}
+	}
+	for h := range in.switches {
+		for _, t := range in.switches[h].terms {
+			at(t)
+		}
+	}
+	for r := range m.scale {
+		if m.scale[r] == 0 {
+			m.scale[r] = 1
+		}
+	}
+}
+
+// most is the largest sum a row can come to in the domain, and its limit less
+// what settled switches contribute to it.
+func (m *master) most(r int) (most, limit int64) {
+	in, d := m.in, m.d
+	limit = in.rows[r].limit
+	for h := range in.switches {
+		s := &in.switches[h]
+		a := int64(0)
+		for _, t := range s.terms {
+			if t.Row == r {
+				a = t.Coef
+			}
+		}
+		if in.rows[r].charges {
+			a += s.fixed
+			if d.y[h] != off {
+				most += s.minimum
+			}
+		}
+		switch d.y[h] {
+		case on:
+			limit -= a
+		case open:
+			most += max(0, a)
+		}
+	}
+	for g, span := range in.groups {
+		top := -Limit
+		for c := in.first(d, g); c < span[1]; c = d.alive.next(c+1, span[1]) {
+			a := int64(0)
+			for _, t := range in.cols[c].terms {
+				if t.Row == r {
+					a = t.Coef
+				}
+			}
+			top = max(top, a)
+		}
+		most += top
+	}
+	return most, limit
+}
+
+func (m *master) linkRows(newRow func(lo, hi float64) int, inf float64) {
+	in, d := m.in, m.d
+	used := make([]bool, len(in.links))
+	for c := d.alive.next(0, len(in.cols)); c < len(in.cols); c = d.alive.next(c+1, len(in.cols)) {
+		for _, l := range in.cols[c].links {
+			used[l] = true
+		}
+	}
+	m.linkAt = make([]int, len(in.links))
+	for l, k := range in.links {
+		m.linkAt[l] = -1
+		if used[l] && d.y[k.sw] == open {
+			m.linkAt[l] = newRow(-inf, 0)
+		}
+	}
+	m.minAt = make([]int, len(in.switches))
+	for h := range in.switches {
+		m.minAt[h] = -1
+		if s := &in.switches[h]; s.minimum > 0 && d.y[h] != off {
+			hi := 0.0
+			if d.y[h] == on {
+				hi = -1
+			}
+			m.minAt[h] = newRow(-inf, hi) // scaled by the minimum
+		}
+	}
+	pairs := in.needPairs()
+	m.needAt = make([]int, len(pairs))
+	for i, k := range pairs {
+		m.needAt[i] = -1
+		if d.y[k.group] == open && d.y[k.sw] == open {
+			m.needAt[i] = newRow(-inf, 0)
+		}
+	}
+}
+
+func (m *master) addVar(cost, up float64, col []entry) int {
+	m.lin.cost = append(m.lin.cost, cost)
+	m.lin.up = append(m.lin.up, up)
+	m.lin.cols = append(m.lin.cols, col)
+	return len(m.lin.cost) - 1
+}
+
+// addPicks makes one variable per column of a single group and per usable
+// combination of a larger block.
+func (m *master) addPicks() {
+	in := m.in
+	sum := make([]float64, m.rowCount())
+	for i := range in.blocks {
+		blk := &in.blocks[i]
+		if blk.windows != nil {
+			for _, combo := range m.pool[i] {
+				if in.aliveAll(m.d, combo) {
+					m.addPick(i, combo, sum)
+				}
+			}
+			continue
+		}
+		g := blk.groups[0]
+		for c := in.first(m.d, g); c < in.groups[g][1]; c = m.d.alive.next(c+1, in.groups[g][1]) {
+			m.addPick(i, []int{c}, sum)
+		}
+	}
+}
+
+func (m *master) rowCount() int { return len(m.lin.rowLo) }
+
+// addPick adds up the columns of a combination; sum is scratch, all zero.
+func (m *master) addPick(i int, cols []int, sum []float64) {
+	in := m.in
+	cost := 0.0
+	var touched []int
+	put := func(at int, v float64) {
+		if at < 0 || v == 0 {
+			return
+		}
+		if sum[at] == 0 {
+			touched = append(touched, at)
+		}
+		sum[at] += v
+	}
+	for _, c := range cols {
+		k := &in.cols[c]
+		if m.costs {
+			cost += float64(k.cost)
+		}
+		for _, t := range k.terms {
+			put(m.rowAt[t.Row], float64(t.Coef)/m.scale[t.Row])
+		}
+		for _, l := range k.links {
+			put(m.linkAt[l], 1)
+		}
+		for _, l := range k.loads {
+			if m.minAt[l.Switch] >= 0 {
+				put(m.minAt[l.Switch], -float64(l.Amount)/float64(in.switches[l.Switch].minimum))
+			}
+		}
+	}
+	col := make([]entry, 0, len(touched)+1)
+	col = append(col, entry{m.conv[i], 1})
+	for _, at := range touched {
+		if sum[at] != 0 {
+			col = append(col, entry{at, sum[at]})
+		}
+		sum[at] = 0
+	}
+	m.addVar(cost, math.Inf(1), col)
+	m.vars = append(m.vars, variable{i, cols})
+}
+
+// addSwitchVars makes a variable per open switch and per minimum that may have
+// to be topped up.
+func (m *master) addSwitchVars(inf float64) {
+	in := m.in
+	charge := 0.0
+	if m.costs && in.charged {
+		charge = 1
+	}
+	m.yAt = make([]int, len(in.switches))
+	m.tAt = make([]int, len(in.switches))
+	for h := range in.switches {
+		s := &in.switches[h]
+		m.yAt[h], m.tAt[h] = -1, -1
+		if m.d.y[h] == open {
+			m.yAt[h] = m.addVar(charge*float64(s.fixed), 1, m.switchColumn(h))
+		}
+		if m.minAt[h] >= 0 {
+			col := []entry{{m.minAt[h], -1}}
+			for r := range in.rows {
+				if in.rows[r].charges && m.rowAt[r] >= 0 {
+					col = append(col, entry{m.rowAt[r], float64(s.minimum) / m.scale[r]})
+				}
+			}
+			m.tAt[h] = m.addVar(charge*float64(s.minimum), inf, col)
+		}
+	}
+}
+
+func (m *master) switchColumn(h int) []entry {
+	in := m.in
+	s := &in.switches[h]
+	var col []entry
+	at := map[int]int{}
+	put := func(row int, v float64) {
+		if row < 0 || v == 0 {
+			return
+		}
+		if i, ok := at[row]; ok {
+			col[i].coef += v
+			return
+		}
+		at[row] = len(col)
+		col = append(col, entry{row, v})
+	}
+	for _, t := range s.terms {
+		put(m.rowAt[t.Row], float64(t.Coef)/m.scale[t.Row])
+	}
+	for r := range in.rows {
+		if in.rows[r].charges {
+			put(m.rowAt[r], float64(s.fixed)/m.scale[r])
+		}
+	}
+	for l, k := range in.links {
+		if k.sw == h {
+			put(m.linkAt[l], -1)
+		}
+	}
+	put(m.minAt[h], 1)
+	for i, k := range in.needPairs() {
+		if k.group == h {
+			put(m.needAt[i], 1)
+		}
+		if k.sw == h {
+			put(m.needAt[i], -1)
+		}
+	}
+	return col
+}
+
+// addSlacks lets every row be broken at a price far above any saving.
+func (m *master) addSlacks(inf float64) {
+	price := 1.0
+	if m.costs {
+		price = m.dear()
+	}
+	for _, at := range m.rowAt {
+		if at >= 0 {
+			m.slack = append(m.slack, m.addVar(price, inf, []entry{{at, -1}}))
+		}
+	}
+}
+
+// dear is ten times the widest spread of costs there is.
+func (m *master) dear() float64 {
+	in := m.in
+	spread := int64(1)
+	for g, span := range in.groups {
+		lo, hi := Limit, -Limit
+		for c := in.first(m.d, g); c < span[1]; c = m.d.alive.next(c+1, span[1]) {
+			lo, hi = min(lo, in.cols[c].cost), max(hi, in.cols[c].cost)
+		}
+		spread = max(spread, hi-lo)
+	}
+	for h := range in.switches {
+		spread = max(spread, magnitude(in.switches[h].fixed), in.switches[h].minimum)
+	}
+	return 10 * float64(spread)
+}

@@ -1,0 +1,303 @@
+package solver
+
+// domain is what is still possible at a node: columns alive, and per switch
+// off (0), on (1) or open (-1).
+type domain struct {
+	alive bits
+	y     []int8
+}
+
+const (
+	open int8 = -1
+	off  int8 = 0
+	on   int8 = 1
+)
+
+func (in *instance) fullDomain() *domain {
+	d := &domain{alive: fullBits(len(in.cols)), y: make([]int8, len(in.switches))}
+	for h := range d.y {
+		d.y[h] = open
+	}
+	return d
+}
+
+func (d *domain) clone() *domain {
+	return &domain{d.alive.clone(), append([]int8(nil), d.y...)}
+}
+
+// count is the number of columns of group g alive, up to most.
+func (in *instance) count(d *domain, g, most int) int {
+	n := 0
+	for c := in.first(d, g); c < in.groups[g][1] && n < most; c = d.alive.next(c+1, in.groups[g][1]) {
+		n++
+	}
+	return n
+}
+
+func (in *instance) first(d *domain, g int) int {
+	return d.alive.next(in.groups[g][0], in.groups[g][1])
+}
+
+// propagate removes columns and settles switches that no solution within the
+// domain can use, in integers, until nothing more follows. False: none exists.
+func (in *instance) propagate(d *domain) bool {
+	for {
+		before := d.alive.count()
+		settled, ok := in.propagateSwitches(d)
+		if !ok || !in.propagateRows(d) || !in.propagateNear(d) || !in.propagateSame(d) {
+			return false
+		}
+		for g := range in.groups {
+			if in.first(d, g) == in.groups[g][1] {
+				return false
+			}
+		}
+		if d.alive.count() == before && !settled {
+			return true
+		}
+	}
+}
+
+func (in *instance) propagateSwitches(d *domain) (settled, ok bool) {
+	needed := make([]bool, len(d.y))
+	count := make([]int, len(d.y))
+	for g, span := range in.groups {
+		n := 0
+		clear(count)
+		for c := in.first(d, g); c < span[1]; c = d.alive.next(c+1, span[1]) {
+			dead := false
+			for _, h := range in.cols[c].needs {
+				dead = dead || d.y[h] == off
+			}
+			if dead {
+				d.alive.drop(c)
+				continue
+			}
+			n++
+			for _, h := range in.cols[c].needs {
+				needed[h] = true
+				count[h]++
+			}
+		}
+		if n == 0 {
+			return false, false
+		}
+		for h := range count {
+			if count[h] == n && d.y[h] == open {
+				d.y[h], settled = on, true
+			}
+		}
+	}
+	for h := range in.switches {
+		if in.switches[h].voluntary && d.y[h] != off {
+			for _, n := range in.switches[h].needs {
+				needed[n] = true
+				switch {
+				case d.y[h] == on && d.y[n] == off:
+					return false, false
+				case d.y[h] == on && d.y[n] == open:
+					d.y[n], settled = on, true
+				case d.y[h] == open && d.y[n] == off:
+					d.y[h], settled = off, true
+				}
+			}
+		}
+	}
+	for h := range in.switches {
+		if !needed[h] && !in.switches[h].voluntary {
+			if d.y[h] == on {
+				return false, false
+			}
+			if d.y[h] == open {
+				d.y[h], settled = off, true
+			}
+		}
+	}
+	return settled, true
+}
+
+// propagateRows compares each row's limit with the least its sum can come to.
+func (in *instance) propagateRows(d *domain) bool {
+	least := in.leastSwitches(d)
+	mins := make([]int64, len(in.rows)*len(in.groups)) // least coefficient per row and group
+	have := make([]int, len(in.rows))
+	for g, span := range in.groups {
+		clear(have)
+		n := 0
+		row := func(r int) *int64 { return &mins[g*len(in.rows)+r] }
+		for c := in.first(d, g); c < span[1]; c = d.alive.next(c+1, span[1]) {
+			n++
+			for _, t := range in.cols[c].terms {
+				if have[t.Row] == 0 || t.Coef < *row(t.Row) {
+					*row(t.Row) = t.Coef
+				}
+				have[t.Row]++
+			}
+		}
+		for r := range have {
+			if have[r] > 0 && have[r] < n {
+				*row(r) = min(*row(r), 0) // some column has no term here
+			}
+			least[r] += *row(r)
+		}
+	}
+	for r := range in.rows {
+		if least[r] > in.rows[r].limit {
+			return false
+		}
+	}
+	for h := range in.switches {
+		if d.y[h] == open && !in.canBeOn(h, least) {
+			d.y[h] = off
+		}
+	}
+	for g, span := range in.groups {
+		for c := in.first(d, g); c < span[1]; c = d.alive.next(c+1, span[1]) {
+			if !in.fits(c, least, mins[g*len(in.rows):(g+1)*len(in.rows)]) {
+				d.alive.drop(c)
+			}
+		}
+	}
+	return true
+}
+
+// fits says whether column c leaves every row within its limit when all other
+// groups contribute their least. Rows it has no term in count as 0.
+func (in *instance) fits(c int, least, mins []int64) bool {
+	terms := in.cols[c].terms
+	i := 0
+	for r := range in.rows {
+		a := int64(0)
+		if i < len(terms) && terms[i].Row == r {
+			a = terms[i].Coef
+			i++
+		}
+		if a > mins[r] && least[r]-mins[r]+a > in.rows[r].limit {
+			return false
+		}
+	}
+	return true
+}
+
+// leastSwitches is the least that switches and charges add to each row.
+func (in *instance) leastSwitches(d *domain) []int64 {
+	least := make([]int64, len(in.rows))
+	charges := int64(0)
+	for h := range in.switches {
+		s := &in.switches[h]
+		if d.y[h] == off {
+			continue
+		}
+		for _, t := range s.terms {
+			if d.y[h] == on {
+				least[t.Row] += t.Coef
+			} else {
+				least[t.Row] += min(0, t.Coef)
+			}
+		}
+		if d.y[h] == on {
+			charges += s.fixed
+		} else {
+			charges += min(0, s.fixed)
+		}
+	}
+	for r := range in.rows {
+		if in.rows[r].charges {
+			least[r] += charges
+		}
+	}
+	return least
+}
+
+func (in *instance) canBeOn(h int, least []int64) bool {
+	s := &in.switches[h]
+	for _, t := range s.terms {
+		if least[t.Row]-min(0, t.Coef)+t.Coef > in.rows[t.Row].limit {
+			return false
+		}
+	}
+	for r := range in.rows {
+		if in.rows[r].charges && least[r]-min(0, s.fixed)+s.fixed > in.rows[r].limit {
+			return false
+		}
+	}
+	return true
+}
+
+// propagateNear keeps the values of a near rule inside the window that every
+// group can still reach: not below the highest of the groups' lowest values
+// less the tolerance, and the mirror image.
+func (in *instance) propagateNear(d *domain) bool {
+	for i := range in.near {
+		n := &in.near[i]
+		lo, hi := -Limit, Limit
+		for _, g := range n.groups {
+			gl, gh := Limit, -Limit
+			for c := in.first(d, g); c < in.groups[g][1]; c = d.alive.next(c+1, in.groups[g][1]) {
+				gl, gh = min(gl, n.value[c]), max(gh, n.value[c])
+			}
+			lo, hi = max(lo, gl-n.tol), min(hi, gh+n.tol)
+		}
+		for _, g := range n.groups {
+			for c := in.first(d, g); c < in.groups[g][1]; c = d.alive.next(c+1, in.groups[g][1]) {
+				if n.value[c] < lo || n.value[c] > hi {
+					d.alive.drop(c)
+				}
+			}
+			if in.first(d, g) == in.groups[g][1] {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// propagateSame drops labels that some group, all of whose columns carry a
+// label, does not have.
+func (in *instance) propagateSame(d *domain) bool {
+	for i := range in.same {
+		s := &in.same[i]
+		allowed := map[int]bool(nil)
+		for _, g := range s.groups {
+			labels, free := in.labels(d, s, g)
+			if free {
+				continue
+			}
+			if allowed == nil {
+				allowed = labels
+				continue
+			}
+			for l := range allowed {
+				if !labels[l] {
+					delete(allowed, l)
+				}
+			}
+		}
+		if allowed == nil {
+			continue
+		}
+		for _, g := range s.groups {
+			for c := in.first(d, g); c < in.groups[g][1]; c = d.alive.next(c+1, in.groups[g][1]) {
+				if s.label[c] >= 0 && !allowed[s.label[c]] {
+					d.alive.drop(c)
+				}
+			}
+			if in.first(d, g) == in.groups[g][1] {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// labels are those of a group's columns; free if one of them goes with any.
+func (in *instance) labels(d *domain, s *sameRule, g int) (labels map[int]bool, free bool) {
+	labels = map[int]bool{}
+	for c := in.first(d, g); c < in.groups[g][1]; c = d.alive.next(c+1, in.groups[g][1]) {
+		if s.label[c] < 0 {
+			return nil, true
+		}
+		labels[s.label[c]] = true
+	}
+	return labels, false
+}

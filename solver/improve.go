@@ -1,0 +1,223 @@
+package solver
+
+import (
+	"math"
+	"sort"
+)
+
+// improver is a local search: it exchanges the pick of one block at a time, and
+// of two blocks where that is cheap, for whatever lowers the total plus a price
+// for every unit by which a row is exceeded.
+type improver struct {
+	in     *instance
+	t      *tally
+	price  []float64 // per row and unit
+	moves  [][][]int // per block, picks to try, best first
+	best   *incumbent
+	budget int // exchanges it may still look at
+}
+
+// mostMoves bounds the picks of one block that are tried.
+const mostMoves = 80
+
+// newImprover prepares moves from a bound: for single groups the columns by
+// delta, for larger blocks the best pick around every column.
+func (in *instance) newImprover(d *domain, b *bound, y *duals, best *incumbent) *improver {
+	im := &improver{in: in, t: in.newTally(), best: best, budget: 200_000}
+	delta := in.deltas(d, b)
+	im.moves = make([][][]int, len(in.blocks))
+	for i := range in.blocks {
+		im.moves[i] = in.blockMoves(d, b, delta, i)
+	}
+	im.prices(y)
+	return im
+}
+
+func (in *instance) blockMoves(d *domain, b *bound, delta []float64, i int) [][]int {
+	blk := &in.blocks[i]
+	type move struct {
+		delta float64
+		cols  []int
+	}
+	var list []move
+	if blk.windows == nil {
+		g := blk.groups[0]
+		for c := in.first(d, g); c < in.groups[g][1]; c = d.alive.next(c+1, in.groups[g][1]) {
+			list = append(list, move{delta[c], []int{c}})
+		}
+	} else {
+		around := in.bestAround(d, b, blk)
+		for _, g := range blk.groups {
+			for c := in.first(d, g); c < in.groups[g][1]; c = d.alive.next(c+1, in.groups[g][1]) {
+				if around[c] != nil {
+					list = append(list, move{delta[c], around[c]})
+				}
+			}
+		}
+	}
+	sort.SliceStable(list, func(a, b int) bool { return list[a].delta < list[b].delta })
+	out := make([][]int, 0, min(len(list), mostMoves))
+	for _, m := range list[:min(len(list), mostMoves)] {
+		out = append(out, m.cols)
+	}
+	return out
+}
+
+// bestAround is, per column of a larger block, the allowed pick of least reduced
+// cost that contains it.
+func (in *instance) bestAround(d *domain, b *bound, blk *block) map[int][]int {
+	out := map[int][]int{}
+	value := map[int]float64{}
+	for _, w := range blk.windows {
+		sum, mins, at := 0.0, make([]float64, len(w)), make([]int, len(w))
+		for j, list := range w {
+			mins[j], at[j] = leastOf(list, d, b.rc)
+			sum += mins[j]
+		}
+		if math.IsInf(sum, 1) {
+			continue
+		}
+		for j, list := range w {
+			for _, c := range list {
+				v := sum - mins[j] + b.rc[c]
+				if old, ok := value[c]; !d.alive.has(c) || (ok && old <= v) {
+					continue
+				}
+				pick := append([]int(nil), at...)
+				pick[j] = c
+				out[c], value[c] = pick, v
+			}
+		}
+	}
+	return out
+}
+
+// prices makes breaking a row cost clearly more than the multipliers say it is
+// worth, and never nothing.
+func (im *improver) prices(y *duals) {
+	in := im.in
+	im.price = make([]float64, len(in.rows))
+	widest := 1.0
+	for g, span := range in.groups {
+		_ = g
+		lo, hi := math.Inf(1), math.Inf(-1)
+		for c := span[0]; c < span[1]; c++ {
+			lo, hi = math.Min(lo, float64(in.cols[c].cost)), math.Max(hi, float64(in.cols[c].cost))
+		}
+		widest = math.Max(widest, hi-lo)
+	}
+	scale := make([]float64, len(in.rows))
+	for c := range in.cols {
+		for _, t := range in.cols[c].terms {
+			scale[t.Row] = math.Max(scale[t.Row], math.Abs(float64(t.Coef)))
+		}
+	}
+	for r := range im.price {
+		im.price[r] = 2*y.row[r] + widest/math.Max(1, scale[r])
+	}
+}
+
+// value is the total plus the price of what is exceeded.
+func (im *improver) value() float64 {
+	charges := im.t.charges()
+	v := float64(im.t.total(charges))
+	for r := range im.price {
+		if x := im.t.excess(r, charges); x > 0 {
+			v += im.price[r] * float64(x)
+		}
+	}
+	return v
+}
+
+func (im *improver) put(block int, cols []int) {
+	for i, g := range im.in.blocks[block].groups {
+		im.t.set(g, cols[i])
+	}
+}
+
+func (im *improver) current(block int) []int {
+	var cols []int
+	for _, g := range im.in.blocks[block].groups {
+		cols = append(cols, im.t.pick[g])
+	}
+	return cols
+}
+
+// run starts from one pick per block and ends in a local best. Rows that stay
+// broken get dearer and it goes on.
+func (im *improver) run(start [][]int, pairs bool) {
+	for i, cols := range start {
+		im.put(i, cols)
+	}
+	for round := 0; round < 6; round++ {
+		for im.single() || (pairs && im.double()) {
+			if im.budget <= 0 {
+				break
+			}
+		}
+		broken := false
+		charges := im.t.charges()
+		for r := range im.price {
+			if im.t.excess(r, charges) > 0 {
+				im.price[r] *= 8
+				broken = true
+			}
+		}
+		im.best.offer(im.t)
+		if !broken || im.budget <= 0 {
+			return
+		}
+	}
+}
+
+// single makes the best exchange in each block in turn.
+func (im *improver) single() bool {
+	better := false
+	for i := range im.moves {
+		was := im.current(i)
+		best, bestCols := im.value()-0.5, []int(nil)
+		for _, cols := range im.moves[i] {
+			im.put(i, cols)
+			im.budget--
+			if v := im.value(); v < best {
+				best, bestCols = v, cols
+			}
+		}
+		if bestCols == nil {
+			im.put(i, was)
+			continue
+		}
+		im.put(i, bestCols)
+		better = true
+	}
+	return better
+}
+
+// double exchanges two blocks at once, the first few moves of each.
+func (im *improver) double() bool {
+	const few = 6
+	better := false
+	for i := range im.moves {
+		for k := range i {
+			if im.budget <= 0 {
+				return better
+			}
+			wasI, wasK := im.current(i), im.current(k)
+			best, bestI, bestK := im.value()-0.5, wasI, wasK
+			for _, a := range im.moves[i][:min(few, len(im.moves[i]))] {
+				im.put(i, a)
+				for _, b := range im.moves[k][:min(few, len(im.moves[k]))] {
+					im.put(k, b)
+					im.budget--
+					if v := im.value(); v < best {
+						best, bestI, bestK = v, a, b
+						better = true
+					}
+				}
+			}
+			im.put(i, bestI)
+			im.put(k, bestK)
+		}
+	}
+	return better
+}

@@ -1,0 +1,83 @@
+package solver
+
+// incumbent is the best solution found so far. Columns are the problem's, so it
+// outlives the instance it was found in.
+type incumbent struct {
+	has   bool
+	total int64
+	tie   [2]int64
+	pick  []int
+	vol   []bool
+}
+
+// offer takes the tally's pick, with its best setting of voluntary switches, if
+// it breaks no rule and is better: a smaller total, then smaller ties.
+func (b *incumbent) offer(t *tally) bool {
+	if !t.in.rulesHold(t.pick) {
+		return false
+	}
+	taken := false
+	t.withVoluntary(0, func() {
+		total := t.total(t.charges())
+		if b.has && total > b.total {
+			return
+		}
+		tie := t.tie()
+		if b.has && total == b.total && (tie[0] > b.tie[0] || (tie[0] == b.tie[0] && tie[1] >= b.tie[1])) {
+			return
+		}
+		*b = incumbent{has: true, total: total, tie: tie, vol: append([]bool(nil), t.vol...)}
+		for _, c := range t.pick {
+			b.pick = append(b.pick, t.in.cols[c].orig)
+		}
+		taken = true
+	})
+	return taken
+}
+
+func (t *tally) tie() (sum [2]int64) {
+	for _, c := range t.pick {
+		sum[0] += t.in.cols[c].tie[0]
+		sum[1] += t.in.cols[c].tie[1]
+	}
+	return sum
+}
+
+// upper is what a total must be below to be of interest.
+func (b *incumbent) upper(otherwise int64) int64 {
+	if b.has {
+		return min(b.total, otherwise)
+	}
+	return otherwise
+}
+
+// rulesHold checks near and same rules over the groups picked so far.
+func (in *instance) rulesHold(pick []int) bool {
+	for i := range in.near {
+		n := &in.near[i]
+		lo, hi := Limit, -Limit
+		for _, g := range n.groups {
+			if c := pick[g]; c >= 0 {
+				lo, hi = min(lo, n.value[c]), max(hi, n.value[c])
+			}
+		}
+		if hi > lo && hi-lo > n.tol {
+			return false
+		}
+	}
+	for i := range in.same {
+		s := &in.same[i]
+		label := -1
+		for _, g := range s.groups {
+			c := pick[g]
+			if c < 0 || s.label[c] < 0 {
+				continue
+			}
+			if label >= 0 && s.label[c] != label {
+				return false
+			}
+			label = s.label[c]
+		}
+	}
+	return true
+}

@@ -1,0 +1,283 @@
+package solver
+
+// instance is a Problem with a Change applied, laid out for the search: columns
+// in one list, rows all "at most", needs closed over switches that need
+// switches, rows that bind nothing left out. It keeps only columns that are
+// still possible; orig leads back.
+type instance struct {
+	groups   [][2]int // first and past-last column of each group
+	cols     []col
+	rows     []row
+	switches []sw
+	near     []nearRule
+	same     []sameRule
+	links    []link // one per group and switch some column of the group needs
+	blocks   []block
+	blockOf  []int // per group
+	charged  bool  // charges count in the objective
+}
+
+type col struct {
+	group int
+	orig  int
+	cost  int64
+	tie   [2]int64
+	terms []Term
+	needs []int // closed
+	links []int // parallel to needs
+	loads []Load
+}
+
+type row struct {
+	limit   int64
+	charges bool
+	orig    int
+	dense   bool // most groups take part
+}
+
+type sw struct {
+	fixed, minimum int64
+	needs          []int // closed
+	terms          []Term
+	voluntary      bool
+}
+
+type link struct{ group, sw int }
+
+type nearRule struct {
+	groups []int
+	value  []int64 // per column; 0 outside its groups
+	tol    int64
+}
+
+type sameRule struct {
+	groups []int
+	label  []int // per column; -1 outside its groups
+}
+
+// newInstance applies a change. Columns that are banned, or shut out by a fix,
+// are left out.
+func newInstance(p *Problem, ch *Change) *instance {
+	in := &instance{charged: !p.Uncharged}
+	off := map[Tag]bool{}
+	for _, t := range ch.Off {
+		off[t] = true
+	}
+	off[""] = false
+	flip := in.addRows(p, ch, off)
+	in.addSwitches(p, ch, off, flip)
+	in.addColumns(p, ch, flip)
+	in.addRules(p, off)
+	in.index()
+	return in
+}
+
+// mapping of a problem's row to the instance's, and its sign; row -1: left out.
+type rowMap struct {
+	row  []int
+	sign []int64
+}
+
+func (m rowMap) terms(ts []Term) []Term {
+	out := make([]Term, 0, len(ts))
+	for _, t := range ts {
+		if r := m.row[t.Row]; r >= 0 && t.Coef != 0 {
+			out = append(out, Term{r, m.sign[t.Row] * t.Coef})
+		}
+	}
+	return out
+}
+
+func (in *instance) addRows(p *Problem, ch *Change, off map[Tag]bool) rowMap {
+	m := rowMap{make([]int, len(p.Rows)), make([]int64, len(p.Rows))}
+	for r := range p.Rows {
+		limit := p.Rows[r].Limit
+		for _, l := range ch.Limits {
+			if l.Row == r {
+				limit = l.Limit
+			}
+		}
+		m.sign[r], m.row[r] = 1, -1
+		if p.Rows[r].Sense == AtLeast {
+			m.sign[r], limit = -1, -limit
+		}
+		if off[p.Rows[r].Tag] || limit >= Limit {
+			continue
+		}
+		m.row[r] = len(in.rows)
+		in.rows = append(in.rows, row{limit: limit, charges: p.Rows[r].Charges, orig: r})
+	}
+	return m
+}
+
+func (in *instance) addSwitches(p *Problem, ch *Change, off map[Tag]bool, m rowMap) {
+	for h := range p.Switches {
+		s := &p.Switches[h]
+		t := sw{fixed: s.Fixed, minimum: s.Minimum, voluntary: s.Voluntary, terms: m.terms(s.Terms)}
+		for _, f := range ch.Fixed {
+			if f.Switch == h {
+				t.fixed = f.Fixed
+			}
+		}
+		if off[s.Tag] {
+			t.fixed, t.minimum = 0, 0
+		}
+		t.needs = p.closure(s.Needs)
+		in.switches = append(in.switches, t)
+	}
+}
+
+// closure is a list of switches with all that they need, ascending.
+func (p *Problem) closure(needs []int) []int {
+	on := make([]bool, len(p.Switches))
+	for _, h := range needs {
+		p.turnOn(h, on)
+	}
+	var out []int
+	for h, o := range on {
+		if o {
+			out = append(out, h)
+		}
+	}
+	return out
+}
+
+func (in *instance) addColumns(p *Problem, ch *Change, m rowMap) {
+	fixed := map[int]int{}
+	for _, f := range ch.Fix {
+		if was, ok := fixed[f.Group]; ok && was != f.Column {
+			fixed[f.Group] = -1 // two different fixes: nothing is left
+			continue
+		}
+		fixed[f.Group] = f.Column
+	}
+	banned := map[Pick]bool{}
+	for _, b := range ch.Ban {
+		banned[b] = true
+	}
+	cost := map[Pick]int64{}
+	for _, c := range ch.Costs {
+		cost[c.Pick] = c.Cost
+	}
+	for g := range p.Groups {
+		first := len(in.cols)
+		only, isFixed := fixed[g]
+		for i := range p.Groups[g].Columns {
+			if banned[Pick{g, i}] || (isFixed && only != i) {
+				continue
+			}
+			c := &p.Groups[g].Columns[i]
+			n := col{group: g, orig: i, cost: c.Cost, tie: c.Tie, terms: m.terms(c.Terms), needs: c.Needs, loads: c.Loads}
+			if v, ok := cost[Pick{g, i}]; ok {
+				n.cost = v
+			}
+			for _, h := range c.Needs {
+				if len(p.Switches[h].Needs) > 0 {
+					n.needs = p.closure(c.Needs)
+					break
+				}
+			}
+			in.cols = append(in.cols, n)
+		}
+		in.groups = append(in.groups, [2]int{first, len(in.cols)})
+	}
+}
+
+func (in *instance) addRules(p *Problem, off map[Tag]bool) {
+	for i := range p.Near {
+		n := &p.Near[i]
+		if off[n.Tag] || len(n.Groups) < 2 {
+			continue
+		}
+		rule := nearRule{groups: n.Groups, tol: n.Tolerance, value: make([]int64, len(in.cols))}
+		for a, g := range n.Groups {
+			for c := in.groups[g][0]; c < in.groups[g][1]; c++ {
+				rule.value[c] = n.Values[a][in.cols[c].orig]
+			}
+		}
+		in.near = append(in.near, rule)
+	}
+	for i := range p.Same {
+		s := &p.Same[i]
+		if off[s.Tag] || len(s.Groups) < 2 {
+			continue
+		}
+		rule := sameRule{groups: s.Groups, label: make([]int, len(in.cols))}
+		for c := range rule.label {
+			rule.label[c] = -1
+		}
+		for a, g := range s.Groups {
+			for c := in.groups[g][0]; c < in.groups[g][1]; c++ {
+				rule.label[c] = s.Labels[a][in.cols[c].orig]
+			}
+		}
+		in.same = append(in.same, rule)
+	}
+}
+
+// index numbers the links and finds the blocks; done anew whenever columns have
+// been left out.
+func (in *instance) index() {
+	in.links = in.links[:0]
+	at := make([]int, len(in.switches))
+	dense := make([]int, len(in.rows))
+	for g, span := range in.groups {
+		for h := range at {
+			at[h] = -1
+		}
+		seen := map[int]bool{}
+		for c := span[0]; c < span[1]; c++ {
+			k := &in.cols[c]
+			k.links = make([]int, len(k.needs))
+			for i, h := range k.needs {
+				if at[h] < 0 {
+					at[h] = len(in.links)
+					in.links = append(in.links, link{g, h})
+				}
+				k.links[i] = at[h]
+			}
+			for _, t := range k.terms {
+				if !seen[t.Row] {
+					seen[t.Row] = true
+					dense[t.Row]++
+				}
+			}
+		}
+	}
+	for r := range in.rows {
+		in.rows[r].dense = 2*dense[r] > len(in.groups)
+	}
+	in.findBlocks()
+}
+
+// keep is the instance with only the columns that are alive.
+func (in *instance) keep(alive bits) *instance {
+	out := &instance{rows: append([]row(nil), in.rows...), switches: in.switches, charged: in.charged}
+	var from []int
+	for _, span := range in.groups {
+		first := len(out.cols)
+		for c := span[0]; c < span[1]; c++ {
+			if alive.has(c) {
+				out.cols = append(out.cols, in.cols[c])
+				from = append(from, c)
+			}
+		}
+		out.groups = append(out.groups, [2]int{first, len(out.cols)})
+	}
+	for _, n := range in.near {
+		v := make([]int64, len(from))
+		for i, c := range from {
+			v[i] = n.value[c]
+		}
+		out.near = append(out.near, nearRule{n.groups, v, n.tol})
+	}
+	for _, s := range in.same {
+		l := make([]int, len(from))
+		for i, c := range from {
+			l[i] = s.label[c]
+		}
+		out.same = append(out.same, sameRule{s.groups, l})
+	}
+	out.index()
+	return out
+}

@@ -1,0 +1,66 @@
+package solver
+
+import "time"
+
+// Settings are the limits of one solve. The zero value works.
+type Settings struct {
+	TimeLimit  time.Duration    // wall clock; default none
+	NodeLimit  int              // default none
+	Goroutines int              // default GOMAXPROCS; never changes the answer
+	Progress   func(p Progress) // called now and then from the solving goroutine; default none
+}
+
+// Progress is how far a solve has come.
+type Progress struct {
+	Nodes, Open int
+	Has         bool // a solution is in hand
+	Total       int64
+	Bound       int64
+	Elapsed     time.Duration
+}
+
+// Status is what is known of the answer. It is separate from Stop, why the
+// search ended.
+type Status int
+
+const (
+	// Optimal: Pick is feasible and nothing is cheaper, proven.
+	Optimal Status = iota
+	// Infeasible: no pick meets the rows (or, with Change.Below, none is below).
+	Infeasible
+	// Stopped: the search ended early. Has says whether a solution is in hand.
+	Stopped
+)
+
+// String gives the word used in output.
+func (s Status) String() string { return [...]string{"optimal", "infeasible", "stopped"}[s] }
+
+// Stop is why the search ended.
+type Stop int
+
+const (
+	Finished Stop = iota
+	TimeLimit
+	NodeLimit
+	Cancelled
+)
+
+// String gives the reason in words.
+func (s Stop) String() string {
+	return [...]string{"finished", "time limit", "node limit", "cancelled"}[s]
+}
+
+// Result is the answer of one solve.
+type Result struct {
+	Status Status
+	Stop   Stop
+	Has    bool    // Pick, On, Charge and Total are valid
+	Pick   []int   // column per group
+	On     []bool  // per switch
+	Charge []int64 // per switch, fixed and shortfall of its minimum; 0 while off
+	Total  int64
+	Bound  int64 // no solution has a smaller total; equals Total if optimal
+	Nodes  int
+	LPs    int
+	Time   time.Duration
+}

@@ -1,0 +1,164 @@
+package solver
+
+// root solves the relaxation of the whole problem, finds a good solution, and
+// leaves out every column that the two together rule out. It returns nil if
+// nothing is left to search.
+func (s *search) root() (*node, error) {
+	y := s.in.zeroDuals()
+	var pool [][][]int
+	for round := 0; round < 6; round++ {
+		d := s.in.fullDomain()
+		if !s.in.propagate(d) {
+			return nil, nil
+		}
+		pool = make([][][]int, len(s.in.blocks))
+		r, done, err := s.relaxNode(d, y, pool, &s.best)
+		s.nodes++
+		if err != nil || done {
+			return nil, err
+		}
+		if r == nil {
+			return &node{d: d, y: y, pool: pool, value: float64(-Limit)}, nil
+		}
+		s.bound = max(s.bound, r.bound.lower())
+		s.heuristics(d, r, pool, round == 0)
+		if r.bound.prune(s.best.upper(s.other)) {
+			return nil, nil
+		}
+		s.in.fix(d, r.bound, s.best.upper(s.other))
+		if !s.in.propagate(d) {
+			return nil, nil
+		}
+		left, was := d.alive.count(), len(s.in.cols)
+		old := s.in
+		if left < was {
+			s.in = s.in.keep(d.alive)
+			y = s.in.mapDuals(old, r.duals)
+			d = &domain{alive: fullBits(len(s.in.cols)), y: d.y}
+			pool = make([][][]int, len(s.in.blocks))
+		} else {
+			y = r.duals
+		}
+		if float64(left) > 0.9*float64(was) || s.stopped() {
+			return &node{d: d, y: y, pool: pool, value: r.bound.value - r.bound.err}, nil
+		}
+	}
+	return &node{d: s.in.fullDomain(), y: y, pool: pool, value: float64(s.bound)}, nil
+}
+
+// mapDuals carries multipliers over from an instance that had more columns.
+func (in *instance) mapDuals(old *instance, y *duals) *duals {
+	at := make(map[link]float64, len(old.links))
+	for l, k := range old.links {
+		at[k] = y.link[l]
+	}
+	out := in.zeroDuals()
+	copy(out.row, y.row)
+	copy(out.min, y.min)
+	copy(out.need, y.need)
+	for l, k := range in.links {
+		out.link[l] = at[k]
+	}
+	return out
+}
+
+// heuristics looks for a good solution near the relaxation.
+func (s *search) heuristics(d *domain, r *relaxation, pool [][][]int, first bool) {
+	im := s.in.newImprover(d, r.bound, r.duals, &s.best)
+	im.run(s.in.rounded(r, d), true)
+	if s.best.has && first {
+		// A second start, from the bound's own pick.
+		im = s.in.newImprover(d, r.bound, r.duals, &s.best)
+		im.run(r.bound.best, true)
+	}
+	s.dive(d, r, pool)
+}
+
+// rounded is, per block, the pick with the most weight in the LP.
+func (in *instance) rounded(r *relaxation, d *domain) [][]int {
+	out := make([][]int, len(in.blocks))
+	for i := range in.blocks {
+		weight := -1.0
+		for _, k := range r.combo[i] {
+			if k.weight > weight {
+				weight, out[i] = k.weight, k.cols
+			}
+		}
+		if out[i] == nil {
+			out[i] = r.bound.best[i]
+		}
+	}
+	return out
+}
+
+// dive settles the blocks the LP is sure of and the one it is nearly sure of,
+// solves again, and so on down to a full pick.
+func (s *search) dive(d *domain, r *relaxation, pool [][][]int) {
+	d = d.clone()
+	for step := 0; step < 60 && !s.halted(); step++ {
+		if !s.in.settle(d, r) || !s.in.propagate(d) {
+			return
+		}
+		b := s.in.lagrangian(d, r.duals, true)
+		if b.prune(s.best.upper(s.other)) {
+			return
+		}
+		s.in.fix(d, b, s.best.upper(s.other))
+		if !s.in.propagate(d) {
+			return
+		}
+		if d.alive.count() == len(s.in.groups) {
+			t := s.in.newTally()
+			for g := range s.in.groups {
+				t.set(g, s.in.first(d, g))
+			}
+			s.best.offer(t)
+			return
+		}
+		next, err := s.in.relax(d, r.duals, pool, true, s.best.upper(s.other))
+		s.lps++
+		if err != nil || next == nil || next.bound.prune(s.best.upper(s.other)) {
+			return
+		}
+		r = next
+		im := s.in.newImprover(d, r.bound, r.duals, &s.best)
+		im.budget = 20_000
+		im.run(s.in.rounded(r, d), false)
+	}
+}
+
+// settle restricts d to the picks the LP gives all its weight, and the heaviest
+// of the others.
+func (in *instance) settle(d *domain, r *relaxation) bool {
+	block, best := -1, combo{}
+	for i, combos := range r.combo {
+		open := false
+		for _, g := range in.blocks[i].groups {
+			open = open || in.count(d, g, 2) > 1
+		}
+		if !open {
+			continue
+		}
+		for _, k := range combos {
+			if k.weight > 0.9999 {
+				in.restrict(d, i, k.cols)
+			} else if k.weight > best.weight {
+				block, best = i, k
+			}
+		}
+	}
+	if block >= 0 {
+		in.restrict(d, block, best.cols)
+	}
+	return true
+}
+
+func (in *instance) restrict(d *domain, block int, cols []int) {
+	for i, g := range in.blocks[block].groups {
+		for c := in.first(d, g); c < in.groups[g][1]; c = d.alive.next(c+1, in.groups[g][1]) {
+			if c != cols[i] {
+				d.alive.drop(c)
+			}
+		}
+	}
+}

@@ -1,0 +1,153 @@
+package solver
+
+import (
+	"context"
+	"fmt"
+	"time"
+)
+
+// search is one solve: root, then branch and bound.
+type search struct {
+	p     *Problem
+	ch    Change
+	set   Settings
+	ctx   context.Context
+	began time.Time
+
+	in     *instance
+	best   incumbent
+	other  int64 // no solution of interest has a total at or above this
+	nodes  int
+	lps    int
+	seq    int
+	stop   Stop
+	ended  bool  // stopped early
+	bound  int64 // proven; valid if stopped early
+	queue  nodeQueue
+	widest int64
+}
+
+// stopped says whether a limit has been reached.
+func (s *search) stopped() bool {
+	switch {
+	case s.ctx.Err() == context.DeadlineExceeded:
+		s.stop = TimeLimit
+	case s.ctx.Err() != nil:
+		s.stop = Cancelled
+	case s.set.TimeLimit > 0 && time.Since(s.began) >= s.set.TimeLimit:
+		s.stop = TimeLimit
+	case s.set.NodeLimit > 0 && s.nodes >= s.set.NodeLimit:
+		s.stop = NodeLimit
+	default:
+		return false
+	}
+	s.ended = true
+	return true
+}
+
+// halted is the same question without a side effect, for goroutines.
+func (s *search) halted() bool {
+	return s.ctx.Err() != nil || (s.set.TimeLimit > 0 && time.Since(s.began) >= s.set.TimeLimit)
+}
+
+func (s *search) run() error {
+	s.bound = -Limit
+	s.in = newInstance(s.p, &s.ch)
+	for g := range s.in.groups {
+		if s.in.groups[g][0] == s.in.groups[g][1] {
+			s.other = Limit
+			return nil
+		}
+	}
+	s.other = s.in.beyond()
+	if s.ch.Below != nil {
+		s.other = min(s.other, *s.ch.Below)
+	}
+	s.tryStarts()
+	d := s.in.fullDomain()
+	if !s.in.propagate(d) {
+		return nil
+	}
+	s.shrinkTo(d.alive)
+	s.shrinkTo(s.in.undominated())
+	root, err := s.root()
+	if err != nil || root == nil {
+		return err
+	}
+	return s.branchAndBound(root)
+}
+
+// beyond is more than any total can be.
+func (in *instance) beyond() int64 {
+	sum := int64(1)
+	for _, span := range in.groups {
+		most := -Limit
+		for c := span[0]; c < span[1]; c++ {
+			most = max(most, in.cols[c].cost)
+		}
+		sum += most
+	}
+	for h := range in.switches {
+		sum += max(0, in.switches[h].fixed) + in.switches[h].minimum
+	}
+	return sum
+}
+
+// shrinkTo leaves out columns that are not alive.
+func (s *search) shrinkTo(alive bits) {
+	if alive.count() < len(s.in.cols) {
+		s.in = s.in.keep(alive)
+	}
+}
+
+// tryStarts offers the picks the caller gave.
+func (s *search) tryStarts() {
+	for _, pick := range s.ch.Start {
+		if len(pick) != len(s.in.groups) {
+			continue
+		}
+		t := s.in.newTally()
+		ok := true
+		for g, want := range pick {
+			at := -1
+			for c := s.in.groups[g][0]; c < s.in.groups[g][1]; c++ {
+				if s.in.cols[c].orig == want {
+					at = c
+				}
+			}
+			if ok = ok && at >= 0; ok {
+				t.set(g, at)
+			}
+		}
+		if ok {
+			s.best.offer(t)
+		}
+	}
+	if s.best.has && s.best.total >= s.other {
+		s.best = incumbent{}
+	}
+}
+
+func (s *search) result() (Result, error) {
+	r := Result{Stop: s.stop, Nodes: s.nodes, LPs: s.lps, Time: time.Since(s.began), Bound: s.bound, Status: Infeasible}
+	if s.best.has {
+		o := s.p.Evaluate(s.best.pick, s.best.vol, s.ch)
+		if len(o.Broken) > 0 || o.Total != s.best.total {
+			return Result{}, fmt.Errorf("internal error: the solution found comes to %d instead of %d and breaks %q; please report this with the input", o.Total, s.best.total, o.Broken)
+		}
+		r.Has, r.Pick, r.On, r.Charge, r.Total = true, s.best.pick, o.On, o.Charge, o.Total
+		r.Status = Optimal
+	}
+	switch {
+	case s.ended:
+		r.Status = Stopped
+		if r.Has {
+			r.Bound = min(r.Bound, r.Total)
+		}
+	case r.Has:
+		r.Bound = r.Total
+	default:
+		r.Bound = s.other
+	}
+	return r, nil
+}

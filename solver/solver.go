@@ -1,0 +1,64 @@
+package solver
+
+import (
+	"context"
+	"fmt"
+	"runtime"
+	"time"
+)
+
+// Solver answers questions about one Problem. It may keep what it learns from
+// one solve for the next. It is not safe for use by several goroutines at once.
+type Solver struct {
+	p *Problem
+}
+
+// New checks the problem and makes a solver for it.
+func New(p *Problem) (*Solver, error) {
+	if err := p.Validate(); err != nil {
+		return nil, err
+	}
+	return &Solver{p: p}, nil
+}
+
+// Solve finds a solution of least total under a change. A cancelled context or a
+// limit of the settings ends it early with what is in hand; that is no error.
+func (s *Solver) Solve(ctx context.Context, ch Change, set Settings) (Result, error) {
+	if err := s.p.validChange(&ch); err != nil {
+		return Result{}, err
+	}
+	if set.Goroutines <= 0 {
+		set.Goroutines = runtime.GOMAXPROCS(0)
+	}
+	r := &search{p: s.p, ch: ch, set: set, ctx: ctx, began: time.Now()}
+	if err := r.run(); err != nil {
+		return Result{}, err
+	}
+	return r.result()
+}
+
+func (p *Problem) validChange(ch *Change) error {
+	picks := append(append([]Pick(nil), ch.Fix...), ch.Ban...)
+	for _, c := range ch.Costs {
+		picks = append(picks, c.Pick)
+		if tooLarge(c.Cost) {
+			return fmt.Errorf("change: cost out of range")
+		}
+	}
+	for _, k := range picks {
+		if k.Group < 0 || k.Group >= len(p.Groups) || k.Column < 0 || k.Column >= len(p.Groups[k.Group].Columns) {
+			return fmt.Errorf("change: there is no column %d in group %d", k.Column, k.Group)
+		}
+	}
+	for _, l := range ch.Limits {
+		if l.Row < 0 || l.Row >= len(p.Rows) || tooLarge(l.Limit) {
+			return fmt.Errorf("change: limit of row %d out of range", l.Row)
+		}
+	}
+	for _, f := range ch.Fixed {
+		if f.Switch < 0 || f.Switch >= len(p.Switches) || tooLarge(f.Fixed) {
+			return fmt.Errorf("change: charge of switch %d out of range", f.Switch)
+		}
+	}
+	return nil
+}

@@ -1,0 +1,161 @@
+package solver
+
+// tally keeps the exact sums of one pick while columns are exchanged.
+type tally struct {
+	in   *instance
+	pick []int // column per group, -1 where none yet
+	rows []int64
+	need []int // per switch, by how many picked columns and voluntary switches it is needed
+	load []int64
+	cost int64
+	vol  []bool // voluntary switches that are on
+}
+
+func (in *instance) newTally() *tally {
+	t := &tally{
+		in: in, pick: make([]int, len(in.groups)), rows: make([]int64, len(in.rows)),
+		need: make([]int, len(in.switches)), load: make([]int64, len(in.switches)), vol: make([]bool, len(in.switches)),
+	}
+	for g := range t.pick {
+		t.pick[g] = -1
+	}
+	return t
+}
+
+// set picks column c in its group, or none with c < 0.
+func (t *tally) set(g, c int) {
+	if was := t.pick[g]; was >= 0 {
+		t.apply(was, -1)
+	}
+	t.pick[g] = c
+	if c >= 0 {
+		t.apply(c, 1)
+	}
+}
+
+func (t *tally) apply(c int, sign int64) {
+	k := &t.in.cols[c]
+	t.cost += sign * k.cost
+	for _, m := range k.terms {
+		t.rows[m.Row] += sign * m.Coef
+	}
+	for _, h := range k.needs {
+		t.count(h, sign)
+	}
+	for _, l := range k.loads {
+		t.load[l.Switch] += sign * l.Amount
+	}
+}
+
+// count adds a need of switch h, or takes one away. The terms of a switch are in
+// the rows while anything needs it.
+func (t *tally) count(h int, sign int64) {
+	was := t.need[h] > 0
+	t.need[h] += int(sign)
+	if was == (t.need[h] > 0) {
+		return
+	}
+	for _, m := range t.in.switches[h].terms {
+		t.rows[m.Row] += sign * m.Coef
+	}
+}
+
+func (t *tally) on(h int) bool { return t.need[h] > 0 }
+
+// charges is the sum of the charges of switches that are on.
+func (t *tally) charges() int64 {
+	sum := int64(0)
+	for h := range t.in.switches {
+		if t.on(h) {
+			s := &t.in.switches[h]
+			sum += s.fixed + max(0, s.minimum-t.load[h])
+		}
+	}
+	return sum
+}
+
+func (t *tally) total(charges int64) int64 {
+	if t.in.charged {
+		return t.cost + charges
+	}
+	return t.cost
+}
+
+// excess is by how much row r is beyond its limit, 0 if it is not.
+func (t *tally) excess(r int, charges int64) int64 {
+	sum := t.rows[r]
+	if t.in.rows[r].charges {
+		sum += charges
+	}
+	return max(0, sum-t.in.rows[r].limit)
+}
+
+// withVoluntary tries the voluntary switches that are open in y, on and off, and
+// calls found for each setting that breaks no row; their terms are in the rows
+// during the call.
+func (t *tally) withVoluntary(h int, found func()) {
+	for h < len(t.in.switches) && !t.in.switches[h].voluntary {
+		h++
+	}
+	if h == len(t.in.switches) {
+		charges := t.charges()
+		for r := range t.rows {
+			if t.excess(r, charges) > 0 {
+				return
+			}
+		}
+		found()
+		return
+	}
+	t.withVoluntary(h+1, found)
+	if !t.canTurnOn(h) {
+		return
+	}
+	t.turn(h, true)
+	t.withVoluntary(h+1, found)
+	t.turn(h, false)
+}
+
+// canTurnOn is a quick look at rows whose sum can only grow from here on: those
+// no other voluntary switch lowers.
+func (t *tally) canTurnOn(h int) bool {
+	if t.vol[h] {
+		return false
+	}
+	for _, m := range t.in.switches[h].terms {
+		if m.Coef > 0 && t.rows[m.Row]+m.Coef > t.in.rows[m.Row].limit && !t.in.lowers(m.Row) {
+			return false
+		}
+	}
+	return true
+}
+
+// lowers says whether some voluntary switch can lower the sum of row r.
+func (in *instance) lowers(r int) bool {
+	for h := range in.switches {
+		if in.switches[h].voluntary {
+			if in.rows[r].charges && in.switches[h].fixed < 0 {
+				return true
+			}
+			for _, m := range in.switches[h].terms {
+				if m.Row == r && m.Coef < 0 {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// turn switches a voluntary switch, and what it needs, on or off.
+func (t *tally) turn(h int, up bool) {
+	sign := int64(1)
+	if !up {
+		sign = -1
+	}
+	t.vol[h] = up
+	t.count(h, sign)
+	for _, k := range t.in.switches[h].needs {
+		t.count(k, sign)
+	}
+}
