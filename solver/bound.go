@@ -173,9 +173,7 @@ func (in *instance) leastOfBlock(d *domain, i int, b *bound) (float64, []int) {
 		for j, list := range w {
 			v, at := leastOf(list, d, b.rc)
 			pick[j] = at
-			if sum += v; sum >= least {
-				break
-			}
+			sum += v
 		}
 		if sum < least {
 			least, best = sum, append(best[:0], pick...)
