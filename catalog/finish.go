@@ -1,0 +1,69 @@
+package catalog
+
+import (
+	"fmt"
+	"slices"
+)
+
+// Tables that belong in the job's file only, and in the shop's only.
+var (
+	jobsOnly  = []string{"job", "slot", "match", "trade", "lock", "ban"}
+	shopsOnly = []string{"shop"}
+)
+
+// checkRest reports what nobody asked for at the top level of the files.
+func (l *loader) checkRest() {
+	if l.job != nil {
+		l.job.misplaced(shopsOnly, `this belongs in the shop's file, which [job] names with shop = "shop.toml"`)
+		l.job.done()
+	}
+	if l.shop != nil {
+		l.shop.misplaced(jobsOnly, "this belongs in the job's file")
+		l.shop.done()
+	}
+	for _, t := range l.others {
+		t.misplaced(slices.Concat(jobsOnly, shopsOnly, []string{"piece", "maker", "vendor", "bundle"}),
+			"an included file holds trade tables and platers' breakage factors only")
+		t.done()
+	}
+}
+
+// misplaced reports tables that belong in another file.
+func (t *table) misplaced(kinds []string, hint string) {
+	for _, k := range kinds {
+		if _, there := t.m[k]; there {
+			t.raw(k)
+			t.wrongKey(k, fmt.Sprintf("[%s] has no place in this file", k), hint)
+		}
+	}
+}
+
+// lookOver adds the warnings and checks that need the whole state.
+func (l *loader) lookOver() {
+	s := l.state
+	if len(s.Slots) == 0 {
+		l.warn(l.job.origin(l.job.place("job").key), "the job has no slots: there is nothing to plan")
+	}
+	can, enough := make([]bool, len(s.Slots)), make([]bool, len(s.Slots))
+	for i := range s.Pieces {
+		for _, slot := range s.Pieces[i].Fits {
+			can[slot] = true
+			enough[slot] = enough[slot] || s.Pieces[i].Quantity >= s.Slots[slot].Quantity
+		}
+	}
+	for i := range s.Slots {
+		slot := &s.Slots[i]
+		switch {
+		case !can[i]:
+			l.warn(slot.From, fmt.Sprintf("nothing fits slot %q", slot.ID))
+		case !enough[i]:
+			l.warn(slot.From, fmt.Sprintf("slot %q needs %d pieces, and no piece that fits has that quantity", slot.ID, slot.Quantity))
+		}
+	}
+	for i := range s.Tables.Metals {
+		if m := &s.Tables.Metals[i]; !m.Base.Set {
+			l.warn(m.From, fmt.Sprintf("metal %q has no base, its breakage in plating: pieces of it are planned on quotes only", m.Name))
+		}
+	}
+	l.checkSums()
+}

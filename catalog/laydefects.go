@@ -1,0 +1,76 @@
+package catalog
+
+// Points off for a new defect of the user's that gives none, by severity.
+var newPoints = [3]Centi{10_00, 25_00, 50_00}
+
+func (l *loader) layDefect(t *table, i int) {
+	d := at(&l.state.Tables.Defects, i)
+	refused := at(&l.refused, i)
+	if d.Name == "" {
+		d.Name, d.From = t.id, t.here()
+		d.Measure, d.Usual = ByExtent, One
+	}
+	if s := t.text("describe"); s != "" {
+		d.Describe = s
+	}
+	if w := t.word("measure", string(ByExtent), string(ByCount)); w != "" {
+		d.Measure = Measure(w)
+	}
+	d.Usual = t.share("usual").Or(d.Usual)
+	d.Progressive = t.flag("progressive").Or(d.Progressive)
+	over(&d.Tone, t.tone("tone"))
+	readByMetal(t, "refused", refused, (*table).share)
+	for s := Light; s <= Severe; s++ {
+		if sub := t.sub(s.String(), t.what+", "+s.String()); sub != nil {
+			l.layDefectAt(sub, &d.By[s])
+		}
+	}
+}
+
+func (l *loader) layDefectAt(t *table, d *DefectAt) {
+	over(&d.Points, number(t, "points", 0, MaxPoints, 100))
+	over(&d.Cap, t.grade("cap"))
+	over(&d.Polishes, t.flag("polishes"))
+	over(&d.Beyond, t.flag("beyond"))
+	over(&d.Reveal, t.share("reveal"))
+	if works := t.refs("works", l.works); works != nil {
+		d.Works = works
+	}
+	t.done()
+}
+
+func (l *loader) layWork(t *table, i int) {
+	w := at(&l.state.Tables.Works, i)
+	breakage := at(&l.breakage, i)
+	if w.Name == "" {
+		w.Name, w.From = t.id, t.here()
+	}
+	if s := t.text("describe"); s != "" {
+		w.Describe = s
+	}
+	w.Usual = t.flag("usual").Or(w.Usual)
+	over(&w.Hours, t.hours("hours"))
+	over(&w.Each, t.hours("each"))
+	over(&w.PerArea, t.hours("per_dm2"))
+	over(&w.Cap, t.grade("cap"))
+	readByMetal(t, "breakage", breakage, (*table).share)
+}
+
+// finishTables spreads the values by metal over all metals and gives new
+// defects their points.
+func (l *loader) finishTables() {
+	tables := &l.state.Tables
+	for i := range tables.Defects {
+		d := &tables.Defects[i]
+		d.Refused = l.refused[i].list(len(tables.Metals))
+		none := !d.By[Light].Points.Set && !d.By[Moderate].Points.Set && !d.By[Severe].Points.Set
+		for s := range d.By {
+			if none {
+				d.By[s].Points = Val[Centi]{V: newPoints[s], Set: true}
+			}
+		}
+	}
+	for i := range tables.Works {
+		tables.Works[i].Breakage = l.breakage[i].list(len(tables.Metals))
+	}
+}

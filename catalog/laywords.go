@@ -1,0 +1,72 @@
+package catalog
+
+import (
+	"cmp"
+	"slices"
+)
+
+// at makes a list long enough and gives its i-th element.
+func at[T any](list *[]T, i int) *T {
+	for len(*list) <= i {
+		var zero T
+		*list = append(*list, zero)
+	}
+	return &(*list)[i]
+}
+
+func (l *loader) layGrade(t *table, i int) {
+	l.layWord(at(&l.state.Tables.Grades, i), t, number(t, "value", 0, MaxGrade, 100))
+}
+
+func (l *loader) layTone(t *table, i int) {
+	l.layWord(at(&l.state.Tables.Tones, i), t, number(t, "value", -MaxTone, MaxTone, 100))
+}
+
+func (l *loader) layWord(w *Word, t *table, v Val[Centi]) {
+	t.need("value", "write value = 75")
+	w.Name = t.id
+	if v.Set {
+		w.Value, w.From = v.V, v.From
+	}
+}
+
+// finishWords puts the grade words in ascending order. From here on words are
+// looked up by name only.
+func (l *loader) finishWords() {
+	slices.SortStableFunc(l.state.Tables.Grades, func(a, b Word) int { return cmp.Compare(a.Value, b.Value) })
+}
+
+func (l *loader) layMetal(t *table, i int) {
+	m := at(&l.state.Tables.Metals, i)
+	if m.Name == "" {
+		m.Name, m.From = t.id, t.here()
+	}
+	over(&m.Base, t.share("base"))
+	if s := t.text("note"); s != "" {
+		m.Note = s
+	}
+}
+
+func (l *loader) layTarget(t *table, i int) {
+	target := at(&l.state.Tables.Targets, i)
+	target.Name = t.id
+	t.layGoals(target, true)
+}
+
+// layGoals reads what a set or a slot has to reach over what there is. It says
+// whether anything was given.
+func (t *table) layGoals(target *Target, withMean bool) bool {
+	given := Target{
+		Floor: t.grade("floor"), Fresh: t.flag("fresh"), Lasting: t.flag("lasting"),
+		FallbackFloor: t.grade("fallback_floor"),
+	}
+	if withMean {
+		given.Mean = t.grade("mean")
+	}
+	over(&target.Floor, given.Floor)
+	over(&target.Mean, given.Mean)
+	over(&target.Fresh, given.Fresh)
+	over(&target.Lasting, given.Lasting)
+	over(&target.FallbackFloor, given.FallbackFloor)
+	return given != Target{}
+}

@@ -1,0 +1,139 @@
+package catalog
+
+import (
+	"cmp"
+	"path/filepath"
+	"slices"
+	"time"
+)
+
+// Options says how to load. The zero value works.
+type Options struct {
+	Today time.Time // zero: dates in the past are not checked
+}
+
+// loader holds what is known while the files of one job are put together.
+type loader struct {
+	opt     Options
+	state   *State
+	list    []ranked
+	partial bool // a file could not be read: unknown ids may be known in it
+
+	layers []*document // trade tables, the later over the earlier
+	job    *table      // top level of the job's file; nil if it can't be read
+	shop   *table      // likewise the shop's
+	others []*table    // included files
+	opened map[string]bool
+
+	metals, defects, works, targets, grades, tones *names
+	slots, platers, makers, vendors, bundles       *names
+
+	refused, breakage []byMetal[Micro] // of defects, of works
+	defaults          defaults
+	ranks             map[string]int // of files
+
+	bySlotOrPart map[string][]int
+	slotWords    []string // ids and parts, for "did you mean"
+	pieceIDs     []string
+	jobPieces    map[string]int
+	shopPieces   map[string]int
+	keptOut      map[string]bool // the shop's pieces that fit no slot
+}
+
+// ranked is a mistake with the place of its file among all files.
+type ranked struct {
+	rank int
+	Mistake
+}
+
+// Load reads the job's file, the shop's file it names and what they include,
+// lays the trade tables over each other and gives the compiled state. If
+// anything in the files is wrong the error is a *Mistakes with everything that
+// is.
+func Load(path string, opt Options) (*State, error) {
+	l := newLoader(opt)
+	l.openFiles(path)
+	l.compile()
+	if len(l.list) > 0 {
+		return nil, l.mistakes()
+	}
+	l.sortWarnings()
+	return l.state, nil
+}
+
+func newLoader(opt Options) *loader {
+	return &loader{
+		opt: opt, state: &State{}, opened: map[string]bool{}, ranks: map[string]int{},
+		metals: newNames("metal"), defects: newNames("defect"), works: newNames("work"),
+		targets: newNames("target"), grades: newNames("grade"), tones: newNames("tone"),
+		slots: newNames("slot"), platers: newNames("plater"), makers: newNames("maker"),
+		vendors: newNames("vendor"), bundles: newNames("bundle"),
+		jobPieces: map[string]int{}, shopPieces: map[string]int{}, keptOut: map[string]bool{},
+	}
+}
+
+// compile reads everything in such an order that whatever is referred to has
+// been read before.
+func (l *loader) compile() {
+	l.layTables()
+	l.readVendors()
+	l.readMakers()
+	l.readShop()
+	l.readPlaters()
+	l.readJob()
+	l.readSlots()
+	l.readPieces()
+	l.readMatches()
+	l.readTrades()
+	l.readLocks()
+	l.readBans()
+	l.checkRest()
+	if len(l.list) == 0 {
+		l.lookOver()
+	}
+}
+
+// mistake adds a mistake; a span without a line means the file as a whole.
+func (l *loader) mistake(d *document, s span, message, hint string) {
+	m := Mistake{File: d.file, Line: s.line, Column: s.column, Width: s.width, Message: message, Hint: hint}
+	if s.line > 0 && s.line <= len(d.lines) {
+		m.Text = lineText(d.lines[s.line-1])
+	}
+	l.list = append(l.list, ranked{d.rank, m})
+}
+
+// warn adds a warning with the place it is about.
+func (l *loader) warn(from Origin, message string) {
+	l.state.Warnings = append(l.state.Warnings, Warning{from, message})
+}
+
+// mistakes gives all mistakes in the order of the files.
+func (l *loader) mistakes() *Mistakes {
+	slices.SortStableFunc(l.list, func(a, b ranked) int {
+		return cmp.Or(cmp.Compare(a.rank, b.rank), cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
+	})
+	out := &Mistakes{}
+	for i, m := range l.list {
+		if i > 0 && m == l.list[i-1] {
+			continue
+		}
+		out.List = append(out.List, m.Mistake)
+	}
+	return out
+}
+
+func (l *loader) sortWarnings() {
+	slices.SortStableFunc(l.state.Warnings, func(a, b Warning) int {
+		return cmp.Or(cmp.Compare(l.ranks[a.From.File], l.ranks[b.From.File]), cmp.Compare(a.From.Line, b.From.Line), cmp.Compare(a.From.Column, b.From.Column))
+	})
+}
+
+// beside gives the path of a file named in a document, seen from where the
+// user is.
+func (d *document) beside(name string) string {
+	name = filepath.FromSlash(name)
+	if filepath.IsAbs(name) {
+		return name
+	}
+	return filepath.Join(d.dir, name)
+}

@@ -1,0 +1,136 @@
+package catalog
+
+import "fmt"
+
+// readJob reads [job] and the job's target.
+func (l *loader) readJob() {
+	l.state.Job.Currency = "USD"
+	if l.job == nil {
+		return
+	}
+	t := l.job.sub("job", "[job]")
+	if t == nil {
+		if _, there := l.job.m["job"]; !there {
+			l.mistake(l.job.doc, span{1, 1, 1}, "there is no [job] table", `write [job] and below it title = "..."`)
+		}
+		return
+	}
+	job := &l.state.Job
+	if t.need("title", `write title = "...", what is being restored`) {
+		if job.Title = t.text("title"); job.Title == "" {
+			t.wrong("title", "the title is empty", "write what is being restored")
+		}
+	}
+	t.currency()
+	if v, ok := t.raw("shop"); ok && t.text("shop") == "" && v == "" {
+		t.wrong("shop", "the name of the shop's file is empty", `write shop = "shop.toml", or leave the key out`)
+	}
+	l.readTarget(t)
+	job.Budget = t.money("budget")
+	if t.word("budget_on", "outlay", "expected") == "expected" {
+		job.BudgetOn = OnExpected
+	}
+	if t.has("budget_on") && !t.has("budget") {
+		t.wrongKey("budget_on", "budget_on without a budget", `write budget = "3500.00" as well, or leave budget_on out`)
+	}
+	job.WithinDays = t.whole("within_days", 0, MaxDays)
+	job.Start = t.date("start")
+	if job.Start.Set && !l.opt.Today.IsZero() && job.Start.V.Before(dayOf(l.opt.Today)) {
+		t.l.warn(job.Start.From, fmt.Sprintf("the start, %s, is in the past; the days count from there", job.Start.V.Format("2006-01-02")))
+	}
+	if job.Completion = t.share("completion"); job.Completion.Set && job.Completion.V == 0 {
+		t.wrong("completion", "a chance of 0 asks nothing", "write completion = 0.9, or leave the key out")
+	}
+	over(&l.defaults.Rescue, t.money("rescue"))
+	over(&l.defaults.RescueDays, t.whole("rescue_days", 0, MaxDays))
+	t.done()
+}
+
+// currency reads the code of the job's currency.
+func (t *table) currency() {
+	s := t.text("currency")
+	if s == "" && !t.has("currency") {
+		return
+	}
+	if len(s) != 3 || s[0] < 'A' || s[0] > 'Z' || s[1] < 'A' || s[1] > 'Z' || s[2] < 'A' || s[2] > 'Z' {
+		t.wrong("currency", fmt.Sprintf("%q is no code of a currency", clip(s)), `write three capital letters, such as "USD" or "EUR"`)
+		return
+	}
+	t.l.state.Job.Currency = s
+}
+
+// readTarget finds out what the set has to reach: a named target in [job], or
+// the keys of [target], or both, the keys over the named one.
+func (l *loader) readTarget(job *table) {
+	target := &l.state.Job.Target
+	if _, isTable := job.m["target"].(map[string]any); isTable {
+		sub := job.sub("target", "[job.target]")
+		sub.layGoals(target, true)
+		sub.done()
+	} else {
+		*target = job.namedTarget()
+	}
+	own, isTable := l.job.m["target"].(map[string]any)
+	if !isTable {
+		return
+	}
+	t := l.job.sub("target", "[target]")
+	for key, v := range own {
+		if _, named := v.(map[string]any); named {
+			t.raw(key)
+		}
+	}
+	if t.layGoals(target, true) {
+		target.Name = ""
+	}
+	t.done()
+}
+
+// namedTarget reads the name under the key target and gives that target; an
+// empty one where there is none.
+func (t *table) namedTarget() Target {
+	if i := t.ref("target", t.l.targets); i != None {
+		return t.l.state.Tables.Targets[i]
+	}
+	return Target{}
+}
+
+// readSlots reads [slot.NAME].
+func (l *loader) readSlots() {
+	if l.job == nil {
+		return
+	}
+	for _, t := range l.job.named("slot") {
+		if !l.slots.addOnce(t) {
+			continue
+		}
+		s := Slot{
+			ID: t.id, Name: t.nameOr(t.id), Part: t.id, Area: t.area("area"),
+			Weight:   number(t, "weight", 0, MaxWeight, 100).Or(1_00),
+			Quantity: t.whole("quantity", 1, MaxQuantity).Or(1),
+			Target:   t.slotTarget(), Rescue: l.defaults.Rescue, RescueDays: l.defaults.RescueDays,
+			MaxBreakage: t.share("max_breakage"), From: t.here(),
+		}
+		if part := t.text("part"); part != "" {
+			s.Part = part
+		}
+		over(&s.Rescue, t.money("rescue"))
+		over(&s.RescueDays, t.whole("rescue_days", 0, MaxDays))
+		l.state.Slots = append(l.state.Slots, s)
+		t.done()
+	}
+}
+
+// slotTarget gives what a slot has to reach: the job's, or the named target of
+// the slot's own instead, and over that the slot's single keys.
+func (t *table) slotTarget() Target {
+	target := t.l.state.Job.Target
+	if t.has("target") {
+		target = t.namedTarget()
+	}
+	if t.layGoals(&target, false) {
+		target.Name = ""
+	}
+	target.Mean = Val[Centi]{}
+	return target
+}

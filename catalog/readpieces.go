@@ -1,0 +1,192 @@
+package catalog
+
+import (
+	"fmt"
+	"slices"
+)
+
+// readPieces reads [piece.NAME] of both files, the job's first. A piece of the
+// shop's that fits no slot of the job is left out.
+func (l *loader) readPieces() {
+	for _, root := range []*table{l.job, l.shop} {
+		if root == nil {
+			continue
+		}
+		ids := l.jobPieces
+		if root == l.shop {
+			ids = l.shopPieces
+		}
+		for _, t := range root.named("piece") {
+			p := l.readPiece(t, root == l.shop)
+			t.done()
+			if p.InShop && len(p.Fits) == 0 {
+				l.keptOut[t.id] = true
+				continue
+			}
+			ids[t.id] = len(l.state.Pieces)
+			l.state.Pieces = append(l.state.Pieces, p)
+		}
+	}
+}
+
+func (l *loader) readPiece(t *table, inShop bool) Piece {
+	p := Piece{
+		ID: t.id, InShop: inShop, Name: t.nameOr(t.id),
+		Tag: t.text("tag"), Place: t.text("place"), Marks: t.text("marks"), Note: t.text("note"),
+		Photos: t.texts("photos"), Metal: None, Vendor: None, Bundle: None,
+		Quantity: t.whole("quantity", 1, MaxQuantity).Or(1),
+		Chance:   t.share("chance").Or(One), Days: t.whole("days", 0, MaxDays),
+		Grade: t.grade("grade"), Tone: t.tone("tone"), Fresh: t.flag("fresh"),
+		From: t.here(),
+	}
+	p.Fits, p.Fit = l.readFits(t, inShop)
+	if t.need("kind", `write kind = "original", "old-stock" or "reproduction"`) {
+		p.Kind = Kind(t.word("kind", string(Original), string(OldStock), string(Reproduction)))
+	}
+	if t.need("metal", `write metal = "steel" or another of the metal table, or "unknown"`) && t.m["metal"] != "unknown" {
+		p.Metal = t.ref("metal", l.metals)
+	}
+	l.readOwner(t, &p)
+	for _, sub := range t.named("finding") {
+		p.Findings = append(p.Findings, l.readFinding(sub))
+	}
+	for _, sub := range t.named("quote") {
+		p.Quotes = append(p.Quotes, l.readQuote(sub, &p, t.m["metal"] == "unknown"))
+	}
+	return p
+}
+
+// readOwner reads whose a piece is and what it costs to have it.
+func (l *loader) readOwner(t *table, p *Piece) {
+	p.Bundle = t.ref("bundle", l.bundles)
+	if p.InShop {
+		p.Side = Shops
+	}
+	switch owner := t.m["owner"]; {
+	case !t.has("owner"):
+		if p.Bundle != None && l.state.Bundles[p.Bundle].Vendor != None {
+			p.Side, p.Vendor = Vendors, l.state.Bundles[p.Bundle].Vendor
+		}
+	case owner == "customer":
+		p.Side = Customers
+	case owner == "shop":
+		p.Side = Shops
+	default:
+		p.Side = Vendors
+		p.Vendor = t.ref("owner", l.owners())
+	}
+	price, value := t.money("price"), t.money("value")
+	p.Price, p.Value = price.V, value.V
+	switch {
+	case price.Set && t.has("bundle"):
+		t.wrongKey("price", "a piece out of a bundle has no price of its own", fmt.Sprintf("leave price out; the bundle's price stands in [bundle.%s]", keyText(t.text("bundle"))))
+	case price.Set && p.Side == Customers:
+		t.wrongKey("price", "a customer's piece has no price", `write owner = "shop" or a vendor's id, or value = ... for what it would fetch`)
+	case value.Set && p.Side != Customers:
+		t.wrongKey("value", "only a customer's piece has a value to be given up", "write price = ..., or leave it out")
+	}
+	if p.Bundle != None && p.Side == Vendors && p.Vendor != None {
+		if v := l.state.Bundles[p.Bundle].Vendor; v != p.Vendor {
+			t.wrong("owner", fmt.Sprintf("the bundle %q is not this vendor's", l.state.Bundles[p.Bundle].ID), "leave owner out, or write the bundle's vendor")
+		}
+	}
+	if p.Side == Vendors && p.Bundle == None && !t.has("price") && !t.has("bundle") {
+		t.l.warn(t.here(), fmt.Sprintf("%s is a vendor's but has no price: it counts as free", t.what))
+	}
+}
+
+// owners are the words an owner may be: the vendors and two more, for "did you
+// mean".
+func (l *loader) owners() *names {
+	n := *l.vendors
+	n.kind = "owner"
+	n.order = append([]string{"customer", "shop"}, l.vendors.order...)
+	return &n
+}
+
+// readFits reads which slots a piece fits as it is and by handwork. A name is a
+// slot's id or a part; in the shop's file one that nothing here is made of is
+// no mistake.
+func (l *loader) readFits(t *table, inShop bool) (fits []int, byHand []Fit) {
+	seen := map[string]bool{}
+	if t.has("fit") || t.need("fits", `write fits = ["..."], the slots or parts it is made for`) {
+		for i, name := range t.texts("fits") {
+			slots := l.slotsFor(name)
+			if len(slots) == 0 && !inShop && name != "" {
+				message, hint := l.unknownSlot(name)
+				t.wrongItem("fits", i, message, hint)
+			}
+			if !seen[name] {
+				fits = append(fits, slots...)
+			}
+			seen[name] = true
+		}
+	}
+	for _, sub := range t.named("fit") {
+		slots := l.slotsFor(sub.id)
+		if len(slots) == 0 && !inShop {
+			sub.wrongHere(l.unknownSlot(sub.id))
+		}
+		one := Fit{
+			Hours: sub.hours("hours").V, Breakage: sub.share("breakage").V,
+			Cap: sub.grade("cap").Or(MaxGrade), From: sub.here(),
+		}
+		for _, s := range slots {
+			one.Slot = s
+			byHand = append(byHand, one)
+			fits = append(fits, s)
+		}
+		sub.done()
+	}
+	slices.Sort(fits)
+	return slices.Compact(fits), byHand
+}
+
+// slotsFor gives the slots that a name in fits stands for.
+func (l *loader) slotsFor(name string) []int {
+	if l.bySlotOrPart == nil {
+		l.bySlotOrPart = map[string][]int{}
+		for i, s := range l.state.Slots {
+			l.bySlotOrPart[s.ID] = append(l.bySlotOrPart[s.ID], i)
+			if s.Part != s.ID {
+				l.bySlotOrPart[s.Part] = append(l.bySlotOrPart[s.Part], i)
+			}
+		}
+	}
+	return l.bySlotOrPart[name]
+}
+
+func (l *loader) unknownSlot(name string) (message, hint string) {
+	if l.slotWords == nil {
+		l.slotWords = slices.Clone(l.slots.order)
+		for _, s := range l.state.Slots {
+			if s.Part != s.ID {
+				l.slotWords = append(l.slotWords, s.Part)
+			}
+		}
+	}
+	return fmt.Sprintf("no slot or part is called %q", clip(name)), l.meant(name, l.slotWords, fmt.Sprintf("write a table [slot.%s]", keyText(name)))
+}
+
+func (l *loader) readFinding(t *table) Finding {
+	f := Finding{ID: t.id, Defect: None, Severity: Moderate, Count: t.whole("count", 1, MaxQuantity).Or(1), Where: Face, From: t.here()}
+	if t.need("defect", `write defect = "blisters" or another of the defect table`) {
+		f.Defect = t.ref("defect", l.defects)
+	}
+	switch t.word("severity", Light.String(), Moderate.String(), Severe.String()) {
+	case "light":
+		f.Severity = Light
+	case "severe":
+		f.Severity = Severe
+	}
+	usual := One
+	if f.Defect != None {
+		usual = l.state.Tables.Defects[f.Defect].Usual
+	}
+	f.Extent = t.share("extent").Or(usual)
+	if w := t.word("where", string(Face), string(Edge), string(Back)); w != "" {
+		f.Where = Where(w)
+	}
+	t.done()
+	return f
+}

@@ -1,0 +1,74 @@
+package catalog
+
+// Tables are the trade tables: the built-in starting values with the changes
+// of included files and of the shop's laid over them, key by key.
+type Tables struct {
+	Metals  []Metal
+	Defects []Defect
+	Works   []Work
+	Targets []Target
+	Grades  []Word // ascending
+	Tones   []Word
+}
+
+// Word is a word people use at the bench for a grade or a tone.
+type Word struct {
+	Name  string
+	Value Centi
+	From  Origin
+}
+
+// Metal is what a piece is made of.
+type Metal struct {
+	Name string
+	Base Val[Micro] // breakage of a piece in stripping and plating alone
+	Note string
+	From Origin
+}
+
+// Measure says which number of a finding the points of a defect are counted by.
+type Measure string
+
+const (
+	ByExtent Measure = "extent" // points are for the whole surface
+	ByCount  Measure = "count"  // points are for each
+)
+
+// Defect is a kind of fault.
+type Defect struct {
+	Name        string
+	Describe    string
+	Measure     Measure
+	Usual       Micro      // extent where a finding gives none
+	Progressive bool       // goes on growing
+	Tone        Val[Centi] // colour cast of a piece that shows it
+	By          [3]DefectAt
+	Refused     []Val[Micro] // per metal: chance that stripping reveals what sends it back, at Severe; see DefectAt.Reveal
+	From        Origin
+}
+
+// DefectAt is a defect at one severity.
+type DefectAt struct {
+	Points   Val[Centi]
+	Cap      Val[Centi] // highest grade with the fault left in, whatever its size; 100 where not set
+	Polishes Val[bool]  // cleaning takes it away
+	Works    []int      // trade works that mend it before plating
+	Beyond   Val[bool]  // beyond repair: can't be plated
+	Reveal   Val[Micro] // share of Refused that applies at this severity, default One
+}
+
+// Work is a trade work: something done to mend a fault, or cleaning.
+type Work struct {
+	Name     string
+	Describe string
+	Usual    bool         // platers who list no works take it
+	Hours    Val[Micro]   // once per piece
+	Each     Val[Micro]   // per fault counted
+	PerArea  Val[Micro]   // hours per dm2 of the surface concerned
+	Breakage []Val[Micro] // per metal
+	Cap      Val[Centi]   // highest grade afterwards
+	From     Origin
+}
+
+// CleanWork is the trade work that the choice "clean" is.
+const CleanWork = "clean"

@@ -1,0 +1,209 @@
+package catalog
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"time"
+	"unicode"
+)
+
+// val is a value given under a key.
+func val[T any](t *table, key string, v T) Val[T] {
+	return Val[T]{V: v, Set: true, From: t.from(key)}
+}
+
+// text reads a line of text; "" where there is none.
+func (t *table) text(key string) string {
+	v, ok := t.raw(key)
+	if !ok {
+		return ""
+	}
+	s, ok := v.(string)
+	if !ok {
+		t.wrong(key, "this has to be text", fmt.Sprintf("write %s = %q, in quotes", t.label(key), shown(v)))
+		return ""
+	}
+	if i := strings.IndexFunc(s, func(r rune) bool { return unicode.IsControl(r) && r != '\n' && r != '\t' }); i >= 0 {
+		t.wrong(key, "control characters are not allowed in text", "leave them out")
+		return ""
+	}
+	return s
+}
+
+// word reads one word out of a fixed few; "" where there is none or it is wrong.
+func (t *table) word(key string, known ...string) string {
+	s := t.text(key)
+	if s == "" {
+		if v, ok := t.raw(key); ok && v == "" {
+			t.wrong(key, "this is empty", meant("", known, ""))
+		}
+		return ""
+	}
+	for _, w := range known {
+		if s == w {
+			return s
+		}
+	}
+	t.wrong(key, fmt.Sprintf("unknown word %q", s), meant(s, known, ""))
+	return ""
+}
+
+// flag reads true or false.
+func (t *table) flag(key string) (out Val[bool]) {
+	v, ok := t.raw(key)
+	if !ok {
+		return out
+	}
+	b, ok := v.(bool)
+	if !ok {
+		t.wrong(key, "this has to be true or false", fmt.Sprintf("write %[1]s = true or %[1]s = false, without quotes", t.label(key)))
+		return out
+	}
+	return val(t, key, b)
+}
+
+// money reads an amount in quotes.
+func (t *table) money(key string) (out Val[Cents]) {
+	v, ok := t.raw(key)
+	if !ok {
+		return out
+	}
+	s, ok := v.(string)
+	if !ok {
+		example := "240.00"
+		if f, isNumber := asFloat(v); isNumber && f >= 0 && f <= float64(MaxMoney)/100 {
+			example = FormatMoney(Cents(math.Round(f * 100)))
+		}
+		t.wrong(key, "money is written in quotes", fmt.Sprintf("write %s = %q", t.label(key), example))
+		return out
+	}
+	c, err := ParseMoney(s)
+	if err != nil {
+		t.bad(key, err)
+		return out
+	}
+	return val(t, key, c)
+}
+
+// area reads an area with its unit.
+func (t *table) area(key string) (out Val[Micro]) {
+	v, ok := t.raw(key)
+	if !ok {
+		return out
+	}
+	s, ok := v.(string)
+	if !ok {
+		example := "3.2"
+		if f, isNumber := asFloat(v); isNumber && f > 0 && f < 1e6 {
+			example = plainNumber(f)
+		}
+		t.wrong(key, "an area is written in quotes, with its unit", fmt.Sprintf("write %s = %q or %q", key, example+" dm2", example+" in2"))
+		return out
+	}
+	a, err := ParseArea(s)
+	if err != nil {
+		t.bad(key, err)
+		return out
+	}
+	return val(t, key, a)
+}
+
+// grade reads a number 0..100 or a word of the grade table.
+func (t *table) grade(key string) Val[Centi] {
+	return t.centiOrWord(key, func(s string) (Centi, error) { return ParseGrade(s, &t.l.state.Tables) }, 0, MaxGrade)
+}
+
+// tone reads a number or a word of the tone table.
+func (t *table) tone(key string) Val[Centi] {
+	return t.centiOrWord(key, func(s string) (Centi, error) { return ParseTone(s, &t.l.state.Tables) }, -MaxTone, MaxTone)
+}
+
+func (t *table) centiOrWord(key string, parse func(string) (Centi, error), least, most Centi) (out Val[Centi]) {
+	v, ok := t.raw(key)
+	if !ok {
+		return out
+	}
+	s, ok := v.(string)
+	if !ok {
+		if _, isNumber := asFloat(v); isNumber {
+			return number(t, key, least, most, 100)
+		}
+		t.wrong(key, "this has to be a number or a word in quotes", fmt.Sprintf("write %s = %s", t.label(key), plainNumber(float64(most)/200)))
+		return out
+	}
+	c, err := parse(s)
+	if err != nil {
+		if !t.l.partial {
+			t.bad(key, err)
+		}
+		return out
+	}
+	return val(t, key, c)
+}
+
+// date reads a date without a time.
+func (t *table) date(key string) (out Val[time.Time]) {
+	v, ok := t.raw(key)
+	if !ok {
+		return out
+	}
+	d, ok := v.(time.Time)
+	if !ok || d.Location().String() != "date-local" {
+		example := "2027-01-10"
+		if ok {
+			example = d.Format(time.DateOnly)
+		} else if s, isText := v.(string); isText {
+			if p, err := time.Parse(time.DateOnly, s); err == nil {
+				example = p.Format(time.DateOnly)
+			}
+		}
+		t.wrong(key, "this has to be a date", fmt.Sprintf("write %s = %s, without quotes and time", t.label(key), example))
+		return out
+	}
+	return val(t, key, time.Date(d.Year(), d.Month(), d.Day(), 0, 0, 0, 0, time.UTC))
+}
+
+// texts reads a list of texts.
+func (t *table) texts(key string) []string {
+	v, ok := t.raw(key)
+	if !ok {
+		return nil
+	}
+	list, ok := v.([]any)
+	if !ok {
+		t.wrong(key, "this has to be a list of names", fmt.Sprintf("write %s = [%q]", t.label(key), shown(v)))
+		return nil
+	}
+	var out []string
+	for i, e := range list {
+		s, ok := e.(string)
+		if !ok {
+			t.wrongItem(key, i, "this has to be text", fmt.Sprintf("write %q", shown(e)))
+		}
+		out = append(out, s) // kept even if wrong, so that indices stay those of the file
+	}
+	return out
+}
+
+// bad reports what a parser of single values said.
+func (t *table) bad(key string, err error) {
+	if b, ok := err.(*BadValue); ok {
+		t.wrong(key, b.Message, b.Hint)
+		return
+	}
+	t.wrong(key, err.Error(), "")
+}
+
+// shown is a value as an example of what could stand in quotes.
+func shown(v any) string {
+	switch x := v.(type) {
+	case string:
+		return x
+	case int64, bool:
+		return fmt.Sprint(x)
+	case float64:
+		return plainNumber(x)
+	}
+	return "..."
+}

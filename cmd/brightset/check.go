@@ -1,0 +1,56 @@
+package main
+
+import (
+	"fmt"
+
+	"brightset/cmd/brightset/internal/report"
+	"brightset/model"
+
+	"github.com/spf13/pflag"
+)
+
+var checkCommand = command{
+	name: "check", args: "[JOB]", most: 1,
+	summary: "check the files and show what every piece could do for its slot",
+	text:    "Reports every mistake in the files with its line. Without mistakes it shows for every slot the pieces that fit, the grade each has as it lies, and everything that can be done to it with cost, breakage, grade and days; and what is out, and why.",
+	setup: func(flags *pflag.FlagSet) action {
+		var o checkOptions
+		flags.BoolVar(&o.json, "json", false, "write the answer as one JSON document")
+		flags.StringVar(&o.slot, "slot", "", "show only this `SLOT`")
+		return o.run
+	},
+}
+
+type checkOptions struct {
+	json bool
+	slot string
+}
+
+func (o *checkOptions) run(c *call) (int, error) {
+	st, err := load(c)
+	if err != nil {
+		return 0, err
+	}
+	only := -1
+	if o.slot != "" {
+		ids := make([]string, len(st.Slots))
+		for i := range st.Slots {
+			ids[i] = st.Slots[i].ID
+			if ids[i] == o.slot {
+				only = i
+			}
+		}
+		if only < 0 {
+			return 0, usageError{fmt.Sprintf("no slot %q%s", o.slot, hint(o.slot, ids, "brightset check, which shows all"))}
+		}
+	}
+	choices, outs := model.Choices(st), model.Outs(st)
+	if !o.json {
+		return exitAnswered, c.print(report.Check(st, choices, outs, only))
+	}
+	text, err := report.CheckJSON(st, choices, outs, only)
+	if err == nil {
+		err = c.print(text)
+	}
+	return exitAnswered, err
+}

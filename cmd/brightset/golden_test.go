@@ -1,0 +1,110 @@
+package main
+
+import (
+	"bytes"
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+	"time"
+)
+
+var update = flag.Bool("update", false, "write the golden files anew")
+
+// The day on which the tests take place, and the folder they take place in: the
+// top of the project, so that paths in the output are those of the README.
+func TestMain(m *testing.M) {
+	flag.Parse()
+	now = func() time.Time { return time.Date(2030, 12, 1, 9, 0, 0, 0, time.UTC) }
+	if err := os.Chdir("../.."); err != nil {
+		panic(err)
+	}
+	os.Exit(m.Run())
+}
+
+// brightset runs the program and gives what it wrote.
+func brightset(args ...string) (code int, out, errs string) {
+	var o, e bytes.Buffer
+	code = run(args, strings.NewReader(""), &o, &e)
+	return code, o.String(), e.String()
+}
+
+// seconds are measured, so they differ from run to run.
+var seconds = regexp.MustCompile(`("seconds": )[0-9.e+-]+`)
+
+// TestGolden compares exit code, stdout and stderr of whole commands with
+// testdata/golden/NAME. After a change that is meant: go test ./cmd/brightset -update
+func TestGolden(t *testing.T) {
+	cases := []struct {
+		name string
+		args []string
+	}{
+		{"plan", []string{"plan", "testdata/demo"}},
+		{"plan-json", []string{"plan", "--json", "testdata/demo/job.toml"}},
+		{"check", []string{"check", "testdata/demo"}},
+		{"check-slot", []string{"check", "testdata/demo", "--slot", "grille"}},
+		{"check-slot-json", []string{"check", "--json", "--slot=screws", "testdata/demo"}},
+		{"check-slot-unknown", []string{"check", "testdata/demo", "--slot", "gril"}},
+		{"help", []string{"help"}},
+		{"help-plan", []string{"help", "plan"}},
+		{"help-check", []string{"check", "--help"}},
+		{"help-new", []string{"help", "new"}},
+		{"help-unknown", []string{"help", "plam"}},
+		{"no-command", nil},
+		{"unknown-command", []string{"chekc"}},
+		{"unknown-flag", []string{"plan", "--jsn", "testdata/demo"}},
+		{"unknown-short-flag", []string{"plan", "-j"}},
+		{"flag-without-value", []string{"plan", "--mps"}},
+		{"bad-time", []string{"plan", "--time-limit", "soon"}},
+		{"negative-time", []string{"plan", "--time-limit=-3s", "testdata/demo"}},
+		{"too-many", []string{"plan", "testdata/demo", "twice"}},
+		{"no-job", []string{"plan", "testdata/nowhere"}},
+		{"new-without-folder", []string{"new"}},
+		{"mps-over-input", []string{"plan", "testdata/demo", "--mps", "testdata/demo/job.toml"}},
+		{"mistakes", []string{"plan", "testdata/cli/mistakes.toml"}},
+		{"too-high", []string{"plan", "testdata/cli/too-high.toml"}},
+		{"too-dear", []string{"plan", "testdata/cli/too-dear.toml"}},
+		{"too-dear-json", []string{"plan", "--json", "testdata/cli/too-dear.toml"}},
+		{"two-of-a-name", []string{"plan", "testdata/cli/two-of-a-name.toml"}},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			code, out, errs := brightset(c.args...)
+			got := fmt.Sprintf("exit %d\n--- stdout\n%s--- stderr\n%s", code, out, errs)
+			got = seconds.ReplaceAllString(got, "${1}0")
+			sameAsGolden(t, c.name, got)
+		})
+	}
+}
+
+func sameAsGolden(t *testing.T, name, got string) {
+	t.Helper()
+	path := filepath.Join("testdata", "golden", name+".txt")
+	if *update {
+		if err := os.WriteFile(path, []byte(got), 0o666); err != nil {
+			t.Fatal(err)
+		}
+		return
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got != string(want) {
+		t.Errorf("%s differs; if that is meant: go test ./cmd/brightset -update\n%s", path, firstDifference(got, string(want)))
+	}
+}
+
+// firstDifference shows the first line in which two texts differ.
+func firstDifference(got, want string) string {
+	g, w := strings.Split(got, "\n"), strings.Split(want, "\n")
+	for i := range min(len(g), len(w)) {
+		if g[i] != w[i] {
+			return fmt.Sprintf("line %d\n got: %s\nwant: %s", i+1, g[i], w[i])
+		}
+	}
+	return fmt.Sprintf("%d lines instead of %d", len(g), len(w))
+}

@@ -1,0 +1,202 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"brightset/catalog"
+	"brightset/model"
+)
+
+// Check writes what the files say about every slot: what it asks for, the pieces
+// that may fill it, what can be done to each, and what is out and why. With
+// only >= 0 just that slot is shown.
+func Check(st *catalog.State, choices [][]model.Choice, outs []model.Out, only int) string {
+	var b strings.Builder
+	b.WriteString(Paragraph("", "", st.Job.Title+" (all sums in "+st.Job.Currency+")"))
+	var empty []string
+	for s := range st.Slots {
+		if admittedIn(st, choices[s]) == 0 {
+			empty = append(empty, st.Slots[s].ID)
+		}
+		if only < 0 || only == s {
+			b.WriteString("\n" + slotText(st, s) + slotTable(st, s, choices[s], outs))
+		}
+	}
+	b.WriteString("\n" + Paragraph("", "", counts(st, choices)))
+	if len(empty) > 0 {
+		b.WriteString(Paragraph("", "  ", "Nothing is good enough for: "+strings.Join(empty, ", ")+". As things stand there is no plan."))
+	}
+	if w := list("Worth knowing:", checkWarnings(st, choices)); w != "" {
+		b.WriteString("\n" + w)
+	}
+	return b.String()
+}
+
+// checkWarnings are those of the files and of every choice.
+func checkWarnings(st *catalog.State, choices [][]model.Choice) []string {
+	var all []string
+	for _, w := range st.Warnings {
+		all = append(all, warningText(w))
+	}
+	for _, list := range choices {
+		for i := range list {
+			all = append(all, list[i].Warnings...)
+		}
+	}
+	return unique(all)
+}
+
+func admittedIn(st *catalog.State, list []model.Choice) int {
+	n := 0
+	for i := range list {
+		if len(model.Admit(st, &list[i], model.Planned)) == 0 {
+			n++
+		}
+	}
+	return n
+}
+
+func counts(st *catalog.State, choices [][]model.Choice) string {
+	all, in := 0, 0
+	for _, list := range choices {
+		all += len(list)
+		in += admittedIn(st, list)
+	}
+	return fmt.Sprintf("%s, %s, %s, %d of them good enough for the target.",
+		count(len(st.Slots), "slot"), count(len(st.Pieces), "piece"), count(all, "choice"), in)
+}
+
+// slotText says what a slot asks for.
+func slotText(st *catalog.State, s int) string {
+	slot := &st.Slots[s]
+	t := &slot.Target
+	var asks []string
+	if slot.Quantity > 1 {
+		asks = append(asks, fmt.Sprintf("needs %d", slot.Quantity))
+	}
+	if t.Floor.Set {
+		asks = append(asks, "grade "+catalog.FormatCenti(t.Floor.V)+" at least")
+	}
+	if t.Fresh.Or(false) {
+		asks = append(asks, "freshly finished")
+	}
+	if t.Lasting.Or(false) {
+		asks = append(asks, "no fault that goes on growing")
+	}
+	if t.FallbackFloor.Set {
+		asks = append(asks, "fallback "+catalog.FormatCenti(t.FallbackFloor.V)+" at least")
+	}
+	if slot.MaxBreakage.Set {
+		asks = append(asks, "breakage "+Percent(slot.MaxBreakage.V)+" at most")
+	}
+	if slot.Area.Set {
+		asks = append(asks, catalog.FormatArea(slot.Area.V))
+	}
+	asks = append(asks, "rescue "+catalog.FormatMoney(slot.Rescue.V))
+	return Paragraph("", "  ", named(slot.Name, slot.ID)+": "+strings.Join(asks, ", "))
+}
+
+// slotTable has a row for everything that can be done with every piece, and
+// says what can't.
+func slotTable(st *catalog.State, s int, list []model.Choice, outs []model.Out) string {
+	t := NewTable("piece, work and who", ">cost", ">breaks", ">grade", ">days")
+	for i := range st.Pieces {
+		head := len(t.rows)
+		t.Span(0, pieceText(st, i))
+		for j := range list {
+			c := &list[j]
+			if c.Piece != i {
+				continue
+			}
+			t.Row("  "+work(st, c), catalog.FormatMoney(c.Paid), Percent(c.Breakage), catalog.FormatCenti(c.Grade), fmt.Sprint(c.Days))
+			if why := verdictOn(st, c); why != "" {
+				t.Span(4, why)
+			}
+		}
+		for _, text := range cant(st, s, i, outs) {
+			t.Span(2, text)
+		}
+		if len(t.rows) == head+1 {
+			t.rows = t.rows[:head] // it doesn't fit this slot
+		}
+	}
+	if len(t.rows) == 0 {
+		return "  no piece fits this slot\n"
+	}
+	return t.String()
+}
+
+// pieceText names a piece and whose it is.
+func pieceText(st *catalog.State, i int) string {
+	p := &st.Pieces[i]
+	text := named(p.Name, model.PieceName(st, i)) + ": " + string(p.Kind) + ", " + source(st, p)
+	if p.Chance < catalog.One {
+		text += ", which may come (" + Percent(p.Chance) + ")"
+	}
+	return text
+}
+
+// work is the label of a choice without its piece.
+func work(st *catalog.State, c *model.Choice) string {
+	text := strings.TrimPrefix(model.Label(st, c), model.PieceName(st, c.Piece)+" ")
+	if c.Work == catalog.WorkAsIs {
+		if word := gradeWord(st, c.Grade); word != "" {
+			text += ", " + word
+		}
+	}
+	return text
+}
+
+// verdictOn says why a choice is out, or good for a fallback only.
+func verdictOn(st *catalog.State, c *model.Choice) string {
+	reasons := model.Admit(st, c, model.Planned)
+	if len(reasons) == 0 {
+		return ""
+	}
+	head := "out: "
+	if len(model.Admit(st, c, model.Reserve)) == 0 {
+		head = "as a fallback only: "
+	}
+	return head + whys(reasons)
+}
+
+func whys(reasons []model.Reason) string {
+	text := make([]string, len(reasons))
+	for i, r := range reasons {
+		text[i] = r.Why
+	}
+	return strings.Join(text, "; ")
+}
+
+// cant lists what can't be done with a piece in a slot; platers and levels with
+// the same reason share a row.
+func cant(st *catalog.State, slot, piece int, outs []model.Out) []string {
+	var why []string
+	who := map[string][]string{}
+	for _, o := range outs {
+		if o.Slot != slot || o.Piece != piece {
+			continue
+		}
+		name := o.Work
+		if o.Plater != catalog.None {
+			name = st.Platers[o.Plater].ID
+			if o.Level != "" {
+				name += " " + o.Level
+			}
+		}
+		if _, seen := who[o.Why]; !seen {
+			why = append(why, o.Why)
+		}
+		who[o.Why] = append(who[o.Why], name)
+	}
+	rows := make([]string, len(why))
+	for i, w := range why {
+		names := strings.Join(unique(who[w]), ", ")
+		if names == "" {
+			names = "at all"
+		}
+		rows[i] = "not " + names + ": " + w
+	}
+	return rows
+}

@@ -1,0 +1,123 @@
+package report
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"brightset/catalog"
+	"brightset/model"
+)
+
+// notes collects the footnotes of a table: which lines rest on starting values,
+// which nobody has vouched for, and what would take their place.
+type notes struct {
+	list []note
+}
+
+// note is one thing that would replace starting values, for one or more pieces.
+type note struct {
+	remedy string // "a quote from pell on"
+	pieces []string
+	rests  []string
+}
+
+func newNotes() *notes { return &notes{} }
+
+// mark adds what a choice rests on and gives the mark for it: " [1]", or ""
+// where every figure is somebody's own.
+func (n *notes) mark(st *catalog.State, c *model.Choice) string {
+	if len(c.Rests) == 0 {
+		return ""
+	}
+	rests := make([]string, len(c.Rests))
+	for i, r := range c.Rests {
+		rests[i] = string(r)
+	}
+	return n.add(remedy(st, c), model.PieceName(st, c.Piece), rests)
+}
+
+// markRescue does the same for what a rescue of a slot costs.
+func (n *notes) markRescue(slot *catalog.Slot) string {
+	if slot.Rescue.From.Source != catalog.StartingValue {
+		return ""
+	}
+	return n.add("rescue and rescue_days, in [job] or in the slot, for", slot.ID, []string{"the cost of a rescue"})
+}
+
+// add puts a piece under its remedy and gives the mark of the footnote.
+func (n *notes) add(remedy, piece string, rests []string) string {
+	i := slices.IndexFunc(n.list, func(have note) bool { return have.remedy == remedy })
+	if i < 0 {
+		i = len(n.list)
+		n.list = append(n.list, note{remedy: remedy})
+	}
+	have := &n.list[i]
+	have.pieces = unique(append(have.pieces, piece))
+	have.rests = unique(append(have.rests, rests...))
+	return fmt.Sprintf(" [%d]", i+1)
+}
+
+// String writes the footnotes, or "" where there are none.
+func (n *notes) String() string {
+	if len(n.list) == 0 {
+		return ""
+	}
+	var b strings.Builder
+	b.WriteString(Paragraph("", "", "Lines that rest on starting values, which are nobody's experience yet, and what would replace them:"))
+	for i, have := range n.list {
+		b.WriteString(Paragraph(fmt.Sprintf("%5s ", fmt.Sprintf("[%d]", i+1)), "      ",
+			have.remedy+" "+strings.Join(have.pieces, ", ")+" (instead of "+few(have.rests)+")"))
+	}
+	return b.String()
+}
+
+// few names the first of many things; plan --json has them all, line by line.
+func few(all []string) string {
+	const most = 4
+	if len(all) <= most+1 {
+		return strings.Join(all, ", ")
+	}
+	return fmt.Sprintf("%s and %d more", strings.Join(all[:most], ", "), len(all)-most)
+}
+
+// remedy says what would replace the starting values of a choice; the piece's
+// name follows.
+func remedy(st *catalog.State, c *model.Choice) string {
+	switch {
+	case c.Quote != catalog.None:
+		return fmt.Sprintf("the figures missing in quote %q on", st.Pieces[c.Piece].Quotes[c.Quote].ID)
+	case c.Plated():
+		return fmt.Sprintf("a quote from %s on", st.Platers[c.Plater].ID)
+	case c.Work == catalog.WorkClean:
+		return "hours and breakage of your own, [work.clean] in the shop's file, for"
+	}
+	return "a grade given by eye for"
+}
+
+// planWarnings is what the user should know of the files and the plan.
+func planWarnings(st *catalog.State, p *model.Plan) []string {
+	var all []string
+	for _, w := range st.Warnings {
+		all = append(all, warningText(w))
+	}
+	return unique(append(all, p.Warnings...))
+}
+
+// unique leaves out what came before. It never returns nil.
+func unique(all []string) []string {
+	out := []string{}
+	for _, s := range all {
+		if !slices.Contains(out, s) {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+func warningText(w catalog.Warning) string {
+	if w.From.File == "" {
+		return w.Message
+	}
+	return w.From.String() + ": " + w.Message
+}

@@ -1,0 +1,164 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"brightset/catalog"
+	"brightset/model"
+	"brightset/solver"
+)
+
+// Plan writes a plan in words and tables: what hangs where, what it costs, and
+// what has to be sent, bought and kept for it. The plan must have lines.
+func Plan(st *catalog.State, p *model.Plan) string {
+	var b strings.Builder
+	notes := newNotes()
+	b.WriteString(Paragraph("", "", st.Job.Title+" (all sums in "+st.Job.Currency+")"))
+	b.WriteString("\n" + planTable(st, p, notes))
+	b.WriteString("\n" + verdict(st, p) + "\n" + figures(st, p))
+	for _, part := range []string{
+		lots(st, p), bench(st, p), purchases(st, p), trades(st, p), reserve(st, p), leftovers(st, p),
+		notes.String(), list("Worth knowing:", planWarnings(st, p)), cautions(p),
+	} {
+		if part != "" {
+			b.WriteString("\n" + part)
+		}
+	}
+	return b.String()
+}
+
+// planTable has a row per slot and a row per charge. The columns "expected" and
+// "outlay" add up to the totals of the plan.
+func planTable(st *catalog.State, p *model.Plan, notes *notes) string {
+	t := NewTable("slot", "piece, work and who", ">expected", ">outlay", ">breaks", ">grade")
+	for i := range p.Lines {
+		l := &p.Lines[i]
+		c := l.Choice
+		t.Row(st.Slots[l.Slot].ID, model.Label(st, c)+notes.mark(st, c),
+			catalog.FormatMoney(l.Expected), catalog.FormatMoney(c.Cash), Percent(c.Breakage), catalog.FormatCenti(c.Grade))
+		if text := second(st, l, notes); text != "" {
+			t.Span(4, text)
+		}
+	}
+	t.Rule()
+	for _, c := range p.Charges {
+		t.Row("", chargeText(st, c), catalog.FormatMoney(c.Cents), catalog.FormatMoney(c.Cents))
+	}
+	if len(p.Charges) > 0 {
+		t.Rule()
+	}
+	t.Row("total", "", catalog.FormatMoney(p.Expected), catalog.FormatMoney(p.Outlay), "", fmt.Sprintf("%.1f", p.Grade))
+	return t.String()
+}
+
+// second says what happens if the choice of a line fails, "" if it can't.
+func second(st *catalog.State, l *model.Line, notes *notes) string {
+	var text []string
+	if mayCome := mayCome(l.Choice); mayCome != "" {
+		text = append(text, mayCome)
+	}
+	switch f := l.Fallback; {
+	case f != nil:
+		text = append(text, "else "+model.Label(st, f)+notes.mark(st, f))
+		if mayCome := mayCome(f); mayCome != "" {
+			text = append(text, mayCome)
+		}
+	case l.Choice.Fails > 0:
+		slot := &st.Slots[l.Slot]
+		text = append(text, "else a rescue, "+catalog.FormatMoney(slot.Rescue.V)+notes.markRescue(slot))
+	}
+	return strings.Join(text, ", ")
+}
+
+// mayCome says of a lead how likely it is to come, "" of a piece that is there.
+func mayCome(c *model.Choice) string {
+	if c.Chance >= catalog.One {
+		return ""
+	}
+	return "which may come (" + Percent(c.Chance) + ")"
+}
+
+// chargeText names a charge.
+func chargeText(st *catalog.State, c model.Charge) string {
+	switch c.Kind {
+	case model.ChargeMinimum:
+		return "up to the least lot of " + st.Platers[c.Of].ID
+	case model.ChargePlaterFreight:
+		return "freight of " + st.Platers[c.Of].ID
+	case model.ChargeVendorFreight:
+		return "freight of " + st.Vendors[c.Of].ID
+	case model.ChargeBundle:
+		return "bundle " + st.Bundles[c.Of].ID
+	}
+	return "credit of trade " + st.Trades[c.Of].ID
+}
+
+// verdict says what is known of the plan's being the cheapest.
+func verdict(st *catalog.State, p *model.Plan) string {
+	if p.Status == solver.Optimal {
+		return Paragraph("", "", "The cheapest on these figures: proven, nothing that meets the target costs less.")
+	}
+	return Paragraph("", "", fmt.Sprintf(
+		"Not proven to be the cheapest: stopped early (%s). Nothing that meets the target costs less than %s; this plan is at most %s above that.",
+		p.Stop, catalog.FormatMoney(p.Bound), catalog.FormatMoney(p.Expected-p.Bound)))
+}
+
+// figures sets the sums of the plan against what was asked for.
+func figures(st *catalog.State, p *model.Plan) string {
+	job := &st.Job
+	rows := [][2]string{
+		{"expected", catalog.FormatMoney(p.Expected) + ", with what breaking, sending back and not coming cost on average"},
+		{"outlay", catalog.FormatMoney(p.Outlay) + ", if all goes well"},
+	}
+	if job.Budget.Set {
+		sum, which := p.Outlay, 1
+		if job.BudgetOn == catalog.OnExpected {
+			sum, which = p.Expected, 0
+		}
+		rows[which][1] += fmt.Sprintf("; budget %s, %s left", catalog.FormatMoney(job.Budget.V), catalog.FormatMoney(job.Budget.V-sum))
+	}
+	grade := fmt.Sprintf("%.1f on average", p.Grade)
+	if job.Target.Mean.Set {
+		grade += ", " + catalog.FormatCenti(job.Target.Mean.V) + " asked for"
+	}
+	if job.Target.Name != "" {
+		grade += fmt.Sprintf(" (target %q)", job.Target.Name)
+	}
+	done := fmt.Sprintf("%s that no slot needs a rescue", Percent(catalog.Micro(p.Completion*1e6)))
+	if job.Completion.Set {
+		done += ", " + Percent(job.Completion.V) + " asked for"
+	}
+	rows = append(rows, [2]string{"grade", grade}, [2]string{"chance", done}, [2]string{"days", days(st, p)})
+	var b strings.Builder
+	for _, r := range rows {
+		b.WriteString(Paragraph(fmt.Sprintf("  %-10s", r[0]), strings.Repeat(" ", 12), r[1]))
+	}
+	return b.String()
+}
+
+// days says when the set is complete if all goes well, and at the latest.
+func days(st *catalog.State, p *model.Plan) string {
+	well, late := 0, 0
+	for i := range p.Lines {
+		l := &p.Lines[i]
+		well = max(well, l.Choice.Days)
+		switch {
+		case l.Choice.Fails == 0:
+			late = max(late, l.Choice.Days)
+		case l.Fallback != nil:
+			late = max(late, l.Choice.Days+l.Fallback.Days)
+		default:
+			late = max(late, l.Choice.Days+st.Slots[l.Slot].RescueDays.V)
+		}
+	}
+	text := fmt.Sprintf("%d if all goes well", well)
+	if st.Job.Start.Set {
+		text += ", " + st.Job.Start.V.AddDate(0, 0, well).Format("2006-01-02")
+	}
+	text += fmt.Sprintf("; %d with every fallback or rescue", late)
+	if st.Job.WithinDays.Set {
+		text += fmt.Sprintf("; %d allowed", st.Job.WithinDays.V)
+	}
+	return text
+}

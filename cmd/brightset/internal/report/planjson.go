@@ -1,0 +1,139 @@
+package report
+
+import (
+	"encoding/json"
+	"math"
+
+	"brightset/catalog"
+	"brightset/model"
+	"brightset/solver"
+)
+
+// Format is the version of the JSON documents. It changes when a field changes
+// its meaning or goes away; new fields may come at any time.
+const Format = 1
+
+// planDoc is the answer of plan. Sums and means are null where there is no plan.
+type planDoc struct {
+	Format     int            `json:"format"`
+	Status     string         `json:"status"` // optimal, infeasible, stopped
+	Stop       string         `json:"stop"`   // why the search ended
+	Title      string         `json:"title"`
+	Currency   string         `json:"currency"`
+	Expected   *catalog.Cents `json:"expected_cents"`
+	Bound      *catalog.Cents `json:"bound_cents"`
+	Outlay     *catalog.Cents `json:"outlay_cents"`
+	Grade      *float64       `json:"grade"`
+	Completion *float64       `json:"completion"`
+	Seconds    float64        `json:"seconds"`
+	Lines      []lineDoc      `json:"lines"`
+	Charges    []chargeDoc    `json:"charges"`
+	Warnings   []string       `json:"warnings"`
+}
+
+// choiceDoc names a choice. Plater and level are empty unless it is plated.
+type choiceDoc struct {
+	Piece  string `json:"piece"`
+	Work   string `json:"work"`
+	Plater string `json:"plater"`
+	Level  string `json:"level"`
+}
+
+type lineDoc struct {
+	Slot string `json:"slot"`
+	choiceDoc
+	Expected catalog.Cents `json:"expected_cents"` // what failing costs included
+	Outlay   catalog.Cents `json:"outlay_cents"`
+	Grade    float64       `json:"grade"`
+	Tone     float64       `json:"tone"`
+	Fresh    bool          `json:"fresh"`
+	Breakage float64       `json:"breakage"`
+	Fails    float64       `json:"fails"` // broken, refused or not come
+	Days     int           `json:"days"`
+	Fallback *choiceDoc    `json:"fallback"`
+	Rests    []string      `json:"rests_on"` // starting values
+}
+
+type chargeDoc struct {
+	Kind  string        `json:"kind"`
+	Of    string        `json:"of"`
+	Cents catalog.Cents `json:"cents"` // negative for a trade
+}
+
+// PlanJSON writes a plan as one JSON document. Lines and charges add up to
+// expected_cents.
+func PlanJSON(st *catalog.State, p *model.Plan) (string, error) {
+	doc := planDoc{
+		Format: Format, Status: p.Status.String(), Stop: p.Stop.String(),
+		Title: st.Job.Title, Currency: st.Job.Currency, Seconds: finite(p.Result.Time.Seconds()),
+		Lines: []lineDoc{}, Charges: []chargeDoc{}, Warnings: planWarnings(st, p),
+	}
+	if p.Has {
+		grade, completion := finite(p.Grade), finite(p.Completion)
+		doc.Expected, doc.Outlay, doc.Grade, doc.Completion = &p.Expected, &p.Outlay, &grade, &completion
+		for i := range p.Lines {
+			doc.Lines = append(doc.Lines, lineOf(st, &p.Lines[i]))
+		}
+		for _, c := range p.Charges {
+			doc.Charges = append(doc.Charges, chargeDoc{string(c.Kind), chargeOf(st, c), c.Cents})
+		}
+	}
+	if p.Status != solver.Infeasible {
+		doc.Bound = &p.Bound
+	}
+	return toJSON(doc)
+}
+
+func lineOf(st *catalog.State, l *model.Line) lineDoc {
+	c := l.Choice
+	doc := lineDoc{
+		Slot: st.Slots[l.Slot].ID, choiceDoc: choiceOf(st, c), Expected: l.Expected, Outlay: c.Cash,
+		Grade: hundredths(c.Grade), Tone: hundredths(c.Tone), Fresh: c.Fresh,
+		Breakage: millionths(c.Breakage), Fails: millionths(c.Fails), Days: c.Days, Rests: []string{},
+	}
+	for _, r := range model.LineRests(st, l) {
+		doc.Rests = append(doc.Rests, string(r))
+	}
+	if l.Fallback != nil {
+		f := choiceOf(st, l.Fallback)
+		doc.Fallback = &f
+	}
+	return doc
+}
+
+func choiceOf(st *catalog.State, c *model.Choice) choiceDoc {
+	doc := choiceDoc{Piece: model.PieceName(st, c.Piece), Work: c.Work, Level: c.Level}
+	if c.Plated() {
+		doc.Plater = st.Platers[c.Plater].ID
+	}
+	return doc
+}
+
+// chargeOf is the id of what a charge is for.
+func chargeOf(st *catalog.State, c model.Charge) string {
+	switch c.Kind {
+	case model.ChargeMinimum, model.ChargePlaterFreight:
+		return st.Platers[c.Of].ID
+	case model.ChargeVendorFreight:
+		return st.Vendors[c.Of].ID
+	case model.ChargeBundle:
+		return st.Bundles[c.Of].ID
+	}
+	return st.Trades[c.Of].ID
+}
+
+func toJSON(doc any) (string, error) {
+	text, err := json.MarshalIndent(doc, "", "  ")
+	return string(text) + "\n", err
+}
+
+func hundredths(c catalog.Centi) float64 { return float64(c) / 100 }
+func millionths(m catalog.Micro) float64 { return float64(m) / 1e6 }
+
+// finite keeps what JSON can't say out of it.
+func finite(x float64) float64 {
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		return 0
+	}
+	return x
+}

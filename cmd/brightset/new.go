@@ -1,0 +1,65 @@
+package main
+
+import (
+	"embed"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"github.com/spf13/pflag"
+)
+
+// scaffold are the files a new job starts from.
+//
+//go:embed scaffold/job.toml scaffold/shop.toml
+var scaffold embed.FS
+
+var newCommand = command{
+	name: "new", args: "FOLDER", most: 1,
+	summary: "start a job: a folder with a job.toml and a shop.toml to fill in",
+	text:    "Both files are explained line by line and work as they stand. A file that is there already is never touched: then nothing is written.",
+	setup:   func(*pflag.FlagSet) action { return newJob },
+}
+
+func newJob(c *call) (int, error) {
+	if len(c.args) == 0 {
+		return 0, usageError{"new needs a folder; type: brightset new FOLDER"}
+	}
+	folder := c.args[0]
+	names := []string{"job.toml", "shop.toml"}
+	for _, name := range names {
+		path := filepath.Join(folder, name)
+		if _, err := os.Lstat(path); err == nil {
+			return 0, fmt.Errorf("%q is there already, nothing was written; type: brightset new OTHER-FOLDER", path)
+		} else if !errors.Is(err, fs.ErrNotExist) {
+			return 0, err
+		}
+	}
+	if err := os.MkdirAll(folder, 0o777); err != nil {
+		return 0, err
+	}
+	for _, name := range names {
+		text, err := scaffold.ReadFile("scaffold/" + name)
+		if err != nil {
+			return 0, err
+		}
+		if err := create(filepath.Join(folder, name), text); err != nil {
+			return 0, err
+		}
+	}
+	job := filepath.Join(folder, "job.toml")
+	return exitAnswered, c.print(fmt.Sprintf("wrote %s and %s\nnext: fill them in, then type: brightset check %s\n",
+		job, filepath.Join(folder, "shop.toml"), folder))
+}
+
+// create writes a file that must not be there yet.
+func create(path string, text []byte) error {
+	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+	if err != nil {
+		return err
+	}
+	_, err = f.Write(text)
+	return errors.Join(err, f.Close())
+}

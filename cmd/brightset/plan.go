@@ -1,0 +1,127 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"os/signal"
+	"strings"
+	"time"
+
+	"brightset/catalog"
+	"brightset/cmd/brightset/internal/report"
+	"brightset/model"
+	"brightset/solver"
+
+	"github.com/spf13/pflag"
+)
+
+var planCommand = command{
+	name: "plan", args: "[JOB]", most: 1,
+	summary: "find the cheapest set of choices that meets the target",
+	text: "Decides for every slot which piece hangs there, what is done to it and by whom, and what is held in reserve; proves that nothing on the same figures is cheaper; and lists what to send, buy, keep and watch." +
+		"\nCtrl-C stops the search and shows the best plan found so far.",
+	setup: func(flags *pflag.FlagSet) action {
+		var o planOptions
+		flags.BoolVar(&o.json, "json", false, "write the plan as one JSON document")
+		flags.StringVar(&o.mps, "mps", "", "also write the program to `FILE` as free MPS, for another solver; with - only that, instead of the plan")
+		flags.DurationVar(&o.limit, "time-limit", 0, "stop after `TIME`, such as 30s or 2m, with the best plan found so far (default: no limit)")
+		return o.run
+	},
+}
+
+type planOptions struct {
+	json  bool
+	mps   string
+	limit time.Duration
+}
+
+func (o *planOptions) run(c *call) (int, error) {
+	if o.limit < 0 {
+		return 0, usageError{fmt.Sprintf("a time limit of %q is negative; type: brightset plan --time-limit 30s", o.limit.String())}
+	}
+	st, err := load(c)
+	if err != nil {
+		return 0, err
+	}
+	if o.mps != "" {
+		if err := writeProgram(c, st, o.mps); err != nil || o.mps == "-" {
+			return exitAnswered, err
+		}
+	}
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer stop()
+	context.AfterFunc(ctx, stop) // a second Ctrl-C ends the program at once
+	return o.solveAndAnswer(ctx, c, st)
+}
+
+func (o *planOptions) solveAndAnswer(ctx context.Context, c *call, st *catalog.State) (int, error) {
+	p, err := o.solve(ctx, c, st)
+	if err != nil {
+		return 0, err
+	}
+	return o.answer(c, st, p)
+}
+
+func (o *planOptions) solve(ctx context.Context, c *call, st *catalog.State) (*model.Plan, error) {
+	line := newProgress(c.err)
+	defer line.done()
+	return model.Solve(ctx, st, solver.Settings{TimeLimit: o.limit, Progress: line.show})
+}
+
+// answer prints the plan, or why there is none, and gives the exit code.
+func (o *planOptions) answer(c *call, st *catalog.State, p *model.Plan) (int, error) {
+	code := exitCode(p)
+	if o.json {
+		text, err := report.PlanJSON(st, p)
+		if err == nil {
+			err = c.print(text)
+		}
+		return code, err
+	}
+	if p.Status == solver.Infeasible {
+		return code, c.print(report.Infeasible(st, p))
+	}
+	if !p.Has {
+		fmt.Fprintf(c.err, "brightset: stopped (%s) before any plan was found; give it longer: brightset plan --time-limit 5m\n", p.Stop)
+		return code, nil
+	}
+	return code, c.print(report.Plan(st, p))
+}
+
+func exitCode(p *model.Plan) int {
+	switch {
+	case p.Status == solver.Optimal:
+		return exitAnswered
+	case p.Status == solver.Infeasible:
+		return exitInfeasible
+	case p.Stop == solver.Cancelled:
+		return exitInterrupted
+	case p.Has:
+		return exitUnproven
+	}
+	return exitFailed
+}
+
+// writeProgram writes the integer program, with all lines before any is left
+// out, to a file or with "-" as the answer.
+func writeProgram(c *call, st *catalog.State, path string) error {
+	var b bytes.Buffer
+	if err := model.BuildAll(st).Problem.WriteMPS(&b); err != nil {
+		return err
+	}
+	if path == "-" {
+		return c.print(b.String())
+	}
+	if strings.HasSuffix(path, ".toml") {
+		return usageError{fmt.Sprintf("%q looks like an input file and would be overwritten; type: --mps program.mps", path)}
+	}
+	f, err := os.Create(path)
+	if err != nil {
+		return err
+	}
+	_, err = f.Write(b.Bytes())
+	return errors.Join(err, f.Close())
+}

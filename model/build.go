@@ -1,0 +1,160 @@
+package model
+
+import (
+	"slices"
+
+	"brightset/catalog"
+	"brightset/solver"
+)
+
+// Options say how a program is made. The zero value makes one whose limits,
+// freights and tags may be changed from solve to solve.
+type Options struct {
+	// AllLines leaves every line in, before any dominance: for --mps, and for
+	// solves that ban or fix columns freely.
+	AllLines bool
+	// Best asks for the highest sum of weight x grade instead of the least total.
+	Best bool
+	// FixedLimits says that the limits of rows stay as they are; lines that only
+	// another limit could call for are then left out.
+	FixedLimits bool
+	// Keep names slots in which every choice k keeps its best lines, so that a
+	// solve may fix or ban one choice of the slot after the other.
+	Keep []int
+}
+
+// The rows that always exist. Without a limit they bind nothing.
+const (
+	RowMean = iota
+	RowCompletion
+	RowBudget
+	firstFreeRow
+)
+
+// NoLimit as the limit of a row at most, and -NoLimit of one at least, binds
+// nothing.
+const NoLimit = catalog.MaxSum
+
+// Program is the integer program of a state together with what its columns
+// stand for. Group s of the problem is slot s.
+type Program struct {
+	State   *catalog.State
+	Problem *solver.Problem
+	Options Options
+	Choices [][]Choice // per slot
+	Pairs   [][]Pair   // per slot, per column
+
+	wants   wants
+	benches []*bench
+	uses    []map[int][]solver.Term // per slot, per piece: for using it as k or f
+	gets    map[int][]solver.Term   // per piece: more for using it as k
+}
+
+// Build makes the program of a state: the least total.
+func Build(st *catalog.State) *Program { return Compile(st, Options{}) }
+
+// BuildAll makes it with every line, before any dominance.
+func BuildAll(st *catalog.State) *Program { return Compile(st, Options{AllLines: true}) }
+
+// Compile makes the program of a state. Slots may turn out to have no line at
+// all; Unfilled then says why, and the problem has no solution.
+func Compile(st *catalog.State, opt Options) *Program {
+	p := &Program{State: st, Options: opt, Choices: Choices(st), Problem: &solver.Problem{Uncharged: opt.Best}}
+	for s := range st.Slots {
+		p.benches = append(p.benches, newBench(st, s, p.Choices[s]))
+	}
+	p.wants = findWants(st, p.benches)
+	p.Pairs = make([][]Pair, len(st.Slots))
+	for s, b := range p.benches {
+		p.Pairs[s] = p.linesOf(b)
+	}
+	p.uses = make([]map[int][]solver.Term, len(st.Slots))
+	for s := range p.uses {
+		p.uses[s] = map[int][]solver.Term{}
+	}
+	p.gets = map[int][]solver.Term{}
+
+	p.meanRow()
+	p.completionRow()
+	p.budgetRow()
+	p.pieceRows()
+	p.platerSwitches()
+	p.vendorSwitches()
+	p.bundleSwitches()
+	p.trades()
+	p.columns()
+	p.matches()
+	return p
+}
+
+func (p *Program) linesOf(b *bench) []Pair {
+	if p.Options.AllLines {
+		return b.lines()
+	}
+	j := newYardstick(p.State, b.slot, p.wants, p.Options)
+	return j.prune(b, b.fewerLines(j))
+}
+
+// row adds a row and gives its index.
+func (p *Program) row(r solver.Row) int {
+	p.Problem.Rows = append(p.Problem.Rows, r)
+	return len(p.Problem.Rows) - 1
+}
+
+// columns makes a group of every slot and a column of every line.
+func (p *Program) columns() {
+	for s := range p.State.Slots {
+		g := solver.Group{Name: p.State.Slots[s].ID, Columns: make([]solver.Column, len(p.Pairs[s]))}
+		labels := make([]string, len(p.Choices[s]))
+		for i := range labels {
+			labels[i] = Label(p.State, &p.Choices[s][i])
+		}
+		for i, pair := range p.Pairs[s] {
+			g.Columns[i] = p.column(s, pair)
+			g.Columns[i].Name = labels[pair.K]
+			if pair.F != catalog.None {
+				g.Columns[i].Name += " / " + labels[pair.F]
+			}
+		}
+		p.Problem.Groups = append(p.Problem.Groups, g)
+	}
+}
+
+// column gathers what every family of constraints says of one line.
+func (p *Program) column(s int, pair Pair) solver.Column {
+	k, f := p.line(s, pair)
+	c := solver.Column{Cost: int64(pair.Expected), Tie: tieKeys(p.State, k)}
+	if p.Options.Best {
+		c.Cost = -weighted(p.State, k)
+	}
+	term := func(row int, coef int64) {
+		if coef != 0 {
+			c.Terms = append(c.Terms, solver.Term{Row: row, Coef: coef})
+		}
+	}
+	term(RowMean, weighted(p.State, k))
+	term(RowCompletion, logLoss(bothFail(k, f)))
+	term(RowBudget, p.budgetCoef(k, pair))
+	c.Terms = append(c.Terms, p.uses[s][k.Piece]...)
+	c.Terms = append(c.Terms, p.gets[k.Piece]...)
+	if f != nil {
+		c.Terms = append(c.Terms, p.uses[s][f.Piece]...)
+	}
+	slices.SortFunc(c.Terms, func(a, b solver.Term) int { return a.Row - b.Row })
+	c.Needs = p.needs(k, f)
+	if k.Plated() && k.Plate > 0 {
+		c.Loads = []solver.Load{{Switch: p.PlaterSwitch(k.Plater), Amount: int64(k.Plate)}}
+	}
+	return c
+}
+
+// line gives the choices of a pair; f is nil where there is no fallback.
+func (p *Program) line(s int, pair Pair) (k, f *Choice) {
+	b := p.benches[s]
+	return b.choice(pair.K), b.choice(pair.F)
+}
+
+// tieKeys order lines of equal total: the higher grade, then the lower cash.
+func tieKeys(st *catalog.State, k *Choice) [2]int64 {
+	return [2]int64{-weighted(st, k), int64(k.Cash)}
+}

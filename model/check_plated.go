@@ -1,0 +1,86 @@
+package model
+
+import (
+	"fmt"
+
+	"brightset/catalog"
+)
+
+// judgePlated is a piece plated by the choice's plater, on an estimate or on
+// one of his quotes.
+func judgePlated(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, c *Choice) (*judgeOne, string, string) {
+	if c.Plater < 0 || c.Plater >= len(st.Platers) {
+		return nil, "plater", fmt.Sprintf("there is no plater number %d", c.Plater)
+	}
+	plater := &st.Platers[c.Plater]
+	if c.Quote < catalog.None || c.Quote >= len(piece.Quotes) {
+		return nil, "quote", fmt.Sprintf("piece %q has no quote number %d", piece.ID, c.Quote)
+	}
+	var one *judgeOne
+	var why string
+	if c.Quote == catalog.None {
+		if judgeQuoted(piece, c.Plater) {
+			return nil, "quote", fmt.Sprintf("plater %q has quoted for piece %q, which replaces his estimates", plater.ID, piece.ID)
+		}
+		one, why = judgeEstimate(st, slot, piece, c.Plater, c.Level, true)
+	} else {
+		quote := &piece.Quotes[c.Quote]
+		if quote.Plater != c.Plater {
+			return nil, "quote", fmt.Sprintf("quote %q is not by plater %q", quote.ID, plater.ID)
+		}
+		one, why = judgeQuote(st, slot, piece, quote)
+	}
+	switch {
+	case one == nil:
+		return nil, "work", why
+	case one.work != c.Work:
+		return nil, "work", fmt.Sprintf("work is %q, but the state gives %q", c.Work, one.work)
+	case one.level != c.Level:
+		return nil, "level", fmt.Sprintf("level is %q, but the state gives %q", c.Level, one.level)
+	}
+	one.stripFee = plater.StripFee
+	return one, "", ""
+}
+
+// judgeQuote is a plater's own price, with what he left out taken from the
+// estimate of the same level where there is one.
+func judgeQuote(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, q *catalog.Quote) (*judgeOne, string) {
+	plater := &st.Platers[q.Plater]
+	level := q.Level
+	if level == "" && len(plater.Levels) == 1 {
+		level = plater.Levels[0].Name
+	}
+	one := &judgeOne{work: q.Work, level: level, plate: q.Cost, fresh: q.Fresh.Or(true), days: q.Days.Or(plater.Days)}
+	est, _ := judgeEstimate(st, slot, piece, q.Plater, level, false)
+	if est == nil {
+		if !q.Grade.Set {
+			return nil, fmt.Sprintf("quote %q has no grade and there is no estimate to take it from", q.ID)
+		}
+		est = &judgeOne{work: catalog.WorkReplate}
+	}
+	if one.work == "" {
+		one.work = est.work
+	}
+	if one.work == catalog.WorkRepair { // a plain replate has no works of others
+		one.other = est.other
+		one.days += est.makersDays
+	}
+	one.breaks = q.Breakage.Or(est.breaks)
+	one.refused = q.Refused.Or(est.refused)
+	one.grade = q.Grade.Or(est.grade)
+	if l := judgeLevel(plater, level); l != nil {
+		one.tone = l.Tone.Or(0)
+	}
+	one.tone = q.Tone.Or(one.tone)
+	return one, ""
+}
+
+// judgeQuoted says whether the plater has quoted for the piece.
+func judgeQuoted(piece *catalog.Piece, plater int) bool {
+	for _, q := range piece.Quotes {
+		if q.Plater == plater {
+			return true
+		}
+	}
+	return false
+}

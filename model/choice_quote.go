@@ -1,0 +1,115 @@
+package model
+
+import (
+	"fmt"
+
+	"brightset/catalog"
+)
+
+// quotes adds one choice for every quote of plater q for a piece. Quotes replace
+// all estimates with him; what a quote leaves open comes from the estimate at
+// its level.
+func (g *gather) quotes(piece, q int) {
+	p := &g.st.Pieces[piece]
+	for i := range p.Quotes {
+		if p.Quotes[i].Plater != q {
+			continue
+		}
+		d, why := quoted(g.st, g.slot, piece, i)
+		if why != "" {
+			g.out(Out{Piece: piece, Work: d.work, Plater: q, Level: d.level, Why: why})
+			continue
+		}
+		g.add(piece, d)
+	}
+}
+
+// quoted makes a quote into a choice.
+func quoted(st *catalog.State, slot, piece, quote int) (draft, string) {
+	p := &st.Pieces[piece]
+	t := &p.Quotes[quote]
+	plater := &st.Platers[t.Plater]
+	d := draft{
+		work: t.Work, plater: t.Plater, level: t.Level, quote: quote, plate: t.Cost, fresh: t.Fresh.Or(true),
+		parts: []Part{{Work: catalog.None, Doer: ByPlater, Maker: catalog.None, Cost: t.Cost}},
+	}
+	e, has := quoteEstimate(st, slot, piece, t)
+	if has {
+		d.level = plater.Levels[e.level].Name
+	}
+	d.quoteWork(st, piece, e, has)
+	if !d.quoteLook(st, t, e, has) {
+		return d, fmt.Sprintf("quote %q gives no grade and there is no estimate to take one from: give the quote a grade", t.ID)
+	}
+	d.breakage, d.refused = t.Breakage.Or(0), t.Refused.Or(0)
+	if has && !t.Breakage.Set {
+		d.breakage = e.breakage
+		d.rests = append(d.rests, e.rests.breakage...)
+	}
+	if has && !t.Refused.Set {
+		d.refused = e.refused
+		d.rests = append(d.rests, e.rests.refused...)
+	}
+	d.days += arrival(st, p) + t.Days.Or(plater.Days)
+	if why := barred(st, piece, t.Plater); why != "" {
+		d.warnings = append(d.warnings, fmt.Sprintf("%s quoted all the same (%q): %s", plater.ID, t.ID, why))
+	}
+	return d, ""
+}
+
+// quoteEstimate is the estimate that fills in for a quote: the same plater, the
+// quote's level or the only one he has.
+func quoteEstimate(st *catalog.State, slot, piece int, t *catalog.Quote) (estimate, bool) {
+	levels := st.Platers[t.Plater].Levels
+	for l := range levels {
+		if levels[l].Name == t.Level || t.Level == "" && len(levels) == 1 {
+			e, why := estimated(st, slot, piece, t.Plater, l)
+			return e, why == ""
+		}
+	}
+	return estimate{}, false
+}
+
+// quoteWork settles which work it is and what others do for it. The quote's cost
+// is the plater's whole part. Where he quotes replating for a piece that the
+// findings would have mended first, nobody mends it.
+func (d *draft) quoteWork(st *catalog.State, piece int, e estimate, has bool) {
+	if d.work == "" {
+		d.work = catalog.WorkReplate
+		if has {
+			d.work = workWord(st, piece)
+		}
+	}
+	if !has || d.work == catalog.WorkReplate && len(e.works) > 0 {
+		return
+	}
+	d.other = e.other
+	d.days = e.makerDays
+	d.rests = append(d.rests, e.rests.other...)
+	for _, part := range e.parts {
+		if part.Work == catalog.None {
+			continue
+		}
+		if part.Doer == ByPlater {
+			part.Cost = 0 // within the quote
+		}
+		d.parts = append(d.parts, part)
+	}
+}
+
+// quoteLook settles grade and tone; false where there is no grade to be had.
+func (d *draft) quoteLook(st *catalog.State, t *catalog.Quote, e estimate, has bool) bool {
+	if !t.Grade.Set && !has {
+		return false
+	}
+	d.grade = t.Grade.V
+	if !t.Grade.Set {
+		d.grade = e.grade
+		d.rests = append(d.rests, e.rests.grade...)
+	}
+	d.tone = t.Tone.V
+	if !t.Tone.Set && has {
+		d.tone = st.Platers[t.Plater].Levels[e.level].Tone.Or(0)
+	}
+	return true
+}

@@ -1,0 +1,103 @@
+package model
+
+import (
+	"slices"
+	"testing"
+
+	"brightset/catalog"
+)
+
+// The estimate these fall back on is that of TestEstimate, its parts by the shop
+// and by makers where said.
+func TestQuote(t *testing.T) {
+	type want struct {
+		work              string
+		plate, other      catalog.Cents
+		breakage, refused catalog.Micro
+		grade, tone       catalog.Centi
+		fresh             bool
+		days, warnings    int
+	}
+	tests := []struct {
+		name  string
+		quote catalog.Quote
+		want  want
+	}{
+		{"all left open", catalog.Quote{Level: "show"},
+			want{catalog.WorkRepair, 150_00, 0, 71_400, 50_000, 90_00, -25, true, 40, 0}},
+		{"all given", catalog.Quote{Level: "show", Work: catalog.WorkRepair, Breakage: given(catalog.Micro(30_000)), Refused: given(catalog.Micro(0)),
+			Grade: given(catalog.Centi(92_00)), Tone: given(catalog.Centi(1_00)), Fresh: given(false), Days: given(12)},
+			want{catalog.WorkRepair, 150_00, 0, 30_000, 0, 92_00, 1_00, false, 12, 0}},
+		// no level and two to choose from: no estimate, so no breakage either
+		{"no level", catalog.Quote{Grade: given(catalog.Centi(92_00))},
+			want{catalog.WorkReplate, 150_00, 0, 0, 0, 92_00, 0, true, 40, 0}},
+		// he refuses bent pieces, but quoted this one; nobody straightens for him
+		{"refused defect", catalog.Quote{Plater: south, Level: "show", Grade: given(catalog.Centi(92_00))},
+			want{catalog.WorkReplate, 150_00, 0, 0, 0, 92_00, 0, true, 40, 1}},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			st := tinyState()
+			tt.quote.Cost = 150_00
+			st.Pieces[twisted].Quotes = []catalog.Quote{tt.quote}
+			all := Choices(st)[left]
+			i := slices.IndexFunc(all, func(c Choice) bool { return c.Piece == twisted && c.Quote == 0 })
+			if i < 0 {
+				t.Fatal("no choice")
+			}
+			c := all[i]
+			got := want{c.Work, c.Plate, c.Other, c.Breakage, c.Refused, c.Grade, c.Tone, c.Fresh, c.Days, len(c.Warnings)}
+			if got != tt.want {
+				t.Errorf("got  %+v\nwant %+v", got, tt.want)
+			}
+			for _, c := range all {
+				if c.Piece == twisted && c.Plater == tt.quote.Plater && c.Quote == catalog.None {
+					t.Error("a quote leaves no estimate with that plater")
+				}
+			}
+		})
+	}
+}
+
+// The quote covers the plater's part. The shop's filling stays (0.6 hours at
+// 40.00) unless the quote is for replating alone.
+func TestQuoteAndOthers(t *testing.T) {
+	for _, tt := range []struct {
+		work  string
+		other catalog.Cents
+	}{{"", 24_00}, {catalog.WorkRepair, 24_00}, {catalog.WorkReplate, 0}} {
+		st := tinyState()
+		st.Pieces[twisted].Findings = []catalog.Finding{{Defect: pits, Severity: catalog.Moderate, Count: 3, Where: catalog.Face}}
+		st.Pieces[twisted].Quotes = []catalog.Quote{{Plater: north, Level: "show", Work: tt.work, Cost: 99_00}}
+		for _, c := range Choices(st)[left] {
+			if c.Piece == twisted && c.Quote == 0 && (c.Other != tt.other || c.Plate != 99_00) {
+				t.Errorf("work %q: other %d, want %d", tt.work, c.Other, tt.other)
+			}
+		}
+	}
+}
+
+func TestQuoteWithoutGrade(t *testing.T) {
+	st := tinyState()
+	st.Pieces[twisted].Metal = catalog.None
+	st.Pieces[twisted].Quotes = []catalog.Quote{{ID: "q", Plater: north, Level: "show", Cost: 99_00}}
+	wantOut(t, st, twisted, north, `quote "q" gives no grade`)
+}
+
+// Of what a quote takes over nothing rests on a starting value any more.
+func TestQuoteRests(t *testing.T) {
+	st := tinyState()
+	st.Pieces[twisted].Quotes = []catalog.Quote{{Plater: north, Level: "show", Cost: 99_00, Breakage: given(catalog.Micro(1)), Refused: given(catalog.Micro(0))}}
+	all := Choices(st)[left]
+	c := pick(all, twisted, catalog.WorkRepair, north, "show")
+	if want := []Rest{"highest grade after straighten"}; !slices.Equal(c.Rests, want) {
+		t.Errorf("rests %q, want %q", c.Rests, want)
+	}
+	st.Pieces[twisted].Quotes = nil
+	c = pick(Choices(st)[left], twisted, catalog.WorkRepair, north, "show")
+	want := []Rest{"hours of straighten", "breakage of plating steel", "breakage of straighten in steel",
+		"refusals for bent in steel", "highest grade after straighten"}
+	if !slices.Equal(c.Rests, want) {
+		t.Errorf("estimate: rests %q, want %q", c.Rests, want)
+	}
+}

@@ -1,0 +1,110 @@
+package model
+
+import (
+	"fmt"
+
+	"brightset/catalog"
+)
+
+// Out says why there is no choice of some work on a piece for a slot. Work is
+// "" where nothing at all can be done with the piece; Plater and Level are
+// catalog.None and "" where they don't matter.
+type Out struct {
+	Slot, Piece int
+	Work        string
+	Plater      int
+	Level       string
+	Why         string
+}
+
+// Choices gives everything that can be done to fill each slot, before any rule
+// of the target. Per slot the pieces come in the state's order; per piece as-is,
+// clean, then the platers in order, each with his quotes or else his levels.
+func Choices(st *catalog.State) [][]Choice {
+	all := make([][]Choice, len(st.Slots))
+	for s := range st.Slots {
+		g := gather{st: st, slot: s}
+		g.run()
+		all[s] = g.choices
+	}
+	return all
+}
+
+// Outs gives, in the order of Choices, why a piece that fits a slot can't be
+// used there as it is, cleaned, or plated by a plater at a level.
+func Outs(st *catalog.State) []Out {
+	var outs []Out
+	for s := range st.Slots {
+		g := gather{st: st, slot: s}
+		g.run()
+		outs = append(outs, g.outs...)
+	}
+	return outs
+}
+
+// gather collects what can be done for one slot, and what can't.
+type gather struct {
+	st      *catalog.State
+	slot    int
+	choices []Choice
+	outs    []Out
+}
+
+func (g *gather) run() {
+	for i := range g.st.Pieces {
+		p := &g.st.Pieces[i]
+		if !fitsSlot(p, g.slot) {
+			continue
+		}
+		if n := needed(&g.st.Slots[g.slot]); pieceCount(p) < n {
+			g.out(Out{Piece: i, Plater: catalog.None,
+				Why: fmt.Sprintf("there are %d of it, the slot needs %d", pieceCount(p), n)})
+			continue
+		}
+		g.asIs(i)
+		g.clean(i)
+		for q := range g.st.Platers {
+			if hasQuote(p, q) {
+				g.quotes(i, q)
+			} else {
+				g.levels(i, q)
+			}
+		}
+	}
+}
+
+// add turns a draft into a choice of the slot.
+func (g *gather) add(piece int, d draft) {
+	d.fit(g.st, g.slot, piece)
+	g.choices = append(g.choices, d.choice(g.st, g.slot, piece))
+}
+
+func (g *gather) out(o Out) {
+	o.Slot = g.slot
+	g.outs = append(g.outs, o)
+}
+
+// fitsSlot says whether a piece goes in a slot, as it is or by handwork.
+func fitsSlot(p *catalog.Piece, slot int) bool {
+	for _, s := range p.Fits {
+		if s == slot {
+			return true
+		}
+	}
+	return fitting(p, slot) != nil
+}
+
+func hasQuote(p *catalog.Piece, plater int) bool {
+	for i := range p.Quotes {
+		if p.Quotes[i].Plater == plater {
+			return true
+		}
+	}
+	return false
+}
+
+// needed is the number of pieces a slot takes.
+func needed(s *catalog.Slot) int { return max(1, s.Quantity) }
+
+// pieceCount is the number of identical pieces in the bag.
+func pieceCount(p *catalog.Piece) int { return max(1, p.Quantity) }

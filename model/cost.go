@@ -1,0 +1,138 @@
+package model
+
+import "brightset/catalog"
+
+// draft is a choice in the making: every figure is for one piece.
+type draft struct {
+	work   string
+	plater int
+	level  string
+	quote  int
+
+	plate, other catalog.Cents
+	parts        []Part
+
+	breakage, refused catalog.Micro
+
+	grade, tone    catalog.Centi
+	fresh, growing bool
+	days           int
+
+	rests    []Rest
+	warnings []string
+}
+
+// choice works out the figures for all n pieces the slot needs, with
+//
+//	b = 1-(1-b1)^n, r = 1-(1-r1)^n by repeated products, c the chance, once
+//	ok = (c (1-r)) (1-b), p = 1-ok
+//	paid = c (get + give + r strip + (1-r)(plate + other))
+//	cash = get + plate + other
+func (d *draft) choice(st *catalog.State, slot, piece int) Choice {
+	n := needed(&st.Slots[slot])
+	p := &st.Pieces[piece]
+	many := catalog.Cents(n)
+	c := Choice{
+		Slot: slot, Piece: piece, Work: d.work, Plater: d.plater, Level: d.level, Quote: d.quote,
+		Get: many * p.Price, Give: many * p.Value, Plate: many * d.plate, Other: many * d.other,
+		Breakage: repeated(d.breakage, n), Refused: repeated(d.refused, n), Chance: p.Chance,
+		Grade: d.grade, Tone: d.tone, Fresh: d.fresh, Growing: d.growing, Days: d.days,
+		Rests: tidyRests(d.rests), Warnings: d.warnings,
+	}
+	for _, part := range d.parts {
+		part.Hours *= catalog.Micro(n)
+		part.Cost *= many
+		c.Parts = append(c.Parts, part)
+	}
+	if c.Plated() {
+		c.Strip = many * st.Platers[d.plater].StripFee
+	}
+	c.Fails = catalog.One - catalog.Both(catalog.Both(c.Chance, catalog.One-c.Refused), catalog.One-c.Breakage)
+	c.Paid = catalog.Of(c.Chance, c.Get+c.Give+
+		catalog.Of(c.Refused, c.Strip)+catalog.Of(catalog.One-c.Refused, c.Plate+c.Other))
+	c.Cash = c.Get + c.Plate + c.Other
+	return c
+}
+
+// repeated is the chance that at least one of n pieces fails that fail with
+// chance p each: 1 - (1-p)^n, by repeated products.
+func repeated(p catalog.Micro, n int) catalog.Micro {
+	ok := catalog.One
+	for range n {
+		ok = catalog.Both(ok, catalog.One-p)
+	}
+	return catalog.One - ok
+}
+
+// Standin is what it costs to fall back on f once it is needed:
+//
+//	c (get + give + r strip + (1-r)(max(plate, minimum) + other) + freights) + p R
+//
+// A fallback pays the plater's minimum and freight, and the vendor's freight,
+// by itself; a piece out of a bundle comes with the bundle's freight.
+func Standin(st *catalog.State, f *Choice) catalog.Cents {
+	plate, freight := f.Plate, catalog.Cents(0)
+	if f.Plated() {
+		q := &st.Platers[f.Plater]
+		plate = max(plate, q.Minimum)
+		freight = q.Freight
+	}
+	if v := directVendor(st, f); v != catalog.None {
+		freight += st.Vendors[v].Freight
+	}
+	sum := f.Get + f.Give + catalog.Of(f.Refused, f.Strip) +
+		catalog.Of(catalog.One-f.Refused, plate+f.Other) + freight
+	return catalog.Of(f.Chance, sum) + catalog.Of(f.Fails, rescue(st, f.Slot))
+}
+
+// Expected is what a line costs on average: E = paid(k) + p_k standin(f), where
+// standin of no fallback (nil) is the rescue of the slot.
+func Expected(st *catalog.State, k, f *Choice) catalog.Cents {
+	if f == nil {
+		return k.Paid + catalog.Of(k.Fails, rescue(st, k.Slot))
+	}
+	return k.Paid + catalog.Of(k.Fails, Standin(st, f))
+}
+
+// rescue is what it costs to fill the slot in a hurry when all else has failed.
+func rescue(st *catalog.State, slot int) catalog.Cents { return st.Slots[slot].Rescue.Or(0) }
+
+// directVendor is the vendor whose freight a choice's piece is charged with:
+// catalog.None for a piece out of a bundle and for one that is not bought.
+func directVendor(st *catalog.State, c *Choice) int {
+	p := &st.Pieces[c.Piece]
+	if p.Bundle != catalog.None {
+		return catalog.None
+	}
+	return sellerOf(p)
+}
+
+// sellerOf is the vendor a piece belongs to, or catalog.None.
+func sellerOf(p *catalog.Piece) int {
+	if p.Side != catalog.Vendors {
+		return catalog.None
+	}
+	return p.Vendor
+}
+
+// arrival is the number of days until a piece is on the bench: its own, else
+// its bundle's, else its vendor's, else none.
+func arrival(st *catalog.State, p *catalog.Piece) int {
+	if p.Days.Set {
+		return p.Days.V
+	}
+	vendor := sellerOf(p)
+	if p.Bundle != catalog.None {
+		b := &st.Bundles[p.Bundle]
+		if b.Days.Set {
+			return b.Days.V
+		}
+		if vendor == catalog.None {
+			vendor = b.Vendor
+		}
+	}
+	if vendor != catalog.None {
+		return st.Vendors[vendor].Days
+	}
+	return 0
+}

@@ -1,0 +1,106 @@
+package model
+
+import (
+	"fmt"
+	"testing"
+
+	"brightset/catalog"
+)
+
+// Two pieces, each: price 10.00, plater 50.00, shop 5.00, strip fee 8.00, breaks
+// 0.1, refused 0.2; comes with 0.9.
+//
+//	b = 1 - 0.9^2 = 0.19     r = 1 - 0.8^2 = 0.36
+//	ok = 0.9 x 0.64 x 0.81 = 0.46656      p = 0.53344
+//	paid = 0.9 (20 + 0.36 x 16 + 0.64 x 110) = 0.9 x 96.16 = 86.544
+//	cash = 20 + 100 + 10 = 130
+//	standin = 0.9 (20 + 5.76 + 0.64 (200 + 10) + 30 + 15) + 0.53344 x 450
+//	        = 184.644 + 240.048
+func TestFiguresOfChoice(t *testing.T) {
+	st := tinyState()
+	st.Slots[left].Quantity = 2
+	st.Platers[north].Minimum = 200_00
+	p := &st.Pieces[sold]
+	p.Quantity, p.Price, p.Chance = 2, 10_00, 900_000
+	d := draft{work: catalog.WorkReplate, plater: north, plate: 50_00, other: 5_00, breakage: 100_000, refused: 200_000}
+	c := d.choice(st, left, sold)
+	if c.Breakage != 190_000 || c.Refused != 360_000 || c.Fails != 533_440 || c.Get != 20_00 || c.Strip != 16_00 ||
+		c.Paid != 86_54 || c.Cash != 130_00 {
+		t.Errorf("got %+v", c)
+	}
+	if got := Standin(st, &c); got != 184_64+240_05 {
+		t.Errorf("standin %d, want %d", got, 184_64+240_05)
+	}
+	// out of a bundle no vendor's freight: 0.9 x 15 = 13.50 less, 171.144
+	p.Bundle = 0
+	if got := Standin(st, &c); got != 171_14+240_05 {
+		t.Errorf("standin out of a bundle %d, want %d", got, 171_14+240_05)
+	}
+}
+
+// What the customer's piece would fetch is a cost, but not cash.
+func TestValue(t *testing.T) {
+	st := tinyState()
+	st.Pieces[other].Value = 40_00
+	c := pick(Choices(st)[left], other, catalog.WorkAsIs, catalog.None, "")
+	if c.Paid != 40_00 || c.Cash != 0 {
+		t.Errorf("paid %d cash %d", c.Paid, c.Cash)
+	}
+}
+
+// bare at south, show: 80.00, breaks 0.01. E with other (as it is) in reserve:
+// 80 + 0.01 x 0; with none 80 + 0.01 x 450 = 84.50; with sold in reserve 80 +
+// 0.01 (100 + 15).
+func TestExpected(t *testing.T) {
+	st := tinyState()
+	all := Choices(st)[left]
+	k := pick(all, bare, catalog.WorkReplate, south, "show")
+	for _, tt := range []struct {
+		f    *Choice
+		want catalog.Cents
+	}{
+		{nil, 84_50},
+		{pick(all, other, catalog.WorkAsIs, catalog.None, ""), 80_00},
+		{pick(all, sold, catalog.WorkAsIs, catalog.None, ""), 81_15},
+	} {
+		if got := Expected(st, k, tt.f); got != tt.want {
+			t.Errorf("expected %d, want %d", got, tt.want)
+		}
+	}
+}
+
+func TestArrival(t *testing.T) {
+	st := tinyState()
+	for _, tt := range []struct {
+		name   string
+		change func()
+		piece  int
+		want   int
+	}{
+		{"own piece", func() {}, bare, 0},
+		{"vendor's", func() {}, sold, 7},
+		{"bundle without days", func() {}, bagged, 7},
+		{"bundle's", func() { st.Bundles[0].Days = given(3) }, bagged, 3},
+		{"piece's", func() { st.Pieces[bagged].Days = given(0) }, bagged, 0},
+	} {
+		tt.change()
+		if got := arrival(st, &st.Pieces[tt.piece]); got != tt.want {
+			t.Errorf("%s: %d days, want %d", tt.name, got, tt.want)
+		}
+	}
+}
+
+// A line rests on the rescue only where it can come to one.
+func TestLineRests(t *testing.T) {
+	st := tinyState()
+	all := Choices(st)[left]
+	k, f := pick(all, bare, catalog.WorkReplate, south, "show"), pick(all, other, catalog.WorkAsIs, catalog.None, "")
+	for _, tt := range []struct {
+		f    *Choice
+		want string
+	}{{nil, "[breakage of plating steel the cost of a rescue]"}, {f, "[breakage of plating steel]"}} {
+		if got := fmt.Sprint(LineRests(st, &Line{Slot: left, Choice: k, Fallback: tt.f})); got != tt.want {
+			t.Errorf("got %s, want %s", got, tt.want)
+		}
+	}
+}

@@ -1,0 +1,104 @@
+package model
+
+import (
+	"math"
+
+	"brightset/catalog"
+)
+
+// Pair is a line of one slot, kept small because there can be very many: K and F
+// are indices into the slot's choices, F is catalog.None where there is no
+// fallback.
+type Pair struct {
+	K, F     int32
+	Expected catalog.Cents
+}
+
+// bench is one slot's choices with what the lines need of them again and again.
+type bench struct {
+	st      *catalog.State
+	slot    int
+	choices []Choice
+	planned []int32         // choices admitted as k
+	reserve []int32         // choices admitted as f
+	standin []catalog.Cents // of every choice
+}
+
+// newBench applies the rules on single choices.
+func newBench(st *catalog.State, slot int, choices []Choice) *bench {
+	b := &bench{st: st, slot: slot, choices: choices, standin: make([]catalog.Cents, len(choices))}
+	for i := range choices {
+		c := &choices[i]
+		b.standin[i] = Standin(st, c)
+		if admitted(st, c, Planned) {
+			b.planned = append(b.planned, int32(i))
+		}
+		if admitted(st, c, Reserve) {
+			b.reserve = append(b.reserve, int32(i))
+		}
+	}
+	return b
+}
+
+// lines gives every line of the slot that keeps the rules on single lines, by k
+// in the order of the choices, no fallback before the fallbacks in their order.
+func (b *bench) lines() []Pair {
+	var all []Pair
+	for _, k := range b.planned {
+		if b.allowed(k, catalog.None) {
+			all = append(all, b.pair(k, catalog.None))
+		}
+		for _, f := range b.reserve {
+			if b.allowed(k, f) {
+				all = append(all, b.pair(k, f))
+			}
+		}
+	}
+	return all
+}
+
+// allowed: f is another piece than k's; a choice that can't fail needs none; the
+// date is kept; and not both are certain to fail, where no fallback counts as
+// certain to fail: p_k p_f < 1.
+func (b *bench) allowed(k, f int32) bool {
+	ck, cf := &b.choices[k], b.choice(f)
+	if f != catalog.None && (ck.Fails == 0 || ck.Piece == cf.Piece) {
+		return false
+	}
+	return bothFail(ck, cf) < certain && daysOfLine(b.st, ck, cf)
+}
+
+// choice is nil for no fallback.
+func (b *bench) choice(f int32) *Choice {
+	if f == catalog.None {
+		return nil
+	}
+	return &b.choices[f]
+}
+
+func (b *bench) pair(k, f int32) Pair {
+	standin := rescue(b.st, b.slot)
+	if f != catalog.None {
+		standin = b.standin[f]
+	}
+	ck := &b.choices[k]
+	return Pair{k, f, ck.Paid + catalog.Of(ck.Fails, standin)}
+}
+
+// certain is a chance of one in the units of bothFail.
+const certain = int64(catalog.One) * int64(catalog.One)
+
+// bothFail is p_k p_f, exactly, in millionths of millionths: the chance that a
+// line ends in a rescue.
+func bothFail(k, f *Choice) int64 {
+	pf := catalog.One
+	if f != nil {
+		pf = f.Fails
+	}
+	return int64(k.Fails) * int64(pf)
+}
+
+// logLoss is -1e6 ln(1 - p) of a chance p given as bothFail does, rounded.
+func logLoss(both int64) int64 {
+	return int64(math.Round(-1e6 * math.Log1p(-float64(both)/float64(certain))))
+}

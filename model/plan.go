@@ -1,0 +1,49 @@
+package model
+
+import "brightset/catalog"
+import "brightset/solver"
+
+// Plan is one line per slot, the charges, and what is known of its being the
+// cheapest.
+type Plan struct {
+	Status     solver.Status
+	Stop       solver.Stop
+	Has        bool // Lines, Charges and the sums are valid
+	Lines      []Line
+	Charges    []Charge
+	Expected   catalog.Cents // the minimised total
+	Bound      catalog.Cents // nothing that meets the target is below
+	Outlay     catalog.Cents // planned to be spent if all goes well
+	Grade      float64       // weighted mean of the chosen pieces
+	Completion float64       // chance that no slot needs a rescue, exact product
+	Warnings   []string
+	Reasons    []string      // where there is no plan: what is already known of why
+	Result     solver.Result // nodes, time
+}
+
+// Line is the choice for one slot and the one held in reserve.
+type Line struct {
+	Slot     int
+	Choice   *Choice
+	Fallback *Choice       // nil where there is none
+	Expected catalog.Cents // paid, plus what failing costs
+}
+
+// ChargeKind says what a charge is for.
+type ChargeKind string
+
+const (
+	ChargeMinimum       ChargeKind = "minimum"
+	ChargePlaterFreight ChargeKind = "plater-freight"
+	ChargeVendorFreight ChargeKind = "vendor-freight"
+	ChargeBundle        ChargeKind = "bundle"
+	ChargeTrade         ChargeKind = "trade" // negative: a credit
+)
+
+// Charge is a sum that belongs to no single line. Of is an index into the
+// platers, vendors, bundles or trades of the state.
+type Charge struct {
+	Kind  ChargeKind
+	Of    int
+	Cents catalog.Cents
+}

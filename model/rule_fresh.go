@@ -1,0 +1,12 @@
+package model
+
+import "brightset/catalog"
+
+// freshRule: where the target says fresh, k is freshly finished; so is f, unless
+// fallbacks have a floor of their own.
+func freshRule(st *catalog.State, c *Choice, role Role) string {
+	if !st.Slots[c.Slot].Target.Fresh.Or(false) || c.Fresh || lenient(st, c, role) {
+		return ""
+	}
+	return "it is not freshly finished, and the target asks for that"
+}
