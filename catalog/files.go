@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"path/filepath"
 	"regexp"
+	"slices"
+	"sync"
 )
 
 //go:embed tables/*.toml
@@ -13,29 +15,25 @@ var embedded embed.FS
 // builtIn are the files of starting values, in the order they are laid.
 var builtIn = []string{"defaults", "words", "metals", "works", "defects", "targets"}
 
-// openBuiltIn decodes the starting values.
-func (l *loader) openBuiltIn() {
+// startingLayers decodes the starting values, once: they never change.
+var startingLayers = sync.OnceValue(func() []*document {
+	l := newLoader(Options{})
 	for i, name := range builtIn {
 		file := "tables/" + name + ".toml"
 		src, err := embedded.ReadFile(file)
 		d := &document{file: file, source: StartingValue, rank: 1_000_000 + i}
-		if err != nil {
-			l.mistake(d, span{}, err.Error(), "")
-			continue
+		if err != nil || !l.decode(d, string(src)) {
+			panic(fmt.Sprintf("the built-in %s is broken: %v %v", file, err, l.mistakes()))
 		}
-		text, problem := checkText(src)
-		if problem != nil {
-			l.mistake(d, span{}, problem.Message, "")
-		} else if l.decode(d, text) {
-			l.layers = append(l.layers, d)
-		}
+		l.layers = append(l.layers, d)
 	}
-}
+	return l.layers
+})
 
 // openFiles decodes all files of a job. The order of the layers is built-in,
 // included, the shop's, the job's.
 func (l *loader) openFiles(path string) {
-	l.openBuiltIn()
+	l.layers = slices.Clone(startingLayers())
 	var last []*document
 	l.state.Job.File = path
 	job, src := l.open(path, JobFile, nil)

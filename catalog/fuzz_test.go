@@ -3,6 +3,8 @@ package catalog
 import (
 	"os"
 	"testing"
+
+	"github.com/BurntSushi/toml"
 )
 
 // FuzzLoad: whatever the files hold, loading ends with a state or with
@@ -35,4 +37,37 @@ func FuzzLoad(f *testing.F) {
 		}
 		_ = m.Error()
 	})
+}
+
+// FuzzScan: of every table that the decoder accepts, the scan knows where each
+// key stands.
+func FuzzScan(f *testing.F) {
+	f.Add(goodJob)
+	f.Add(goodShop)
+	f.Add("a.\"b c\".'d' = {x = 1, y.z = [\"]\", '''\n'''], } # }\n\"\\u0061b\" = \"\\\"\"\n[ q . r ]\nx=1979-05-27 07:32:00\n")
+	f.Fuzz(func(t *testing.T, src string) {
+		text, problem := checkText([]byte(src))
+		if problem != nil {
+			return
+		}
+		s := scan(text)
+		root := map[string]any{}
+		if _, err := toml.Decode(text, &root); err != nil || s.deep != nil {
+			return
+		}
+		checkPlaces(t, s, nil, root, text)
+	})
+}
+
+func checkPlaces(t *testing.T, s *scanner, path []string, m map[string]any, src string) {
+	for k, v := range m {
+		full := append(append([]string{}, path...), k)
+		p, ok := s.places[join(full...)]
+		if !ok || p.key.line < 1 || p.value.line < p.key.line || p.key.column < 1 || p.value.width < 1 {
+			t.Fatalf("%q: place %+v, %v in %q", full, p, ok, src)
+		}
+		if sub, isTable := v.(map[string]any); isTable {
+			checkPlaces(t, s, full, sub, src)
+		}
+	}
 }

@@ -16,14 +16,7 @@ func inFolder(t testing.TB, files map[string]string) {
 			t.Fatal(err)
 		}
 	}
-	old, err := os.Getwd()
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := os.Chdir(dir); err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() { _ = os.Chdir(old) })
+	t.Chdir(dir)
 }
 
 // mustLoad loads a job that has to be without mistakes.

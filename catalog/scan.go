@@ -223,12 +223,12 @@ func (s *scanner) keyPart() (string, bool) {
 	start := s.at
 	switch s.src[s.at] {
 	case '\'':
-		if !s.text() {
+		if !s.shortText('\'') {
 			return "", false
 		}
 		return s.src[start+1 : s.at-1], true
 	case '"':
-		if !s.text() {
+		if !s.shortText('"') {
 			return "", false
 		}
 		return unquote(s.src[start:s.at])

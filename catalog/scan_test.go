@@ -48,7 +48,7 @@ n = -1_000.5e3
 }
 
 func TestScanStopsQuietly(t *testing.T) {
-	for _, src := range []string{"", "[", "[[", "[a", "[a.", "a", "a =", "a = \"", "a = '''", "a = [", "a = [1", "a = {", "a = {b", "a = \"\\", "\"", "a = ,", ".=1", "a = {b = 1 c = 2}", "a = \"\"\"\\"} {
+	for _, src := range []string{"", "[", "[[", "[a", "[a.", "a", "a =", "a = \"", "a = '''", "a = [", "a = [1", "a = {", "a = {b", "a = \"\\", "\"", "a = ,", ".=1", "a = {b = 1 c = 2}", "a = \"\"\"\\", "'''\n'''0"} {
 		if s := scan(src); s.deep != nil {
 			t.Errorf("%q: something deep was found", src)
 		}

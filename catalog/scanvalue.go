@@ -125,6 +125,11 @@ func (s *scanner) text() bool {
 	if triple := strings.Repeat(string(quote), 3); strings.HasPrefix(s.src[s.at:], triple) {
 		return s.longText(quote, triple)
 	}
+	return s.shortText(quote)
+}
+
+// shortText reads a string that ends on its line.
+func (s *scanner) shortText(quote byte) bool {
 	for s.at++; s.at < len(s.src); s.at++ {
 		switch c := s.src[s.at]; {
 		case c == quote:

@@ -1,5 +1,3 @@
-//go:build solve
-
 package model
 
 import (

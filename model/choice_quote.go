@@ -33,12 +33,13 @@ func quoted(st *catalog.State, slot, piece, quote int) (draft, string) {
 		work: t.Work, plater: t.Plater, level: t.Level, quote: quote, plate: t.Cost, fresh: t.Fresh.Or(true),
 		parts: []Part{{Work: catalog.None, Doer: ByPlater, Maker: catalog.None, Cost: t.Cost}},
 	}
-	e, has := quoteEstimate(st, slot, piece, t)
-	if has {
-		d.level = plater.Levels[e.level].Name
+	level := quoteLevel(st, t)
+	if level != catalog.None {
+		d.level = plater.Levels[level].Name
 	}
+	e, has := quoteEstimate(st, slot, piece, t, level)
 	d.quoteWork(st, piece, e, has)
-	if !d.quoteLook(st, t, e, has) {
+	if !d.quoteLook(st, t, level, e, has) {
 		return d, fmt.Sprintf("quote %q gives no grade and there is no estimate to take one from: give the quote a grade", t.ID)
 	}
 	d.breakage, d.refused = t.Breakage.Or(0), t.Refused.Or(0)
@@ -57,17 +58,25 @@ func quoted(st *catalog.State, slot, piece, quote int) (draft, string) {
 	return d, ""
 }
 
-// quoteEstimate is the estimate that fills in for a quote: the same plater, the
-// quote's level or the only one he has.
-func quoteEstimate(st *catalog.State, slot, piece int, t *catalog.Quote) (estimate, bool) {
+// quoteLevel is the level a quote is for: its own, or the only one the plater
+// has; catalog.None where that settles none.
+func quoteLevel(st *catalog.State, t *catalog.Quote) int {
 	levels := st.Platers[t.Plater].Levels
 	for l := range levels {
 		if levels[l].Name == t.Level || t.Level == "" && len(levels) == 1 {
-			e, why := estimated(st, slot, piece, t.Plater, l)
-			return e, why == ""
+			return l
 		}
 	}
-	return estimate{}, false
+	return catalog.None
+}
+
+// quoteEstimate is the estimate that fills in for a quote.
+func quoteEstimate(st *catalog.State, slot, piece int, t *catalog.Quote, level int) (estimate, bool) {
+	if level == catalog.None {
+		return estimate{}, false
+	}
+	e, why := estimated(st, slot, piece, t.Plater, level)
+	return e, why == ""
 }
 
 // quoteWork settles which work it is and what others do for it. The quote's cost
@@ -98,7 +107,7 @@ func (d *draft) quoteWork(st *catalog.State, piece int, e estimate, has bool) {
 }
 
 // quoteLook settles grade and tone; false where there is no grade to be had.
-func (d *draft) quoteLook(st *catalog.State, t *catalog.Quote, e estimate, has bool) bool {
+func (d *draft) quoteLook(st *catalog.State, t *catalog.Quote, level int, e estimate, has bool) bool {
 	if !t.Grade.Set && !has {
 		return false
 	}
@@ -107,9 +116,11 @@ func (d *draft) quoteLook(st *catalog.State, t *catalog.Quote, e estimate, has b
 		d.grade = e.grade
 		d.rests = append(d.rests, e.rests.grade...)
 	}
-	d.tone = t.Tone.V
-	if !t.Tone.Set && has {
-		d.tone = st.Platers[t.Plater].Levels[e.level].Tone.Or(0)
+	switch {
+	case t.Tone.Set:
+		d.tone = t.Tone.V
+	case level != catalog.None:
+		d.tone = st.Platers[t.Plater].Levels[level].Tone.Or(0)
 	}
 	return true
 }

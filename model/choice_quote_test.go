@@ -31,9 +31,10 @@ func TestQuote(t *testing.T) {
 		// no level and two to choose from: no estimate, so no breakage either
 		{"no level", catalog.Quote{Grade: given(catalog.Centi(92_00))},
 			want{catalog.WorkReplate, 150_00, 0, 0, 0, 92_00, 0, true, 40, 0}},
-		// he refuses bent pieces, but quoted this one; nobody straightens for him
+		// he refuses bent pieces, but quoted this one; nobody straightens for him,
+		// so only the tone of the level is left to go by
 		{"refused defect", catalog.Quote{Plater: south, Level: "show", Grade: given(catalog.Centi(92_00))},
-			want{catalog.WorkReplate, 150_00, 0, 0, 0, 92_00, 0, true, 40, 1}},
+			want{catalog.WorkReplate, 150_00, 0, 0, 0, 92_00, -25, true, 40, 1}},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {

@@ -124,10 +124,7 @@ func (s *search) work(n *node) (o outcome) {
 		o.cut = true
 		return o
 	}
-	pool := make([][][]int, len(n.pool))
-	for i := range pool {
-		pool[i] = n.pool[i][:len(n.pool[i]):len(n.pool[i])]
-	}
+	pool := n.pool.clone()
 	r, done, err := s.relaxNodeCounting(d, n.y, pool, &o)
 	if err != nil || done {
 		o.err = err
@@ -165,14 +162,14 @@ func (s *search) reduce(d *domain, b *bound, best *incumbent) bool {
 }
 
 // relaxNode solves a domain's relaxation. done: nothing of interest is in it.
-func (s *search) relaxNode(d *domain, y *duals, pool [][][]int, best *incumbent) (r *relaxation, done bool, err error) {
+func (s *search) relaxNode(d *domain, y *duals, pool *pool, best *incumbent) (r *relaxation, done bool, err error) {
 	o := outcome{best: *best}
 	r, done, err = s.relaxNodeCounting(d, y, pool, &o)
 	s.lps += o.lps
 	return r, done, err
 }
 
-func (s *search) relaxNodeCounting(d *domain, y *duals, pool [][][]int, o *outcome) (r *relaxation, done bool, err error) {
+func (s *search) relaxNodeCounting(d *domain, y *duals, pool *pool, o *outcome) (r *relaxation, done bool, err error) {
 	upper := o.best.upper(s.other)
 	r, err = s.in.relax(d, y, pool, true, upper)
 	o.lps++
@@ -198,7 +195,7 @@ func (s *search) relaxNodeCounting(d *domain, y *duals, pool [][][]int, o *outco
 }
 
 // split makes two children of a node. r may be nil.
-func (s *search) split(n *node, d *domain, r *relaxation, pool [][][]int) []*node {
+func (s *search) split(n *node, d *domain, r *relaxation, pool *pool) []*node {
 	left, right := s.in.divide(d, r)
 	var out []*node
 	for _, c := range []*domain{left, right} {

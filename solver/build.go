@@ -136,24 +136,22 @@ func (m *master) addVar(cost, up float64, col []entry) int {
 	return len(m.lin.cost) - 1
 }
 
-// addPicks makes one variable per column of a single group and per usable
-// combination of a larger block.
+// addPicks makes one variable per pick.
 func (m *master) addPicks() {
 	in := m.in
 	sum := make([]float64, m.rowCount())
 	for i := range in.blocks {
-		blk := &in.blocks[i]
-		if blk.windows != nil {
-			for _, combo := range m.pool[i] {
-				if in.aliveAll(m.d, combo) {
-					m.addPick(i, combo, sum)
-				}
+		if in.whole(i) {
+			g := in.blocks[i].groups[0]
+			for c := in.first(m.d, g); c < in.groups[g][1]; c = m.d.alive.next(c+1, in.groups[g][1]) {
+				m.addPick(i, []int{c}, sum)
 			}
 			continue
 		}
-		g := blk.groups[0]
-		for c := in.first(m.d, g); c < in.groups[g][1]; c = m.d.alive.next(c+1, in.groups[g][1]) {
-			m.addPick(i, []int{c}, sum)
+		for _, pick := range m.pool.combos[i] {
+			if in.aliveAll(m.d, pick) {
+				m.addPick(i, pick, sum)
+			}
 		}
 	}
 }

@@ -6,7 +6,7 @@ import "container/heap"
 type node struct {
 	d     *domain
 	y     *duals
-	pool  [][][]int
+	pool  *pool
 	value float64 // proven bound
 	depth int
 	seq   int

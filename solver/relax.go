@@ -11,6 +11,7 @@ type relaxation struct {
 	duals *duals
 	bound *bound
 	combo [][]combo // per block, with weight > 0
+	value float64   // of the LP, charges of settled switches included
 	slack float64   // sum of rows exceeded, each in its own scale
 }
 
@@ -20,15 +21,14 @@ type combo struct {
 	weight float64
 }
 
-// master builds the linear programs of a domain: one variable per column of a
-// single group and per combination of columns of a larger block that has been
-// priced in so far, per open switch, per minimum, and per row a slack that is
-// paid dearly, so that it always has a solution.
+// master builds the linear programs of a domain: one variable per pick in the
+// pool, per open switch, per minimum, and per row a slack that is paid dearly, so
+// that it always has a solution.
 type master struct {
 	in    *instance
 	d     *domain
 	costs bool
-	pool  [][][]int // per larger block, combinations
+	pool  *pool
 
 	lin    linear
 	conv   []int // per block, its row
@@ -48,116 +48,33 @@ type variable struct {
 	cols  []int
 }
 
-// relax solves the relaxation of d, pricing combinations of blocks in until none
-// improves it. It gives up pricing, not correctness, after a number of rounds.
-// pool is extended. upper is what a bound must reach to end early.
-func (in *instance) relax(d *domain, start *duals, pool [][][]int, costs bool, upper int64) (*relaxation, error) {
-	in.seedPool(d, start, pool, costs)
+// relax solves the relaxation of d, pricing picks in until none improves it. It
+// gives up pricing, not correctness, after a number of rounds. The pool is
+// extended. upper is what a bound must reach to end early.
+func (in *instance) relax(d *domain, start *duals, p *pool, costs bool, upper int64) (*relaxation, error) {
+	if start == nil {
+		start = in.zeroDuals()
+	}
+	in.seed(p, d, in.lagrangian(d, start, costs))
 	var best *relaxation
-	for round := 0; round < 40; round++ {
-		m := &master{in: in, d: d, costs: costs, pool: pool}
+	for round := 0; round < 60; round++ {
+		m := &master{in: in, d: d, costs: costs, pool: p}
 		r, err := m.solve()
 		if err != nil || r == nil {
 			return best, err // the engine failed: what is in hand still holds
 		}
-		priced := m.price(r, pool)
+		priced := in.price(p, d, r.bound)
 		if best != nil && best.bound.value > r.bound.value {
 			r.bound, r.duals = best.bound, best.duals
 		}
 		best = r
-		if !priced || best.bound.prune(upper) {
+		// Money is in whole units: a bound within half of one of the LP's value
+		// is as good as it gets.
+		if !priced || best.bound.prune(upper) || (costs && best.bound.value > r.value-0.5) {
 			break
 		}
 	}
 	return best, nil
-}
-
-// seedPool gives every larger block at least one combination.
-func (in *instance) seedPool(d *domain, start *duals, pool [][][]int, costs bool) {
-	needs := false
-	for i := range in.blocks {
-		if in.blocks[i].windows == nil {
-			continue
-		}
-		usable := false
-		for _, combo := range pool[i] {
-			usable = usable || in.aliveAll(d, combo)
-		}
-		needs = needs || !usable
-	}
-	if !needs && start == nil {
-		return
-	}
-	if start == nil {
-		start = in.zeroDuals()
-	}
-	b := in.lagrangian(d, start, costs)
-	for i := range in.blocks {
-		if in.blocks[i].windows != nil && b.best[i] != nil {
-			pool[i] = addCombo(pool[i], b.best[i])
-		}
-	}
-}
-
-func (in *instance) aliveAll(d *domain, cols []int) bool {
-	for _, c := range cols {
-		if !d.alive.has(c) {
-			return false
-		}
-	}
-	return true
-}
-
-func addCombo(pool [][]int, combo []int) [][]int {
-	for _, have := range pool {
-		same := true
-		for i, c := range have {
-			same = same && combo[i] == c
-		}
-		if same {
-			return pool
-		}
-	}
-	return append(pool, append([]int(nil), combo...))
-}
-
-// price adds, for every larger block, the combination of least reduced cost in
-// each window that improves the LP, a few at most. It says whether any did.
-func (m *master) price(r *relaxation, pool [][][]int) bool {
-	added := false
-	for i := range m.in.blocks {
-		blk := &m.in.blocks[i]
-		if blk.windows == nil || m.conv[i] < 0 {
-			continue
-		}
-		have := math.Inf(1) // least reduced cost among those in the LP
-		for _, combo := range pool[i] {
-			if m.in.aliveAll(m.d, combo) {
-				sum := 0.0
-				for _, c := range combo {
-					sum += r.bound.rc[c]
-				}
-				have = min(have, sum)
-			}
-		}
-		for n, w := 0, 0; w < len(blk.windows) && n < 8; w++ {
-			sum, pick := 0.0, make([]int, 0, len(blk.groups))
-			for _, list := range blk.windows[w] {
-				v, at := leastOf(list, m.d, r.bound.rc)
-				sum += v
-				pick = append(pick, at)
-			}
-			if sum < have-1e-6*(1+math.Abs(have)) {
-				before := len(pool[i])
-				pool[i] = addCombo(pool[i], pick)
-				if len(pool[i]) > before {
-					added = true
-					n++
-				}
-			}
-		}
-	}
-	return added
 }
 
 func (m *master) solve() (*relaxation, error) {
@@ -185,12 +102,26 @@ func (m *master) solve() (*relaxation, error) {
 			r.y[h] = 1
 		}
 	}
+	r.value = sol.value + m.settled()
 	for _, v := range m.slack {
 		r.slack += sol.x[v]
 	}
 	r.duals = m.duals(sol.dual)
 	r.bound = m.in.lagrangian(m.d, r.duals, m.costs)
 	return r, nil
+}
+
+// settled is the fixed charges of switches that are on.
+func (m *master) settled() float64 {
+	sum := 0.0
+	if m.costs && m.in.charged {
+		for h := range m.in.switches {
+			if m.d.y[h] == on {
+				sum += float64(m.in.switches[h].fixed)
+			}
+		}
+	}
+	return sum
 }
 
 // duals turns the LP's row duals into multipliers of the instance; a sign that

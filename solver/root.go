@@ -5,13 +5,12 @@ package solver
 // nothing is left to search.
 func (s *search) root() (*node, error) {
 	y := s.in.zeroDuals()
-	var pool [][][]int
+	pool := s.in.newPool()
 	for round := 0; round < 6; round++ {
 		d := s.in.fullDomain()
 		if !s.in.propagate(d) {
 			return nil, nil
 		}
-		pool = make([][][]int, len(s.in.blocks))
 		r, done, err := s.relaxNode(d, y, pool, &s.best)
 		s.nodes++
 		if err != nil || done {
@@ -35,7 +34,7 @@ func (s *search) root() (*node, error) {
 			s.in = s.in.keep(d.alive)
 			y = s.in.mapDuals(old, r.duals)
 			d = &domain{alive: fullBits(len(s.in.cols)), y: d.y}
-			pool = make([][][]int, len(s.in.blocks))
+			pool = s.in.newPool()
 		} else {
 			y = r.duals
 		}
@@ -63,7 +62,7 @@ func (in *instance) mapDuals(old *instance, y *duals) *duals {
 }
 
 // heuristics looks for a good solution near the relaxation.
-func (s *search) heuristics(d *domain, r *relaxation, pool [][][]int, first bool) {
+func (s *search) heuristics(d *domain, r *relaxation, pool *pool, first bool) {
 	im := s.in.newImprover(d, r.bound, r.duals, &s.best)
 	im.run(s.in.rounded(r, d), true)
 	if s.best.has && first {
@@ -93,7 +92,7 @@ func (in *instance) rounded(r *relaxation, d *domain) [][]int {
 
 // dive settles the blocks the LP is sure of and the one it is nearly sure of,
 // solves again, and so on down to a full pick.
-func (s *search) dive(d *domain, r *relaxation, pool [][][]int) {
+func (s *search) dive(d *domain, r *relaxation, pool *pool) {
 	d = d.clone()
 	for step := 0; step < 60 && !s.halted(); step++ {
 		if !s.in.settle(d, r) || !s.in.propagate(d) {

@@ -68,7 +68,7 @@ func (o *planOptions) solveAndAnswer(ctx context.Context, c *call, st *catalog.S
 func (o *planOptions) solve(ctx context.Context, c *call, st *catalog.State) (*model.Plan, error) {
 	line := newProgress(c.err)
 	defer line.done()
-	return model.Solve(ctx, st, solver.Settings{TimeLimit: o.limit, Progress: line.show})
+	return model.Solve(ctx, st, solver.Settings{TimeLimit: o.limit, Progress: line.told})
 }
 
 // answer prints the plan, or why there is none, and gives the exit code.

@@ -5,6 +5,7 @@ import (
 	"io"
 	"os"
 	"strings"
+	"sync"
 	"time"
 
 	"brightset/catalog"
@@ -12,38 +13,77 @@ import (
 	"brightset/solver"
 )
 
-// progress shows on one line of a terminal how far a search has come. Before
-// half a second it is quiet, and so it is where nobody is looking.
+// progress shows on one line of a terminal how far a search has come, even while
+// the solver has nothing to say. Where nobody is looking it is silent.
 type progress struct {
-	w     io.Writer // nil: quiet
+	w     io.Writer // nil: silent
 	shown int       // width of what stands on the line
+	stop  chan struct{}
+	over  sync.WaitGroup
+
+	mu   sync.Mutex
+	last *solver.Progress // nil until the solver has told something
 }
 
+// newProgress starts showing. done has to be called in the end.
 func newProgress(w io.Writer) *progress {
-	if f, ok := w.(*os.File); ok {
-		if info, err := f.Stat(); err == nil && info.Mode()&os.ModeCharDevice != 0 {
-			return &progress{w: w}
+	p := &progress{stop: make(chan struct{})}
+	if !terminal(w) {
+		return p
+	}
+	p.w = w
+	began := time.Now()
+	p.over.Go(func() {
+		tick := time.NewTicker(time.Second)
+		defer tick.Stop()
+		for {
+			select {
+			case <-p.stop:
+				return
+			case <-tick.C:
+				p.write(p.text(time.Since(began)))
+			}
 		}
-	}
-	return &progress{}
+	})
+	return p
 }
 
-// show is given to the solver.
-func (p *progress) show(now solver.Progress) {
-	if p.w == nil || now.Elapsed < time.Second/2 {
-		return
+// terminal says whether somebody may be looking at w.
+func terminal(w io.Writer) bool {
+	f, ok := w.(*os.File)
+	if !ok {
+		return false
 	}
-	text := fmt.Sprintf("searching, %d s: nothing costs less than %s",
-		int(now.Elapsed.Seconds()), catalog.FormatMoney(catalog.Cents(now.Bound)))
-	if now.Has {
-		text += ", in hand " + catalog.FormatMoney(catalog.Cents(now.Total))
-	}
-	p.write(text)
+	info, err := f.Stat()
+	return err == nil && info.Mode()&os.ModeCharDevice != 0
 }
 
-// done clears the line.
+// told is given to the solver, which calls it now and then.
+func (p *progress) told(now solver.Progress) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	p.last = &now
+}
+
+func (p *progress) text(elapsed time.Duration) string {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	text := fmt.Sprintf("searching, %d s", int(elapsed.Seconds()))
+	if p.last == nil {
+		return text
+	}
+	text += ": nothing below " + catalog.FormatMoney(catalog.Cents(p.last.Bound))
+	if p.last.Has {
+		text += ", in hand " + catalog.FormatMoney(catalog.Cents(p.last.Total))
+	}
+	return text
+}
+
+// done stops showing and clears the line.
 func (p *progress) done() {
-	if p.w != nil && p.shown > 0 {
+	close(p.stop)
+	p.over.Wait()
+	if p.shown > 0 {
 		p.write("")
 		fmt.Fprint(p.w, "\r")
 	}

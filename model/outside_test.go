@@ -1,0 +1,133 @@
+package model
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"brightset/model/seeded"
+	"brightset/solver"
+)
+
+// tool finds a solver of somebody else's; without it the test is skipped.
+func tool(t *testing.T, name, pkg string) string {
+	t.Helper()
+	path, err := exec.LookPath(name)
+	if err != nil {
+		t.Skipf("%s is not installed (apt-get install %s)", name, pkg)
+	}
+	return path
+}
+
+// cbc gives its optimum of an MPS file; none for an infeasible program.
+func cbc(t *testing.T, mps string) (total float64, found bool) {
+	t.Helper()
+	sol := mps + ".cbc"
+	out, err := exec.Command(tool(t, "cbc", "coinor-cbc"), mps, "-ratio", "0", "-allow", "0", "-solve", "-solu", sol, "-quit").CombinedOutput()
+	if err != nil {
+		t.Fatalf("cbc: %v\n%s", err, out)
+	}
+	text, err := os.ReadFile(sol)
+	if err != nil {
+		t.Fatalf("cbc wrote no solution: %v\n%s", err, out)
+	}
+	first, _, _ := strings.Cut(string(text), "\n")
+	if !strings.HasPrefix(first, "Optimal") {
+		return 0, false
+	}
+	total, err = strconv.ParseFloat(first[strings.LastIndex(first, " ")+1:], 64)
+	if err != nil {
+		t.Fatalf("cbc: %q", first)
+	}
+	return total, true
+}
+
+var glpsolObjective = regexp.MustCompile(`Objective: +total = (\S+)`)
+
+func glpsol(t *testing.T, mps string) (total float64, found bool) {
+	t.Helper()
+	sol := mps + ".glp"
+	out, err := exec.Command(tool(t, "glpsol", "glpk-utils"), "--freemps", mps, "--cuts", "-o", sol).CombinedOutput()
+	if err != nil {
+		t.Fatalf("glpsol: %v\n%s", err, out)
+	}
+	text, err := os.ReadFile(sol)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !strings.Contains(string(text), "INTEGER OPTIMAL") {
+		return 0, false
+	}
+	m := glpsolObjective.FindStringSubmatch(string(text))
+	if m == nil {
+		t.Fatalf("glpsol: no objective in %s", text[:min(len(text), 400)])
+	}
+	total, err = strconv.ParseFloat(m[1], 64)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return total, true
+}
+
+// outsideFamily is sized so that others can prove the program with all its lines.
+func outsideFamily(slots int) seeded.Family {
+	return seeded.Family{
+		Name: "outside", Slots: slots, Pieces: 3, Platers: 2, Vendors: 3, Bundles: 2, Trades: 2, Matches: 1 + slots/10,
+		Quotes: 0.3, Leads: 0.2, Completion: 0.8, Mean: 82, Floor: 60, Lasting: slots%2 == 0, Days: 160,
+	}
+}
+
+// TestOutsideSolvers gives others the program with all lines, before any
+// dominance, and compares optima.
+func TestOutsideSolvers(t *testing.T) {
+	if testing.Short() {
+		t.Skip("minutes of other solvers' time")
+	}
+	found := 0
+	for i := range 20 {
+		slots := 8 + i*32/19
+		st := seeded.Job(outsideFamily(slots), uint64(i))
+		plan, err := Solve(context.Background(), st, solver.Settings{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		mps := filepath.Join(t.TempDir(), fmt.Sprintf("job-%d.mps", i))
+		writeAll(t, BuildAll(st), mps)
+		others := map[string]func(*testing.T, string) (float64, bool){"cbc": cbc}
+		if slots <= 20 {
+			others["glpsol"] = glpsol
+		}
+		for name, other := range others {
+			want, has := other(t, mps)
+			if has != plan.Has || (has && want != float64(plan.Expected)) {
+				t.Errorf("job %d, %d slots: %v %d, %s %v %v", i, slots, plan.Status, plan.Expected, name, has, want)
+			}
+		}
+		if plan.Has {
+			found++
+		}
+	}
+	if found < 15 {
+		t.Errorf("only %d of 20 jobs have a plan", found)
+	}
+}
+
+func writeAll(t *testing.T, p *Program, path string) {
+	t.Helper()
+	f, err := os.Create(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := p.Problem.WriteMPS(f); err != nil {
+		t.Fatal(err)
+	}
+	if err := f.Close(); err != nil {
+		t.Fatal(err)
+	}
+}
