@@ -157,7 +157,7 @@ func (in *instance) switchPart(d *domain, y *duals, lambda float64, b *bound) (v
 // leastOfBlock is the least sum of reduced costs over picks a block allows.
 func (in *instance) leastOfBlock(d *domain, i int, b *bound) (float64, []int) {
 	blk := &in.blocks[i]
-	if blk.windows == nil {
+	if blk.single() {
 		g := blk.groups[0]
 		for c := in.first(d, g); c < in.groups[g][1]; c = d.alive.next(c+1, in.groups[g][1]) {
 			if b.rc[c] == b.least[g] {
@@ -166,30 +166,18 @@ func (in *instance) leastOfBlock(d *domain, i int, b *bound) (float64, []int) {
 		}
 		return math.Inf(1), nil
 	}
+	mins, at := blk.classMins(d, b.rc)
 	least, best := math.Inf(1), []int(nil)
 	pick := make([]int, len(blk.groups))
-	for _, w := range blk.windows {
-		sum := 0.0
-		for j, list := range w {
-			v, at := leastOf(list, d, b.rc)
-			pick[j] = at
-			sum += v
-		}
-		if sum < least {
+	for w := range blk.windows {
+		if sum := blk.pick(w, mins, pick); sum < least {
 			least, best = sum, append(best[:0], pick...)
 		}
 	}
-	return least, best
-}
-
-func leastOf(list []int, d *domain, rc []float64) (float64, int) {
-	v, at := math.Inf(1), -1
-	for _, c := range list {
-		if rc[c] < v && d.alive.has(c) {
-			v, at = rc[c], c
-		}
+	for j, k := range best {
+		best[j] = at[k]
 	}
-	return v, at
+	return least, best
 }
 
 // deltas is, per column alive, how much the bound rises if that column is
@@ -198,42 +186,46 @@ func (in *instance) deltas(d *domain, b *bound) []float64 {
 	delta := make([]float64, len(in.cols))
 	for i := range in.blocks {
 		blk := &in.blocks[i]
-		if blk.windows == nil {
+		if blk.single() {
 			g := blk.groups[0]
 			for c := in.first(d, g); c < in.groups[g][1]; c = d.alive.next(c+1, in.groups[g][1]) {
 				delta[c] = b.rc[c] - b.least[g]
 			}
 			continue
 		}
-		for _, g := range blk.groups {
-			for c := in.groups[g][0]; c < in.groups[g][1]; c++ {
-				delta[c] = math.Inf(1)
+		rest, _ := blk.others(d, b.rc)
+		for k, cols := range blk.classes {
+			for _, c := range cols {
+				delta[c] = rest[k] + b.rc[c] - b.block[i]
 			}
-		}
-		for _, w := range blk.windows {
-			in.windowDeltas(w, d, b, b.block[i], delta)
 		}
 	}
 	return delta
 }
 
-func (in *instance) windowDeltas(w [][]int, d *domain, b *bound, least float64, delta []float64) {
-	sum := 0.0
-	mins := make([]float64, len(w))
-	for j, list := range w {
-		mins[j], _ = leastOf(list, d, b.rc)
-		sum += mins[j]
+// others is, per class, the least sum the other groups can add beside it, and
+// the window that gives it, -1 if there is none.
+func (b *block) others(d *domain, rc []float64) (rest []float64, window []int) {
+	mins, _ := b.classMins(d, rc)
+	rest, window = make([]float64, len(b.classes)), make([]int, len(b.classes))
+	for k := range rest {
+		rest[k], window[k] = math.Inf(1), -1
 	}
-	if math.IsInf(sum, 1) {
-		return
-	}
-	for j, list := range w {
-		for _, c := range list {
-			if d.alive.has(c) {
-				delta[c] = min(delta[c], sum-mins[j]+b.rc[c]-least)
+	pick := make([]int, len(b.groups))
+	for w := range b.windows {
+		sum := b.pick(w, mins, pick)
+		if math.IsInf(sum, 1) {
+			continue
+		}
+		for j, list := range b.windows[w] {
+			for _, k := range list {
+				if v := sum - mins[pick[j]]; v < rest[k] {
+					rest[k], window[k] = v, w
+				}
 			}
 		}
 	}
+	return rest, window
 }
 
 // prune says whether the bound proves that the domain holds no total below

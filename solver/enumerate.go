@@ -157,7 +157,7 @@ func (e *enumerator) step(g, c int) float64 {
 		}
 	}
 	i := e.in.blockOf[g]
-	if e.in.blocks[i].windows == nil {
+	if e.in.blocks[i].single() {
 		return rise + e.delta[c]
 	}
 	s := &e.block[i]

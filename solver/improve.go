@@ -40,7 +40,7 @@ func (in *instance) blockMoves(d *domain, b *bound, delta []float64, i int) [][]
 		cols  []int
 	}
 	var list []move
-	if blk.windows == nil {
+	if blk.single() {
 		g := blk.groups[0]
 		for c := in.first(d, g); c < in.groups[g][1]; c = d.alive.next(c+1, in.groups[g][1]) {
 			list = append(list, move{delta[c], []int{c}})
@@ -67,26 +67,26 @@ func (in *instance) blockMoves(d *domain, b *bound, delta []float64, i int) [][]
 // cost that contains it.
 func (in *instance) bestAround(d *domain, b *bound, blk *block) map[int][]int {
 	out := map[int][]int{}
-	value := map[int]float64{}
-	for _, w := range blk.windows {
-		sum, mins, at := 0.0, make([]float64, len(w)), make([]int, len(w))
-		for j, list := range w {
-			mins[j], at[j] = leastOf(list, d, b.rc)
-			sum += mins[j]
-		}
-		if math.IsInf(sum, 1) {
+	mins, at := blk.classMins(d, b.rc)
+	_, window := blk.others(d, b.rc)
+	classes := make([]int, len(blk.groups))
+	for k, cols := range blk.classes {
+		if window[k] < 0 {
 			continue
 		}
-		for j, list := range w {
-			for _, c := range list {
-				v := sum - mins[j] + b.rc[c]
-				if old, ok := value[c]; !d.alive.has(c) || (ok && old <= v) {
-					continue
-				}
-				pick := append([]int(nil), at...)
-				pick[j] = c
-				out[c], value[c] = pick, v
+		blk.pick(window[k], mins, classes)
+		for _, c := range cols {
+			if !d.alive.has(c) {
+				continue
 			}
+			pick := make([]int, len(classes))
+			for j, other := range classes {
+				pick[j] = at[other]
+				if blk.groups[j] == in.cols[c].group {
+					pick[j] = c
+				}
+			}
+			out[c] = pick
 		}
 	}
 	return out
@@ -151,7 +151,7 @@ func (im *improver) run(start [][]int, pairs bool) {
 	}
 	for round := 0; round < 6; round++ {
 		for im.single() || (pairs && im.double()) {
-			if im.budget <= 0 {
+			if im.budget <= 0 || im.in.halt() {
 				break
 			}
 		}

@@ -13,8 +13,10 @@ type instance struct {
 	same     []sameRule
 	links    []link // one per group and switch some column of the group needs
 	blocks   []block
-	blockOf  []int // per group
-	charged  bool  // charges count in the objective
+	blockOf  []int       // per group
+	classOf  []int       // per column of a larger block, its class
+	charged  bool        // charges count in the objective
+	halt     func() bool // a limit has been reached
 }
 
 type col struct {
@@ -58,7 +60,7 @@ type sameRule struct {
 // newInstance applies a change. Columns that are banned, or shut out by a fix,
 // are left out.
 func newInstance(p *Problem, ch *Change) *instance {
-	in := &instance{charged: !p.Uncharged}
+	in := &instance{charged: !p.Uncharged, halt: func() bool { return false }}
 	off := map[Tag]bool{}
 	for _, t := range ch.Off {
 		off[t] = true
@@ -215,8 +217,7 @@ func (in *instance) addRules(p *Problem, off map[Tag]bool) {
 	}
 }
 
-// index numbers the links and finds the blocks; done anew whenever columns have
-// been left out.
+// index numbers the links; done anew whenever columns have been left out.
 func (in *instance) index() {
 	in.links = in.links[:0]
 	at := make([]int, len(in.switches))
@@ -247,12 +248,12 @@ func (in *instance) index() {
 	for r := range in.rows {
 		in.rows[r].dense = 2*dense[r] > len(in.groups)
 	}
-	in.findBlocks()
 }
 
-// keep is the instance with only the columns that are alive.
+// keep is the instance with only the columns that are alive, blocks yet to be
+// found.
 func (in *instance) keep(alive bits) *instance {
-	out := &instance{rows: append([]row(nil), in.rows...), switches: in.switches, charged: in.charged}
+	out := &instance{rows: append([]row(nil), in.rows...), switches: in.switches, charged: in.charged, halt: in.halt}
 	var from []int
 	for _, span := range in.groups {
 		first := len(out.cols)

@@ -39,7 +39,7 @@ func (p *pool) clone() *pool {
 func (in *instance) whole(i int) bool {
 	b := &in.blocks[i]
 	g := b.groups[0]
-	return b.windows == nil && in.groups[g][1]-in.groups[g][0] <= smallGroup
+	return b.single() && in.groups[g][1]-in.groups[g][0] <= smallGroup
 }
 
 // add puts a pick in and says whether it is new.
@@ -105,22 +105,24 @@ func (in *instance) cheapest(d *domain, b *bound, i int, below float64, n int) [
 	}
 	var list []priced
 	blk := &in.blocks[i]
-	if blk.windows == nil {
+	if blk.single() {
 		g := blk.groups[0]
 		for c := in.first(d, g); c < in.groups[g][1]; c = d.alive.next(c+1, in.groups[g][1]) {
 			if b.rc[c] < below {
 				list = append(list, priced{b.rc[c], []int{c}})
 			}
 		}
-	}
-	for _, w := range blk.windows {
-		sum, pick := 0.0, make([]int, 0, len(blk.groups))
-		for _, cols := range w {
-			v, at := leastOf(cols, d, b.rc)
-			sum += v
-			pick = append(pick, at)
-		}
-		if sum < below && !math.IsInf(sum, 1) {
+	} else {
+		mins, at := blk.classMins(d, b.rc)
+		for w := range blk.windows {
+			pick := make([]int, len(blk.groups))
+			sum := blk.pick(w, mins, pick)
+			if sum >= below || math.IsInf(sum, 1) {
+				continue
+			}
+			for j, k := range pick {
+				pick[j] = at[k]
+			}
 			list = append(list, priced{sum, pick})
 		}
 	}

@@ -70,7 +70,7 @@ func (in *instance) relax(d *domain, start *duals, p *pool, costs bool, upper in
 		best = r
 		// Money is in whole units: a bound within half of one of the LP's value
 		// is as good as it gets.
-		if !priced || best.bound.prune(upper) || (costs && best.bound.value > r.value-0.5) {
+		if !priced || in.halt() || best.bound.prune(upper) || (costs && best.bound.value > r.value-0.5) {
 			break
 		}
 	}

@@ -6,6 +6,7 @@ package solver
 func (s *search) root() (*node, error) {
 	y := s.in.zeroDuals()
 	pool := s.in.newPool()
+	s.quickStart(y)
 	for round := 0; round < 6; round++ {
 		d := s.in.fullDomain()
 		if !s.in.propagate(d) {
@@ -32,6 +33,7 @@ func (s *search) root() (*node, error) {
 		old := s.in
 		if left < was {
 			s.in = s.in.keep(d.alive)
+			s.in.findBlocks()
 			y = s.in.mapDuals(old, r.duals)
 			d = &domain{alive: fullBits(len(s.in.cols)), y: d.y}
 			pool = s.in.newPool()
@@ -43,6 +45,19 @@ func (s *search) root() (*node, error) {
 		}
 	}
 	return &node{d: s.in.fullDomain(), y: y, pool: pool, value: float64(s.bound)}, nil
+}
+
+// quickStart finds some solution before the first linear program, so that a
+// search that is stopped early has one in hand.
+func (s *search) quickStart(y *duals) {
+	d := s.in.fullDomain()
+	if !s.in.propagate(d) {
+		return
+	}
+	b := s.in.lagrangian(d, y, true)
+	im := s.in.newImprover(d, b, y, &s.best)
+	im.budget = 30_000
+	im.run(b.best, false)
 }
 
 // mapDuals carries multipliers over from an instance that had more columns.

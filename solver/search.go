@@ -53,6 +53,7 @@ func (s *search) halted() bool {
 func (s *search) run() error {
 	s.bound = -Limit
 	s.in = newInstance(s.p, &s.ch)
+	s.in.halt = s.halted
 	for g := range s.in.groups {
 		if s.in.groups[g][0] == s.in.groups[g][1] {
 			s.other = Limit
@@ -70,6 +71,7 @@ func (s *search) run() error {
 	}
 	s.shrinkTo(d.alive)
 	s.shrinkTo(s.in.undominated())
+	s.in.findBlocks()
 	root, err := s.root()
 	if err != nil || root == nil {
 		return err
