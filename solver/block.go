@@ -1,32 +1,58 @@
 package solver
 
-import (
-	"math"
-	"sort"
-)
+import "sort"
 
 // block is a set of groups tied together by near and same rules, or a single
-// group. The columns of a larger block fall into classes that the rules can't
-// tell apart. Its windows are the maximal ways to meet the rules: a pick is
-// allowed if the classes of all its columns are in one window. Within a window
-// the groups are independent, so the cheapest pick of a block is a minimum per
-// group and window.
+// group. The columns of a larger block fall into classes that neither these
+// rules nor the small rows they share can tell apart, and two classes of
+// different groups either go together or exclude each other. Picking one class
+// per group, all going together, for the least sum is what a block adds to a
+// bound: it keeps the match, and never puts one piece into two places at once.
 type block struct {
 	groups  []int
-	classes [][]int   // columns of each class; nil for a single group
-	windows [][][]int // window, group (as in groups), classes
-	relaxed bool      // too many windows: some rules are left to branching
+	classes [][]int // columns of each class; nil for a single group
+	groupOf []int   // per class, its place in groups
+	goes    []bits  // per class, the classes of other groups it goes together with
 }
 
 // single says whether the block is one group.
 func (b *block) single() bool { return len(b.groups) == 1 }
 
-// mostWindows bounds the windows of one block.
-const mostWindows = 1500
+// mostClasses bounds the classes of one block; beyond it, shared rows are left
+// to the linear program.
+const mostClasses = 1200
 
-// findBlocks finds the blocks of an instance and their windows. The instance
-// must be through with large reductions: windows are made anew for each.
+// findBlocks finds the blocks of an instance.
 func (in *instance) findBlocks() {
+	in.blocks = nil
+	in.blockOf = make([]int, len(in.groups))
+	root := in.tie()
+	for g := range in.groups {
+		r := root(g)
+		if r == g {
+			in.blockOf[g] = len(in.blocks)
+			in.blocks = append(in.blocks, block{})
+		}
+		in.blockOf[g] = in.blockOf[r]
+		b := &in.blocks[in.blockOf[g]]
+		b.groups = append(b.groups, g)
+	}
+	in.classOf = make([]int, len(in.cols))
+	for i := range in.blocks {
+		if b := &in.blocks[i]; !b.single() {
+			shared := in.sharedRows(b)
+			if in.makeClasses(b, shared); len(b.classes) > mostClasses {
+				shared = nil
+				in.makeClasses(b, shared)
+			}
+			in.compare(b, shared)
+		}
+	}
+}
+
+// tie joins the groups of every near and same rule; it gives, per group, the
+// first of those joined with it.
+func (in *instance) tie() func(g int) int {
 	parent := make([]int, len(in.groups))
 	for g := range parent {
 		parent[g] = g
@@ -50,38 +76,56 @@ func (in *instance) findBlocks() {
 	for i := range in.same {
 		join(in.same[i].groups)
 	}
-	in.blocks = nil
-	in.blockOf = make([]int, len(in.groups))
-	for g := range in.groups {
-		r := root(g)
-		if r == g {
-			in.blockOf[g] = len(in.blocks)
-			in.blocks = append(in.blocks, block{})
-		}
-		in.blockOf[g] = in.blockOf[r]
-		b := &in.blocks[in.blockOf[g]]
-		b.groups = append(b.groups, g)
-	}
-	in.classOf = make([]int, len(in.cols))
-	for i := range in.blocks {
-		if b := &in.blocks[i]; !b.single() {
-			in.makeClasses(b)
-			in.makeWindows(b)
-		}
-	}
+	return root
 }
 
-// makeClasses puts columns of a group that no rule tells apart in one class.
-func (in *instance) makeClasses(b *block) {
+// sharedRows are the small rows, without negative terms, that several groups of
+// the block take part in.
+func (in *instance) sharedRows(b *block) []int {
+	count := map[int]int{}
+	negative := map[int]bool{}
 	for _, g := range b.groups {
+		seen := map[int]bool{}
+		for c := in.groups[g][0]; c < in.groups[g][1]; c++ {
+			for _, t := range in.cols[c].terms {
+				if in.rows[t.Row].dense || in.rows[t.Row].charges {
+					continue
+				}
+				negative[t.Row] = negative[t.Row] || t.Coef < 0
+				if !seen[t.Row] {
+					seen[t.Row] = true
+					count[t.Row]++
+				}
+			}
+		}
+	}
+	var out []int
+	for r := range in.rows {
+		if count[r] > 1 && !negative[r] && !in.rows[r].lowered {
+			out = append(out, r)
+		}
+	}
+	return out
+}
+
+// makeClasses puts columns of a group that nothing tells apart in one class.
+func (in *instance) makeClasses(b *block, shared []int) {
+	b.classes, b.groupOf = nil, nil
+	for j, g := range b.groups {
 		at := map[string]int{}
 		for c := in.groups[g][0]; c < in.groups[g][1]; c++ {
 			key := in.bucket(c)
+			for i, r := range shared {
+				if v := coefOf(in.cols[c].terms, r); v != 0 {
+					key += string(rune(i)) + string(rune(v))
+				}
+			}
 			k, ok := at[key]
 			if !ok {
 				k = len(b.classes)
 				at[key] = k
 				b.classes = append(b.classes, nil)
+				b.groupOf = append(b.groupOf, j)
 			}
 			b.classes[k] = append(b.classes[k], c)
 			in.classOf[c] = k
@@ -89,185 +133,69 @@ func (in *instance) makeClasses(b *block) {
 	}
 }
 
-// makeWindows enumerates a block's windows rule by rule; if there are too many,
-// it leaves the last rules out.
-func (in *instance) makeWindows(b *block) {
-	start := make([][]int, len(b.groups))
-	for i, g := range b.groups {
-		for k, cols := range b.classes {
-			if in.cols[cols[0]].group == g {
-				start[i] = append(start[i], k)
+// compare works out which classes go together.
+func (in *instance) compare(b *block, shared []int) {
+	b.goes = make([]bits, len(b.classes))
+	for k := range b.goes {
+		b.goes[k] = newBits(len(b.classes))
+	}
+	for k := range b.classes {
+		for l := range k {
+			if b.groupOf[k] != b.groupOf[l] && in.together(b.classes[k][0], b.classes[l][0], shared) {
+				b.goes[k].add(l)
+				b.goes[l].add(k)
 			}
 		}
 	}
-	b.windows = [][][]int{start}
-	step := func(split func(w [][]int) [][][]int) {
-		if b.relaxed {
-			return
+}
+
+// together says whether two columns of different groups may both be picked, as
+// far as rules and shared rows alone can tell.
+func (in *instance) together(a, c int, shared []int) bool {
+	g, h := in.cols[a].group, in.cols[c].group
+	for i := range in.near {
+		n := &in.near[i]
+		if contains(n.groups, g) && contains(n.groups, h) && magnitude(n.value[a]-n.value[c]) > n.tol {
+			return false
 		}
-		var next [][][]int
-		for _, w := range b.windows {
-			next = append(next, split(w)...)
-			if len(next) > 4*mostWindows {
-				b.relaxed = true
-				return
-			}
-		}
-		if next = maximal(next, len(b.classes)); len(next) > mostWindows {
-			b.relaxed = true
-			return
-		}
-		b.windows = next
 	}
 	for i := range in.same {
-		if s := &in.same[i]; in.blockOf[s.groups[0]] == in.blockOf[b.groups[0]] {
-			label := func(k int) int { return s.label[b.classes[k][0]] }
-			step(func(w [][]int) [][][]int { return splitSame(b.groups, s.groups, w, label) })
+		s := &in.same[i]
+		if contains(s.groups, g) && contains(s.groups, h) && s.label[a] >= 0 && s.label[c] >= 0 && s.label[a] != s.label[c] {
+			return false
 		}
 	}
-	for i := range in.near {
-		if n := &in.near[i]; in.blockOf[n.groups[0]] == in.blockOf[b.groups[0]] {
-			value := func(k int) int64 { return n.value[b.classes[k][0]] }
-			step(func(w [][]int) [][][]int { return splitNear(b.groups, n.groups, w, value, n.tol) })
+	for _, r := range shared {
+		if coefOf(in.cols[a].terms, r)+coefOf(in.cols[c].terms, r) > in.rows[r].limit {
+			return false
 		}
 	}
+	return true
 }
 
-// filter is window w with only the classes for which ok holds in groups of the
-// rule; nil if a group is left empty.
-func filter(groups, rule []int, w [][]int, ok func(k int) bool) [][]int {
-	out := make([][]int, len(w))
-	for i, g := range groups {
-		if !contains(rule, g) {
-			out[i] = w[i]
-			continue
-		}
-		for _, k := range w[i] {
-			if ok(k) {
-				out[i] = append(out[i], k)
-			}
-		}
-		if len(out[i]) == 0 {
-			return nil
-		}
-	}
-	return out
+// classes sorted for one set of reduced costs.
+type ranking struct {
+	b     *block
+	least []float64 // per class, the least reduced cost of its columns alive
+	at    []int     // per class, the column that has it, -1 if none is alive
+	order [][]int   // per group, its classes alive by rising least
 }
 
-func splitSame(groups, rule []int, w [][]int, label func(k int) int) [][][]int {
-	seen := map[int]bool{}
-	var list []int
-	for i, g := range groups {
-		for _, k := range w[i] {
-			if l := label(k); contains(rule, g) && l >= 0 && !seen[l] {
-				seen[l] = true
-				list = append(list, l)
-			}
-		}
-	}
-	if len(list) == 0 {
-		return [][][]int{w}
-	}
-	sort.Ints(list)
-	var out [][][]int
-	for _, l := range list {
-		if f := filter(groups, rule, w, func(k int) bool { return label(k) < 0 || label(k) == l }); f != nil {
-			out = append(out, f)
-		}
-	}
-	return out
-}
-
-func splitNear(groups, rule []int, w [][]int, value func(k int) int64, tol int64) [][][]int {
-	var values []int64
-	for i, g := range groups {
-		for _, k := range w[i] {
-			if contains(rule, g) {
-				values = append(values, value(k))
-			}
-		}
-	}
-	values = distinct(values)
-	var out [][][]int
-	top := -1 // last value within the window before this one
-	for i, v := range values {
-		last := i
-		for last+1 < len(values) && values[last+1] <= v+tol {
-			last++
-		}
-		if last == top {
-			continue // all of it was in the window before
-		}
-		top = last
-		if f := filter(groups, rule, w, func(k int) bool { return value(k) >= v && value(k) <= v+tol }); f != nil {
-			out = append(out, f)
-		}
-	}
-	return out
-}
-
-// maximal drops windows contained in another.
-func maximal(windows [][][]int, classes int) [][][]int {
-	sets := make([]bits, len(windows))
-	size := make([]int, len(windows))
-	order := make([]int, len(windows))
-	for i, w := range windows {
-		sets[i] = newBits(classes)
-		order[i] = i
-		for _, list := range w {
-			size[i] += len(list)
-			for _, k := range list {
-				sets[i].add(k)
-			}
-		}
-	}
-	sort.SliceStable(order, func(i, j int) bool { return size[order[i]] > size[order[j]] })
-	var out [][][]int
-	var kept []bits
-	for _, i := range order {
-		inside := false
-		for _, k := range kept {
-			if inside = sets[i].within(k); inside {
-				break
-			}
-		}
-		if !inside {
-			kept = append(kept, sets[i])
-			out = append(out, windows[i])
-		}
-	}
-	return out
-}
-
-// classMins is, per class, the least reduced cost of its columns alive and the
-// column that has it, -1 if none is.
-func (b *block) classMins(d *domain, rc []float64) (least []float64, at []int) {
-	least, at = make([]float64, len(b.classes)), make([]int, len(b.classes))
+func (b *block) rank(d *domain, rc []float64) *ranking {
+	r := &ranking{b: b, least: make([]float64, len(b.classes)), at: make([]int, len(b.classes)), order: make([][]int, len(b.groups))}
 	for k, cols := range b.classes {
-		least[k], at[k] = math.Inf(1), -1
+		r.at[k] = -1
 		for _, c := range cols {
-			if rc[c] < least[k] && d.alive.has(c) {
-				least[k], at[k] = rc[c], c
+			if d.alive.has(c) && (r.at[k] < 0 || rc[c] < r.least[k]) {
+				r.least[k], r.at[k] = rc[c], c
 			}
 		}
-	}
-	return least, at
-}
-
-// pick is the cheapest pick of window w, given the least of every class: its
-// sum and, put into into, the class per group. An impossible window has an
-// infinite sum.
-func (b *block) pick(w int, least []float64, into []int) float64 {
-	sum := 0.0
-	for j, list := range b.windows[w] {
-		v, at := math.Inf(1), -1
-		for _, k := range list {
-			if least[k] < v {
-				v, at = least[k], k
-			}
+		if r.at[k] >= 0 {
+			r.order[b.groupOf[k]] = append(r.order[b.groupOf[k]], k)
 		}
-		sum += v
-		into[j] = at
 	}
-	return sum
+	for _, list := range r.order {
+		sort.SliceStable(list, func(i, j int) bool { return r.least[list[i]] < r.least[list[j]] })
+	}
+	return r
 }

@@ -166,18 +166,7 @@ func (in *instance) leastOfBlock(d *domain, i int, b *bound) (float64, []int) {
 		}
 		return math.Inf(1), nil
 	}
-	mins, at := blk.classMins(d, b.rc)
-	least, best := math.Inf(1), []int(nil)
-	pick := make([]int, len(blk.groups))
-	for w := range blk.windows {
-		if sum := blk.pick(w, mins, pick); sum < least {
-			least, best = sum, append(best[:0], pick...)
-		}
-	}
-	for j, k := range best {
-		best[j] = at[k]
-	}
-	return least, best
+	return blk.rank(d, b.rc).bound()
 }
 
 // deltas is, per column alive, how much the bound rises if that column is
@@ -193,39 +182,14 @@ func (in *instance) deltas(d *domain, b *bound) []float64 {
 			}
 			continue
 		}
-		rest, _ := blk.others(d, b.rc)
+		rest := blk.rank(d, b.rc).others()
 		for k, cols := range blk.classes {
 			for _, c := range cols {
-				delta[c] = rest[k] + b.rc[c] - b.block[i]
+				delta[c] = math.Max(0, rest[k]+b.rc[c]-b.block[i])
 			}
 		}
 	}
 	return delta
-}
-
-// others is, per class, the least sum the other groups can add beside it, and
-// the window that gives it, -1 if there is none.
-func (b *block) others(d *domain, rc []float64) (rest []float64, window []int) {
-	mins, _ := b.classMins(d, rc)
-	rest, window = make([]float64, len(b.classes)), make([]int, len(b.classes))
-	for k := range rest {
-		rest[k], window[k] = math.Inf(1), -1
-	}
-	pick := make([]int, len(b.groups))
-	for w := range b.windows {
-		sum := b.pick(w, mins, pick)
-		if math.IsInf(sum, 1) {
-			continue
-		}
-		for j, list := range b.windows[w] {
-			for _, k := range list {
-				if v := sum - mins[pick[j]]; v < rest[k] {
-					rest[k], window[k] = v, w
-				}
-			}
-		}
-	}
-	return rest, window
 }
 
 // prune says whether the bound proves that the domain holds no total below

@@ -46,48 +46,18 @@ func (in *instance) blockMoves(d *domain, b *bound, delta []float64, i int) [][]
 			list = append(list, move{delta[c], []int{c}})
 		}
 	} else {
-		around := in.bestAround(d, b, blk)
-		for _, g := range blk.groups {
-			for c := in.first(d, g); c < in.groups[g][1]; c = d.alive.next(c+1, in.groups[g][1]) {
-				if around[c] != nil {
-					list = append(list, move{delta[c], around[c]})
-				}
+		for _, pick := range in.picks(blk, d, b.rc, math.Inf(1), mostMoves/2) {
+			sum := -b.block[i]
+			for _, c := range pick {
+				sum += b.rc[c]
 			}
+			list = append(list, move{sum, pick})
 		}
 	}
 	sort.SliceStable(list, func(a, b int) bool { return list[a].delta < list[b].delta })
 	out := make([][]int, 0, min(len(list), mostMoves))
 	for _, m := range list[:min(len(list), mostMoves)] {
 		out = append(out, m.cols)
-	}
-	return out
-}
-
-// bestAround is, per column of a larger block, the allowed pick of least reduced
-// cost that contains it.
-func (in *instance) bestAround(d *domain, b *bound, blk *block) map[int][]int {
-	out := map[int][]int{}
-	mins, at := blk.classMins(d, b.rc)
-	_, window := blk.others(d, b.rc)
-	classes := make([]int, len(blk.groups))
-	for k, cols := range blk.classes {
-		if window[k] < 0 {
-			continue
-		}
-		blk.pick(window[k], mins, classes)
-		for _, c := range cols {
-			if !d.alive.has(c) {
-				continue
-			}
-			pick := make([]int, len(classes))
-			for j, other := range classes {
-				pick[j] = at[other]
-				if blk.groups[j] == in.cols[c].group {
-					pick[j] = c
-				}
-			}
-			out[c] = pick
-		}
 	}
 	return out
 }
@@ -147,6 +117,9 @@ func (im *improver) current(block int) []int {
 // broken get dearer and it goes on.
 func (im *improver) run(start [][]int, pairs bool) {
 	for i, cols := range start {
+		if cols == nil {
+			return // a block without a pick: nothing can be built on it
+		}
 		im.put(i, cols)
 	}
 	for round := 0; round < 6; round++ {

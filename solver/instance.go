@@ -35,6 +35,7 @@ type row struct {
 	charges bool
 	orig    int
 	dense   bool // most groups take part
+	lowered bool // a switch has a negative term in it
 }
 
 type sw struct {
@@ -243,6 +244,11 @@ func (in *instance) index() {
 					dense[t.Row]++
 				}
 			}
+		}
+	}
+	for h := range in.switches {
+		for _, t := range in.switches[h].terms {
+			in.rows[t.Row].lowered = in.rows[t.Row].lowered || t.Coef < 0
 		}
 	}
 	for r := range in.rows {

@@ -113,15 +113,10 @@ func (in *instance) cheapest(d *domain, b *bound, i int, below float64, n int) [
 			}
 		}
 	} else {
-		mins, at := blk.classMins(d, b.rc)
-		for w := range blk.windows {
-			pick := make([]int, len(blk.groups))
-			sum := blk.pick(w, mins, pick)
-			if sum >= below || math.IsInf(sum, 1) {
-				continue
-			}
-			for j, k := range pick {
-				pick[j] = at[k]
+		for _, pick := range in.picks(blk, d, b.rc, below, n) {
+			sum := 0.0
+			for _, c := range pick {
+				sum += b.rc[c]
 			}
 			list = append(list, priced{sum, pick})
 		}
@@ -162,4 +157,38 @@ func (in *instance) price(p *pool, d *domain, b *bound) bool {
 		}
 	}
 	return added
+}
+
+// picks gives up to n different picks of a larger block with a sum below a limit:
+// the best around each of the most promising classes.
+func (in *instance) picks(b *block, d *domain, rc []float64, below float64, n int) [][]int {
+	r := b.rank(d, rc)
+	rest := r.others()
+	var order []int
+	for k := range rest {
+		if r.at[k] >= 0 && r.least[k]+rest[k] < below {
+			order = append(order, k)
+		}
+	}
+	sort.SliceStable(order, func(i, j int) bool {
+		return r.least[order[i]]+rest[order[i]] < r.least[order[j]]+rest[order[j]]
+	})
+	var out [][]int
+	covered := map[int]bool{}
+	for _, k := range order {
+		if covered[k] {
+			continue // the pick it would give is likely there already
+		}
+		_, cols, _ := r.cheapest(k, below)
+		if cols == nil {
+			continue
+		}
+		for _, c := range cols {
+			covered[in.classOf[c]] = true
+		}
+		if out = append(out, cols); len(out) == n {
+			break
+		}
+	}
+	return out
 }
