@@ -17,10 +17,11 @@ func (m *master) build() {
 		m.conv[i] = newRow(1, 1)
 	}
 	m.rowAt = make([]int, len(in.rows))
+	a := in.activity(m.d)
 	for r := range in.rows {
 		m.rowAt[r] = -1
-		if most, limit := m.most(r); most > limit {
-			m.rowAt[r] = newRow(-inf, float64(limit)/m.scale[r])
+		if a.most[r] > in.rows[r].limit {
+			m.rowAt[r] = newRow(-inf, float64(m.right(r))/m.scale[r])
 		}
 	}
 	m.linkRows(newRow, inf)
@@ -51,46 +52,20 @@ func (m *master) scaleRows() {
 	}
 }
 
-// most is the largest sum a row can come to in the domain, and its limit less
-// what settled switches contribute to it.
-func (m *master) most(r int) (most, limit int64) {
-	in, d := m.in, m.d
-	limit = in.rows[r].limit
-	for h := range in.switches {
-		s := &in.switches[h]
-		a := int64(0)
-		for _, t := range s.terms {
-			if t.Row == r {
-				a = t.Coef
-			}
+// right is a row's limit less what settled switches contribute to it.
+func (m *master) right(r int) int64 {
+	limit := m.in.rows[r].limit
+	for h := range m.in.switches {
+		if m.d.y[h] != on {
+			continue
 		}
-		if in.rows[r].charges {
-			a += s.fixed
-			if d.y[h] != off {
-				most += s.minimum
-			}
-		}
-		switch d.y[h] {
-		case on:
-			limit -= a
-		case open:
-			most += max(0, a)
+		s := &m.in.switches[h]
+		limit -= coefOf(s.terms, r)
+		if m.in.rows[r].charges {
+			limit -= s.fixed
 		}
 	}
-	for g, span := range in.groups {
-		top := -Limit
-		for c := in.first(d, g); c < span[1]; c = d.alive.next(c+1, span[1]) {
-			a := int64(0)
-			for _, t := range in.cols[c].terms {
-				if t.Row == r {
-					a = t.Coef
-				}
-			}
-			top = max(top, a)
-		}
-		most += top
-	}
-	return most, limit
+	return limit
 }
 
 func (m *master) linkRows(newRow func(lo, hi float64) int, inf float64) {

@@ -118,62 +118,42 @@ func (in *instance) propagateSwitches(d *domain) (settled, ok bool) {
 
 // propagateRows compares each row's limit with the least its sum can come to.
 func (in *instance) propagateRows(d *domain) bool {
-	least := in.leastSwitches(d)
-	mins := make([]int64, len(in.rows)*len(in.groups)) // least coefficient per row and group
-	have := make([]int, len(in.rows))
-	for g, span := range in.groups {
-		clear(have)
-		n := 0
-		row := func(r int) *int64 { return &mins[g*len(in.rows)+r] }
-		for c := in.first(d, g); c < span[1]; c = d.alive.next(c+1, span[1]) {
-			n++
-			for _, t := range in.cols[c].terms {
-				if have[t.Row] == 0 || t.Coef < *row(t.Row) {
-					*row(t.Row) = t.Coef
-				}
-				have[t.Row]++
-			}
-		}
-		for r := range have {
-			if have[r] > 0 && have[r] < n {
-				*row(r) = min(*row(r), 0) // some column has no term here
-			}
-			least[r] += *row(r)
-		}
-	}
+	a := in.activity(d)
 	for r := range in.rows {
-		if least[r] > in.rows[r].limit {
+		if a.least[r] > in.rows[r].limit {
 			return false
 		}
 	}
 	for h := range in.switches {
-		if d.y[h] == open && !in.canBeOn(h, least) {
+		if d.y[h] == open && !in.canBeOn(h, a.least) {
 			d.y[h] = off
 		}
 	}
+	coef := make([]int64, len(in.rows))
+	var risky []reach
 	for g, span := range in.groups {
-		for c := in.first(d, g); c < span[1]; c = d.alive.next(c+1, span[1]) {
-			if !in.fits(c, least, mins[g*len(in.rows):(g+1)*len(in.rows)]) {
-				d.alive.drop(c)
+		risky = risky[:0]
+		for _, k := range a.group[g] {
+			if a.least[k.row]-k.lo+k.hi > in.rows[k.row].limit {
+				risky = append(risky, k)
 			}
 		}
-	}
-	return true
-}
-
-// fits says whether column c leaves every row within its limit when all other
-// groups contribute their least. Rows it has no term in count as 0.
-func (in *instance) fits(c int, least, mins []int64) bool {
-	terms := in.cols[c].terms
-	i := 0
-	for r := range in.rows {
-		a := int64(0)
-		if i < len(terms) && terms[i].Row == r {
-			a = terms[i].Coef
-			i++
+		if len(risky) == 0 {
+			continue
 		}
-		if a > mins[r] && least[r]-mins[r]+a > in.rows[r].limit {
-			return false
+		for c := in.first(d, g); c < span[1]; c = d.alive.next(c+1, span[1]) {
+			for _, t := range in.cols[c].terms {
+				coef[t.Row] = t.Coef
+			}
+			for _, k := range risky {
+				if a.least[k.row]-k.lo+coef[k.row] > in.rows[k.row].limit {
+					d.alive.drop(c)
+					break
+				}
+			}
+			for _, t := range in.cols[c].terms {
+				coef[t.Row] = 0
+			}
 		}
 	}
 	return true

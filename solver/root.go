@@ -1,5 +1,7 @@
 package solver
 
+import "sort"
+
 // root solves the relaxation of the whole problem, finds a good solution, and
 // leaves out every column that the two together rule out. It returns nil if
 // nothing is left to search.
@@ -105,20 +107,16 @@ func (in *instance) rounded(r *relaxation, d *domain) [][]int {
 	return out
 }
 
-// dive settles the blocks the LP is sure of and the one it is nearly sure of,
-// solves again, and so on down to a full pick.
+// dive settles the blocks the LP is sure of and some it is nearly sure of, solves
+// again, and so on down to a full pick.
 func (s *search) dive(d *domain, r *relaxation, pool *pool) {
-	d = d.clone()
 	for step := 0; step < 60 && !s.halted(); step++ {
-		if !s.in.settle(d, r) || !s.in.propagate(d) {
+		d = s.in.settle(d, r)
+		if d == nil {
 			return
 		}
 		b := s.in.lagrangian(d, r.duals, true)
-		if b.prune(s.best.upper(s.other)) {
-			return
-		}
-		s.in.fix(d, b, s.best.upper(s.other))
-		if !s.in.propagate(d) {
+		if s.reduce(d, b, &s.best) {
 			return
 		}
 		if d.alive.count() == len(s.in.groups) {
@@ -141,30 +139,48 @@ func (s *search) dive(d *domain, r *relaxation, pool *pool) {
 	}
 }
 
-// settle restricts d to the picks the LP gives all its weight, and the heaviest
-// of the others.
-func (in *instance) settle(d *domain, r *relaxation) bool {
-	block, best := -1, combo{}
+// settle restricts a copy of d, block by block, to the picks with the most
+// weight in the LP: those it is sure of and at least one more. A pick that leaves
+// no solution is passed over. Nil if none can be settled.
+func (in *instance) settle(d *domain, r *relaxation) *domain {
+	type weighed struct {
+		block int
+		combo
+	}
+	var list []weighed
 	for i, combos := range r.combo {
 		open := false
 		for _, g := range in.blocks[i].groups {
 			open = open || in.count(d, g, 2) > 1
 		}
-		if !open {
-			continue
-		}
-		for _, k := range combos {
-			if k.weight > 0.9999 {
-				in.restrict(d, i, k.cols)
-			} else if k.weight > best.weight {
-				block, best = i, k
+		if open {
+			for _, k := range combos {
+				list = append(list, weighed{i, k})
 			}
 		}
 	}
-	if block >= 0 {
-		in.restrict(d, block, best.cols)
+	sort.SliceStable(list, func(a, b int) bool { return list[a].weight > list[b].weight })
+	done := false
+	settled := make([]bool, len(in.blocks))
+	for n, k := range list {
+		if k.weight < 0.9999 && done && n >= len(list)/6 {
+			break
+		}
+		if settled[k.block] || !in.aliveAll(d, k.cols) {
+			continue
+		}
+		try := d.clone()
+		in.restrict(try, k.block, k.cols)
+		if !in.propagate(try) {
+			continue
+		}
+		d, done = try, true
+		settled[k.block] = true
 	}
-	return true
+	if !done {
+		return nil
+	}
+	return d
 }
 
 func (in *instance) restrict(d *domain, block int, cols []int) {
