@@ -8,6 +8,7 @@ import "brightset/solver"
 type Plan struct {
 	Status     solver.Status
 	Stop       solver.Stop
+	Best       bool // the highest finish was asked for, then the least total
 	Has        bool // Lines, Charges and the sums are valid
 	Lines      []Line
 	Charges    []Charge

@@ -70,8 +70,11 @@ func Best(ctx context.Context, st *catalog.State, set solver.Settings) (*Plan, e
 		return plan, nil
 	}
 	first, err := solveOnce(ctx, p.Problem, solver.Change{}, set)
-	if err != nil || !first.Has {
-		return p.Plan(first), err
+	if err != nil {
+		return nil, err
+	}
+	if !first.Has {
+		return p.Plan(first), nil
 	}
 	least := &solver.Problem{Switches: p.Problem.Switches, Rows: p.Problem.Rows, Near: p.Problem.Near, Same: p.Problem.Same}
 	least.Groups = p.costed()
@@ -86,7 +89,11 @@ func Best(ctx context.Context, st *catalog.State, set solver.Settings) (*Plan, e
 	if first.Status == solver.Stopped && second.Status == solver.Optimal {
 		second.Status, second.Stop = solver.Stopped, first.Stop // a better one may exist
 	}
-	return p.Finish(second)
+	plan, err := p.Finish(second)
+	if plan != nil {
+		plan.Best = true
+	}
+	return plan, err
 }
 
 // costed gives the groups with the expected cost of each column as its cost.

@@ -44,6 +44,7 @@ func TestGolden(t *testing.T) {
 	}{
 		{"plan", []string{"plan", "testdata/demo"}},
 		{"plan-json", []string{"plan", "--json", "testdata/demo/job.toml"}},
+		{"plan-best", []string{"plan", "--best", "testdata/demo"}},
 		{"check", []string{"check", "testdata/demo"}},
 		{"check-slot", []string{"check", "testdata/demo", "--slot", "grille"}},
 		{"check-slot-json", []string{"check", "--json", "--slot=screws", "testdata/demo"}},

@@ -26,6 +26,7 @@ var planCommand = command{
 	setup: func(flags *pflag.FlagSet) action {
 		var o planOptions
 		flags.BoolVar(&o.json, "json", false, "write the plan as one JSON document")
+		flags.BoolVar(&o.best, "best", false, "the best finish that the budget allows, and of those the cheapest, instead of the least money")
 		flags.StringVar(&o.mps, "mps", "", "also write the program to `FILE` as free MPS, for another solver; with - only that, instead of the plan")
 		flags.DurationVar(&o.limit, "time-limit", 0, "stop after `TIME`, such as 30s or 2m, with the best plan found so far (default: no limit)")
 		return o.run
@@ -34,6 +35,7 @@ var planCommand = command{
 
 type planOptions struct {
 	json  bool
+	best  bool
 	mps   string
 	limit time.Duration
 }
@@ -68,7 +70,11 @@ func (o *planOptions) solveAndAnswer(ctx context.Context, c *call, st *catalog.S
 func (o *planOptions) solve(ctx context.Context, c *call, st *catalog.State) (*model.Plan, error) {
 	line := newProgress(c.err)
 	defer line.done()
-	return model.Solve(ctx, st, solver.Settings{TimeLimit: o.limit, Progress: line.told})
+	set := solver.Settings{TimeLimit: o.limit, Progress: line.told}
+	if o.best {
+		return model.Best(ctx, st, set)
+	}
+	return model.Solve(ctx, st, set)
 }
 
 // answer prints the plan, or why there is none, and gives the exit code.

@@ -94,8 +94,14 @@ func chargeText(st *catalog.State, c model.Charge) string {
 	return "credit of trade " + st.Trades[c.Of].ID
 }
 
-// verdict says what is known of the plan's being the cheapest.
+// verdict says what is known of the plan's being the cheapest, or the best.
 func verdict(st *catalog.State, p *model.Plan) string {
+	switch {
+	case p.Best && p.Status == solver.Optimal:
+		return Paragraph("", "", "The best finish that budget and rules allow on these figures: proven, and nothing cheaper has it.")
+	case p.Best:
+		return Paragraph("", "", fmt.Sprintf("Not proven to be the best finish: stopped early (%s). Give it longer with --time-limit.", p.Stop))
+	}
 	if p.Status == solver.Optimal {
 		return Paragraph("", "", "The cheapest on these figures: proven, nothing that meets the target costs less.")
 	}
