@@ -23,7 +23,7 @@ func TestParseMoney(t *testing.T) {
 		"$240":                       `"$240" is more than a number; write "240.00"`,
 		"240 EUR":                    `"240 EUR" is more than a number; write "240.00"`,
 		"+5":                         `"+5" is no plain amount of money; write "5.00"`,
-		"1e3":                        `"1e3" is more than a number; write "13.00"`,
+		"1e3":                        `"1e3" is more than a number; write "240.00"`,
 		"":                           `this is empty; write "0.00" or leave the key out`,
 		"x":                          `"x" is more than a number; write "240.00"`,
 		"٣":                          `"٣" is no plain amount of money; write "240.00"`,

@@ -81,7 +81,26 @@ func (l *loader) syntax(d *document, s *scanner, src string, err error) {
 			at.column = utf8.RuneCountInString(d.lines[at.line-1]) + 1
 		}
 	}
+	message = plainSyntax(message)
 	l.mistake(d, at, message, syntaxHint(message, d.lines[at.line-1]))
+}
+
+// plainSyntax rewords what the decoder says where only a programmer would
+// understand it.
+func plainSyntax(message string) string {
+	switch {
+	case strings.Contains(message, "cannot be used as an array"):
+		return "[[...]]: lists of tables are not used here"
+	case strings.Contains(message, "already created as a hash"), strings.Contains(message, "already been defined"):
+		return "this name stands further up in another role"
+	case strings.Contains(message, "out of range for int64"):
+		return "the number is too large"
+	case strings.Contains(message, "control characters: '0x0d'"):
+		return "the lines of this file end in CR alone, as of very old computers"
+	case strings.Contains(message, "control characters"):
+		return "there is an invisible control character here"
+	}
+	return message
 }
 
 // twice reports a table or key that is written a second time.
@@ -100,6 +119,18 @@ func (l *loader) twice(d *document, two double) {
 // syntaxHint says what usually lies behind a message of the decoder's.
 func syntaxHint(message, line string) string {
 	switch {
+	case strings.Contains(message, "lists of tables"):
+		return "write [piece.NAME], with a name of its own for each"
+	case strings.Contains(message, "another role"):
+		return "a name is either a key with a value or a table; rename one of the two"
+	case strings.Contains(message, "too large"):
+		return "check the number, or write it in quotes if it is an id"
+	case strings.Contains(message, "end in CR"):
+		return "save the file with LF or CR-LF line ends in your editor"
+	case strings.Contains(message, "control character"):
+		return "delete it and type the text again"
+	case strings.Contains(message, "invalid escape"):
+		return `write \\ for a backslash, or put the text in single quotes`
 	case strings.ContainsAny(line, "“”„‘’"):
 		return `write straight quotes: "..."`
 	case strings.Contains(message, "strings cannot contain newlines") || strings.Contains(message, `expected '"'`):

@@ -2,6 +2,7 @@ package catalog
 
 import (
 	"os"
+	"path/filepath"
 	"testing"
 
 	"github.com/BurntSushi/toml"
@@ -13,6 +14,17 @@ func FuzzLoad(f *testing.F) {
 	f.Add([]byte(goodJob), []byte(goodShop))
 	for _, c := range mistakeTests {
 		f.Add([]byte(c.job), []byte(c.shop))
+	}
+	for _, folder := range []string{"broken", "trade", ""} {
+		jobs, err := filepath.Glob(filepath.Join("..", "testdata", folder, "*", "job.toml"))
+		if err != nil || len(jobs) == 0 {
+			f.Fatalf("no jobs in %q: %v", folder, err)
+		}
+		for _, path := range jobs {
+			job, _ := os.ReadFile(path)
+			shop, _ := os.ReadFile(filepath.Join(filepath.Dir(path), "shop.toml"))
+			f.Add(job, shop)
+		}
 	}
 	inFolder(f, nil)
 	f.Fuzz(func(t *testing.T, job, shop []byte) {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"unicode"
 )
 
 // ParseMoney reads an amount: "240", "240.00" or "1240.50". Everything that
@@ -42,7 +43,11 @@ func notMoney(s string) *BadValue {
 		why = "doesn't have two decimals"
 	}
 	var likely []string
-	for _, r := range readings(s) {
+	all := readings(s)
+	if strings.ContainsFunc(s, unicode.IsLetter) {
+		all = nil // digits on both sides of a letter are no one number
+	}
+	for _, r := range all {
 		likely = append(likely, fmt.Sprintf("%q", r))
 	}
 	hint := `write "240.00"`

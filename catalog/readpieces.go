@@ -69,6 +69,9 @@ func (l *loader) readOwner(t *table, p *Piece) {
 		}
 	case owner == "customer":
 		p.Side = Customers
+		if p.InShop {
+			t.wrong("owner", "the shop's file serves all jobs, so a customer's piece can't be in it", "put the piece in that customer's job file")
+		}
 	case owner == "shop":
 		p.Side = Shops
 	default:
@@ -110,7 +113,12 @@ func (l *loader) owners() *names {
 func (l *loader) readFits(t *table, inShop bool) (fits []int, byHand []Fit) {
 	seen := map[string]bool{}
 	if t.has("fit") || t.need("fits", `write fits = ["..."], the slots or parts it is made for`) {
-		for i, name := range t.texts("fits") {
+		before := len(l.list)
+		names := t.texts("fits")
+		if t.has("fits") && len(names) == 0 && !t.has("fit") && len(l.list) == before {
+			t.wrong("fits", "it fits nothing", "name a slot or a part, or leave the piece out")
+		}
+		for i, name := range names {
 			slots := l.slotsFor(name)
 			if len(slots) == 0 && !inShop && name != "" {
 				message, hint := l.unknownSlot(name)

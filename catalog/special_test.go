@@ -1,0 +1,59 @@
+package catalog
+
+import (
+	"fmt"
+	"os"
+	"runtime"
+	"strings"
+	"syscall"
+	"testing"
+	"time"
+)
+
+// TestFIFO: a named pipe that nobody writes to must not make the program wait.
+func TestFIFO(t *testing.T) {
+	t.Chdir(t.TempDir())
+	if err := syscall.Mkfifo("job.toml", 0o644); err != nil {
+		t.Skip(err)
+	}
+	done := make(chan error, 1)
+	go func() {
+		_, err := Load("job.toml", Options{})
+		done <- err
+	}()
+	select {
+	case err := <-done:
+		if err == nil || !strings.Contains(err.Error(), "not a regular file") {
+			t.Errorf("%v", err)
+		}
+	case <-time.After(20 * time.Second):
+		t.Fatal("still waiting for a pipe")
+	}
+}
+
+// TestMillionPieces: a file far beyond any bench is refused before it is
+// decoded. The whole load may take 64 MiB: the file itself is 60 million bytes.
+func TestMillionPieces(t *testing.T) {
+	t.Chdir(t.TempDir())
+	f, err := os.Create("job.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	fmt.Fprint(f, "[job]\ntitle = \"Too much\"\n[slot.a]\narea = \"1 dm2\"\n")
+	for i := range 1_000_000 {
+		fmt.Fprintf(f, "[piece.p%d]\nfits = [\"a\"]\nkind = \"original\"\nmetal = \"steel\"\n", i)
+	}
+	if err := f.Close(); err != nil {
+		t.Fatal(err)
+	}
+	var before, after runtime.MemStats
+	runtime.ReadMemStats(&before)
+	st, err := Load("job.toml", Options{})
+	runtime.ReadMemStats(&after)
+	if st != nil || err == nil || !strings.Contains(err.Error(), "16 MiB") {
+		t.Errorf("state %v, error %v", st != nil, err)
+	}
+	if used := after.TotalAlloc - before.TotalAlloc; used > 64<<20 {
+		t.Errorf("%d MiB were used to refuse it", used>>20)
+	}
+}
