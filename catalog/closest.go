@@ -6,9 +6,9 @@ import (
 	"unicode/utf8"
 )
 
-// closest returns the one of words that is most like the given one, "" if none
+// Closest returns the one of words that is most like the given one, "" if none
 // is alike. Of equally close words the first wins.
-func closest(given string, words []string) string {
+func Closest(given string, words []string) string {
 	const longest = 60
 	if given == "" || len(given) > longest {
 		return ""
@@ -79,7 +79,7 @@ func distance(a, b string) int {
 // meant is the hint for a word that isn't known: the closest one, or the list
 // of all if it is short, or else what the caller says.
 func meant(given string, words []string, otherwise string) string {
-	if w := closest(given, words); w != "" {
+	if w := Closest(given, words); w != "" {
 		return fmt.Sprintf("did you mean %q?", w)
 	}
 	if otherwise != "" {

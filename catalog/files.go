@@ -3,6 +3,7 @@ package catalog
 import (
 	"embed"
 	"fmt"
+	"maps"
 	"path/filepath"
 	"regexp"
 	"slices"
@@ -48,14 +49,15 @@ func (l *loader) openFiles(path string) {
 	shop := l.openShop(job, shopName)
 	if shop != nil {
 		l.shop = l.rootTable(shop)
-		l.include(l.shop)
+		l.include(l.shop, false)
 		if s := l.shop.peek("shop"); s != nil {
-			l.include(s)
+			l.include(s, false)
 		}
 		last = append([]*document{shop}, last...)
 	}
 	if l.job != nil {
-		l.include(l.job)
+		l.include(l.job, true)
+		l.includeMore()
 	}
 	l.layers = append(l.layers, last...)
 }
@@ -120,7 +122,7 @@ func (l *loader) open(path string, source Source, complain func(message, hint st
 		return nil, ""
 	}
 	l.opened[full] = true
-	src, problem := readSource(path)
+	src, problem := l.read(path)
 	if problem != nil {
 		l.partial = true
 		if problem.Line > 0 {
@@ -139,18 +141,62 @@ func (l *loader) open(path string, source Source, complain func(message, hint st
 }
 
 // include decodes the files a file includes, each before those that follow it.
-func (l *loader) include(t *table) {
+// Those of the job's file may hold pieces.
+func (l *loader) include(t *table, ofJob bool) {
 	for i, name := range t.texts("include") {
 		if name == "" {
 			continue
 		}
-		d, _ := l.open(t.doc.beside(name), Learned, func(message, hint string) { t.wrongItem("include", i, message, hint) })
+		path := t.doc.beside(name)
+		if other, ok := l.opt.Include[path]; ok {
+			path = other
+		}
+		d, _ := l.open(path, Learned, func(message, hint string) { t.wrongItem("include", i, message, hint) })
 		if d == nil {
 			continue
 		}
-		sub := l.rootTable(d)
-		l.include(sub)
-		l.layers = append(l.layers, d)
-		l.others = append(l.others, sub)
+		l.included(d, ofJob)
 	}
+}
+
+// included takes a file that was included in.
+func (l *loader) included(d *document, ofJob bool) {
+	if _, has := d.root["piece"]; has && ofJob {
+		d.source = JobFile
+	}
+	sub := l.rootTable(d)
+	l.include(sub, ofJob)
+	if ofJob {
+		l.parts = append(l.parts, sub)
+	}
+	l.layers = append(l.layers, d)
+	l.others = append(l.others, sub)
+}
+
+// includeMore reads the files of Options.Include that the job doesn't include.
+func (l *loader) includeMore() {
+	for _, path := range slices.Sorted(maps.Values(l.opt.Include)) {
+		full, err := filepath.Abs(path)
+		if err != nil || l.opened[full] {
+			continue
+		}
+		if d, _ := l.open(path, Learned, nil); d != nil {
+			l.included(d, true)
+		}
+	}
+}
+
+// Includes says whether a job's file, if it can be read, includes another file.
+func Includes(job, path string) bool {
+	l := newLoader(Options{})
+	d, _ := l.open(job, JobFile, nil)
+	if d == nil {
+		return false
+	}
+	for _, name := range l.rootTable(d).texts("include") {
+		if d.beside(name) == path {
+			return true
+		}
+	}
+	return false
 }

@@ -22,8 +22,13 @@ func (l *loader) checkRest() {
 		l.shop.done()
 	}
 	for _, t := range l.others {
-		t.misplaced(slices.Concat(jobsOnly, shopsOnly, []string{"piece", "maker", "vendor", "bundle"}),
-			"an included file holds trade tables and platers' breakage factors only")
+		no := slices.Concat(jobsOnly, shopsOnly, []string{"maker", "vendor", "bundle"})
+		hint := "a file that the job includes holds pieces and trade tables only"
+		if !slices.Contains(l.parts, t) {
+			no = append(no, "piece")
+			hint = "an included file holds trade tables and platers' breakage factors only"
+		}
+		t.misplaced(no, hint)
 		t.done()
 	}
 }

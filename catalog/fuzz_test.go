@@ -1,19 +1,26 @@
 package catalog
 
 import (
+	"bytes"
+	"io/fs"
 	"os"
 	"path/filepath"
+	"reflect"
+	"strings"
 	"testing"
+	"unicode"
+	"unicode/utf8"
 
 	"github.com/BurntSushi/toml"
 )
 
 // FuzzLoad: whatever the files hold, loading ends with a state or with
-// mistakes that can be printed and point into the files.
+// mistakes that can be printed and point into the files. The files are in
+// memory: writing them took most of the time.
 func FuzzLoad(f *testing.F) {
-	f.Add([]byte(goodJob), []byte(goodShop))
+	f.Add([]byte(goodJob), []byte(goodShop), []byte(includedPieces))
 	for _, c := range mistakeTests {
-		f.Add([]byte(c.job), []byte(c.shop))
+		f.Add([]byte(c.job), []byte(c.shop), []byte(nil))
 	}
 	for _, folder := range []string{"broken", "trade", ""} {
 		jobs, err := filepath.Glob(filepath.Join("..", "testdata", folder, "*", "job.toml"))
@@ -23,19 +30,18 @@ func FuzzLoad(f *testing.F) {
 		for _, path := range jobs {
 			job, _ := os.ReadFile(path)
 			shop, _ := os.ReadFile(filepath.Join(filepath.Dir(path), "shop.toml"))
-			f.Add(job, shop)
+			f.Add(job, shop, []byte(nil))
 		}
 	}
-	inFolder(f, nil)
-	f.Fuzz(func(t *testing.T, job, shop []byte) {
-		for name, data := range map[string][]byte{"job.toml": job, "shop.toml": shop} {
-			if err := os.WriteFile(name, data, 0o644); err != nil {
-				t.Fatal(err)
-			}
+	f.Fuzz(func(t *testing.T, job, shop, included []byte) {
+		files := map[string][]byte{"job.toml": job, "shop.toml": shop, "own.toml": included}
+		s, err := loadFrom(files)
+		again, errAgain := loadFrom(files)
+		if !reflect.DeepEqual(s, again) || !reflect.DeepEqual(err, errAgain) {
+			t.Fatalf("a second load differs: %v; %v", err, errAgain)
 		}
-		s, err := Load("job.toml", Options{})
 		if err == nil {
-			s.Clone()
+			checkState(t, s)
 			return
 		}
 		m, ok := err.(*Mistakes)
@@ -43,12 +49,77 @@ func FuzzLoad(f *testing.F) {
 			t.Fatalf("state %v, error %v", s, err)
 		}
 		for _, one := range m.List {
-			if one.Message == "" || one.Line > 0 && (one.Column < 1 || one.Width < 1) {
-				t.Fatalf("%+v", one)
-			}
+			checkMistake(t, one, files[one.File])
 		}
 		_ = m.Error()
 	})
+}
+
+// loadFrom loads job.toml from files in memory.
+func loadFrom(files map[string][]byte) (*State, error) {
+	l := newLoader(Options{})
+	l.read = func(path string) (string, *Mistake) {
+		if data, ok := files[path]; ok {
+			return checkText(data)
+		}
+		return "", unreadable(fs.ErrNotExist)
+	}
+	return l.load("job.toml")
+}
+
+// checkMistake: a mistake says something about a place that there is, in text
+// that a terminal can show.
+func checkMistake(t *testing.T, m Mistake, file []byte) {
+	t.Helper()
+	lines := bytes.Count(file, []byte("\n")) + 1
+	if m.File == "" || m.Message == "" || m.Line < 0 || m.Line > lines || m.Line > 0 && (m.Column < 1 || m.Width < 1) {
+		t.Fatalf("%+v in a file of %d lines", m, lines)
+	}
+	if s := m.String(); !utf8.ValidString(s) || strings.ContainsFunc(strings.ReplaceAll(s, "\n", ""), unicode.IsControl) {
+		t.Fatalf("%q can't be shown", s)
+	}
+}
+
+// checkState: every index of a state points into its list, every number is
+// within its bounds.
+func checkState(t *testing.T, s *State) {
+	t.Helper()
+	within := func(what string, i, n int) {
+		if i < None || i >= n {
+			t.Fatalf("%s %d of %d", what, i, n)
+		}
+	}
+	share := func(what string, m Micro) {
+		if m < 0 || m > One {
+			t.Fatalf("%s is %d", what, m)
+		}
+	}
+	for i := range s.Pieces {
+		p := &s.Pieces[i]
+		within("vendor", p.Vendor, len(s.Vendors))
+		within("bundle", p.Bundle, len(s.Bundles))
+		within("metal", p.Metal, len(s.Tables.Metals))
+		share("chance", p.Chance)
+		for _, slot := range p.Fits {
+			within("slot", slot, len(s.Slots))
+		}
+		for _, f := range p.Findings {
+			within("defect", f.Defect, len(s.Tables.Defects))
+			share("extent", f.Extent)
+		}
+		for _, q := range p.Quotes {
+			within("plater", q.Plater, len(s.Platers))
+			share("breakage", q.Breakage.V)
+		}
+		if p.Price < 0 || p.Value < 0 || p.Quantity < 1 || p.ID == "" {
+			t.Fatalf("%+v", p)
+		}
+	}
+	for _, trade := range s.Trades {
+		within("give", trade.Give, len(s.Pieces))
+		within("get", trade.Get, len(s.Pieces))
+	}
+	s.Clone()
 }
 
 // FuzzScan: of every table that the decoder accepts, the scan knows where each

@@ -161,7 +161,7 @@ func (l *loader) register(t *table, n *names) {
 		n.builtIn = len(n.order)
 		return
 	}
-	if like := closest(t.id, n.order[:n.builtIn]); like != "" && distance(t.id, like) <= 2 {
+	if like := Closest(t.id, n.order[:n.builtIn]); like != "" && distance(t.id, like) <= 2 {
 		l.warn(t.here(), fmt.Sprintf("%s is new; did you mean %q?", t.what, like))
 	}
 }

@@ -10,11 +10,16 @@ import (
 // Options says how to load. The zero value works.
 type Options struct {
 	Today time.Time // zero: dates in the past are not checked
+
+	// Include holds files to be read as if the job included them, each in place
+	// of the file it stands for if the job does include that.
+	Include map[string]string
 }
 
 // loader holds what is known while the files of one job are put together.
 type loader struct {
 	opt     Options
+	read    func(path string) (string, *Mistake) // readSource, except in tests
 	state   *State
 	list    []ranked
 	partial bool // a file could not be read: unknown ids may be known in it
@@ -23,6 +28,7 @@ type loader struct {
 	job    *table      // top level of the job's file; nil if it can't be read
 	shop   *table      // likewise the shop's
 	others []*table    // included files
+	parts  []*table    // those of them that the job includes: they may hold pieces
 	opened map[string]bool
 
 	metals, defects, works, targets, grades, tones *names
@@ -51,7 +57,10 @@ type ranked struct {
 // anything in the files is wrong the error is a *Mistakes with everything that
 // is.
 func Load(path string, opt Options) (*State, error) {
-	l := newLoader(opt)
+	return newLoader(opt).load(path)
+}
+
+func (l *loader) load(path string) (*State, error) {
 	l.openFiles(path)
 	l.compile()
 	if len(l.list) > 0 {
@@ -63,7 +72,7 @@ func Load(path string, opt Options) (*State, error) {
 
 func newLoader(opt Options) *loader {
 	return &loader{
-		opt: opt, state: &State{}, opened: map[string]bool{}, ranks: map[string]int{},
+		opt: opt, read: readSource, state: &State{}, opened: map[string]bool{}, ranks: map[string]int{},
 		metals: newNames("metal"), defects: newNames("defect"), works: newNames("work"),
 		targets: newNames("target"), grades: newNames("grade"), tones: newNames("tone"),
 		slots: newNames("slot"), platers: newNames("plater"), makers: newNames("maker"),

@@ -50,8 +50,8 @@ func TestClosest(t *testing.T) {
 		"blister": "blisters", "BLISTERS": "blisters", "pit": "pits", "dnet": "dent", "factor": "breakage_factor",
 		"pot-metal": "pot metal", "steal": "steel", "zzz": "", "": "", "x": "", "pitch": "pits",
 	} {
-		if got := closest(given, words); got != want {
-			t.Errorf("closest(%q) = %q, want %q", given, got, want)
+		if got := Closest(given, words); got != want {
+			t.Errorf("Closest(%q) = %q, want %q", given, got, want)
 		}
 	}
 }

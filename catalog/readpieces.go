@@ -5,10 +5,11 @@ import (
 	"slices"
 )
 
-// readPieces reads [piece.NAME] of both files, the job's first. A piece of the
-// shop's that fits no slot of the job is left out.
+// readPieces reads [piece.NAME] of the job's file, of what it includes and of the
+// shop's file, in this order. A piece of the shop's that fits no slot of the job
+// is left out.
 func (l *loader) readPieces() {
-	for _, root := range []*table{l.job, l.shop} {
+	for _, root := range slices.Concat([]*table{l.job}, l.parts, []*table{l.shop}) {
 		if root == nil {
 			continue
 		}
@@ -17,6 +18,11 @@ func (l *loader) readPieces() {
 			ids = l.shopPieces
 		}
 		for _, t := range root.named("piece") {
+			if at, ok := ids[t.id]; ok {
+				l.addToPiece(t, &l.state.Pieces[at])
+				t.done()
+				continue
+			}
 			p := l.readPiece(t, root == l.shop)
 			t.done()
 			if p.InShop && len(p.Fits) == 0 {
@@ -26,6 +32,37 @@ func (l *loader) readPieces() {
 			ids[t.id] = len(l.state.Pieces)
 			l.state.Pieces = append(l.state.Pieces, p)
 		}
+	}
+}
+
+// addToPiece reads findings and quotes that an included file adds to a piece of
+// another file. Anything else would be a second piece of the same name.
+func (l *loader) addToPiece(t *table, p *Piece) {
+	for _, key := range t.keys() {
+		if key != "finding" && key != "quote" {
+			t.wrongHere(fmt.Sprintf("piece %q is written twice, first in %s", t.id, p.From), "give one of the two another name; only findings and quotes can be added to a piece")
+			for _, k := range t.keys() {
+				t.raw(k)
+			}
+			return
+		}
+	}
+	twice := func(sub *table, from Origin) {
+		sub.wrongHere(fmt.Sprintf("%s of piece %q is written twice, first in %s", sub.what, t.id, from), "give one of the two another name")
+	}
+	for _, sub := range t.named("finding") {
+		f := l.readFinding(sub)
+		if i := slices.IndexFunc(p.Findings, func(g Finding) bool { return g.ID == f.ID }); i >= 0 {
+			twice(sub, p.Findings[i].From)
+		}
+		p.Findings = append(p.Findings, f)
+	}
+	for _, sub := range t.named("quote") {
+		q := l.readQuote(sub, p, p.Metal == None)
+		if i := slices.IndexFunc(p.Quotes, func(g Quote) bool { return g.ID == q.ID }); i >= 0 {
+			twice(sub, p.Quotes[i].From)
+		}
+		p.Quotes = append(p.Quotes, q)
 	}
 }
 

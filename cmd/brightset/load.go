@@ -12,9 +12,18 @@ import (
 // now is the time of day; tests set it.
 var now = time.Now
 
-// load reads the job named by the first argument: a job file, or a folder with
-// a job.toml in it; the current folder where there is no argument.
+// load reads the job named by the first argument.
 func load(c *call) (*catalog.State, error) {
+	path, err := jobPath(c)
+	if err != nil {
+		return nil, err
+	}
+	return catalog.Load(path, catalog.Options{Today: now()})
+}
+
+// jobPath is the job named by the first argument: a job file, or a folder with a
+// job.toml in it; the current folder where there is no argument.
+func jobPath(c *call) (string, error) {
 	path := "job.toml"
 	if len(c.args) > 0 {
 		path = c.args[0]
@@ -25,10 +34,7 @@ func load(c *call) (*catalog.State, error) {
 		_, err = os.Stat(path)
 	}
 	if os.IsNotExist(err) {
-		return nil, fmt.Errorf("no job at %q; to start one type: brightset new FOLDER", path)
+		return "", fmt.Errorf("no job at %q; to start one type: brightset new FOLDER", path)
 	}
-	if err != nil {
-		return nil, err
-	}
-	return catalog.Load(path, catalog.Options{Today: now()})
+	return path, err
 }

@@ -58,7 +58,7 @@ type usageError struct{ message string }
 func (e usageError) Error() string { return e.message }
 
 func commands() []command {
-	return []command{newCommand, checkCommand, planCommand, helpCommand, versionCommand}
+	return []command{newCommand, checkCommand, planCommand, importCommand, exportCommand, helpCommand, versionCommand}
 }
 
 // run is the program: args without the program's name, the answer on out,
@@ -73,6 +73,8 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 		return code
 	case errors.As(err, &mistakes):
 		fmt.Fprintln(errs, mistakes.Error())
+		return exitMistakes
+	case errors.Is(err, errReported):
 		return exitMistakes
 	case errors.As(err, &usage):
 		fmt.Fprintf(errs, "brightset: %s\n", err)

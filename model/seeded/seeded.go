@@ -54,13 +54,14 @@ func Named(name string) (Family, bool) {
 // maker carries what is needed while one job is made.
 type maker struct {
 	*rand.Rand
-	f  Family
-	st *catalog.State
+	f      Family
+	st     *catalog.State
+	series map[int]int // per matched slot: the piece that leads its series of reproductions
 }
 
 // Job makes the job of a family and a seed.
 func Job(f Family, seed uint64) *catalog.State {
-	m := &maker{rand.New(rand.NewPCG(seed, uint64(len(f.Name))*1000+uint64(f.Slots))), f, &catalog.State{}}
+	m := &maker{rand.New(rand.NewPCG(seed, uint64(len(f.Name))*1000+uint64(f.Slots))), f, &catalog.State{}, map[int]int{}}
 	m.st.Tables = catalog.BuiltIn()
 	m.st.Job = catalog.Job{File: "seeded", Title: fmt.Sprintf("%s, seed %d", f.Name, seed), Currency: "USD"}
 	m.st.Shop = catalog.Shop{Hourly: given(catalog.Cents(6000))}
@@ -72,8 +73,8 @@ func Job(f Family, seed uint64) *catalog.State {
 	m.target()
 	m.people()
 	m.slots()
-	m.pieces()
 	m.matches()
+	m.pieces()
 	m.trades()
 	return m.st
 }

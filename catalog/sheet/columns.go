@@ -1,0 +1,76 @@
+// Package sheet brings pieces, findings and quotes in from spreadsheets, as CSV,
+// and out to them. What comes in becomes a new TOML file that a job includes;
+// nothing of the user's is rewritten.
+package sheet
+
+import "slices"
+
+// What is one kind of table.
+type What string
+
+const (
+	Pieces   What = "pieces"
+	Leads    What = "leads" // pieces that may not come
+	Findings What = "findings"
+	Quotes   What = "quotes"
+)
+
+// All are the kinds of tables, in the order of the help text.
+var All = []What{Pieces, Leads, Findings, Quotes}
+
+// form is how a cell is written in TOML.
+type form int
+
+const (
+	text   form = iota // quoted
+	money              // quoted
+	number             // bare
+	grade              // bare if a number, else a quoted word
+	flag               // true or false
+	list               // names parted by |
+	date               // bare
+	id                 // part of the table's name, not a key
+)
+
+// column is one key of a table, named as in the files.
+type column struct {
+	name string
+	form form
+}
+
+var pieceColumns = []column{
+	{"id", id}, {"fits", list}, {"kind", text}, {"owner", text}, {"metal", text}, {"quantity", number},
+	{"name", text}, {"tag", text}, {"place", text}, {"marks", text}, {"note", text}, {"photos", list},
+	{"price", money}, {"value", money}, {"bundle", text}, {"chance", number}, {"days", number},
+	{"grade", grade}, {"tone", grade}, {"fresh", flag},
+}
+
+var columnsOf = map[What][]column{
+	Pieces: pieceColumns,
+	Leads:  pieceColumns,
+	Findings: {
+		{"piece", id}, {"id", id}, {"defect", text}, {"severity", text}, {"extent", number}, {"count", number}, {"where", text},
+	},
+	Quotes: {
+		{"piece", id}, {"id", id}, {"plater", text}, {"work", text}, {"level", text}, {"cost", money}, {"firm", text},
+		{"breakage", number}, {"refused", number}, {"grade", grade}, {"tone", grade}, {"fresh", flag}, {"days", number},
+		{"low", money}, {"high", money}, {"date", date},
+	},
+}
+
+// Columns are the names of a table's columns, in the order they are exported in.
+func Columns(w What) []string {
+	var out []string
+	for _, c := range columnsOf[w] {
+		out = append(out, c.name)
+	}
+	return out
+}
+
+func (w What) column(name string) (column, bool) {
+	i := slices.IndexFunc(columnsOf[w], func(c column) bool { return c.name == name })
+	if i < 0 {
+		return column{}, false
+	}
+	return columnsOf[w][i], true
+}

@@ -1,0 +1,96 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"path/filepath"
+	"strings"
+
+	"brightset/catalog/sheet"
+	"brightset/cmd/brightset/internal/report"
+
+	"github.com/spf13/pflag"
+)
+
+var importCommand = command{
+	name: "import", args: "[JOB] FILE.csv", most: 2,
+	summary: "bring pieces, leads, findings or quotes in from a spreadsheet",
+	text: "Reads a table saved as CSV and writes it as a new TOML file beside the job, which the job then includes with one line. Your own files are not changed, and nothing is written unless the whole table is in order." +
+		"\nThe first row names the columns, by the keys of the job's file; those of findings and quotes begin with the piece and an id of their own. Several slots in one cell are parted by |. Semicolons, tabs and decimal commas are recognised.",
+	setup: func(flags *pflag.FlagSet) action {
+		var o importOptions
+		flags.StringVar(&o.what, "what", "pieces", "the `TABLE`: pieces, leads, findings or quotes")
+		flags.StringVar(&o.out, "out", "", "the `FILE` to write (default: the table's name with .toml, in the job's folder)")
+		flags.BoolVar(&o.replace, "replace", false, "write the file anew if it is there")
+		flags.BoolVar(&o.comma, "decimal-comma", false, "decimals are written 0,5 though the cells are parted by commas")
+		return o.run
+	},
+}
+
+type importOptions struct {
+	what, out      string
+	replace, comma bool
+}
+
+// errReported: everything that is wrong has been said already.
+var errReported = errors.New("reported")
+
+func (o *importOptions) run(c *call) (int, error) {
+	if len(c.args) == 0 {
+		return 0, usageError{"import needs a table; type: brightset import FILE.csv --what pieces"}
+	}
+	what, err := sheet.ParseWhat(o.what)
+	if err != nil {
+		return 0, usageError{err.Error()}
+	}
+	table := c.args[len(c.args)-1]
+	c.args = c.args[:len(c.args)-1]
+	job, err := jobPath(c)
+	if err != nil {
+		return 0, err
+	}
+	out := o.out
+	if out == "" {
+		out = filepath.Join(filepath.Dir(job), strings.TrimSuffix(filepath.Base(table), filepath.Ext(table))+".toml")
+	}
+	if !strings.HasSuffix(out, ".toml") || filepath.Clean(out) == filepath.Clean(job) {
+		return 0, usageError{fmt.Sprintf("%q is no place for the new file; type: --out new-pieces.toml", out)}
+	}
+	done, err := sheet.Import(job, what, table, out, sheet.Reading{DecimalComma: o.comma}, o.replace)
+	var problems sheet.Problems
+	if errors.As(err, &problems) {
+		o.tell(c, table, problems)
+		fmt.Fprintln(c.err, "nothing was written")
+		return 0, errReported
+	}
+	if err != nil {
+		return 0, err
+	}
+	o.tell(c, table, done.Warnings)
+	return exitAnswered, c.print(o.next(job, done))
+}
+
+// mostTold is how many problems of one table are shown.
+const mostTold = 200
+
+func (o *importOptions) tell(c *call, table string, problems []sheet.Problem) {
+	for _, p := range problems[:min(len(problems), mostTold)] {
+		fmt.Fprint(c.err, report.Paragraph("", "    ", table+", "+p.String()))
+	}
+	if more := len(problems) - mostTold; more > 0 {
+		fmt.Fprintf(c.err, "and %d more\n", more)
+	}
+}
+
+// next says what was written and what is left to do.
+func (o *importOptions) next(job string, done *sheet.Imported) string {
+	text := fmt.Sprintf("wrote %s: %d rows\n", done.Path, done.Rows)
+	if done.Included {
+		return text
+	}
+	name, err := filepath.Rel(filepath.Dir(job), done.Path)
+	if err != nil {
+		name = done.Path
+	}
+	return text + fmt.Sprintf("to use it, put this line at the top of %s:\n  include = [%q]\n", job, filepath.ToSlash(name))
+}
