@@ -50,12 +50,21 @@ func (in *instance) findBlocks() {
 	}
 }
 
-// tie joins the groups of every near and same rule; it gives, per group, the
-// first of those joined with it.
+// A small row joins the groups that share it as long as the block stays within
+// these bounds.
+const (
+	mostTied    = 4
+	mostColumns = 600
+)
+
+// tie joins the groups of every near and same rule, then those that share small
+// rows; it gives, per group, the first of those joined with it.
 func (in *instance) tie() func(g int) int {
 	parent := make([]int, len(in.groups))
-	for g := range parent {
-		parent[g] = g
+	groups := make([]int, len(in.groups)) // joined so far, at the first
+	columns := make([]int, len(in.groups))
+	for g, span := range in.groups {
+		parent[g], groups[g], columns[g] = g, 1, span[1]-span[0]
 	}
 	var root func(g int) int
 	root = func(g int) int {
@@ -64,10 +73,19 @@ func (in *instance) tie() func(g int) int {
 		}
 		return parent[g]
 	}
-	join := func(groups []int) {
-		for _, g := range groups[1:] {
-			a, b := root(groups[0]), root(g)
-			parent[max(a, b)] = min(a, b)
+	merge := func(g, h int) {
+		a, b := root(g), root(h)
+		if a == b {
+			return
+		}
+		a, b = min(a, b), max(a, b)
+		parent[b] = a
+		groups[a] += groups[b]
+		columns[a] += columns[b]
+	}
+	join := func(list []int) {
+		for _, g := range list[1:] {
+			merge(list[0], g)
 		}
 	}
 	for i := range in.near {
@@ -76,7 +94,37 @@ func (in *instance) tie() func(g int) int {
 	for i := range in.same {
 		join(in.same[i].groups)
 	}
+	for _, list := range in.smallRows() {
+		for _, g := range list[1:] {
+			a, b := root(list[0]), root(g)
+			if a != b && groups[a]+groups[b] <= mostTied && columns[a]+columns[b] <= mostColumns {
+				merge(a, b)
+			}
+		}
+	}
 	return root
+}
+
+// smallRows lists, for every row that few groups take part in, those groups.
+func (in *instance) smallRows() [][]int {
+	part := make([][]int, len(in.rows))
+	for g, span := range in.groups {
+		for c := span[0]; c < span[1]; c++ {
+			for _, t := range in.cols[c].terms {
+				r := t.Row
+				if n := len(part[r]); !in.rows[r].dense && !in.rows[r].charges && (n == 0 || part[r][n-1] != g) {
+					part[r] = append(part[r], g)
+				}
+			}
+		}
+	}
+	var out [][]int
+	for _, list := range part {
+		if len(list) > 1 && len(list) <= 2*mostTied {
+			out = append(out, list)
+		}
+	}
+	return out
 }
 
 // sharedRows are the small rows, without negative terms, that several groups of

@@ -21,6 +21,14 @@ type outcome struct {
 	lps      int
 	err      error
 	cut      bool // halted before it was finished: the node stays open
+	learnt   []lesson
+}
+
+// lesson is what one trial of a cut has raised a child's bound by.
+type lesson struct {
+	key  candidateKey
+	side int
+	rise float64
 }
 
 func (s *search) branchAndBound(root *node) error {
@@ -52,6 +60,9 @@ func (s *search) branchAndBound(root *node) error {
 			}
 			for _, c := range o.children {
 				s.push(c)
+			}
+			for _, l := range o.learnt {
+				s.known.add(l.key, l.side, l.rise)
 			}
 		}
 		s.report()
@@ -148,7 +159,9 @@ func (s *search) work(n *node) (o outcome) {
 		o.cut = true
 		return o
 	}
-	o.children = s.split(n, d, r, pool)
+	if r == nil || !s.branch(n, d, r, pool, &o) {
+		o.children = s.split(n, d, r, pool)
+	}
 	return o
 }
 

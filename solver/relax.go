@@ -52,12 +52,17 @@ type variable struct {
 // gives up pricing, not correctness, after a number of rounds. The pool is
 // extended. upper is what a bound must reach to end early.
 func (in *instance) relax(d *domain, start *duals, p *pool, costs bool, upper int64) (*relaxation, error) {
+	return in.relaxRounds(d, start, p, costs, upper, 60)
+}
+
+// relaxRounds does it with a number of rounds of pricing at most.
+func (in *instance) relaxRounds(d *domain, start *duals, p *pool, costs bool, upper int64, rounds int) (*relaxation, error) {
 	if start == nil {
 		start = in.zeroDuals()
 	}
 	in.seed(p, d, in.lagrangian(d, start, costs))
 	var best *relaxation
-	for round := 0; round < 60; round++ {
+	for range rounds {
 		m := &master{in: in, d: d, costs: costs, pool: p}
 		r, err := m.solve()
 		if err != nil || r == nil {

@@ -14,17 +14,17 @@ type search struct {
 	ctx   context.Context
 	began time.Time
 
-	in     *instance
-	best   incumbent
-	other  int64 // no solution of interest has a total at or above this
-	nodes  int
-	lps    int
-	seq    int
-	stop   Stop
-	ended  bool  // stopped early
-	bound  int64 // proven; valid if stopped early
-	queue  nodeQueue
-	widest int64
+	in    *instance
+	best  incumbent
+	other int64 // no solution of interest has a total at or above this
+	nodes int
+	lps   int
+	seq   int
+	stop  Stop
+	ended bool  // stopped early
+	bound int64 // proven; valid if stopped early
+	queue nodeQueue
+	known history
 }
 
 // stopped says whether a limit has been reached.
@@ -52,6 +52,7 @@ func (s *search) halted() bool {
 
 func (s *search) run() error {
 	s.bound = -Limit
+	s.known = history{}
 	s.in = newInstance(s.p, &s.ch)
 	s.in.halt = s.halted
 	for g := range s.in.groups {
