@@ -22,11 +22,13 @@ func (b *block) single() bool { return len(b.groups) == 1 }
 // to the linear program.
 const mostClasses = 1200
 
-// findBlocks finds the blocks of an instance.
-func (in *instance) findBlocks() {
+// findBlocks finds the blocks of an instance: groups with near and same rules in
+// common and, if tied is set, those that share small rows. The latter pays once
+// most columns have been ruled out.
+func (in *instance) findBlocks(tied bool) {
 	in.blocks = nil
 	in.blockOf = make([]int, len(in.groups))
-	root := in.tie()
+	root := in.tie(tied)
 	for g := range in.groups {
 		r := root(g)
 		if r == g {
@@ -53,13 +55,13 @@ func (in *instance) findBlocks() {
 // A small row joins the groups that share it as long as the block stays within
 // these bounds.
 const (
-	mostTied    = 4
+	mostTied    = 3
 	mostColumns = 600
 )
 
 // tie joins the groups of every near and same rule, then those that share small
 // rows; it gives, per group, the first of those joined with it.
-func (in *instance) tie() func(g int) int {
+func (in *instance) tie(small bool) func(g int) int {
 	parent := make([]int, len(in.groups))
 	groups := make([]int, len(in.groups)) // joined so far, at the first
 	columns := make([]int, len(in.groups))
@@ -93,6 +95,9 @@ func (in *instance) tie() func(g int) int {
 	}
 	for i := range in.same {
 		join(in.same[i].groups)
+	}
+	if !small {
+		return root
 	}
 	for _, list := range in.smallRows() {
 		for _, g := range list[1:] {

@@ -22,7 +22,12 @@ type outcome struct {
 	err      error
 	cut      bool // halted before it was finished: the node stays open
 	learnt   []lesson
+	r        *relaxation // of the node, where it was branched
 }
+
+// diveEvery is after how many nodes the search looks for a better solution from
+// the node it is at.
+const diveEvery = 48
 
 // lesson is what one trial of a cut has raised a child's bound by.
 type lesson struct {
@@ -33,6 +38,7 @@ type lesson struct {
 
 func (s *search) branchAndBound(root *node) error {
 	s.push(root)
+	lastDive := s.nodes
 	for len(s.queue) > 0 {
 		if s.stopped() {
 			break
@@ -64,6 +70,9 @@ func (s *search) branchAndBound(root *node) error {
 			for _, l := range o.learnt {
 				s.known.add(l.key, l.side, l.rise)
 			}
+		}
+		if s.nodes-lastDive >= diveEvery && s.diveFrom(work, out) {
+			lastDive = s.nodes
 		}
 		s.report()
 	}
@@ -162,7 +171,19 @@ func (s *search) work(n *node) (o outcome) {
 	if r == nil || !s.branch(n, d, r, pool, &o) {
 		o.children = s.split(n, d, r, pool)
 	}
+	o.r = r
 	return o
+}
+
+// diveFrom dives from the first node of a batch that was branched.
+func (s *search) diveFrom(work []*node, out []outcome) bool {
+	for i := range out {
+		if r := out[i].r; r != nil && len(out[i].children) > 0 {
+			s.heuristics(work[i].d, r, out[i].children[0].pool.clone(), false)
+			return true
+		}
+	}
+	return false
 }
 
 // reduce fixes by the bound and propagates. True: nothing is left.

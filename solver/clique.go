@@ -41,7 +41,7 @@ type cliqueSearch struct {
 }
 
 // mostNodes bounds one search of a block.
-const mostNodes = 2000
+const mostNodes = 20000
 
 // cheapest is the pick of least sum below a limit, as columns, with class k in
 // it unless k < 0. exact says that none is cheaper; else the search was cut off.

@@ -55,7 +55,7 @@ func TestRelaxationAgainstGonum(t *testing.T) {
 	for seed := range uint64(300) {
 		r := rand.New(rand.NewPCG(seed, 3))
 		in := newInstance(randomProblem(r, 2+r.IntN(5), 5), &Change{})
-		in.findBlocks()
+		in.findBlocks(false)
 		d := in.fullDomain()
 		if !in.propagate(d) {
 			continue

@@ -14,6 +14,7 @@ func (s *search) root() (*node, error) {
 		if !s.in.propagate(d) {
 			return nil, nil
 		}
+		s.seedBest(pool)
 		r, done, err := s.relaxNode(d, y, pool, &s.best)
 		s.nodes++
 		if err != nil || done {
@@ -35,14 +36,15 @@ func (s *search) root() (*node, error) {
 		old := s.in
 		if left < was {
 			s.in = s.in.keep(d.alive)
-			s.in.findBlocks()
+			s.thinOut()
+			s.in.findBlocks(true)
 			y = s.in.mapDuals(old, r.duals)
 			d = &domain{alive: fullBits(len(s.in.cols)), y: d.y}
 			pool = s.in.newPool()
 		} else {
 			y = r.duals
 		}
-		if float64(left) > 0.9*float64(was) || s.stopped() {
+		if (round > 0 && float64(left) > 0.9*float64(was)) || s.stopped() {
 			return &node{d: d, y: y, pool: pool, value: r.bound.value - r.bound.err}, nil
 		}
 	}
@@ -60,6 +62,34 @@ func (s *search) quickStart(y *duals) {
 	im := s.in.newImprover(d, b, y, &s.best)
 	im.budget = 30_000
 	im.run(b.best, false)
+}
+
+// seedBest puts the best solution in hand into the pool, so that the first
+// linear program has a solution to start from.
+func (s *search) seedBest(p *pool) {
+	if !s.best.has {
+		return
+	}
+	at := make([]int, len(s.in.groups))
+	for g, span := range s.in.groups {
+		at[g] = -1
+		for c := span[0]; c < span[1]; c++ {
+			if s.in.cols[c].orig == s.best.pick[g] {
+				at[g] = c
+			}
+		}
+	}
+	for i := range s.in.blocks {
+		pick := make([]int, 0, len(s.in.blocks[i].groups))
+		for _, g := range s.in.blocks[i].groups {
+			if at[g] >= 0 {
+				pick = append(pick, at[g])
+			}
+		}
+		if len(pick) == len(s.in.blocks[i].groups) && !s.in.whole(i) {
+			p.add(i, pick)
+		}
+	}
 }
 
 // mapDuals carries multipliers over from an instance that had more columns.

@@ -71,8 +71,8 @@ func (s *search) run() error {
 		return nil
 	}
 	s.shrinkTo(d.alive)
-	s.shrinkTo(s.in.undominated())
-	s.in.findBlocks()
+	s.thinOut()
+	s.in.findBlocks(false)
 	root, err := s.root()
 	if err != nil || root == nil {
 		return err
@@ -100,6 +100,17 @@ func (in *instance) beyond() int64 {
 func (s *search) shrinkTo(alive bits) {
 	if alive.count() < len(s.in.cols) {
 		s.in = s.in.keep(alive)
+	}
+}
+
+// mostCompared is how many columns are compared with each other. Of more, the
+// first bound rules out most at a smaller price.
+const mostCompared = 6000
+
+// thinOut leaves out columns that another makes needless.
+func (s *search) thinOut() {
+	if len(s.in.cols) <= mostCompared {
+		s.shrinkTo(s.in.undominated())
 	}
 }
 
