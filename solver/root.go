@@ -6,9 +6,13 @@ import "sort"
 // leaves out every column that the two together rule out. It returns nil if
 // nothing is left to search.
 func (s *search) root() (*node, error) {
-	y := s.in.zeroDuals()
-	pool := s.in.newPool()
+	y := s.memory.recall(s.in)
 	s.quickStart(y)
+	y, ok := s.fixByMemory(y)
+	if !ok {
+		return nil, nil
+	}
+	pool := s.in.newPool()
 	for round := 0; round < 6; round++ {
 		d := s.in.fullDomain()
 		if !s.in.propagate(d) {
@@ -24,6 +28,9 @@ func (s *search) root() (*node, error) {
 			return &node{d: d, y: y, pool: pool, value: float64(-Limit)}, nil
 		}
 		s.bound = max(s.bound, r.bound.lower())
+		if round == 0 && s.whole {
+			s.memory.learn(s.in, r.duals)
+		}
 		s.heuristics(d, r, pool, round == 0)
 		if r.bound.prune(s.best.upper(s.other)) {
 			return nil, nil
@@ -49,6 +56,28 @@ func (s *search) root() (*node, error) {
 		}
 	}
 	return &node{d: s.in.fullDomain(), y: y, pool: pool, value: float64(s.bound)}, nil
+}
+
+// fixByMemory leaves out what the multipliers of an earlier solve rule out
+// before the first linear program. False: nothing is left.
+func (s *search) fixByMemory(y *duals) (*duals, bool) {
+	s.whole = true
+	if s.memory.row == nil || !s.best.has {
+		return y, true
+	}
+	d := s.in.fullDomain()
+	if !s.in.propagate(d) || s.reduce(d, s.in.lagrangian(d, y, true), &s.best) {
+		return y, false
+	}
+	if d.alive.count() == len(s.in.cols) {
+		return y, true
+	}
+	old := s.in
+	s.in = s.in.keep(d.alive)
+	s.thinOut()
+	s.in.findBlocks(true)
+	s.whole = false
+	return s.in.mapDuals(old, y), true
 }
 
 // quickStart finds some solution before the first linear program, so that a

@@ -14,17 +14,19 @@ type search struct {
 	ctx   context.Context
 	began time.Time
 
-	in    *instance
-	best  incumbent
-	other int64 // no solution of interest has a total at or above this
-	nodes int
-	lps   int
-	seq   int
-	stop  Stop
-	ended bool  // stopped early
-	bound int64 // proven; valid if stopped early
-	queue nodeQueue
-	known history
+	in     *instance
+	best   incumbent
+	other  int64 // no solution of interest has a total at or above this
+	nodes  int
+	lps    int
+	seq    int
+	stop   Stop
+	ended  bool  // stopped early
+	bound  int64 // proven; valid if stopped early
+	queue  nodeQueue
+	known  history
+	memory *memory
+	whole  bool // no column was left out before the first linear program
 }
 
 // stopped says whether a limit has been reached.
@@ -114,31 +116,45 @@ func (s *search) thinOut() {
 	}
 }
 
-// tryStarts offers the picks the caller gave.
+// tryStarts offers the picks the caller gave and those of earlier solves. A group
+// whose column is ruled out now takes each of its columns in turn.
 func (s *search) tryStarts() {
-	for _, pick := range s.ch.Start {
+	for _, pick := range append(append([][]int(nil), s.ch.Start...), s.memory.picks...) {
 		if len(pick) != len(s.in.groups) {
 			continue
 		}
-		t := s.in.newTally()
-		ok := true
-		for g, want := range pick {
-			at := -1
-			for c := s.in.groups[g][0]; c < s.in.groups[g][1]; c++ {
-				if s.in.cols[c].orig == want {
-					at = c
-				}
-			}
-			if ok = ok && at >= 0; ok {
-				t.set(g, at)
-			}
-		}
-		if ok {
-			s.best.offer(t)
-		}
+		s.tryStart(pick)
 	}
 	if s.best.has && s.best.total >= s.other {
 		s.best = incumbent{}
+	}
+}
+
+func (s *search) tryStart(pick []int) {
+	t := s.in.newTally()
+	missing := -1
+	for g, want := range pick {
+		at := -1
+		for c := s.in.groups[g][0]; c < s.in.groups[g][1]; c++ {
+			if s.in.cols[c].orig == want {
+				at = c
+			}
+		}
+		if at >= 0 {
+			t.set(g, at)
+		} else if missing >= 0 {
+			return // too different
+		} else {
+			missing = g
+		}
+	}
+	if missing < 0 {
+		s.best.offer(t)
+		return
+	}
+	for c := s.in.groups[missing][0]; c < s.in.groups[missing][1]; c++ {
+		t.set(missing, c)
+		s.best.offer(t)
 	}
 }
 

@@ -10,7 +10,8 @@ import (
 // Solver answers questions about one Problem. It may keep what it learns from
 // one solve for the next. It is not safe for use by several goroutines at once.
 type Solver struct {
-	p *Problem
+	p      *Problem
+	memory memory
 }
 
 // New checks the problem and makes a solver for it.
@@ -30,11 +31,15 @@ func (s *Solver) Solve(ctx context.Context, ch Change, set Settings) (Result, er
 	if set.Goroutines <= 0 {
 		set.Goroutines = runtime.GOMAXPROCS(0)
 	}
-	r := &search{p: s.p, ch: ch, set: set, ctx: ctx, began: time.Now()}
+	r := &search{p: s.p, ch: ch, set: set, ctx: ctx, began: time.Now(), memory: &s.memory}
 	if err := r.run(); err != nil {
 		return Result{}, err
 	}
-	return r.result()
+	res, err := r.result()
+	if err == nil && res.Has {
+		s.memory.keep(res.Pick)
+	}
+	return res, err
 }
 
 func (p *Problem) validChange(ch *Change) error {
