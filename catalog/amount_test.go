@@ -22,11 +22,11 @@ func TestParseMoney(t *testing.T) {
 		"-5":                         `"-5" is negative; write "5.00"`,
 		"$240":                       `"$240" is more than a number; write "240.00"`,
 		"240 EUR":                    `"240 EUR" is more than a number; write "240.00"`,
-		"+5":                         `"+5" is no plain amount of money; write "5.00"`,
-		"1e3":                        `"1e3" is more than a number; write "240.00"`,
+		"+5":                         `"+5" has a sign; write "5.00"`,
+		"1e3":                        `"1e3" is more than a number; write an amount such as "240.00"`,
 		"":                           `this is empty; write "0.00" or leave the key out`,
-		"x":                          `"x" is more than a number; write "240.00"`,
-		"٣":                          `"٣" is no plain amount of money; write "240.00"`,
+		"x":                          `"x" is more than a number; write an amount such as "240.00"`,
+		"٣":                          `"٣" is no plain amount of money; write an amount such as "240.00"`,
 		"1000000000.01":              `"1000000000.01" is more than 1000000000.00; write a smaller amount`,
 		"99999999999999999999999999": `"99999999999999999999999999" is more than 1000000000.00; write a smaller amount`,
 	} {
@@ -55,17 +55,18 @@ func TestParseArea(t *testing.T) {
 		}
 	}
 	for s, want := range map[string]string{
-		"3.2":      `"3.2" has no unit; write "3.2 dm2" or "3.2 in2"`,
-		"":         `"" has no unit; write "3.2 dm2" or "50 in2"`,
-		"3,2 dm2":  `"3,2 dm2" is no area; write "3.2 dm2" or "50 in2", with a point for decimals`,
-		"-1 dm2":   `"-1 dm2" is no area; write "3.2 dm2" or "50 in2", with a point for decimals`,
-		"dm2":      `"dm2" is no area; write "3.2 dm2" or "50 in2", with a point for decimals`,
-		"1. dm2":   `"1. dm2" is no area; write "3.2 dm2" or "50 in2", with a point for decimals`,
-		"5 sqin":   `unknown unit of area "sqin"; write one of "dm2", "in2", "cm2", "ft2", "mm2", "m2"`,
-		"0 dm2":    `an area can't be zero; write the area that is seen, or leave the key out`,
-		"101 m2":   `"101 m2" is more than 10000 dm2; check the unit`,
-		"1e3 dm2":  `unknown unit of area "e3 dm2"; write one of "dm2", "in2", "cm2", "ft2", "mm2", "m2"`,
-		"5 in2 x2": `unknown unit of area "in2 x2"; write one of "dm2", "in2", "cm2", "ft2", "mm2", "m2"`,
+		"3.2":       `"3.2" has no unit; write "3.2 dm2" or "3.2 in2"`,
+		"":          `"" has no unit; write "3.2 dm2" or "50 in2"`,
+		"3,2 dm2":   `"3,2 dm2" is no area; write "3.2 dm2"`,
+		"1,240 cm2": `"1,240 cm2" is no area; write "1.240 cm2" or "1240 cm2"`,
+		"-1 dm2":    `"-1 dm2" is no area; write "3.2 dm2" or "50 in2", with a point for decimals`,
+		"dm2":       `"dm2" is no area; write "3.2 dm2" or "50 in2", with a point for decimals`,
+		"1. dm2":    `"1. dm2" is no area; write "3.2 dm2" or "50 in2", with a point for decimals`,
+		"5 sqin":    `unknown unit of area "sqin"; write "5 in2", square inches`,
+		"0 dm2":     `an area can't be zero; write the area that is seen, or leave the key out`,
+		"101 m2":    `"101 m2" is more than 10000 dm2; check the unit`,
+		"1e3 dm2":   `unknown unit of area "e3 dm2"; write one of "dm2", "in2", "cm2", "ft2", "mm2", "m2"`,
+		"5 in2 x2":  `unknown unit of area "in2 x2"; multiply the two sides and write the area, such as "12 in2"`,
 	} {
 		if _, err := ParseArea(s); err == nil || err.Error() != want {
 			t.Errorf("%q: got %v, want %s", s, err, want)

@@ -3,6 +3,7 @@ package catalog
 import (
 	"fmt"
 	"math/big"
+	"regexp"
 	"strings"
 )
 
@@ -35,7 +36,7 @@ func ParseArea(s string) (Micro, error) {
 	amount, unit := text[:end], strings.ToLower(strings.TrimSpace(text[end:]))
 	whole, frac, hasPoint := strings.Cut(amount, ".")
 	if !digits(whole) || hasPoint && !digits(frac) || len(amount) > 20 || strings.HasPrefix(unit, ",") {
-		return 0, bad(`write "3.2 dm2" or "50 in2", with a point for decimals`, "%q is no area", clip(s))
+		return 0, notArea(s)
 	}
 	var names []string
 	for _, u := range units {
@@ -44,8 +45,36 @@ func ParseArea(s string) (Micro, error) {
 			return measured(s, whole, frac, u.size)
 		}
 	}
-	return 0, bad(meant(unit, names, ""), "unknown unit of area %q", clip(unit))
+	hint := meant(unit, names, "")
+	switch {
+	case strings.ContainsAny(unit, "x×*"):
+		hint = `multiply the two sides and write the area, such as "12 in2"`
+	case strings.Contains(unit, "in") || strings.ContainsAny(unit, `"”″`):
+		hint = fmt.Sprintf("write %q, square inches", amount+" in2")
+	}
+	return 0, bad(hint, "unknown unit of area %q", clip(unit))
 }
+
+// notArea says that a text is no area and what may have been meant.
+func notArea(s string) *BadValue {
+	var likely []string
+	for _, instead := range []string{".", ""} {
+		text := strings.Replace(s, ",", instead, 1)
+		if strings.Count(s, ",") != 1 {
+			break
+		}
+		if _, err := ParseArea(text); err == nil && (instead == "." || thousands.MatchString(s)) {
+			likely = append(likely, fmt.Sprintf("%q", text))
+		}
+	}
+	if len(likely) == 0 {
+		return bad(`write "3.2 dm2" or "50 in2", with a point for decimals`, "%q is no area", clip(s))
+	}
+	return bad("write "+strings.Join(likely, " or "), "%q is no area", clip(s))
+}
+
+// thousands is a comma that may stand between thousands.
+var thousands = regexp.MustCompile(`,\d{3}\D`)
 
 // measured multiplies the number by its unit, rounding half up.
 func measured(s, whole, frac string, size int64) (Micro, error) {

@@ -88,6 +88,9 @@ func meant(given string, words []string, otherwise string) string {
 	if len(words) == 0 {
 		return ""
 	}
+	if len(words) == 1 {
+		return fmt.Sprintf("write %q", words[0])
+	}
 	const most = 12
 	quoted := make([]string, 0, most+1)
 	for i, w := range words {
@@ -98,4 +101,12 @@ func meant(given string, words []string, otherwise string) string {
 		quoted = append(quoted, fmt.Sprintf("%q", w))
 	}
 	return "write one of " + strings.Join(quoted, ", ")
+}
+
+// orOneOf puts the words there are, if they are few, before another hint.
+func orOneOf(words []string, hint string) string {
+	if len(words) == 0 || len(words) > 6 {
+		return hint
+	}
+	return meant("", words, "") + "; or " + hint
 }

@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"regexp"
 	"slices"
+	"strings"
 	"sync"
 )
 
@@ -72,7 +73,12 @@ func (l *loader) openShop(job *document, guessed string) *document {
 		if at == nil {
 			return nil
 		}
-		name, _ = at.m["shop"].(string)
+		given, isText := at.m["shop"].(string)
+		if _, there := at.m["shop"]; there && (!isText || given == "" || strings.ContainsFunc(given, isControl)) {
+			l.partial = true // readJob reports it
+			return nil
+		}
+		name = given
 		complain = func(message, hint string) { at.wrong("shop", message, hint) }
 	}
 	if name == "" {
@@ -87,7 +93,7 @@ func (l *loader) openShop(job *document, guessed string) *document {
 var plainShop = regexp.MustCompile(`(?m)^[ \t]*shop[ \t]*=[ \t]*"([^"\\\n]+)"`)
 
 func guessShop(src string) string {
-	if m := plainShop.FindStringSubmatch(src); m != nil {
+	if m := plainShop.FindStringSubmatch(src); m != nil && !strings.ContainsFunc(m[1], isControl) {
 		return m[1]
 	}
 	return ""
@@ -118,6 +124,7 @@ func (l *loader) open(path string, source Source, complain func(message, hint st
 		full = path
 	}
 	if l.opened[full] {
+		l.partial = true // another one was meant
 		complain("this file is read already", "each file is read once; name another or leave this out")
 		return nil, ""
 	}

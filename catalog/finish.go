@@ -65,6 +65,9 @@ func (l *loader) lookOver() {
 			l.warn(slot.From, fmt.Sprintf("slot %q needs %d pieces, and no piece that fits has that quantity", slot.ID, slot.Quantity))
 		}
 	}
+	if mean := s.Job.Target.Mean; mean.Set && len(s.Slots) > 0 && !slices.ContainsFunc(s.Slots, func(slot Slot) bool { return slot.Target.Floor.V <= mean.V }) {
+		l.warn(mean.From, fmt.Sprintf("the mean, %s, is below the floor of every slot: it asks nothing", FormatCenti(mean.V)))
+	}
 	for i := range s.Tables.Metals {
 		if m := &s.Tables.Metals[i]; !m.Base.Set {
 			l.warn(m.From, fmt.Sprintf("metal %q has no base, its breakage in plating: pieces of it are planned on quotes only", m.Name))

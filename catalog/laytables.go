@@ -38,7 +38,7 @@ func readByMetal[T any](t *table, key string, into *byMetal[T], one func(t *tabl
 				}
 				into.named[metal] = v
 			}
-		case !t.l.excused(t.l.metals):
+		case !t.l.excused(t.l.metals, name):
 			message, hint := t.l.unknown(t.l.metals, name)
 			sub.wrongKey(name, message, hint)
 		}

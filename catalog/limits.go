@@ -14,6 +14,8 @@ const (
 	MaxTone     Centi = 100_00          // either way on the CIE b* axis
 	MaxFactor   Micro = 100 * One       // breakage factor of a plater
 	maxFileSize       = 16 << 20        // bytes
+	maxEntries        = 100_000         // keys, tables and list entries of a file
+	maxPaths          = 32 << 20        // bytes of all their names, each with those above it
 	maxDepth          = 16              // nested values, parts of a dotted key
 	maxIDLength       = 100             // characters
 	maxShown          = 200             // mistakes printed in one go

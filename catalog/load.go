@@ -22,7 +22,8 @@ type loader struct {
 	read    func(path string) (string, *Mistake) // readSource, except in tests
 	state   *State
 	list    []ranked
-	partial bool // a file could not be read: unknown ids may be known in it
+	partial bool            // a file could not be read: unknown ids may be known in it
+	spoilt  map[string]bool // ids that stand where a table was meant, by joined kind and id
 
 	layers []*document // trade tables, the later over the earlier
 	job    *table      // top level of the job's file; nil if it can't be read
@@ -72,7 +73,7 @@ func (l *loader) load(path string) (*State, error) {
 
 func newLoader(opt Options) *loader {
 	return &loader{
-		opt: opt, read: readSource, state: &State{}, opened: map[string]bool{}, ranks: map[string]int{},
+		opt: opt, read: readSource, state: &State{}, opened: map[string]bool{}, spoilt: map[string]bool{}, ranks: map[string]int{},
 		metals: newNames("metal"), defects: newNames("defect"), works: newNames("work"),
 		targets: newNames("target"), grades: newNames("grade"), tones: newNames("tone"),
 		slots: newNames("slot"), platers: newNames("plater"), makers: newNames("maker"),

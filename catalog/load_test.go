@@ -292,6 +292,7 @@ func TestWarnings(t *testing.T) {
 title = "x"
 shop = "shop.toml"
 start = 2020-01-10
+target = { floor = 60, mean = 55 }
 [slot.a]
 [slot.b]
 quantity = 3
@@ -318,13 +319,14 @@ date = 2031-02-01
 	s := mustLoad(t, job, shop, Options{Today: time.Date(2026, 5, 1, 13, 0, 0, 0, time.Local)})
 	want := []string{
 		`job.toml:4 the start, 2020-01-10, is in the past; the days count from there`,
-		`job.toml:5 nothing fits slot "a"`,
-		`job.toml:6 slot "b" needs 3 pieces, and no piece that fits has that quantity`,
-		`job.toml:8 match "m" asks nothing; give it grade_within, tone_within, same_plater or fresh_alike`,
-		`job.toml:10 piece "p" is a vendor's but has no price: it counts as free`,
-		`job.toml:15 quote "q": the cost 10.00 is not between low and high`,
-		`job.toml:20 quote "q" is 2281 days old; ask whether it still holds`,
-		`job.toml:25 quote "r" is dated in the future`,
+		`job.toml:5 the mean, 55, is below the floor of every slot: it asks nothing`,
+		`job.toml:6 nothing fits slot "a"`,
+		`job.toml:7 slot "b" needs 3 pieces, and no piece that fits has that quantity`,
+		`job.toml:9 match "m" asks nothing; give it grade_within, tone_within, same_plater or fresh_alike`,
+		`job.toml:11 piece "p" is a vendor's but has no price: it counts as free`,
+		`job.toml:16 quote "q": the cost 10.00 is not between low and high`,
+		`job.toml:21 quote "q" is 2281 days old; ask whether it still holds`,
+		`job.toml:26 quote "r" is dated in the future`,
 		`shop.toml:3 metal "alloy" has no base, its breakage in plating: pieces of it are planned on quotes only`,
 		`shop.toml:4 defect "blister" is new; did you mean "blisters"?`,
 	}

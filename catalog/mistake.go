@@ -3,7 +3,6 @@ package catalog
 import (
 	"fmt"
 	"strings"
-	"unicode"
 )
 
 // Mistake is one thing in a file that has to be put right before anything can
@@ -23,43 +22,17 @@ type Mistake struct {
 func (m Mistake) String() string {
 	var b strings.Builder
 	if m.Line == 0 {
-		fmt.Fprintf(&b, "%s: %s", m.File, m.Message)
+		fmt.Fprintf(&b, "%s: %s", harmless(m.File), m.Message)
 	} else {
-		fmt.Fprintf(&b, "%s:%d:%d: %s", m.File, m.Line, m.Column, m.Message)
+		fmt.Fprintf(&b, "%s:%d:%d: %s", harmless(m.File), m.Line, m.Column, m.Message)
 	}
-	if strings.TrimSpace(m.Text) != "" {
-		text, caret := excerpt(m.Text, m.Column, m.Width)
+	if text, caret := excerpt(m.Text, m.Column, m.Width); strings.TrimSpace(text) != "" {
 		fmt.Fprintf(&b, "\n    %s\n    %s", text, caret)
 	}
 	if m.Hint != "" {
 		fmt.Fprintf(&b, "\n    %s", m.Hint)
 	}
 	return b.String()
-}
-
-// excerpt gives the part of a line that surrounds a column and the carets to
-// stand below it. Tabs and other control characters become spaces, so that the
-// carets stand right and nothing in a file can steer the terminal.
-func excerpt(line string, column, width int) (text, caret string) {
-	const most, before = 100, 60
-	runes := []rune(line)
-	for i, r := range runes {
-		if unicode.IsControl(r) || unicode.Is(unicode.Cf, r) {
-			runes[i] = ' '
-		}
-	}
-	at := min(max(column-1, 0), len(runes))
-	lead := ""
-	if len(runes) > most && at > before {
-		runes, at, lead = runes[at-before:], before, "..."
-	}
-	tail := ""
-	if len(runes) > most {
-		runes, tail = runes[:most], "..."
-	}
-	width = max(1, min(width, len(runes)-at))
-	text = lead + strings.TrimRight(string(runes), " ") + tail
-	return text, strings.Repeat(" ", len(lead)+at) + strings.Repeat("^", width)
 }
 
 // Mistakes are all mistakes of one load, the job's file before the shop's and

@@ -66,7 +66,7 @@ var mistakeTests = []struct {
 		`job.toml:6:8+1: piece "p" has no kind | write kind = "original", "old-stock" or "reproduction"`,
 		`job.toml:6:8+1: piece "p" has no metal | write metal = "steel" or another of the metal table, or "unknown"`}},
 	{"words of a piece", head + "[piece.p]\nfits = [\"c\"]\nkind = \"orignal\"\nmetal = \"steal\"\nowner = \"shp\"\n", "", []string{
-		`job.toml:7:9+3: fits: no slot or part is called "c" | write a table [slot.c]`,
+		`job.toml:7:9+3: fits: no slot or part is called "c" | write one of "a", "b"; or write a table [slot.c]`,
 		`job.toml:8:8+9: kind: unknown word "orignal" | did you mean "original"?`,
 		`job.toml:9:9+7: metal: unknown metal "steal" | did you mean "steel"?`,
 		`job.toml:10:9+5: owner: unknown owner "shp" | did you mean "shop"?`}},
@@ -81,7 +81,7 @@ var mistakeTests = []struct {
 		`job.toml:12:12+7: severity: unknown word "sever" | did you mean "severe"?`,
 		`job.toml:13:9+5: where: unknown word "bak" | did you mean "back"?`}},
 	{"fit", head + piece + "[piece.p.fit.c]\nhours = -1\n", "", []string{
-		`job.toml:10:14+1: no slot or part is called "c" | write a table [slot.c]`,
+		`job.toml:10:14+1: no slot or part is called "c" | write one of "a", "b"; or write a table [slot.c]`,
 		`job.toml:11:9+2: hours: -1 is not between 0 and 10000 | write a number from 0 to 10000`}},
 	{"quote", head + piece + "[piece.p.quote.q]\nplater = \"noth\"\nfirm = \"frm\"\nwork = \"replat\"\n", north, []string{
 		`job.toml:10:16+1: quote "q" has no cost | write cost = "240.00"`,
@@ -113,7 +113,7 @@ var mistakeTests = []struct {
 		`job.toml:15:7+1: lock "a" fixes nothing | write piece = "...", work = "...", plater = "..." or level = "..."`}},
 	{"locked twice", head + piece + "[lock.a]\npiece = \"p\"\n[lock.x]\nslot = \"a\"\nwork = \"clean\"\n", "",
 		[]string{`job.toml:12:7+1: slot "a" is locked already, by lock "a" | put both together`}},
-	{"lock against ban", head + piece + "[lock.a]\npiece = \"p\"\nwork = \"clean\"\n[ban.n]\npiece = \"p\"\n", "",
+	{"lock against ban", head + piece + "[lock.a]\npiece = \"p\"\nwork = \"replate\"\n[ban.n]\npiece = \"p\"\n", "",
 		[]string{`job.toml:13:6+1: ban "n" forbids what the lock on line 10 demands | leave one of the two out`}},
 	{"ban of everything", head + "[ban.n]\nreason = \"x\"\n", "", []string{`job.toml:6:6+1: ban "n" would forbid everything | write piece = "...", work = "...", plater = "..." or level = "..."`}},
 

@@ -2,9 +2,9 @@ package catalog
 
 import (
 	"fmt"
+	"regexp"
 	"strconv"
 	"strings"
-	"unicode"
 )
 
 // ParseMoney reads an amount: "240", "240.00" or "1240.50". Everything that
@@ -25,6 +25,9 @@ func ParseMoney(s string) (Cents, error) {
 	return Cents(n), nil
 }
 
+// factor is a letter that multiplies the digits before it.
+var factor = regexp.MustCompile(`\d\s*\pL([^\pL]|$)`)
+
 // notMoney says why a text is no amount and what may have been meant.
 func notMoney(s string) *BadValue {
 	why := "is no plain amount of money"
@@ -33,24 +36,28 @@ func notMoney(s string) *BadValue {
 		return bad(`write "0.00" or leave the key out`, "this is empty")
 	case strings.ContainsAny(s, "-−(") && strings.ContainsAny(s, "0123456789"):
 		why = "is negative"
+	case strings.HasPrefix(strings.TrimSpace(s), "+"):
+		why = "has a sign"
 	case strings.Contains(s, ","):
 		why = "has a comma, which some read as a decimal point"
 	case strings.ContainsAny(s, "$€£¥₹") || strings.ContainsFunc(s, func(r rune) bool { return r >= 'A' && r <= 'z' }):
 		why = "is more than a number"
-	case strings.ContainsAny(s, " '_\u00a0\u202f"):
+	case strings.ContainsAny(s, " \u00a0\u202f"):
 		why = "has a space in it"
+	case strings.ContainsAny(s, "'’_"):
+		why = "has a mark between its digits"
 	case strings.Contains(s, "."):
 		why = "doesn't have two decimals"
 	}
 	var likely []string
 	all := readings(s)
-	if strings.ContainsFunc(s, unicode.IsLetter) {
-		all = nil // digits on both sides of a letter are no one number
+	if factor.MatchString(s) {
+		all = nil // "1e3" and "3.5k" are not 13 and 3.5
 	}
 	for _, r := range all {
 		likely = append(likely, fmt.Sprintf("%q", r))
 	}
-	hint := `write "240.00"`
+	hint := `write an amount such as "240.00"`
 	if len(likely) > 0 {
 		hint = "write " + strings.Join(likely, " or ")
 	}

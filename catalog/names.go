@@ -9,7 +9,8 @@ type names struct {
 	order []string
 	first []Origin
 
-	builtIn int // how many of them are starting values
+	doubled []int // those written twice, which is reported
+	builtIn int   // how many of them are starting values
 }
 
 func newNames(kind string) *names { return &names{kind: kind, index: map[string]int{}} }
@@ -33,6 +34,7 @@ func (n *names) addOnce(t *table) bool {
 	i, fresh := n.add(t.id, t.here())
 	if !fresh {
 		t.wrongHere(fmt.Sprintf("%s is written twice, first in %s", t.what, n.first[i]), "give one of the two another name")
+		n.doubled = append(n.doubled, i)
 	}
 	return fresh
 }
@@ -40,8 +42,14 @@ func (n *names) addOnce(t *table) bool {
 // unknown gives the message and the hint for an id that isn't there.
 func (l *loader) unknown(n *names, id string) (message, hint string) {
 	otherwise := ""
-	if len(n.order) == 0 {
-		otherwise = fmt.Sprintf("write a table [%s.%s]", n.kind, keyText(id))
+	switch {
+	case n.kind == "owner":
+		otherwise = fmt.Sprintf(`write "customer", "shop" or a vendor's id, with a table [vendor.%s]`, keyText(clip(id)))
+	case len(n.order) == 0:
+		otherwise = fmt.Sprintf("write a table [%s.%s]", n.kind, keyText(clip(id)))
+	}
+	if l.state.Shop.File == "" && otherwise != "" {
+		otherwise += `, or name the shop's file below [job]: shop = "shop.toml"`
 	}
 	return fmt.Sprintf("unknown %s %q", n.kind, clip(id)), l.meant(id, n.order, otherwise)
 }
@@ -68,7 +76,7 @@ func (t *table) ref(key string, n *names) int {
 	if i, ok := n.index[id]; ok {
 		return i
 	}
-	if !t.l.excused(n) {
+	if !t.l.excused(n, id) {
 		message, hint := t.l.unknown(n, id)
 		t.wrong(key, message, hint)
 	}
@@ -86,7 +94,7 @@ func (t *table) refs(key string, n *names) []int {
 	for i, id := range t.texts(key) {
 		at, ok := n.index[id]
 		switch {
-		case !ok && id != "" && !t.l.excused(n):
+		case !ok && id != "" && !t.l.excused(n, id):
 			message, hint := t.l.unknown(n, id)
 			t.wrongItem(key, i, message, hint)
 		case ok && seen[at]:
@@ -99,6 +107,9 @@ func (t *table) refs(key string, n *names) []int {
 	return out
 }
 
-// excused says whether an unknown id of this kind may well be known in a file
-// that couldn't be read; saying so would only bury the real mistake.
-func (l *loader) excused(n *names) bool { return l.partial && n.kind != "slot" }
+// excused says whether an unknown id may well be known in a file that couldn't
+// be read, or stands where a table was meant; saying so would only bury the
+// real mistake.
+func (l *loader) excused(n *names, id string) bool {
+	return l.partial && n.kind != "slot" || l.spoilt[join(n.kind, id)]
+}

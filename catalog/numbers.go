@@ -88,6 +88,10 @@ func likelyNumber(v any) (float64, bool) {
 		return asFloat(v)
 	}
 	text, percent := strings.CutSuffix(strings.TrimSpace(s), "%")
+	end := strings.IndexFunc(text, func(r rune) bool { return r != '.' && r != '-' && (r < '0' || r > '9') })
+	if end > 0 && !percent {
+		text = text[:end] // "90 days"
+	}
 	f, ok := plainFloat(strings.TrimSpace(text))
 	if percent {
 		f /= 100

@@ -10,14 +10,19 @@ func (l *loader) readJob() {
 	}
 	t := l.job.sub("job", "[job]")
 	if t == nil {
+		l.partial = true // it would have named the shop's file
 		if _, there := l.job.m["job"]; !there {
-			l.mistake(l.job.doc, span{1, 1, 1}, "there is no [job] table", `write [job] and below it title = "..."`)
+			hint := `write [job] and below it title = "..."`
+			if l.job.peek("shop") != nil {
+				hint = "this looks like a shop's file: name the job's file, which names this one"
+			}
+			l.mistake(l.job.doc, span{1, 1, 1}, "there is no [job] table", hint)
 		}
 		return
 	}
 	job := &l.state.Job
 	if t.need("title", `write title = "...", what is being restored`) {
-		if job.Title = t.text("title"); job.Title == "" {
+		if job.Title = t.text("title"); t.m["title"] == "" {
 			t.wrong("title", "the title is empty", "write what is being restored")
 		}
 	}

@@ -48,13 +48,15 @@ func (l *loader) readLocks() {
 		return
 	}
 	locked := map[int]string{}
+	before := len(l.list)
+	var tables []*table
 	for _, t := range l.job.named("lock") {
 		lock := Lock{Filter: t.readFilter(), Reason: t.text("reason"), From: t.here()}
 		if t.has("slot") {
 			lock.Slot = t.ref("slot", l.slots)
 		} else if i, ok := l.slots.index[t.id]; ok {
 			lock.Slot = i
-		} else {
+		} else if !l.excused(l.slots, t.id) {
 			t.wrongHere(l.unknown(l.slots, t.id))
 		}
 		if t.empty() {
@@ -68,7 +70,11 @@ func (l *loader) readLocks() {
 			locked[lock.Slot] = t.id
 		}
 		l.state.Locks = append(l.state.Locks, lock)
+		tables = append(tables, t)
 		t.done()
+	}
+	if len(l.list) == before && !l.partial {
+		l.checkReach(tables)
 	}
 }
 

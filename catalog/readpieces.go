@@ -157,11 +157,13 @@ func (l *loader) readFits(t *table, inShop bool) (fits []int, byHand []Fit) {
 		}
 		for i, name := range names {
 			slots := l.slotsFor(name)
-			if len(slots) == 0 && !inShop && name != "" {
+			if len(slots) == 0 && !inShop && name != "" && !l.excused(l.slots, name) {
 				message, hint := l.unknownSlot(name)
 				t.wrongItem("fits", i, message, hint)
 			}
-			if !seen[name] {
+			if seen[name] && name != "" {
+				t.wrongItem("fits", i, fmt.Sprintf("%q stands here twice", clip(name)), "leave one of the two out")
+			} else {
 				fits = append(fits, slots...)
 			}
 			seen[name] = true
@@ -169,7 +171,7 @@ func (l *loader) readFits(t *table, inShop bool) (fits []int, byHand []Fit) {
 	}
 	for _, sub := range t.named("fit") {
 		slots := l.slotsFor(sub.id)
-		if len(slots) == 0 && !inShop {
+		if len(slots) == 0 && !inShop && !l.excused(l.slots, sub.id) {
 			sub.wrongHere(l.unknownSlot(sub.id))
 		}
 		one := Fit{
@@ -205,12 +207,12 @@ func (l *loader) unknownSlot(name string) (message, hint string) {
 	if l.slotWords == nil {
 		l.slotWords = slices.Clone(l.slots.order)
 		for _, s := range l.state.Slots {
-			if s.Part != s.ID {
+			if !slices.Contains(l.slotWords, s.Part) {
 				l.slotWords = append(l.slotWords, s.Part)
 			}
 		}
 	}
-	return fmt.Sprintf("no slot or part is called %q", clip(name)), l.meant(name, l.slotWords, fmt.Sprintf("write a table [slot.%s]", keyText(name)))
+	return fmt.Sprintf("no slot or part is called %q", clip(name)), l.meant(name, l.slotWords, orOneOf(l.slotWords, fmt.Sprintf("write a table [slot.%s]", keyText(clip(name)))))
 }
 
 func (l *loader) readFinding(t *table) Finding {

@@ -2,6 +2,7 @@ package catalog
 
 import (
 	"fmt"
+	"slices"
 	"time"
 )
 
@@ -64,8 +65,12 @@ func (t *table) level(key string, plater int) string {
 	}
 	whose := "no plater"
 	if plater != None {
+		if slices.Contains(t.l.platers.doubled, plater) {
+			return "" // his levels may stand in the other table, which is reported
+		}
 		whose = fmt.Sprintf("plater %q", t.l.state.Platers[plater].ID)
-		t.wrong(key, fmt.Sprintf("%s has no level %q", whose, clip(name)), t.l.meant(name, known, fmt.Sprintf("write a table [plater.%s.level.%s]", keyText(t.l.state.Platers[plater].ID), keyText(name))))
+		table := fmt.Sprintf("write a table [plater.%s.level.%s]", keyText(t.l.state.Platers[plater].ID), keyText(clip(name)))
+		t.wrong(key, fmt.Sprintf("%s has no level %q", whose, clip(name)), t.l.meant(name, known, orOneOf(known, table)))
 		return ""
 	}
 	t.wrong(key, fmt.Sprintf("%s has a level %q", whose, clip(name)), t.l.meant(name, known, ""))
@@ -112,7 +117,7 @@ func (t *table) checkGrade(q *Quote, p *Piece, metalUnknown bool) {
 		why = fmt.Sprintf("it gives no level, and plater %q has %d", plater.ID, len(plater.Levels))
 	default:
 		for _, l := range plater.Levels {
-			if (l.Name == q.Level || q.Level == "") && !l.Grade[p.Metal].Set {
+			if (l.Name == q.Level || q.Level == "") && !t.l.spoilt[join("plater", plater.ID, "level", l.Name)] && !l.Grade[p.Metal].Set {
 				why = fmt.Sprintf("level %q says none for %s", l.Name, t.l.state.Tables.Metals[p.Metal].Name)
 			}
 		}

@@ -18,7 +18,7 @@ func (l *loader) readMatches() {
 		if t.need("slots", `write slots = ["...", "..."], two or more`) {
 			before := len(l.list)
 			m.Slots = t.refs("slots", l.slots)
-			if len(l.list) == before && len(m.Slots) < 2 {
+			if given, _ := t.m["slots"].([]any); len(l.list) == before && len(given) < 2 {
 				t.wrong("slots", "a match group needs two slots or more", "name another slot, or leave the group out")
 			}
 		}
@@ -47,6 +47,7 @@ func (l *loader) readTrades() {
 		if trade.Give != None && trade.Give == trade.Get {
 			t.wrong("get", "a piece can't be traded for itself", "name another piece")
 		} else {
+			t.checkTrade(&trade)
 			l.state.Trades = append(l.state.Trades, trade)
 			tables = append(tables, t)
 		}
@@ -56,6 +57,22 @@ func (l *loader) readTrades() {
 		last := tables[round[len(round)-1]]
 		last.wrongHere(fmt.Sprintf("%s goes round in a circle with trade %q", last.what, l.state.Trades[round[0]].ID),
 			"leave one of the trades out")
+	}
+}
+
+// checkTrade refuses what would earn money on paper only: giving a piece that
+// has to be bought first, and one trade written as two.
+func (t *table) checkTrade(trade *Trade) {
+	s := t.l.state
+	if trade.Give != None {
+		if p := &s.Pieces[trade.Give]; p.Side == Vendors || p.Bundle != None {
+			t.wrong("give", fmt.Sprintf("piece %q has to be bought first, so it can't be given", p.ID), "name a piece of the customer's or of the shop's")
+		}
+	}
+	for _, other := range s.Trades {
+		if other.Give == trade.Give && other.Get == trade.Get && trade.Give != None && trade.Get != None {
+			t.wrongHere(fmt.Sprintf("%s is the same as trade %q", t.what, other.ID), "leave one of the two out")
+		}
 	}
 }
 
@@ -105,7 +122,7 @@ func (t *table) piece(key string) int {
 		t.wrong(key, fmt.Sprintf("the shop's piece %q fits no slot of this job", short), "let a slot have its part, or leave this out")
 		return None
 	}
-	if t.l.partial {
+	if t.l.partial || t.l.spoilt[join("piece", plainID(id))] {
 		return None
 	}
 	if t.l.pieceIDs == nil {

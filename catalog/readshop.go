@@ -112,7 +112,7 @@ func (l *loader) readPlaters() {
 	}
 	for _, root := range l.others {
 		for _, t := range root.named("plater") {
-			if _, known := l.platers.index[t.id]; !known && !l.excused(l.platers) {
+			if _, known := l.platers.index[t.id]; !known && !l.excused(l.platers, t.id) {
 				message, hint := l.unknown(l.platers, t.id)
 				t.wrongHere(message, hint)
 			}
@@ -160,10 +160,14 @@ func (l *loader) usualWorks() []int {
 func (l *loader) readLevel(t *table) Level {
 	var rate byMetal[Cents]
 	var grade byMetal[Centi]
+	before := len(l.list)
 	t.need("rate", `write rate = {steel = "25.00", other = "30.00"}, the price per dm2`)
 	t.need("grade", `write grade = {steel = 92, other = 85}, the grade it comes out at`)
 	readByMetal(t, "rate", &rate, (*table).money)
 	readByMetal(t, "grade", &grade, (*table).grade)
+	if len(l.list) > before {
+		l.spoilt[t.path] = true
+	}
 	metals := len(l.state.Tables.Metals)
 	out := Level{Name: t.id, Rate: rate.list(metals), Grade: grade.list(metals), Tone: t.tone("tone"), From: t.here()}
 	t.done()

@@ -40,7 +40,10 @@ type scanner struct {
 	scope   string   // put before keys of a table that is written again
 	lists   []double // [[...]] headers: path and place
 	inLists map[string]bool
+	entries int   // keys, tables and list entries so far
+	paths   int   // bytes of their joined paths
 	deep    *span // something nested too deeply; the scan stopped there
+	much    *span // the first entry too many; the scan stopped there
 }
 
 // join makes the path of a key into one string.
@@ -170,6 +173,16 @@ func (s *scanner) underList(path []string) bool {
 	return false
 }
 
+// count counts an entry; false where there is too much in the file. A small file
+// could fill the memory with long names, since each is kept with those above it.
+func (s *scanner) count(at span) bool {
+	if s.entries++; s.entries > maxEntries || s.paths > maxPaths {
+		s.much = &at
+		return false
+	}
+	return true
+}
+
 // mark notes where the parts of a key stand, unless an earlier line named them.
 func (s *scanner) mark(table, key []string, spans []span) {
 	path := join(table...)
@@ -178,6 +191,7 @@ func (s *scanner) mark(table, key []string, spans []span) {
 			path += "\x00"
 		}
 		path += k
+		s.paths += len(path)
 		if _, known := s.places[path]; !known {
 			s.places[path] = place{spans[i], spans[i]}
 		}
@@ -203,6 +217,9 @@ func (s *scanner) key() (path []string, spans []span, ok bool) {
 			return nil, nil, false
 		}
 		path, spans = append(path, name), append(spans, s.since(start))
+		if !s.count(spans[len(spans)-1]) {
+			return nil, nil, false
+		}
 		if len(path) > maxDepth {
 			s.deep = &spans[len(spans)-1]
 			return nil, nil, false

@@ -25,6 +25,9 @@ func (s *scanner) value(path []string, key *span, depth int) bool {
 		return false
 	}
 	start, line, column := s.at, s.line, s.column(s.at)
+	if key == nil && !s.count(span{line, column, 1}) {
+		return false
+	}
 	if depth > maxDepth {
 		s.deep = &span{line, column, 1}
 		return false
@@ -50,6 +53,7 @@ func (s *scanner) value(path []string, key *span, depth int) bool {
 		at.width = len([]rune(strings.TrimRight(s.src[start:start+i], " \t\r")))
 	}
 	full := join(path...)
+	s.paths += len(full)
 	if key == nil {
 		s.places[full] = place{at, at}
 	} else {

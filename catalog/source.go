@@ -21,7 +21,7 @@ func readSource(path string) (string, *Mistake) {
 	}
 	switch {
 	case info.IsDir():
-		return "", &Mistake{Message: "this is a folder, not a file", Hint: "name the file in it, such as job.toml"}
+		return "", &Mistake{Message: "this is a folder, not a file", Hint: "name the file in it"}
 	case !info.Mode().IsRegular():
 		return "", &Mistake{Message: "this is not a regular file", Hint: "name a file on disk"}
 	}

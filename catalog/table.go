@@ -6,7 +6,6 @@ import (
 	"maps"
 	"slices"
 	"strings"
-	"unicode"
 	"unicode/utf8"
 )
 
@@ -130,11 +129,20 @@ func (t *table) sub(key, what string) *table {
 	m, ok := v.(map[string]any)
 	if !ok {
 		if _, list := v.([]map[string]any); !list || !t.isListHeader(key) {
-			t.wrong(key, "this has to be a table", fmt.Sprintf("write [%s.NAME]", dotted(strings.Split(t.pathOf(key), "\x00"))))
+			t.wrong(key, "this has to be a table", t.tableHint(key, key == what))
 		}
 		return nil
 	}
 	return &table{l: t.l, doc: t.doc, path: t.pathOf(key), what: what, id: key, m: m, source: t.source}
+}
+
+// tableHint says how a table under a key is written, or one of a group below it.
+func (t *table) tableHint(key string, group bool) string {
+	name := dotted(strings.Split(t.pathOf(key), "\x00"))
+	if group {
+		name += ".NAME"
+	}
+	return fmt.Sprintf("write [%s] on a line of its own, and its keys below it", name)
 }
 
 // isListHeader says whether a key comes from a [[...]] header, which has been
@@ -161,6 +169,8 @@ func (t *table) named(key string) []*table {
 		}
 		if s := group.sub(name, fmt.Sprintf("%s %q", key, name)); s != nil {
 			out = append(out, s)
+		} else {
+			t.l.spoilt[join(key, name)] = true
 		}
 	}
 	return out
@@ -191,7 +201,7 @@ func (t *table) goodID(kind, id string) bool {
 		problem = "begins or ends with a space"
 	case utf8.RuneCountInString(id) > maxIDLength:
 		problem = fmt.Sprintf("is longer than %d characters", maxIDLength)
-	case strings.ContainsFunc(id, func(r rune) bool { return unicode.IsControl(r) || unicode.Is(unicode.Cf, r) }):
+	case strings.ContainsFunc(id, isControl):
 		problem = "contains a control character"
 	case strings.HasPrefix(id, "job:") || strings.HasPrefix(id, "shop:"):
 		problem = `begins with "job:" or "shop:", which the program puts there itself`

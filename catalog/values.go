@@ -45,7 +45,7 @@ func (t *table) word(key string, known ...string) string {
 			return s
 		}
 	}
-	t.wrong(key, fmt.Sprintf("unknown word %q", s), meant(s, known, ""))
+	t.wrong(key, fmt.Sprintf("unknown word %q", clip(s)), meant(s, known, ""))
 	return ""
 }
 
@@ -129,7 +129,7 @@ func (t *table) centiOrWord(key string, parse func(string) (Centi, error), least
 		if _, isNumber := asFloat(v); isNumber {
 			return number(t, key, least, most, 100)
 		}
-		t.wrong(key, "this has to be a number or a word in quotes", fmt.Sprintf("write %s = %s", t.label(key), plainNumber(float64(most)/200)))
+		t.wrong(key, "this has to be a number or a word in quotes", fmt.Sprintf("write %s = %s", t.label(key), plainNumber(float64(most+least)/200)))
 		return out
 	}
 	c, err := parse(s)
@@ -180,6 +180,11 @@ func (t *table) texts(key string) []string {
 		s, ok := e.(string)
 		if !ok {
 			t.wrongItem(key, i, "this has to be text", fmt.Sprintf("write %q", shown(e)))
+		} else if strings.ContainsFunc(s, isControl) {
+			t.wrongItem(key, i, "control characters are not allowed in names", "leave them out")
+			s = ""
+		} else if s == "" {
+			t.wrongItem(key, i, "this is empty", "write a name, or leave it out")
 		}
 		out = append(out, s) // kept even if wrong, so that indices stay those of the file
 	}

@@ -12,6 +12,7 @@ import (
 func (m *maker) pieces() {
 	for s := range m.st.Slots {
 		fits := m.fits(s)
+		m.own = append(m.own, len(m.st.Pieces))
 		m.add(s, fits, m.reproduction(s))
 		n := m.f.Pieces - 1 + m.IntN(3) - 1
 		for range n {
@@ -47,8 +48,12 @@ func (m *maker) add(s int, fits []int, p catalog.Piece) {
 func (m *maker) reproduction(s int) catalog.Piece {
 	p := catalog.Piece{
 		Kind: catalog.Reproduction, Side: catalog.Vendors, Vendor: m.IntN(m.f.Vendors), Bundle: catalog.None,
-		Metal: m.IntN(len(m.st.Tables.Metals)), Quantity: 8, Price: m.between(140, 480), Chance: catalog.One,
+		Metal: m.IntN(len(m.st.Tables.Metals)), Quantity: 8, Price: m.share(s, 0.9, 1.3), Chance: catalog.One,
 		Grade: given(catalog.Centi(100 * (int(max(m.f.Mean, m.f.Floor, 78)) + m.IntN(9)))), Tone: given(catalog.Centi(m.IntN(200) - 50)),
+	}
+	if m.chance(m.f.Owned) {
+		p.Side, p.Vendor, p.Quantity = catalog.Customers, catalog.None, m.st.Slots[s].Quantity
+		p.Price, p.Value = 0, p.Price
 	}
 	if first, ok := m.series[s]; ok {
 		p.Grade, p.Tone = m.st.Pieces[first].Grade, m.st.Pieces[first].Tone
@@ -71,22 +76,19 @@ func (m *maker) candidate(s int) catalog.Piece {
 		Kind: catalog.Original, Vendor: catalog.None, Bundle: catalog.None, Metal: m.IntN(len(m.st.Tables.Metals)),
 		Quantity: m.st.Slots[s].Quantity, Chance: catalog.One,
 	}
-	switch v := m.Float64(); {
-	case v < 0.5:
-		if m.chance(0.3) {
-			p.Value = m.between(5, 80)
-		}
-	case v < 0.7:
+	switch offered := m.offered(); {
+	case m.chance(offered):
+		m.offer(s, &p)
+	case m.chance(0.3):
 		p.Side, p.InShop = catalog.Shops, true
-		p.Price = m.between(15, 110)
-	default:
-		m.offer(&p)
+		p.Price = m.share(s, 0.1, 0.4)
+	case m.chance(0.3):
+		p.Value = m.between(5, 80)
 	}
 	if m.chance(m.f.Leads) {
 		p.Chance = catalog.Micro(300_000 + m.IntN(65)*10_000)
 	}
-	if p.Kind == catalog.OldStock && m.chance(0.8) {
-		p.Grade = given(catalog.Centi(100 * (76 + m.IntN(20))))
+	if p.Grade.Set {
 		return p
 	}
 	m.findings(&p)
@@ -96,15 +98,36 @@ func (m *maker) candidate(s int) catalog.Piece {
 	return p
 }
 
-func (m *maker) offer(p *catalog.Piece) {
-	p.Side, p.Vendor, p.Price = catalog.Vendors, m.IntN(m.f.Vendors), m.between(30, 160)
-	if m.chance(0.35) {
-		p.Kind, p.Price = catalog.OldStock, m.between(110, 420)
+// offered is the share of candidates that vendors offer.
+func (m *maker) offered() float64 {
+	if m.f.Offered > 0 {
+		return m.f.Offered
 	}
-	if m.f.Bundles > 0 && m.chance(0.25) {
+	return 0.3
+}
+
+// offer: the better graded, the dearer.
+func (m *maker) offer(s int, p *catalog.Piece) {
+	p.Side, p.Vendor, p.Price = catalog.Vendors, m.IntN(m.f.Vendors), m.share(s, 0.15, 0.6)
+	if m.chance(0.35) {
+		better := m.IntN(20)
+		p.Kind, p.Grade = catalog.OldStock, given(catalog.Centi(100*(76+better)))
+		p.Price = m.share(s, 0.4+0.03*float64(better), 0.7+0.03*float64(better))
+	}
+	if m.f.Bundles > 0 && m.chance(m.bundled()) {
 		p.Bundle = m.IntN(m.f.Bundles)
 		p.Vendor, p.Price = m.st.Bundles[p.Bundle].Vendor, 0
 	}
+}
+
+// bundled is the share of offers that come out of a bundle: four pieces a bundle.
+func (m *maker) bundled() float64 {
+	return min(0.25, 4*float64(m.f.Bundles)/(float64(m.f.Slots*m.f.Pieces)*m.offered()))
+}
+
+// share is a price from lo to hi times what a good piece for the slot is worth.
+func (m *maker) share(s int, lo, hi float64) catalog.Cents {
+	return m.between(int64(lo*m.worth[s]), int64(hi*m.worth[s]))
 }
 
 // findings: a used piece has two to four faults, seldom only light ones.

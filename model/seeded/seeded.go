@@ -21,21 +21,23 @@ type Family struct {
 	Trades     int     //
 	Matches    int     // groups of two to four slots
 	Quotes     float64 // share of pieces with a quote
+	Offered    float64 // share of pieces that vendors offer; 0: 0.3
 	Leads      float64 // share of pieces that may not come
 	Completion float64 // 0: none
 	Mean       float64 // 0: none
 	Floor      float64 //
 	Lasting    bool    //
 	Days       int     // 0: no date
-	Budget     float64 // of the sum of the cheapest good choices; 0: none
+	Owned      float64 // share of slots whose reproduction the customer has bought already
+	Budget     float64 // on outlay, as a share of what a set of reproductions is worth; 0: none
 }
 
 // Families are the families of the race.
 var Families = []Family{
-	{Name: "car-30", Slots: 30, Pieces: 6, Platers: 4, Vendors: 4, Bundles: 3, Trades: 2, Matches: 5, Quotes: 0.3, Leads: 0.15, Completion: 0.9, Mean: 84, Floor: 60, Lasting: true, Days: 150, Budget: 1.05},
-	{Name: "car-60", Slots: 60, Pieces: 6, Platers: 5, Vendors: 5, Bundles: 4, Trades: 3, Matches: 8, Quotes: 0.3, Leads: 0.15, Completion: 0.85, Mean: 84, Floor: 60, Lasting: true, Days: 150, Budget: 1.05},
+	{Name: "car-30", Slots: 30, Pieces: 6, Platers: 4, Vendors: 4, Bundles: 3, Trades: 2, Matches: 5, Quotes: 0.3, Leads: 0.15, Completion: 0.9, Mean: 84, Floor: 60, Lasting: true, Days: 150, Owned: 0.8, Budget: 0.33},
+	{Name: "car-60", Slots: 60, Pieces: 6, Platers: 5, Vendors: 5, Bundles: 4, Trades: 3, Matches: 8, Quotes: 0.3, Leads: 0.15, Completion: 0.85, Mean: 84, Floor: 60, Lasting: true, Days: 150, Owned: 0.8, Budget: 0.33},
 	{Name: "car-120", Slots: 120, Pieces: 5, Platers: 6, Vendors: 6, Bundles: 6, Trades: 4, Matches: 14, Quotes: 0.3, Leads: 0.15, Completion: 0.75, Mean: 84, Floor: 60, Lasting: true, Days: 150},
-	{Name: "many-offers", Slots: 25, Pieces: 20, Platers: 6, Vendors: 10, Bundles: 8, Trades: 2, Matches: 3, Quotes: 0.5, Leads: 0.3, Completion: 0.9, Mean: 86, Floor: 60},
+	{Name: "many-offers", Slots: 25, Pieces: 16, Platers: 6, Vendors: 10, Bundles: 8, Trades: 2, Matches: 3, Quotes: 0.5, Offered: 0.7, Leads: 0.3, Completion: 0.9, Mean: 86, Floor: 60},
 	{Name: "tight-completion", Slots: 40, Pieces: 6, Platers: 4, Vendors: 4, Bundles: 2, Matches: 4, Quotes: 0.3, Leads: 0.25, Completion: 0.97, Mean: 82, Floor: 60},
 	{Name: "many-matches", Slots: 40, Pieces: 6, Platers: 5, Vendors: 4, Bundles: 2, Matches: 14, Quotes: 0.3, Leads: 0.1, Completion: 0.9, Mean: 84, Floor: 60},
 	{Name: "shop-400", Slots: 400, Pieces: 4, Platers: 8, Vendors: 10, Bundles: 10, Trades: 4, Matches: 40, Quotes: 0.2, Leads: 0.1, Completion: 0.4, Mean: 83, Floor: 60},
@@ -56,12 +58,14 @@ type maker struct {
 	*rand.Rand
 	f      Family
 	st     *catalog.State
+	worth  []float64   // per slot, whole currency units: what a good piece sells for
+	own    []int       // per slot: its reproduction
 	series map[int]int // per matched slot: the piece that leads its series of reproductions
 }
 
 // Job makes the job of a family and a seed.
 func Job(f Family, seed uint64) *catalog.State {
-	m := &maker{rand.New(rand.NewPCG(seed, uint64(len(f.Name))*1000+uint64(f.Slots))), f, &catalog.State{}, map[int]int{}}
+	m := &maker{rand.New(rand.NewPCG(seed, uint64(len(f.Name))*1000+uint64(f.Slots))), f, &catalog.State{}, nil, nil, map[int]int{}}
 	m.st.Tables = catalog.BuiltIn()
 	m.st.Job = catalog.Job{File: "seeded", Title: fmt.Sprintf("%s, seed %d", f.Name, seed), Currency: "USD"}
 	m.st.Shop = catalog.Shop{Hourly: given(catalog.Cents(6000))}
@@ -76,6 +80,7 @@ func Job(f Family, seed uint64) *catalog.State {
 	m.matches()
 	m.pieces()
 	m.trades()
+	m.budget()
 	return m.st
 }
 
@@ -160,8 +165,10 @@ func (m *maker) slots() {
 			Weight: catalog.Centi(100 * (1 + m.IntN(4))), Quantity: 1, Target: m.st.Job.Target,
 			Rescue: given(m.between(150, 900)), RescueDays: given(30),
 		}
+		m.worth = append(m.worth, 160+360*m.Float64())
 		if s > 0 && m.chance(0.35) {
 			before := m.st.Slots[s-1]
+			m.worth[s] = m.worth[s-1]
 			slot.Part, slot.Area, slot.Weight = before.Part, before.Area, before.Weight
 		}
 		if m.chance(0.05) {
@@ -197,6 +204,27 @@ func (m *maker) matches() {
 		m.st.Matches = append(m.st.Matches, g)
 		s += m.IntN(2)
 	}
+}
+
+// budget is a share of what a set of nothing but reproductions is worth, and at
+// least what is still to be paid for it: such a set always meets the budget too.
+func (m *maker) budget() {
+	if m.f.Budget == 0 {
+		return
+	}
+	worth, pay, from := catalog.Cents(0), catalog.Cents(0), map[int]bool{}
+	for s, i := range m.own {
+		p := &m.st.Pieces[i]
+		n := catalog.Cents(m.st.Slots[s].Quantity)
+		worth += n * (p.Price + p.Value)
+		pay += n * p.Price
+		if p.Side == catalog.Vendors && !from[p.Vendor] {
+			from[p.Vendor] = true
+			pay += m.st.Vendors[p.Vendor].Freight
+		}
+	}
+	share := catalog.Cents(m.f.Budget*float64(worth)) / 100 * 100
+	m.st.Job.Budget = given(max(share, pay))
 }
 
 func (m *maker) trades() {

@@ -1,0 +1,126 @@
+package main
+
+import (
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"time"
+)
+
+// state is what a solver says of its answer.
+type state string
+
+const (
+	proven     state = "proven" // optimal, to within gapCents
+	infeasible state = "infeasible"
+	stopped    state = "stopped" // no proof within the limit
+)
+
+// gapCents is the proof asked for: nothing can be cheaper by this much. All
+// totals are whole cents, so less than one is the optimum.
+const gapCents = "0.99"
+
+// outcome is one solve of one program by one solver.
+type outcome struct {
+	solver  string
+	state   state
+	claim   float64            // the total it says, cents
+	values  map[string]float64 // its answer by column name; nil for none
+	own     float64            // seconds it was solving
+	whole   float64            // seconds of the whole process
+	nodes   int64
+	peakKB  int64
+	failure string
+
+	total  int64  // of the answer, added up by the judge
+	broken string // what it breaks
+	fault  string // what disqualifies the run, "" for none
+}
+
+// program is one seeded job written out for everybody.
+type program struct {
+	task   task
+	dir    string
+	mps    string // path
+	matrix *matrix
+}
+
+// entrant is a solver that takes part.
+type entrant struct {
+	name    string
+	what    string
+	missing func() string // why it can't take part, "" if it can
+	version func() string
+	solve   func(p *program) *outcome
+}
+
+// entrants in the order of the tables.
+var entrants = []*entrant{
+	{"brightset", "this program", func() string { return "" }, func() string { return "" }, solveBrightset},
+	{"cbc", "cbc", missingCbc, cbcVersion, solveCbc},
+	{"highs", "HiGHS, native, within scipy", missingNative, nativeVersion, solveNative},
+	{"highs-js", "HiGHS, WebAssembly, in node", missingWasm, wasmVersion, solveWasm},
+}
+
+const installCommands = `apt-get update && apt-get install -y coinor-cbc python3-scipy nodejs npm
+npm install -g highs
+`
+
+func entrantNamed(name string) *entrant {
+	for _, e := range entrants {
+		if e.name == name {
+			return e
+		}
+	}
+	return nil
+}
+
+func solverNames() []string {
+	var names []string
+	for _, e := range entrants {
+		names = append(names, e.name)
+	}
+	return names
+}
+
+func solveBrightset(p *program) *outcome {
+	m, r, err := brightsetSolves(p.task)
+	o := &outcome{solver: "brightset", state: r.State, claim: r.Total, values: r.Values, own: r.Own, nodes: r.Nodes}
+	o.measure(m)
+	if err != nil {
+		o.failure = err.Error()
+	}
+	return o
+}
+
+// measure takes over what the launcher saw.
+func (o *outcome) measure(m measured) {
+	o.whole, o.peakKB = m.Seconds, m.PeakKB
+	if m.Failure != "" {
+		o.failure = strings.TrimSpace(m.Failure + " " + firstLine(m.Output))
+	}
+}
+
+// patience is how long a process may take in all before it is ended.
+func patience(limit time.Duration) time.Duration { return 3*limit + time.Minute }
+
+func firstLine(b []byte) string {
+	line, _, _ := strings.Cut(strings.TrimSpace(string(b)), "\n")
+	return line
+}
+
+// ask runs a command that tells its version and gives the first line, trimmed.
+func ask(name string, args ...string) string {
+	out, err := exec.Command(name, args...).Output()
+	if err != nil {
+		return ""
+	}
+	return firstLine(out)
+}
+
+// script puts an embedded script into the temporary folder of a program.
+func (p *program) script(name, text string) (string, error) {
+	path := filepath.Join(p.dir, name)
+	return path, os.WriteFile(path, []byte(text), 0o644)
+}

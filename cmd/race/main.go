@@ -1,0 +1,151 @@
+// Race lets brightset and general solvers solve the same seeded jobs to the same
+// proof, and prints how long each took, how much memory it needed, and whether
+// they agree. With -growth it shows how brightset's time and memory grow.
+package main
+
+import (
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+	"time"
+
+	"brightset/model/seeded"
+)
+
+func main() {
+	os.Exit(run(os.Args[1:], os.Stdout, os.Stderr))
+}
+
+// options are what the command line asks for.
+type options struct {
+	seeds      int
+	families   []seeded.Family
+	familyList string        // as given
+	limit      time.Duration // per solve, wall clock
+	threads    int
+	solvers    []string // none: all that are there
+	growth     bool
+	markdown   string // file to write, "" for none
+	svg        string // picture to write with growth and markdown
+	keep       string // folder to keep the programs in, "" for none
+	progress   io.Writer
+	temporary  string
+}
+
+const usage = `race: brightset against general solvers on seeded jobs, to the same proof
+
+go run ./cmd/race [flags]
+
+`
+
+// run is main without its process: it gives the exit code. 0 all went well,
+// 1 failed or a solver was wrong, 2 usage.
+func run(args []string, out, errs io.Writer) int {
+	if len(args) > 0 && args[0] == childCommand {
+		return runChild(args[1:], out, errs)
+	}
+	opt := options{progress: errs}
+	flags := flag.NewFlagSet("race", flag.ContinueOnError)
+	flags.SetOutput(errs)
+	flags.Usage = func() {
+		fmt.Fprint(errs, usage)
+		flags.PrintDefaults()
+	}
+	flags.IntVar(&opt.seeds, "seeds", 3, "solve seeds 1 to `N` of every family")
+	names := flags.String("family", "", "only these families, by `NAME[,NAME]`: "+strings.Join(familyNames(), ", "))
+	limit := flags.Float64("limit", 60, "`SECONDS` of wall clock for one solve")
+	flags.IntVar(&opt.threads, "threads", 1, "`N` threads for brightset and cbc; HiGHS chooses for itself")
+	solvers := flags.String("solvers", "", "only these solvers, by `NAME[,NAME]`: "+strings.Join(solverNames(), ", "))
+	flags.BoolVar(&opt.growth, "growth", false, "instead of the race, brightset's time and memory against size")
+	flags.StringVar(&opt.markdown, "markdown", "", "also write the results to `FILE`, as Markdown")
+	flags.StringVar(&opt.svg, "svg", "testdata/race/growth.svg", "with -growth and -markdown, the picture goes to `FILE`")
+	flags.StringVar(&opt.keep, "keep", "", "keep the programs (MPS) in `FOLDER`")
+	install := flags.Bool("install", false, "print the commands that install the other solvers, and stop")
+	if err := flags.Parse(args); err != nil {
+		if errors.Is(err, flag.ErrHelp) {
+			return 0
+		}
+		return 2
+	}
+	if *install {
+		fmt.Fprint(out, installCommands)
+		return 0
+	}
+	opt.limit = time.Duration(*limit * float64(time.Second))
+	err := opt.resolve(*names, *solvers, flags.Args())
+	if err != nil {
+		fmt.Fprintln(errs, "race:", err)
+		return 2
+	}
+	if err := compete(&opt, out); err != nil {
+		fmt.Fprintln(errs, "race:", err)
+		return 1
+	}
+	return 0
+}
+
+// resolve turns names into what they name and checks the numbers.
+func (o *options) resolve(families, solvers string, rest []string) error {
+	if len(rest) > 0 {
+		return fmt.Errorf("%q is not a flag; see go run ./cmd/race -help", rest[0])
+	}
+	if o.seeds < 1 || o.limit <= 0 || o.threads < 1 {
+		return fmt.Errorf("-seeds, -limit and -threads must be more than 0")
+	}
+	o.families, o.familyList = seeded.Families, families
+	if families != "" {
+		o.families = nil
+		for name := range strings.SplitSeq(families, ",") {
+			f, ok := seeded.Named(name)
+			if !ok {
+				return fmt.Errorf("there is no family %q; there are %s", name, strings.Join(familyNames(), ", "))
+			}
+			o.families = append(o.families, f)
+		}
+	}
+	if solvers != "" {
+		o.solvers = strings.Split(solvers, ",")
+		for _, name := range o.solvers {
+			if entrantNamed(name) == nil {
+				return fmt.Errorf("there is no solver %q; there are %s", name, strings.Join(solverNames(), ", "))
+			}
+		}
+	}
+	return nil
+}
+
+func familyNames() []string {
+	var names []string
+	for _, f := range seeded.Families {
+		names = append(names, f.Name)
+	}
+	return names
+}
+
+// picture is the file of the picture, "" where none is written.
+func (o *options) picture() string {
+	if !o.growth || o.markdown == "" {
+		return ""
+	}
+	return o.svg
+}
+
+// compete does what is asked in a temporary folder of its own.
+func compete(opt *options, out io.Writer) error {
+	dir, err := os.MkdirTemp("", "brightset-race-")
+	if err != nil {
+		return err
+	}
+	defer os.RemoveAll(dir)
+	opt.temporary = dir
+	if err := errors.Join(reachable(opt.markdown), reachable(opt.picture())); err != nil {
+		return err
+	}
+	if opt.growth {
+		return growth(opt, out)
+	}
+	return race(opt, out)
+}
