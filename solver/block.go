@@ -186,15 +186,59 @@ func (in *instance) makeClasses(b *block, shared []int) {
 	}
 }
 
+// common is a rule that two groups have in common: the places of its values
+// among those of their columns.
+type common struct {
+	a, c int
+	tol  int64
+}
+
+// commons lists, for every two groups of a block, the near and same rules they
+// have in common.
+func (in *instance) commons(b *block) (near, same [][][]common) {
+	place := map[int]int{}
+	near, same = make([][][]common, len(b.groups)), make([][][]common, len(b.groups))
+	for x, g := range b.groups {
+		place[g] = x
+		near[x], same[x] = make([][]common, len(b.groups)), make([][]common, len(b.groups))
+	}
+	fill := func(out [][][]common, groups, at []int, tol int64) {
+		if _, ours := place[groups[0]]; !ours {
+			return
+		}
+		for i, g := range groups {
+			for j, h := range groups {
+				x, y := place[g], place[h]
+				out[x][y] = append(out[x][y], common{at[i], at[j], tol})
+			}
+		}
+	}
+	for i := range in.near {
+		fill(near, in.near[i].groups, in.near[i].at, in.near[i].tol)
+	}
+	for i := range in.same {
+		fill(same, in.same[i].groups, in.same[i].at, 0)
+	}
+	return near, same
+}
+
 // compare works out which classes go together.
 func (in *instance) compare(b *block, shared []int) {
+	near, same := in.commons(b)
+	use := make([][]Term, len(b.classes))
 	b.goes = make([]bits, len(b.classes))
-	for k := range b.goes {
+	for k, cols := range b.classes {
 		b.goes[k] = newBits(len(b.classes))
+		for _, t := range in.cols[cols[0]].terms {
+			if contains(shared, t.Row) {
+				use[k] = append(use[k], t)
+			}
+		}
 	}
 	for k := range b.classes {
 		for l := range k {
-			if b.groupOf[k] != b.groupOf[l] && in.together(b.classes[k][0], b.classes[l][0], shared) {
+			x, y := b.groupOf[k], b.groupOf[l]
+			if x != y && in.together(&in.cols[b.classes[k][0]], &in.cols[b.classes[l][0]], near[x][y], same[x][y]) && in.roomFor(use[k], use[l]) {
 				b.goes[k].add(l)
 				b.goes[l].add(k)
 			}
@@ -202,25 +246,28 @@ func (in *instance) compare(b *block, shared []int) {
 	}
 }
 
-// together says whether two columns of different groups may both be picked, as
-// far as rules and shared rows alone can tell.
-func (in *instance) together(a, c int, shared []int) bool {
-	g, h := in.cols[a].group, in.cols[c].group
-	for i := range in.near {
-		n := &in.near[i]
-		if contains(n.groups, g) && contains(n.groups, h) && magnitude(n.value[a]-n.value[c]) > n.tol {
+// together says whether the rules let two columns of different groups be picked.
+func (in *instance) together(p, q *col, near, same []common) bool {
+	for _, m := range near {
+		if magnitude(p.near[m.a]-q.near[m.c]) > m.tol {
 			return false
 		}
 	}
-	for i := range in.same {
-		s := &in.same[i]
-		if contains(s.groups, g) && contains(s.groups, h) && s.label[a] >= 0 && s.label[c] >= 0 && s.label[a] != s.label[c] {
+	for _, m := range same {
+		if l, k := p.same[m.a], q.same[m.c]; l >= 0 && k >= 0 && l != k {
 			return false
 		}
 	}
-	for _, r := range shared {
-		if coefOf(in.cols[a].terms, r)+coefOf(in.cols[c].terms, r) > in.rows[r].limit {
-			return false
+	return true
+}
+
+// roomFor says whether shared rows let two classes be picked.
+func (in *instance) roomFor(p, q []Term) bool {
+	for _, t := range p {
+		for _, u := range q {
+			if t.Row == u.Row && t.Coef+u.Coef > in.rows[t.Row].limit {
+				return false
+			}
 		}
 	}
 	return true

@@ -211,16 +211,17 @@ func (in *instance) propagateNear(d *domain) bool {
 	for i := range in.near {
 		n := &in.near[i]
 		lo, hi := -Limit, Limit
-		for _, g := range n.groups {
+		for a, g := range n.groups {
 			gl, gh := Limit, -Limit
 			for c := in.first(d, g); c < in.groups[g][1]; c = d.alive.next(c+1, in.groups[g][1]) {
-				gl, gh = min(gl, n.value[c]), max(gh, n.value[c])
+				v := in.cols[c].near[n.at[a]]
+				gl, gh = min(gl, v), max(gh, v)
 			}
 			lo, hi = max(lo, gl-n.tol), min(hi, gh+n.tol)
 		}
-		for _, g := range n.groups {
+		for a, g := range n.groups {
 			for c := in.first(d, g); c < in.groups[g][1]; c = d.alive.next(c+1, in.groups[g][1]) {
-				if n.value[c] < lo || n.value[c] > hi {
+				if v := in.cols[c].near[n.at[a]]; v < lo || v > hi {
 					d.alive.drop(c)
 				}
 			}
@@ -238,8 +239,8 @@ func (in *instance) propagateSame(d *domain) bool {
 	for i := range in.same {
 		s := &in.same[i]
 		allowed := map[int]bool(nil)
-		for _, g := range s.groups {
-			labels, free := in.labels(d, s, g)
+		for a, g := range s.groups {
+			labels, free := in.labels(d, g, s.at[a])
 			if free {
 				continue
 			}
@@ -256,9 +257,9 @@ func (in *instance) propagateSame(d *domain) bool {
 		if allowed == nil {
 			continue
 		}
-		for _, g := range s.groups {
+		for a, g := range s.groups {
 			for c := in.first(d, g); c < in.groups[g][1]; c = d.alive.next(c+1, in.groups[g][1]) {
-				if s.label[c] >= 0 && !allowed[s.label[c]] {
+				if l := in.cols[c].same[s.at[a]]; l >= 0 && !allowed[l] {
 					d.alive.drop(c)
 				}
 			}
@@ -270,14 +271,16 @@ func (in *instance) propagateSame(d *domain) bool {
 	return true
 }
 
-// labels are those of a group's columns; free if one of them goes with any.
-func (in *instance) labels(d *domain, s *sameRule, g int) (labels map[int]bool, free bool) {
+// labels are those of a group's columns in one of its same rules; free if one of
+// them goes with any.
+func (in *instance) labels(d *domain, g, at int) (labels map[int]bool, free bool) {
 	labels = map[int]bool{}
 	for c := in.first(d, g); c < in.groups[g][1]; c = d.alive.next(c+1, in.groups[g][1]) {
-		if s.label[c] < 0 {
+		l := in.cols[c].same[at]
+		if l < 0 {
 			return nil, true
 		}
-		labels[s.label[c]] = true
+		labels[l] = true
 	}
 	return labels, false
 }

@@ -44,21 +44,22 @@ func (in *instance) droppable() []bool {
 
 // bucket is what must be equal: values of near rules and labels of same rules.
 func (in *instance) bucket(c int) string {
-	if len(in.near) == 0 && len(in.same) == 0 {
+	k := &in.cols[c]
+	if len(k.near) == 0 && len(k.same) == 0 {
 		return ""
 	}
-	key := make([]byte, 0, 32)
+	key := make([]byte, 0, 8*(len(k.near)+len(k.same)))
 	put := func(v int64) {
 		for range 8 {
 			key = append(key, byte(v))
 			v >>= 8
 		}
 	}
-	for i := range in.near {
-		put(in.near[i].value[c])
+	for _, v := range k.near {
+		put(v)
 	}
-	for i := range in.same {
-		put(int64(in.same[i].label[c]))
+	for _, l := range k.same {
+		put(int64(l))
 	}
 	return string(key)
 }

@@ -56,9 +56,10 @@ func (in *instance) rulesHold(pick []int) bool {
 	for i := range in.near {
 		n := &in.near[i]
 		lo, hi := Limit, -Limit
-		for _, g := range n.groups {
+		for a, g := range n.groups {
 			if c := pick[g]; c >= 0 {
-				lo, hi = min(lo, n.value[c]), max(hi, n.value[c])
+				v := in.cols[c].near[n.at[a]]
+				lo, hi = min(lo, v), max(hi, v)
 			}
 		}
 		if hi > lo && hi-lo > n.tol {
@@ -68,15 +69,19 @@ func (in *instance) rulesHold(pick []int) bool {
 	for i := range in.same {
 		s := &in.same[i]
 		label := -1
-		for _, g := range s.groups {
+		for a, g := range s.groups {
 			c := pick[g]
-			if c < 0 || s.label[c] < 0 {
+			if c < 0 {
 				continue
 			}
-			if label >= 0 && s.label[c] != label {
+			l := in.cols[c].same[s.at[a]]
+			if l < 0 {
+				continue
+			}
+			if label >= 0 && l != label {
 				return false
 			}
-			label = s.label[c]
+			label = l
 		}
 	}
 	return true

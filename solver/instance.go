@@ -28,6 +28,8 @@ type col struct {
 	needs []int // closed
 	links []int // parallel to needs
 	loads []Load
+	near  []int64 // values in the near rules of its group
+	same  []int   // labels in the same rules of its group
 }
 
 type row struct {
@@ -47,15 +49,15 @@ type sw struct {
 
 type link struct{ group, sw int }
 
+// nearRule and sameRule: at is, per group, the place of the rule among the near
+// values or same labels of the group's columns.
 type nearRule struct {
-	groups []int
-	value  []int64 // per column; 0 outside its groups
-	tol    int64
+	groups, at []int
+	tol        int64
 }
 
 type sameRule struct {
-	groups []int
-	label  []int // per column; -1 outside its groups
+	groups, at []int
 }
 
 // newInstance applies a change. Columns that are banned, or shut out by a fix,
@@ -187,15 +189,19 @@ func (in *instance) addColumns(p *Problem, ch *Change, m rowMap) {
 }
 
 func (in *instance) addRules(p *Problem, off map[Tag]bool) {
+	nears, sames := make([]int, len(in.groups)), make([]int, len(in.groups)) // rules so far
 	for i := range p.Near {
 		n := &p.Near[i]
 		if off[n.Tag] || len(n.Groups) < 2 {
 			continue
 		}
-		rule := nearRule{groups: n.Groups, tol: n.Tolerance, value: make([]int64, len(in.cols))}
+		rule := nearRule{groups: n.Groups, tol: n.Tolerance}
 		for a, g := range n.Groups {
+			rule.at = append(rule.at, nears[g])
+			nears[g]++
 			for c := in.groups[g][0]; c < in.groups[g][1]; c++ {
-				rule.value[c] = n.Values[a][in.cols[c].orig]
+				k := &in.cols[c]
+				k.near = append(k.near, n.Values[a][k.orig])
 			}
 		}
 		in.near = append(in.near, rule)
@@ -205,13 +211,13 @@ func (in *instance) addRules(p *Problem, off map[Tag]bool) {
 		if off[s.Tag] || len(s.Groups) < 2 {
 			continue
 		}
-		rule := sameRule{groups: s.Groups, label: make([]int, len(in.cols))}
-		for c := range rule.label {
-			rule.label[c] = -1
-		}
+		rule := sameRule{groups: s.Groups}
 		for a, g := range s.Groups {
+			rule.at = append(rule.at, sames[g])
+			sames[g]++
 			for c := in.groups[g][0]; c < in.groups[g][1]; c++ {
-				rule.label[c] = s.Labels[a][in.cols[c].orig]
+				k := &in.cols[c]
+				k.same = append(k.same, s.Labels[a][k.orig])
 			}
 		}
 		in.same = append(in.same, rule)
@@ -260,31 +266,14 @@ func (in *instance) index() {
 // found.
 func (in *instance) keep(alive bits) *instance {
 	out := &instance{rows: append([]row(nil), in.rows...), switches: in.switches, charged: in.charged, halt: in.halt}
-	var from []int
 	for _, span := range in.groups {
 		first := len(out.cols)
-		for c := span[0]; c < span[1]; c++ {
-			if alive.has(c) {
-				out.cols = append(out.cols, in.cols[c])
-				from = append(from, c)
-			}
+		for c := alive.next(span[0], span[1]); c < span[1]; c = alive.next(c+1, span[1]) {
+			out.cols = append(out.cols, in.cols[c])
 		}
 		out.groups = append(out.groups, [2]int{first, len(out.cols)})
 	}
-	for _, n := range in.near {
-		v := make([]int64, len(from))
-		for i, c := range from {
-			v[i] = n.value[c]
-		}
-		out.near = append(out.near, nearRule{n.groups, v, n.tol})
-	}
-	for _, s := range in.same {
-		l := make([]int, len(from))
-		for i, c := range from {
-			l[i] = s.label[c]
-		}
-		out.same = append(out.same, sameRule{s.groups, l})
-	}
+	out.near, out.same = in.near, in.same
 	out.index()
 	return out
 }
