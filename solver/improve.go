@@ -68,8 +68,7 @@ func (im *improver) prices(y *duals) {
 	in := im.in
 	im.price = make([]float64, len(in.rows))
 	widest := 1.0
-	for g, span := range in.groups {
-		_ = g
+	for _, span := range in.groups {
 		lo, hi := math.Inf(1), math.Inf(-1)
 		for c := span[0]; c < span[1]; c++ {
 			lo, hi = math.Min(lo, float64(in.cols[c].cost)), math.Max(hi, float64(in.cols[c].cost))
