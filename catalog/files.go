@@ -193,17 +193,13 @@ func (l *loader) includeMore() {
 	}
 }
 
-// Includes says whether a job's file, if it can be read, includes another file.
-func Includes(job, path string) bool {
+// Includes gives the list include of a job's file as it stands there; nothing
+// if the file can't be read.
+func Includes(job string) []string {
 	l := newLoader(Options{})
 	d, _ := l.open(job, JobFile, nil)
 	if d == nil {
-		return false
+		return nil
 	}
-	for _, name := range l.rootTable(d).texts("include") {
-		if d.beside(name) == path {
-			return true
-		}
-	}
-	return false
+	return l.rootTable(d).texts("include")
 }

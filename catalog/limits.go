@@ -17,6 +17,7 @@ const (
 	maxEntries        = 100_000         // keys, tables and list entries of a file
 	maxPaths          = 32 << 20        // bytes of all their names, each with those above it
 	maxDepth          = 16              // nested values, parts of a dotted key
+	maxLength         = 10_000          // characters of one text
 	maxIDLength       = 100             // characters
 	maxShown          = 200             // mistakes printed in one go
 )

@@ -9,6 +9,7 @@ import (
 // shop's file, in this order. A piece of the shop's that fits no slot of the job
 // is left out.
 func (l *loader) readPieces() {
+	var later []*table
 	for _, root := range slices.Concat([]*table{l.job}, l.parts, []*table{l.shop}) {
 		if root == nil {
 			continue
@@ -18,6 +19,10 @@ func (l *loader) readPieces() {
 			ids = l.shopPieces
 		}
 		for _, t := range root.named("piece") {
+			if t.addsOnly() && slices.Contains(l.parts, root) {
+				later = append(later, t)
+				continue
+			}
 			if at, ok := ids[t.id]; ok {
 				l.addToPiece(t, &l.state.Pieces[at])
 				t.done()
@@ -32,6 +37,41 @@ func (l *loader) readPieces() {
 			ids[t.id] = len(l.state.Pieces)
 			l.state.Pieces = append(l.state.Pieces, p)
 		}
+	}
+	for _, t := range later {
+		l.addLater(t)
+	}
+}
+
+// addsOnly says whether a piece's table holds nothing but findings and quotes.
+func (t *table) addsOnly() bool {
+	for k := range t.m {
+		if k != "finding" && k != "quote" {
+			return false
+		}
+	}
+	return len(t.m) > 0
+}
+
+// addLater reads what an included file adds to a piece of the job's, whichever
+// file that is in.
+func (l *loader) addLater(t *table) {
+	_, inShop := l.shopPieces[t.id]
+	at, ok := l.jobPieces[t.id]
+	switch {
+	case ok:
+		l.addToPiece(t, &l.state.Pieces[at])
+		t.done()
+	case inShop || l.keptOut[t.id]:
+		t.wrongHere(fmt.Sprintf("piece %q is in the shop's file", clip(t.id)), "write its findings and quotes there")
+	case !l.partial:
+		var known []string
+		for i := range l.state.Pieces {
+			if p := &l.state.Pieces[i]; !p.InShop {
+				known = append(known, p.ID)
+			}
+		}
+		t.wrongHere(fmt.Sprintf("no piece of the job is called %q", clip(t.id)), l.meant(t.id, known, "first write the piece itself: its kind and metal and what it fits"))
 	}
 }
 

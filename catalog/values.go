@@ -6,6 +6,7 @@ import (
 	"strings"
 	"time"
 	"unicode"
+	"unicode/utf8"
 )
 
 // val is a value given under a key.
@@ -22,6 +23,10 @@ func (t *table) text(key string) string {
 	s, ok := v.(string)
 	if !ok {
 		t.wrong(key, "this has to be text", fmt.Sprintf("write %s = %q, in quotes", t.label(key), shown(v)))
+		return ""
+	}
+	if utf8.RuneCountInString(s) > maxLength {
+		t.wrong(key, fmt.Sprintf("this text is longer than %d characters", maxLength), "keep long notes in a file of their own")
 		return ""
 	}
 	if i := strings.IndexFunc(s, func(r rune) bool { return unicode.IsControl(r) && r != '\n' && r != '\t' }); i >= 0 {
@@ -185,6 +190,9 @@ func (t *table) texts(key string) []string {
 			s = ""
 		} else if s == "" {
 			t.wrongItem(key, i, "this is empty", "write a name, or leave it out")
+		} else if utf8.RuneCountInString(s) > maxLength {
+			t.wrongItem(key, i, fmt.Sprintf("this text is longer than %d characters", maxLength), "write a shorter name")
+			s = ""
 		}
 		out = append(out, s) // kept even if wrong, so that indices stay those of the file
 	}

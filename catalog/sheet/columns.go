@@ -23,6 +23,7 @@ type form int
 
 const (
 	text   form = iota // quoted
+	free               // quoted, kept to the last space
 	money              // quoted
 	number             // bare
 	grade              // bare if a number, else a quoted word
@@ -32,6 +33,8 @@ const (
 	id                 // part of the table's name, not a key
 )
 
+func (f form) isNumber() bool { return f == money || f == number || f == grade }
+
 // column is one key of a table, named as in the files.
 type column struct {
 	name string
@@ -40,7 +43,7 @@ type column struct {
 
 var pieceColumns = []column{
 	{"id", id}, {"fits", list}, {"kind", text}, {"owner", text}, {"metal", text}, {"quantity", number},
-	{"name", text}, {"tag", text}, {"place", text}, {"marks", text}, {"note", text}, {"photos", list},
+	{"name", free}, {"tag", free}, {"place", free}, {"marks", free}, {"note", free}, {"photos", list},
 	{"price", money}, {"value", money}, {"bundle", text}, {"chance", number}, {"days", number},
 	{"grade", grade}, {"tone", grade}, {"fresh", flag},
 }
@@ -73,4 +76,16 @@ func (w What) column(name string) (column, bool) {
 		return column{}, false
 	}
 	return columnsOf[w][i], true
+}
+
+// needs says whether a table can't do without a column. Findings and quotes
+// without an id are called after the defect and the plater.
+func (w What) needs(c column) bool {
+	switch w {
+	case Findings:
+		return c.name == "piece" || c.name == "defect"
+	case Quotes:
+		return c.name == "piece" || c.name == "plater" || c.name == "cost"
+	}
+	return slices.Contains([]string{"id", "fits", "kind", "metal"}, c.name) || w == Leads && c.name == "chance"
 }

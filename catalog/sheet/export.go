@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/csv"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -25,6 +26,7 @@ func Export(st *catalog.State, w What, how Writing) (string, error) {
 		b.WriteString("\xef\xbb\xbf")
 	}
 	out := csv.NewWriter(&b)
+	out.UseCRLF = true
 	if how.Semicolon {
 		out.Comma = ';'
 	}
@@ -37,11 +39,10 @@ func Export(st *catalog.State, w What, how Writing) (string, error) {
 	for n, cells := range rows {
 		for i, c := range cells {
 			if f := columnsOf[w][i].form; n > 0 {
-				if how.DecimalComma && (f == number || f == grade || f == money) && plainNumber.MatchString(c) {
+				if how.DecimalComma && f.isNumber() && plainNumber.MatchString(c) {
 					c = strings.Replace(c, ".", ",", 1)
-				} else {
-					c = guard(c, f == id || f == text || f == list)
 				}
+				c = guard(c, f)
 			}
 			cells[i] = c
 		}
@@ -64,9 +65,7 @@ func rowsOf(st *catalog.State, p *catalog.Piece, w What) (rows [][]string) {
 	case Findings:
 		for i := range p.Findings {
 			f := &p.Findings[i]
-			d := &st.Tables.Defects[f.Defect]
-			row := []string{p.ID, f.ID, d.Name, f.Severity.String(), catalog.FormatMicro(f.Extent), strconv.Itoa(f.Count), string(f.Where)}
-			rows = append(rows, row)
+			rows = append(rows, findingRow(st, p, f))
 		}
 	case Quotes:
 		for i := range p.Quotes {
@@ -74,6 +73,17 @@ func rowsOf(st *catalog.State, p *catalog.Piece, w What) (rows [][]string) {
 		}
 	}
 	return rows
+}
+
+// findingRow leaves out an extent that is the defect's usual one, so that it
+// goes on following the trade tables.
+func findingRow(st *catalog.State, p *catalog.Piece, f *catalog.Finding) []string {
+	d := &st.Tables.Defects[f.Defect]
+	extent := ""
+	if f.Extent != d.Usual {
+		extent = catalog.FormatMicro(f.Extent)
+	}
+	return []string{p.ID, f.ID, d.Name, f.Severity.String(), extent, strconv.Itoa(f.Count), string(f.Where)}
 }
 
 func pieceRow(st *catalog.State, p *catalog.Piece) []string {
@@ -91,26 +101,51 @@ func pieceRow(st *catalog.State, p *catalog.Piece) []string {
 	if p.Chance < catalog.One {
 		chance = catalog.FormatMicro(p.Chance)
 	}
-	var fits []string
-	byHand := map[int]bool{}
-	for _, f := range p.Fit {
-		byHand[f.Slot] = true
-	}
-	for _, s := range p.Fits {
-		if !byHand[s] {
-			fits = append(fits, st.Slots[s].ID)
-		}
-	}
 	name := p.Name
 	if name == p.ID {
 		name = ""
 	}
 	return []string{
-		p.ID, strings.Join(fits, "|"), string(p.Kind), owner, metal, strconv.Itoa(p.Quantity),
-		name, p.Tag, p.Place, p.Marks, p.Note, strings.Join(p.Photos, "|"),
+		p.ID, strings.Join(fits(st, p), "|"), string(p.Kind), owner, metal, strconv.Itoa(p.Quantity),
+		said(name), said(p.Tag), said(p.Place), said(p.Marks), said(p.Note), strings.Join(p.Photos, "|"),
 		amount(p.Price), amount(p.Value), bundle, chance, given(p.Days, strconv.Itoa),
 		given(p.Grade, catalog.FormatCenti), given(p.Tone, catalog.FormatCenti), given(p.Fresh, strconv.FormatBool),
 	}
+}
+
+// fits are the slots a piece fits without handwork; a part in place of the slots
+// that have it, if it fits several of them and none is missing.
+func fits(st *catalog.State, p *catalog.Piece) (out []string) {
+	byHand, can, slots := map[int]bool{}, map[int]bool{}, map[string]int{}
+	for _, f := range p.Fit {
+		byHand[f.Slot] = true
+	}
+	for _, s := range p.Fits {
+		can[s] = !byHand[s]
+	}
+	for i := range st.Slots {
+		if slots[st.Slots[i].Part]++; !can[i] {
+			slots[st.Slots[i].Part] = -len(st.Slots)
+		}
+	}
+	for _, s := range p.Fits {
+		name := st.Slots[s].ID
+		if part := st.Slots[s].Part; slots[part] > 1 {
+			name = part
+		}
+		if can[s] && !slices.Contains(out, name) {
+			out = append(out, name)
+		}
+	}
+	return out
+}
+
+// said is a free text, or nothing where it is all spaces.
+func said(s string) string {
+	if strings.TrimSpace(s) == "" {
+		return ""
+	}
+	return s
 }
 
 func quoteRow(st *catalog.State, p *catalog.Piece, q *catalog.Quote) []string {

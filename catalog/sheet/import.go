@@ -3,11 +3,9 @@ package sheet
 import (
 	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
-	"regexp"
-	"slices"
-	"strings"
 
 	"brightset/catalog"
 )
@@ -16,121 +14,126 @@ import (
 type Imported struct {
 	Path     string // of the file written
 	Rows     int
-	Included bool // the job includes it already
+	Included bool     // the job includes it already
+	Include  []string // what the job has to include for it, the new file last
 	Warnings []Problem
 }
 
-// Problems are what stands in the way of an import; nothing was written.
-type Problems []Problem
-
-func (p Problems) Error() string { return fmt.Sprintf("%d problems in the table", len(p)) }
-
 // Import reads a CSV file and puts a TOML file beside the job, in one step: it is
 // written under another name, loaded together with the job, and only then given
-// its name. A file of that name is replaced only if replace is set. Problems of
-// the table come as Problems; the job's own mistakes as *catalog.Mistakes.
+// its name. A file of that name is replaced only if replace is set and import
+// made it. Problems of the table come as Problems; the job's own mistakes as
+// *catalog.Mistakes.
 func Import(job string, w What, csvPath, out string, how Reading, replace bool) (*Imported, error) {
-	info, err := os.Stat(csvPath)
+	data, err := readFile(csvPath)
 	if err != nil {
 		return nil, err
 	}
-	if !info.Mode().IsRegular() {
-		return nil, fmt.Errorf("%s is not a regular file; name a CSV file", csvPath)
-	}
-	data, err := os.ReadFile(csvPath)
-	if err != nil {
+	out = besideJob(job, out)
+	if err := mayWrite(out, replace); err != nil {
 		return nil, err
-	}
-	if _, err := os.Stat(out); err == nil && !replace {
-		return nil, fmt.Errorf("%s is there already; add --replace to write it anew", out)
 	}
 	t, problems := read(data, w, how)
 	if t == nil {
 		return nil, Problems(problems)
 	}
-	problems = append(problems, doubles(t, w)...)
-	good := t.drop(problems)
-	toml, more := toTOML(good, w, filepath.Base(csvPath))
+	problems = append(problems, t.doubles()...)
+	toml, more := toTOML(t, w, filepath.Base(csvPath))
 	problems = append(problems, more...)
-	if len(good.rows) == 0 && len(problems) == 0 {
+	if len(t.rows) == 0 && len(problems) == 0 {
 		return nil, Problems{{Message: "there are no rows below the head"}}
 	}
-	return put(job, toml, out, len(t.rows), problems, warnings(t))
+	done := &Imported{Path: out, Rows: len(t.rows), Warnings: t.warnings()}
+	if err := done.put(job, toml, problems, replace); err != nil {
+		t.locate(problemsOf(err))
+		return nil, err
+	}
+	t.locate(done.Warnings)
+	return done, nil
 }
 
-// put checks the new file together with the job and puts it in place.
-func put(job string, toml *writer, out string, rows int, problems []Problem, warn []Problem) (*Imported, error) {
-	tmp, err := os.CreateTemp(filepath.Dir(out), ".brightset-*.toml")
-	if err != nil {
-		return nil, err
-	}
-	defer os.Remove(tmp.Name())
-	_, err = tmp.WriteString(toml.b.String())
-	err = errors.Join(err, tmp.Chmod(0o644), tmp.Sync(), tmp.Close())
-	if err != nil {
-		return nil, err
-	}
-	included, err := check(job, tmp.Name(), out, toml, &problems)
-	if err != nil {
-		return nil, err
-	}
-	if len(problems) > 0 {
-		slices.SortStableFunc(problems, func(a, b Problem) int { return a.Row - b.Row })
-		return nil, Problems(problems)
-	}
-	if err := os.Rename(tmp.Name(), out); err != nil {
-		return nil, err
-	}
-	return &Imported{Path: out, Rows: rows, Included: included, Warnings: warn}, nil
-}
-
-// check loads the job with the new file in place of the one it may replace.
-func check(job, tmp, out string, toml *writer, problems *[]Problem) (included bool, err error) {
-	_, err = catalog.Load(job, catalog.Options{Include: map[string]string{out: tmp}})
-	var m *catalog.Mistakes
-	if err == nil {
-		return catalog.Includes(job, out), nil
-	}
-	if !errors.As(err, &m) {
-		return false, err
-	}
-	own := &catalog.Mistakes{}
-	for _, one := range m.List {
-		if one.File != tmp {
-			own.List = append(own.List, one)
-			continue
-		}
-		p := Problem{Message: one.Message, Hint: one.Hint}
-		if one.Line > 0 && one.Line <= len(toml.places) {
-			at := toml.places[one.Line-1]
-			p.Row, p.Column = at.row, at.column
-		}
-		*problems = append(*problems, plain(p))
-	}
-	if len(*problems) == 0 && len(own.List) > 0 {
-		return false, own
-	}
-	return false, nil
-}
-
-var assignment = regexp.MustCompile(`\b[a-z_]+ = `)
-
-// plain turns words about a TOML file into words about a cell.
-func plain(p Problem) Problem {
-	p.Message = strings.TrimPrefix(p.Message, p.Column+": ")
-	p.Hint = assignment.ReplaceAllString(p.Hint, "")
-	for _, s := range []string{", without quotes and time", ", without quotes", ", in quotes"} {
-		p.Hint = strings.TrimSuffix(p.Hint, s)
-	}
+// problemsOf gives the problems that an error holds.
+func problemsOf(err error) Problems {
+	var p Problems
+	errors.As(err, &p)
 	return p
 }
 
+func readFile(path string) ([]byte, error) {
+	info, err := os.Stat(path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil, fmt.Errorf("no table at %q; check the name and the folder you are in", path)
+	case err != nil:
+		return nil, err
+	case !info.Mode().IsRegular():
+		return nil, fmt.Errorf("%q is no file with a table; name a CSV file", path)
+	case info.Size() > MostBytes:
+		return nil, Problems{*tooLarge()}
+	}
+	return os.ReadFile(path)
+}
+
+// besideJob writes the path of a file the way the catalog would find it when a
+// job includes it, where it can be told.
+func besideJob(job, path string) string {
+	folder, err := filepath.Abs(filepath.Dir(job))
+	full, err2 := filepath.Abs(path)
+	if err != nil || err2 != nil {
+		return path
+	}
+	name, err := filepath.Rel(folder, full)
+	if err != nil {
+		return path
+	}
+	return filepath.Join(filepath.Dir(job), name)
+}
+
+// put checks the new file together with the job and puts it in place.
+func (done *Imported) put(job string, toml *writer, problems []Problem, replace bool) error {
+	tmp, err := writeBeside(done.Path, toml.b.String())
+	if err != nil {
+		return err
+	}
+	defer os.Remove(tmp)
+	warnings, err := check(job, tmp, done.Path, toml, &problems)
+	if err != nil {
+		return err
+	}
+	if len(problems) > 0 {
+		return Problems(problems)
+	}
+	done.Warnings = append(done.Warnings, warnings...)
+	done.lookUp(job)
+	return moveTo(tmp, done.Path, replace)
+}
+
+// lookUp finds out whether the job includes the file, and what to write if not.
+func (done *Imported) lookUp(job string) {
+	done.Include = catalog.Includes(job)
+	for _, name := range done.Include {
+		path := filepath.FromSlash(name)
+		if !filepath.IsAbs(path) {
+			path = filepath.Join(filepath.Dir(job), path)
+		}
+		if besideJob(job, path) == done.Path {
+			done.Included = true
+			return
+		}
+	}
+	name, err := filepath.Rel(filepath.Dir(job), done.Path)
+	if err != nil {
+		name = done.Path
+	}
+	done.Include = append(done.Include, filepath.ToSlash(name))
+}
+
 // warnings points at ids that a spreadsheet seems to have changed.
-func warnings(t *table) (out []Problem) {
+func (t *table) warnings() (out []Problem) {
 	for _, r := range t.rows {
 		for _, c := range []string{"piece", "id"} {
 			if turned.MatchString(r.cells[c]) {
-				out = append(out, Problem{Row: r.number, Column: c, Message: fmt.Sprintf("%q looks like a date or number a spreadsheet has made of a name", r.cells[c]), Hint: "put an apostrophe before the name in the spreadsheet"})
+				out = append(out, Problem{Row: r.number, Column: c, Message: shown(r.cells[c]) + " looks like what a spreadsheet makes of an id such as 1-2 or 3E5", Hint: "if so, write it again with an apostrophe before it, '1-2"})
 			}
 		}
 	}

@@ -1,56 +1,29 @@
 package sheet
 
 import (
-	"bytes"
-	"encoding/binary"
-	"encoding/csv"
+	"cmp"
 	"fmt"
-	"io"
 	"slices"
 	"strings"
-	"unicode/utf16"
 	"unicode/utf8"
 )
-
-// Problem is something wrong with, or worth knowing of, one cell of a table.
-type Problem struct {
-	Row     int    // as a spreadsheet counts, the head being 1; 0: the whole file
-	Column  string // name of the column, "" for the whole row
-	Message string
-	Hint    string
-}
-
-// String gives "row 7, price: message; hint".
-func (p Problem) String() string {
-	s := p.Message
-	if p.Hint != "" {
-		s += "; " + p.Hint
-	}
-	switch {
-	case p.Row > 0 && p.Column != "":
-		return fmt.Sprintf("row %d, %s: %s", p.Row, p.Column, s)
-	case p.Row > 0:
-		return fmt.Sprintf("row %d: %s", p.Row, s)
-	}
-	return s
-}
-
-// MostBytes is the largest file that is read.
-const MostBytes = 16 << 20
 
 // MostRows is the largest number of rows.
 const MostRows = 20_000
 
 // table is a CSV file taken apart: its rows keyed by column.
 type table struct {
-	comma bool // decimals are written with a comma
-	head  []string
-	rows  []row
+	comma   bool // decimals are written with a comma
+	headRow int
+	head    []string // names of the columns; "" for one that is not read
+	unnamed []bool   // columns the head gives no name
+	rows    []row
 }
 
 type row struct {
 	number int
-	cells  map[string]string
+	cells  map[string]string // without those that are empty or wrong
+	wrong  map[string]bool   // cells that are reported
 }
 
 // Reading says how a file is to be read. The zero value finds out by itself.
@@ -59,139 +32,160 @@ type Reading struct {
 	DecimalComma bool // decimals are written with a comma; taken for granted with ; and tabs
 }
 
-// read takes a file apart.
+// read takes a file apart. The table is nil where there is no use going on.
 func read(data []byte, w What, how Reading) (*table, []Problem) {
 	src, problem := decode(data)
 	if problem != nil {
 		return nil, []Problem{*problem}
 	}
-	delimiter := how.Delimiter
+	delimiter := byte(how.Delimiter)
 	if delimiter == 0 {
-		delimiter = guess(src, w)
+		if delimiter, problem = guess(src, w); problem != nil {
+			return nil, []Problem{*problem}
+		}
 	}
-	r := csv.NewReader(strings.NewReader(src))
-	r.Comma, r.LazyQuotes, r.FieldsPerRecord = delimiter, true, -1
-	head, err := r.Read()
-	if err != nil {
-		return nil, []Problem{{Message: "the file is empty", Hint: "the first row has to name the columns: " + strings.Join(Columns(w), ", ")}}
-	}
+	_, src, _ = told(src)
+	list, problems := records(src, delimiter)
 	t := &table{comma: how.DecimalComma || delimiter != ','}
-	problems := t.readHead(head, w)
-	extra := 0 // lines that belong to cells of several lines
-	for {
-		cells, err := r.Read()
-		if err == io.EOF {
-			break
+	for _, r := range list {
+		switch {
+		case r.blank():
+		case t.headRow == 0:
+			t.headRow = r.row
+			problems = append(problems, t.readHead(r.cells, w)...)
+		case len(t.rows) == MostRows:
+			return t, append(problems, Problem{Message: fmt.Sprintf("there are more than %d rows", MostRows), Hint: "split the file"})
+		default:
+			problems = append(problems, t.addRow(r, w)...)
 		}
-		if err != nil {
-			problems = append(problems, Problem{Message: err.Error(), Hint: "check the quotes there"})
-			break
+	}
+	if t.headRow == 0 {
+		if len(problems) == 0 {
+			problems = []Problem{{Message: "the file is empty", Hint: "the first row has to name the columns: " + strings.Join(Columns(w), ", ")}}
 		}
-		if len(t.rows) == MostRows {
-			problems = append(problems, Problem{Message: fmt.Sprintf("more than %d rows", MostRows), Hint: "split the file"})
-			break
-		}
-		line, _ := r.FieldPos(0)
-		number := line - extra
-		for _, c := range cells {
-			extra += strings.Count(c, "\n")
-		}
-		problems = append(problems, t.addRow(number, cells)...)
+		return nil, problems
 	}
 	return t, problems
 }
 
-// decode makes UTF-8 text with plain line ends of a file.
-func decode(data []byte) (string, *Problem) {
-	if len(data) > MostBytes {
-		return "", &Problem{Message: fmt.Sprintf("the file is larger than %d MiB", MostBytes>>20), Hint: "split it"}
-	}
-	for mark, order := range map[string]binary.ByteOrder{"\xff\xfe": binary.LittleEndian, "\xfe\xff": binary.BigEndian} {
-		if rest, ok := bytes.CutPrefix(data, []byte(mark)); ok {
-			units := make([]uint16, len(rest)/2)
-			for i := range units {
-				units[i] = order.Uint16(rest[2*i:])
-			}
-			data = []byte(string(utf16.Decode(units)))
-		}
-	}
-	data = bytes.TrimPrefix(data, []byte("\xef\xbb\xbf"))
-	if i := bytes.IndexByte(data, 0); i >= 0 {
-		return "", &Problem{Row: bytes.Count(data[:i], []byte("\n")) + 1, Message: "a NUL byte: this is not a CSV file", Hint: "save the table as CSV, UTF-8"}
-	}
-	src := strings.ReplaceAll(string(data), "\r\n", "\n")
-	return strings.ReplaceAll(src, "\r", "\n"), nil
-}
+func plainName(name string) string { return strings.ToLower(strings.TrimSpace(name)) }
 
-// guess is the delimiter with which the head names the most columns.
-func guess(src string, w What) rune {
-	head, _, _ := strings.Cut(strings.TrimLeft(src, "\n"), "\n")
-	best, most := ',', -1
-	for _, d := range []rune{',', ';', '\t'} {
-		n := 0
-		for _, name := range strings.Split(head, string(d)) {
-			if _, ok := w.column(plainName(name)); ok {
-				n++
-			}
-		}
-		if n > most {
-			best, most = d, n
-		}
+// readHead reads the names of the columns. Several empty ones at the end are
+// what spreadsheets like to leave; nothing may stand below them.
+func (t *table) readHead(cells []string, w What) (problems []Problem) {
+	wrong := func(i int, message, hint string) {
+		problems = append(problems, Problem{Row: t.headRow, Cell: cellName(t.headRow, i), Message: message, Hint: hint})
 	}
-	return best
-}
-
-func plainName(name string) string {
-	return strings.ToLower(strings.Trim(strings.TrimSpace(name), `"`))
-}
-
-func (t *table) readHead(head []string, w What) (problems []Problem) {
-	for i, name := range head {
-		plain := plainName(name)
-		_, known := w.column(plain)
+	unknown := false
+	for i, cell := range cells {
+		name := plainName(cell)
+		_, known := w.column(name)
 		switch {
-		case plain == "" && !slices.ContainsFunc(head[i:], func(s string) bool { return plainName(s) != "" }):
-			plain = "" // empty columns at the end
-		case slices.Contains(t.head, plain):
-			problems = append(problems, Problem{Row: 1, Column: plain, Message: "this column is there twice", Hint: "leave one out"})
-			plain = ""
+		case name == "":
+		case slices.Contains(t.head, name):
+			wrong(i, fmt.Sprintf("the column %q is there twice", name), "leave one out")
+			name = ""
 		case !known:
-			problems = append(problems, Problem{Row: 1, Message: fmt.Sprintf("unknown column %q", name), Hint: meant(plain, Columns(w))})
-			plain = ""
+			unknown = true
+			wrong(i, "unknown column "+shown(strings.TrimSpace(cell)), meant(name, Columns(w)))
+			name = ""
 		}
-		t.head = append(t.head, plain)
+		t.head = append(t.head, name)
+		t.unnamed = append(t.unnamed, plainName(cell) == "")
 	}
 	for _, c := range columnsOf[w] {
-		if c.form == id && !slices.Contains(t.head, c.name) {
-			problems = append(problems, Problem{Row: 1, Message: fmt.Sprintf("there is no column %q", c.name), Hint: "the columns may be: " + strings.Join(Columns(w), ", ")})
+		if w.needs(c) && !slices.Contains(t.head, c.name) && !unknown {
+			problems = append(problems, Problem{Row: t.headRow, Message: fmt.Sprintf("there is no column %q", c.name), Hint: "the columns may be: " + strings.Join(Columns(w), ", ")})
 		}
 	}
 	return problems
 }
 
-func (t *table) addRow(number int, cells []string) (problems []Problem) {
-	r := row{number, map[string]string{}}
-	for i, c := range cells {
-		if !utf8.ValidString(c) {
-			name := ""
-			if i < len(t.head) {
-				name = t.head[i]
-			}
-			problems = append(problems, Problem{Row: number, Column: name, Message: fmt.Sprintf("%q is not UTF-8", c), Hint: "save the table as CSV, UTF-8"})
-			continue
+// addRow reads the cells of one row.
+func (t *table) addRow(rec record, w What) (problems []Problem) {
+	r := row{rec.row, map[string]string{}, map[string]bool{}}
+	shifted := false // cells may not be below their names
+	wrong := func(i int, message, hint string) {
+		p := Problem{Row: rec.row, Cell: cellName(rec.row, i), Message: message, Hint: hint}
+		if i < len(t.head) {
+			p.Column = t.head[i]
+			r.wrong[p.Column] = true
 		}
-		c = strings.TrimSpace(c)
+		shifted = shifted || p.Column == ""
+		problems = append(problems, p)
+	}
+	for i, cell := range rec.cells {
+		bare := strings.TrimSpace(cell)
 		switch {
-		case i < len(t.head) && t.head[i] != "":
-			if c = unguard(c); c != "" {
-				r.cells[t.head[i]] = c
-			}
-		case c != "" && i >= len(t.head):
-			problems = append(problems, Problem{Row: number, Message: fmt.Sprintf("%q stands beyond the last column", c), Hint: "put text with the delimiter in it in quotes"})
+		case bare == "":
+		case strings.Contains(cell, "\x00"):
+			wrong(i, "there is a NUL byte in "+shown(cell), asUTF8)
+		case !utf8.ValidString(cell):
+			wrong(i, shown(cell)+" is not UTF-8", asUTF8)
+		case i >= len(t.head):
+			wrong(i, shown(bare)+" stands beyond the last column", "put text with the delimiter in it in quotes")
+		case t.unnamed[i]:
+			wrong(i, shown(bare)+" stands in a column without a name", "give the column a name, or empty it")
+		case t.head[i] == "": // an unknown column, which is reported
+		case strings.HasPrefix(bare, "="):
+			wrong(i, shown(bare)+" is a formula", "write what it comes to, or an apostrophe before it if it is meant as text")
+		case slices.Contains(formulaErrors, strings.ToUpper(bare)):
+			wrong(i, shown(bare)+" is what a spreadsheet shows for a formula gone wrong", "write the value")
+		default:
+			c, _ := w.column(t.head[i])
+			r.cells[c.name] = unguard(cell, c.form)
 		}
 	}
-	if len(r.cells) > 0 {
+	if n := t.width(); len(rec.cells) < n {
+		problems = append(problems, Problem{Row: rec.row, Message: fmt.Sprintf("this row ends after %d cells of %d", len(rec.cells), n),
+			Hint: "cells that are empty need their delimiters too; a line end within a cell needs quotes around the cell"})
+		shifted = true
+	}
+	if !shifted {
 		t.rows = append(t.rows, r)
 	}
+	return problems
+}
+
+// width is the number of columns up to the last one with a name.
+func (t *table) width() int {
+	n := len(t.head)
+	for n > 0 && t.unnamed[n-1] {
+		n--
+	}
+	return n
+}
+
+// locate gives the problems that name a row and a column the cell's name too,
+// and puts them in the order of the table.
+func (t *table) locate(problems []Problem) {
+	for i := range problems {
+		p := &problems[i]
+		at := slices.Index(t.head, p.Column)
+		if p.Row > 0 && p.Column != "" && p.Cell == "" && at >= 0 {
+			p.Cell = cellName(p.Row, at)
+		}
+	}
+	slices.SortStableFunc(problems, func(a, b Problem) int {
+		return cmp.Or(a.Row-b.Row, slices.Index(t.head, a.Column)-slices.Index(t.head, b.Column))
+	})
+}
+
+// doubles reports rows of one name and takes them out; TOML would refuse them with
+// less to go by.
+func (t *table) doubles() (problems []Problem) {
+	first := map[string]int{}
+	t.rows = slices.DeleteFunc(t.rows, func(r row) bool {
+		if r.cells["id"] == "" {
+			return false
+		}
+		name := r.cells["piece"] + "\x00" + r.cells["id"]
+		if at, ok := first[name]; ok {
+			problems = append(problems, Problem{Row: r.number, Column: "id", Message: fmt.Sprintf("%s is in row %d already", shown(r.cells["id"]), at), Hint: "give one of the two another name"})
+			return true
+		}
+		first[name] = r.number
+		return false
+	})
 	return problems
 }

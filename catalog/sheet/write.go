@@ -5,12 +5,14 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"time"
 )
 
-// place is the row and the column a line of the TOML came from.
+// place is the cell a line of the TOML came from.
 type place struct {
 	row    int
 	column string
+	cell   string // what stands in it
 }
 
 // writer makes TOML of rows and remembers where each line came from.
@@ -25,54 +27,83 @@ func (w *writer) line(at place, format string, args ...any) {
 	w.places = append(w.places, at)
 }
 
+// mark begins the first line of every file that import writes: only such a
+// file may be replaced.
+const mark = "# Made by brightset import of "
+
 // toTOML writes the rows of a table as the tables of a file that a job includes.
 func toTOML(t *table, w What, from string) (*writer, []Problem) {
 	out := &writer{}
-	out.line(place{}, "# Made of %s by brightset import; the job includes it.", oneLine(from))
+	out.line(place{}, "%s%s; the job includes it.", mark, oneLine(from))
 	var problems []Problem
+	names := newNames(t, w)
 	for _, r := range t.rows {
-		out.line(place{r.number, ""}, "")
-		switch w {
-		case Pieces, Leads:
-			name, ok := r.name("id", &problems)
-			if !ok {
-				continue
-			}
-			out.line(place{r.number, "id"}, "[piece.%s]", key(name))
-			if w == Leads && r.cells["chance"] == "" {
-				problems = append(problems, Problem{Row: r.number, Column: "chance", Message: "a lead has a chance of coming", Hint: "write a number from 0 to 1, such as 0.5"})
-			}
-		default:
-			piece, ok := r.name("piece", &problems)
-			name, also := r.name("id", &problems)
-			if !ok || !also {
-				continue
-			}
+		problems = append(problems, r.missing(t, w)...)
+		if owner := columnsOf[w][0].name; r.cells[owner] == "" {
+			continue // the piece has no name, which is reported
+		}
+		out.line(place{}, "")
+		if w == Pieces || w == Leads {
+			out.line(place{row: r.number, column: "id"}, "[piece.%s]", key(r.cells["id"]))
+		} else {
 			kind := strings.TrimSuffix(string(w), "s")
-			out.line(place{r.number, "id"}, "[piece.%s.%s.%s]", key(piece), kind, key(name))
+			out.line(place{row: r.number, column: names.where}, "[piece.%s.%s.%s]", key(r.cells["piece"]), kind, key(names.of(r)))
 		}
 		for _, c := range columnsOf[w] {
-			if v := r.cells[c.name]; v != "" && c.form != id {
-				out.line(place{r.number, c.name}, "%s = %s", c.name, value(v, c.form, t.comma))
+			v := r.cells[c.name]
+			if r.wrong["owner"] && slices.Contains([]string{"price", "value", "bundle"}, c.name) {
+				continue // what may be said of them depends on the owner
+			}
+			if p := t.commaProblem(r, c, v); p != nil {
+				problems = append(problems, *p)
+			} else if v != "" && c.form != id {
+				out.line(place{r.number, c.name, v}, "%s = %s", c.name, value(v, c.form, t.comma))
 			}
 		}
 	}
 	return out, problems
 }
 
-// name is the id in a cell.
-func (r row) name(column string, problems *[]Problem) (string, bool) {
-	v := r.cells[column]
-	if v == "" {
-		*problems = append(*problems, Problem{Row: r.number, Column: column, Message: "this is empty", Hint: "every row needs a name of its own here"})
+// missing reports the cells of a row that may not be empty, and a lead that is
+// none. A column that isn't there has been reported once.
+func (r row) missing(t *table, w What) (problems []Problem) {
+	for _, c := range columnsOf[w] {
+		if w.needs(c) && r.cells[c.name] == "" && !r.wrong[c.name] && slices.Contains(t.head, c.name) {
+			problems = append(problems, Problem{Row: r.number, Column: c.name, Message: "this is empty", Hint: emptyHints[c.name]})
+		}
 	}
-	return v, v != ""
+	if w == Leads && slices.Contains([]string{"1", "1.0", "1,0", "1.00", "1,00"}, r.cells["chance"]) {
+		problems = append(problems, Problem{Row: r.number, Column: "chance", Message: "what is certain to come is no lead", Hint: "write a chance below 1, or import it with --what pieces"})
+	}
+	return problems
+}
+
+// commaProblem reports a decimal comma in a table that has none elsewhere. Of
+// money the catalog says so.
+func (t *table) commaProblem(r row, c column, v string) *Problem {
+	if t.comma || c.form != number && c.form != grade || !decimalComma.MatchString(v) {
+		return nil
+	}
+	return &Problem{Row: r.number, Column: c.name, Message: shown(v) + " has a decimal comma", Hint: "write " + strings.Replace(v, ",", ".", 1) + "; if all are so, add --decimal-comma"}
+}
+
+// emptyHints say what to write in cells that may not be empty.
+var emptyHints = map[string]string{
+	"id":     "every row needs a name of its own here",
+	"piece":  "write the id of a piece of the job",
+	"fits":   "write the slots or parts it is made for, parted by |",
+	"kind":   `write "original", "old-stock" or "reproduction"`,
+	"metal":  `write "steel" or another of the metal table, or "unknown"`,
+	"chance": "write the chance that it comes, from 0 to 1, such as 0.5",
+	"defect": `write "blisters" or another of the defect table`,
+	"plater": "write the id of one of the platers",
+	"cost":   "write what he asks, such as 240.00",
 }
 
 var (
 	decimalComma = regexp.MustCompile(`^([-+]?\d+),(\d+)$`)
-	tomlNumber   = regexp.MustCompile(`^[-+]?(0|[1-9]\d*)(\.\d+)?$`)
-	tomlDate     = regexp.MustCompile(`^\d{4}-\d{2}-\d{2}$`)
+	oneDecimal   = regexp.MustCompile(`^\d+\.\d$`)
+	tomlNumber   = regexp.MustCompile(`^[-+]?(0|[1-9]\d{0,15})(\.\d{1,15})?$`)
 )
 
 // value writes a cell as TOML. What is not of its form is written as text, so
@@ -90,12 +121,15 @@ func value(v string, f form, comma bool) string {
 			return low
 		}
 	case date:
-		if tomlDate.MatchString(v) {
+		if _, err := time.Parse(time.DateOnly, v); err == nil {
 			return v
 		}
 	case number, grade, money:
 		if comma {
 			v = decimalComma.ReplaceAllString(v, "$1.$2")
+		}
+		if f == money && oneDecimal.MatchString(v) {
+			v += "0" // spreadsheets drop the last one
 		}
 		if f != money && tomlNumber.MatchString(v) {
 			return v
@@ -143,29 +177,4 @@ func oneLine(s string) string {
 		}
 		return r
 	}, s)
-}
-
-// doubles reports rows of one name; TOML would refuse them with less to go by.
-func doubles(t *table, w What) (problems []Problem) {
-	first := map[string]int{}
-	for _, r := range t.rows {
-		name := r.cells["piece"] + "\x00" + r.cells["id"]
-		if at, ok := first[name]; ok && r.cells["id"] != "" {
-			problems = append(problems, Problem{Row: r.number, Column: "id", Message: fmt.Sprintf("%q is in row %d already", r.cells["id"], at), Hint: "give one of the two another name"})
-			continue
-		}
-		first[name] = r.number
-	}
-	return problems
-}
-
-// drop leaves out the rows that have a problem already, so that each is told once.
-func (t *table) drop(problems []Problem) *table {
-	bad := map[int]bool{}
-	for _, p := range problems {
-		bad[p.Row] = true
-	}
-	out := *t
-	out.rows = slices.DeleteFunc(slices.Clone(t.rows), func(r row) bool { return bad[r.number] })
-	return &out
 }

@@ -16,20 +16,23 @@ var importCommand = command{
 	name: "import", args: "[JOB] FILE.csv", most: 2,
 	summary: "bring pieces, leads, findings or quotes in from a spreadsheet",
 	text: "Reads a table saved as CSV and writes it as a new TOML file beside the job, which the job then includes with one line. Your own files are not changed, and nothing is written unless the whole table is in order." +
-		"\nThe first row names the columns, by the keys of the job's file; those of findings and quotes begin with the piece and an id of their own. Several slots in one cell are parted by |. Semicolons, tabs and decimal commas are recognised.",
+		"\nThe first row names the columns, by the keys of the job's file; brightset export shows them all. Pieces need id, fits, kind and metal, leads chance as well; findings need piece and defect, quotes piece, plater and cost. Several slots in one cell are parted by |. Findings and quotes may be about any piece of the job, whichever file it is in." +
+		"\nCommas, semicolons and tabs between the cells are told apart; with the latter two, decimals may be written with a comma. A cell with an apostrophe before it is taken as it stands: '1-2." +
+		"\nWith --replace a table that was changed is imported again over the file made of it before. No other file is ever overwritten.",
 	setup: func(flags *pflag.FlagSet) action {
 		var o importOptions
 		flags.StringVar(&o.what, "what", "pieces", "the `TABLE`: pieces, leads, findings or quotes")
 		flags.StringVar(&o.out, "out", "", "the `FILE` to write (default: the table's name with .toml, in the job's folder)")
-		flags.BoolVar(&o.replace, "replace", false, "write the file anew if it is there")
+		flags.BoolVar(&o.replace, "replace", false, "write the file anew if an earlier import made it")
+		flags.StringVar(&o.delimiter, "delimiter", "", "what stands between the cells, if it can't be told: `NAME`, which is comma, semicolon or tab")
 		flags.BoolVar(&o.comma, "decimal-comma", false, "decimals are written 0,5 though the cells are parted by commas")
 		return o.run
 	},
 }
 
 type importOptions struct {
-	what, out      string
-	replace, comma bool
+	what, out, delimiter string
+	replace, comma       bool
 }
 
 // errReported: everything that is wrong has been said already.
@@ -40,6 +43,10 @@ func (o *importOptions) run(c *call) (int, error) {
 		return 0, usageError{"import needs a table; type: brightset import FILE.csv --what pieces"}
 	}
 	what, err := sheet.ParseWhat(o.what)
+	if err != nil {
+		return 0, usageError{err.Error()}
+	}
+	delimiter, err := sheet.ParseDelimiter(o.delimiter)
 	if err != nil {
 		return 0, usageError{err.Error()}
 	}
@@ -56,7 +63,7 @@ func (o *importOptions) run(c *call) (int, error) {
 	if !strings.HasSuffix(out, ".toml") || filepath.Clean(out) == filepath.Clean(job) {
 		return 0, usageError{fmt.Sprintf("%q is no place for the new file; type: --out new-pieces.toml", out)}
 	}
-	done, err := sheet.Import(job, what, table, out, sheet.Reading{DecimalComma: o.comma}, o.replace)
+	done, err := sheet.Import(job, what, table, out, sheet.Reading{Delimiter: delimiter, DecimalComma: o.comma}, o.replace)
 	var problems sheet.Problems
 	if errors.As(err, &problems) {
 		o.tell(c, table, problems)
@@ -84,13 +91,21 @@ func (o *importOptions) tell(c *call, table string, problems []sheet.Problem) {
 
 // next says what was written and what is left to do.
 func (o *importOptions) next(job string, done *sheet.Imported) string {
-	text := fmt.Sprintf("wrote %s: %d rows\n", done.Path, done.Rows)
+	rows := "1 row"
+	if done.Rows != 1 {
+		rows = fmt.Sprintf("%d rows", done.Rows)
+	}
+	text := fmt.Sprintf("wrote %s: %s\n", done.Path, rows)
 	if done.Included {
-		return text
+		return text + fmt.Sprintf("%s includes it already; type: brightset check %s\n", job, job)
 	}
-	name, err := filepath.Rel(filepath.Dir(job), done.Path)
-	if err != nil {
-		name = done.Path
+	var names []string
+	for _, name := range done.Include {
+		names = append(names, fmt.Sprintf("%q", name))
 	}
-	return text + fmt.Sprintf("to use it, put this line at the top of %s:\n  include = [%q]\n", job, filepath.ToSlash(name))
+	line := fmt.Sprintf("  include = [%s]\n", strings.Join(names, ", "))
+	if len(names) > 1 {
+		return text + fmt.Sprintf("to use it, let the line at the top of %s be:\n%s", job, line)
+	}
+	return text + fmt.Sprintf("to use it, put this line at the top of %s, above the first [table]:\n%s", job, line)
 }

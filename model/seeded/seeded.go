@@ -58,7 +58,7 @@ type maker struct {
 	*rand.Rand
 	f      Family
 	st     *catalog.State
-	worth  []float64   // per slot, whole currency units: what a good piece sells for
+	worth  []float64   // per slot, units: what a good piece sells for
 	own    []int       // per slot: its reproduction
 	series map[int]int // per matched slot: the piece that leads its series of reproductions
 }
@@ -68,7 +68,7 @@ func Job(f Family, seed uint64) *catalog.State {
 	m := &maker{rand.New(rand.NewPCG(seed, uint64(len(f.Name))*1000+uint64(f.Slots))), f, &catalog.State{}, nil, nil, map[int]int{}}
 	m.st.Tables = catalog.BuiltIn()
 	m.st.Job = catalog.Job{File: "seeded", Title: fmt.Sprintf("%s, seed %d", f.Name, seed), Currency: "USD"}
-	m.st.Shop = catalog.Shop{Hourly: given(catalog.Cents(6000))}
+	m.st.Shop = catalog.Shop{Hourly: given(catalog.Cents(60 * unit))}
 	for w := range m.st.Tables.Works {
 		if m.Float64() < 0.4 {
 			m.st.Shop.Works = append(m.st.Shop.Works, w)
@@ -88,9 +88,13 @@ func given[T any](v T) catalog.Val[T] {
 	return catalog.Val[T]{V: v, Set: true, From: catalog.Origin{Source: catalog.JobFile, File: "seeded", Line: 1}}
 }
 
-// between is a sum of money from lo to hi in whole currency units.
+// unit is what one unit of the prices here comes to, in cents. All money is made
+// with it: it brings the plans of all families to about 50 to 150 a slot.
+const unit = 65
+
+// between is a sum of money from lo to hi units.
 func (m *maker) between(lo, hi int64) catalog.Cents {
-	return catalog.Cents(100 * (lo + m.Int64N(hi-lo+1)))
+	return catalog.Cents(unit * (lo + m.Int64N(hi-lo+1)))
 }
 
 func (m *maker) chance(share float64) bool { return m.Float64() < share }
@@ -134,7 +138,7 @@ func (m *maker) people() {
 				if m.chance(0.1) {
 					continue // he doesn't plate that metal at this level
 				}
-				level.Rate[k] = given(catalog.Cents(100 * (rate + int64(l)*(20+m.Int64N(25)) + m.Int64N(10))))
+				level.Rate[k] = given(catalog.Cents(unit * (rate + int64(l)*(20+m.Int64N(25)) + m.Int64N(10))))
 				level.Grade[k] = given(catalog.Centi(100 * (best - 12*(1-l) - m.IntN(4))))
 			}
 			level.Tone = given(catalog.Centi(m.IntN(160) - 40))

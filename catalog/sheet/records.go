@@ -1,0 +1,150 @@
+package sheet
+
+import "strings"
+
+// record is one row of a CSV file.
+type record struct {
+	row   int // as a spreadsheet counts, from 1; empty rows count
+	cells []string
+}
+
+// reader takes CSV apart: RFC 4180, and besides any line ends, spaces around a
+// quoted cell, and quotes in the middle of a cell that doesn't begin with one,
+// such as 50" wide. Line ends within cells become \n.
+type reader struct {
+	src       string
+	at        int
+	delimiter byte
+	row       int
+	cell      int // of the row, from 0
+	problems  []Problem
+}
+
+// records takes a whole file apart. Rows with a problem are left out.
+func records(src string, delimiter byte) ([]record, []Problem) {
+	r := &reader{src: src, delimiter: delimiter}
+	var out []record
+	for r.at < len(r.src) {
+		before := len(r.problems)
+		if cells := r.record(); len(r.problems) == before {
+			out = append(out, record{r.row, cells})
+		}
+	}
+	return out, r.problems
+}
+
+// record reads up to the end of a row.
+func (r *reader) record() []string {
+	r.row++
+	var cells []string
+	for r.cell = 0; ; r.cell++ {
+		cells = append(cells, r.readCell())
+		if r.at >= len(r.src) {
+			return cells
+		}
+		if r.src[r.at] == r.delimiter {
+			r.at++
+			continue
+		}
+		r.lineEnd()
+		return cells
+	}
+}
+
+// lineEnd steps over CR, LF or CR-LF.
+func (r *reader) lineEnd() {
+	if strings.HasPrefix(r.src[r.at:], "\r\n") {
+		r.at++
+	}
+	r.at++
+}
+
+// readCell reads up to the delimiter or the end of the row, and stays before it.
+func (r *reader) readCell() string {
+	start := r.at
+	r.spaces()
+	if r.at < len(r.src) && r.src[r.at] == '"' {
+		return r.quotedCell()
+	}
+	r.at = start
+	r.toEnd()
+	return r.src[start:r.at]
+}
+
+func (r *reader) spaces() {
+	for r.at < len(r.src) && r.src[r.at] == ' ' {
+		r.at++
+	}
+}
+
+// toEnd goes to the next delimiter or line end.
+func (r *reader) toEnd() {
+	for r.at < len(r.src) && !r.ended() {
+		r.at++
+	}
+}
+
+func (r *reader) ended() bool {
+	c := r.src[r.at]
+	return c == r.delimiter || c == '\n' || c == '\r'
+}
+
+// quotedCell reads a cell that begins with a quote.
+func (r *reader) quotedCell() string {
+	var b strings.Builder
+	r.at++
+	for {
+		i := strings.IndexByte(r.src[r.at:], '"')
+		if i < 0 {
+			r.wrong("the quote that opens this cell is never closed", `put a " at the end of the cell, and write quotes inside it twice`)
+			r.at = len(r.src)
+			return ""
+		}
+		b.WriteString(r.src[r.at : r.at+i])
+		r.at += i + 1
+		if r.at < len(r.src) && r.src[r.at] == '"' {
+			b.WriteByte('"')
+			r.at++
+			continue
+		}
+		r.spaces()
+		if r.at < len(r.src) && !r.ended() {
+			r.wrong("there is a quote in the middle of this quoted cell", `write quotes inside a cell twice: "50"" wide"`)
+			r.recover()
+			return ""
+		}
+		return strings.ReplaceAll(strings.ReplaceAll(b.String(), "\r\n", "\n"), "\r", "\n")
+	}
+}
+
+// recover goes to the end of a cell with a stray quote: behind a quote that may
+// end the cell in this line, else to the next delimiter.
+func (r *reader) recover() {
+	line := r.src[r.at:]
+	if i := strings.IndexAny(line, "\r\n"); i >= 0 {
+		line = line[:i]
+	}
+	if i := strings.Index(line, `"`+string(r.delimiter)); i >= 0 {
+		r.at += i + 1
+		return
+	}
+	if strings.HasSuffix(line, `"`) {
+		r.at += len(line)
+		return
+	}
+	r.toEnd()
+}
+
+func (r *reader) wrong(message, hint string) {
+	r.problems = append(r.problems, Problem{Row: r.row, Cell: cellName(r.row, r.cell), Message: message, Hint: hint})
+}
+
+// blank says whether there is nothing in a row.
+func (r record) blank() bool {
+	for _, c := range r.cells {
+		if strings.TrimSpace(c) != "" {
+			return false
+		}
+	}
+	return true
+}
