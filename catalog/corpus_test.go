@@ -57,8 +57,11 @@ func saidOf(t *testing.T, path, dir string) string {
 		t.Error("half a state came with the mistakes")
 	}
 	var b strings.Builder
-	for i := range m.List {
-		b.WriteString(m.List[i].String())
+	for _, one := range m.List {
+		if one.Hint == "" {
+			t.Errorf("nothing is said about what to do: %s", one.String())
+		}
+		b.WriteString(one.String())
 		b.WriteString("\n")
 	}
 	return strings.ReplaceAll(b.String(), dir+string(filepath.Separator), "")

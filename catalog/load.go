@@ -105,7 +105,8 @@ func (l *loader) compile() {
 
 // mistake adds a mistake; a span without a line means the file as a whole.
 func (l *loader) mistake(d *document, s span, message, hint string) {
-	m := Mistake{File: d.file, Line: s.line, Column: s.column, Width: s.width, Message: message, Hint: hint}
+	const most = 400 // characters of a message; names in files may be of any length
+	m := Mistake{File: d.file, Line: s.line, Column: s.column, Width: s.width, Message: shorten(message, most), Hint: shorten(hint, most)}
 	if s.line > 0 && s.line <= len(d.lines) {
 		m.Text = lineText(d.lines[s.line-1])
 	}

@@ -120,10 +120,16 @@ func digits(s string) bool {
 }
 
 // clip shortens a text for a message.
-func clip(s string) string {
-	const most = 40
-	if r := []rune(s); len(r) > most {
-		return string(r[:most]) + "..."
+func clip(s string) string { return shorten(s, 40) }
+
+// shorten keeps the first characters of a text, at most so many.
+func shorten(s string, most int) string {
+	n := 0
+	for i := range s {
+		if n == most {
+			return s[:i] + "..."
+		}
+		n++
 	}
 	return s
 }

@@ -212,7 +212,7 @@ func (t *table) bad(key string, err error) {
 func shown(v any) string {
 	switch x := v.(type) {
 	case string:
-		return x
+		return clip(x)
 	case int64, bool:
 		return fmt.Sprint(x)
 	case float64:

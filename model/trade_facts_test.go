@@ -12,125 +12,83 @@ import (
 	"brightset/solver"
 )
 
-// Facts of the trade: common practice, no published source. Each is a small job
-// in testdata/trade, decided through findings and tables, and a change of it
-// that turns the decision round.
+// fact is something every restorer knows, as a small job in testdata/trade that
+// is decided through findings and the built-in tables. Common practice, no
+// published source.
+type fact struct {
+	says  string // the fact in one sentence
+	job   string // its folder
+	cases []outcome
+}
 
-// edit is a change to a job: every old text is replaced; it must occur.
+// outcome is what has to be decided, once the edits are made. The first of a
+// fact has none; at least one of the others turns the decision round.
+type outcome struct {
+	name  string
+	edits []edit
+	want  string // "SLOT: PIECE WORK [PLATER LEVEL] [/ FALLBACK]; ...", then trades made; "none" if infeasible
+}
+
+// edit is a change to the job's or the shop's file: every old text is replaced,
+// and it must occur.
 type edit struct{ old, new string }
 
-type fact struct {
-	job   string
-	edits []edit
-	want  map[string]string // per slot: piece, work, plater, level / fallback piece
-	trade bool
-}
-
-var facts = map[string]fact{
-	// Nickel showing never polishes out, and however small the spot, the piece
-	// is out where the finish has to last.
-	"nickel showing rules a piece out": {job: "nickel", want: map[string]string{"bar": "new as-is"}},
-	"unless nothing lasting is asked":  {job: "nickel", edits: []edit{{"lasting = true", "lasting = false"}}, want: map[string]string{"bar": "worn as-is"}},
-
-	// A lightly scratched original stays as it is when money rules.
-	"light scratches stay":        {job: "scratched", want: map[string]string{"bar": "scratched as-is"}},
-	"light scratches at a show":   {job: "scratched", edits: []edit{{`"driver"`, `"show"`}}, want: map[string]string{"bar": "scratched replate oxley show / new"}},
-	"deep scratches are not nice": {job: "scratched", edits: []edit{{`"driver"`, `"nice"`}, {`"light"`, `"severe"`}}, want: map[string]string{"bar": "new as-is"}},
-	"scratches polish for a bit":  {job: "scratched", edits: []edit{{"target = \"driver\"\n", "[target]\nfloor = 92\n"}}, want: map[string]string{"bar": "scratched clean / new"}},
-	"old stock is used for nice":  {job: "old-stock", want: map[string]string{"lid": "shelf as-is"}},
-	"old stock that will be sold": {job: "old-stock", edits: []edit{{"# value", "value"}}, want: map[string]string{"lid": "off-car replate oxley driver / shelf"}},
-	"old stock is refinished":     {job: "old-stock", edits: []edit{{`"nice"`, `"concours"`}}, want: map[string]string{"lid": "shelf replate dene show / off-car"}},
-	"but not if it will be sold":  {job: "old-stock", edits: []edit{{`"nice"`, `"concours"`}, {"# value", "value"}}, want: map[string]string{"lid": "off-car replate dene show / shelf"}},
-
-	// New screws are bought, not plated, and count as freshly finished: the
-	// least charge per piece decides.
-	"screws are bought":        {job: "screws", want: map[string]string{"screws": "new as-is"}},
-	"unless they are precious": {job: "screws", edits: []edit{{`"0.70"`, `"40.00"`}}, want: map[string]string{"screws": "old replate oxley show"}},
-
-	// A straight, blistered casting beats the twisted one, which goes in trade;
-	// brass untwists.
-	"straight beats twisted":          {job: "twisted", want: map[string]string{"grille": "drawer replate oxley driver"}, trade: true},
-	"straight at seven times as much": {job: "twisted", edits: []edit{{`"35.00"`, `"245.00"`}}, want: map[string]string{"grille": "drawer replate oxley driver"}, trade: true},
-	"brass can be untwisted":          {job: "twisted", edits: []edit{{`"35.00"`, `"245.00"`}, {`"pot metal"`, `"brass"`}}, want: map[string]string{"grille": "twisted repair-replate dene show / drawer"}},
-	"a dear drawer is no help":        {job: "twisted", edits: []edit{{`"35.00"`, `"390.00"`}, {`"15.00"`, `"0.00"`}}, want: map[string]string{"grille": "twisted repair-replate dene show / drawer"}},
-
-	// A missing post beats a big dent with a wrong post and sanded sides.
-	"a post is soon made":         {job: "post", want: map[string]string{"badge": "no-post repair-replate dene show / dented"}},
-	"a small dent is passed over": {job: "post", edits: []edit{{`"severe"`, `"light"`}, {"defect = \"wrong post\"\ncount = 1", "defect = \"haze\""}, {`"thinned"`, `"haze"`}}, want: map[string]string{"badge": "dented clean / no-post"}},
-	"badly sanded is not plated":  {job: "thinned", want: map[string]string{"spear": "new as-is"}},
-	"slightly sanded may be":      {job: "thinned", edits: []edit{{`"severe"`, `"light"`}}, want: map[string]string{"spear": "sanded replate oxley driver / new"}},
-
-	// An eaten hole is repaired only if nothing better comes, and what is worth
-	// waiting for is waited for.
-	"a lead is waited for":     {job: "lead", want: map[string]string{"crest": "friend as-is / eaten"}},
-	"not beyond the date":      {job: "lead", edits: []edit{{"within_days = 120", "within_days = 95"}, {`"500.00"`, `"900.00"`}}, want: map[string]string{"crest": "eaten repair-replate dene show"}},
-	"not at any price":         {job: "lead", edits: []edit{{`"45.00"`, `"245.00"`}}, want: map[string]string{"crest": "eaten repair-replate dene show / friend"}},
-	"haze polishes out":        {job: "haze", want: map[string]string{"bezel": "hazy clean"}},
-	"heavy haze does not":      {job: "haze", edits: []edit{{`"moderate"`, `"severe"`}}, want: map[string]string{"bezel": "hazy replate dene show"}},
-	"a pair is not mixed":      {job: "pair", want: map[string]string{"left": "new as-is", "right": "new as-is"}},
-	"apart they may be":        {job: "pair", edits: []edit{{"tone_within = 2.0", "tone_within = 9.0"}}, want: map[string]string{"left": "old-left as-is", "right": "new as-is"}},
-	"one lot for the minimum":  {job: "one-lot", want: map[string]string{"hoop": "hoop repair-replate ashby driver", "cap": "cap replate ashby driver"}},
-	"two lots without":         {job: "one-lot", edits: []edit{{`minimum = "150.00"`, `minimum = "0.00"`}}, want: map[string]string{"hoop": "hoop repair-replate ashby driver", "cap": "cap replate corley driver"}},
-	"castings to the careful":  {job: "specialist", want: map[string]string{"handle": "handle repair-replate dene show"}},
-	"brass to the cheap":       {job: "specialist", edits: []edit{{`"pot metal"`, `"brass"`}}, want: map[string]string{"handle": "handle repair-replate oxley driver"}},
-	"the only one: carefully":  {job: "irreplaceable", want: map[string]string{"mascot": "mascot replate dene show"}},
-	"another would be cheaper": {job: "irreplaceable", edits: []edit{{"max_breakage = 0.02\n", ""}, {"0.7 dm2", "3 dm2"}}, want: map[string]string{"mascot": "mascot replate oxley driver"}},
-	"a box for two":            {job: "bundle", want: map[string]string{"left": "box-left as-is", "right": "box-right as-is"}},
-	"no box for one":           {job: "bundle", edits: []edit{{"[piece.box-right]\nfits = [\"right\"]", "[piece.box-right]\nfits = [\"left\"]"}}, want: map[string]string{"left": "new-left as-is", "right": "new-right as-is"}},
-	"crisp letters are dearer": {job: "lettering", want: map[string]string{"script": "crisp replate oxley show / worn"}},
-	"one letter is recut":      {job: "lettering", edits: []edit{{"count = 6", "count = 1"}, {`"60.00"`, `"160.00"`}}, want: map[string]string{"script": "worn repair-replate oxley show / crisp"}},
-}
-
 func TestFactsOfTheTrade(t *testing.T) {
-	for name, f := range facts {
-		t.Run(strings.ReplaceAll(name, " ", "-"), func(t *testing.T) {
-			st := f.load(t)
-			plan, err := model.Solve(context.Background(), st, solver.Settings{})
-			if err != nil {
-				t.Fatal(err)
-			}
-			if plan.Status != solver.Optimal {
-				t.Fatalf("%v: %v", plan.Status, plan.Reasons)
-			}
-			for i := range plan.Lines {
-				slot := st.Slots[plan.Lines[i].Slot].ID
-				if got := wordsOf(st, &plan.Lines[i]); got != f.want[slot] {
-					t.Errorf("%s: %q, want %q", slot, got, f.want[slot])
+	told := map[string]bool{}
+	for _, f := range facts {
+		told[f.job] = true
+		t.Run(f.job, func(t *testing.T) {
+			turned := false
+			for i, c := range f.cases {
+				turned = turned || c.want != f.cases[0].want
+				if i == 0 != (len(c.edits) == 0) {
+					t.Errorf("%s: the first case has no edits, the others have", c.name)
 				}
+				t.Run(strings.ReplaceAll(c.name, " ", "-"), func(t *testing.T) {
+					if got := decided(t, f.load(t, c.edits)); got != c.want {
+						t.Errorf("%s\n got %s\nwant %s", f.says, got, c.want)
+					}
+				})
 			}
-			traded := false
-			for _, c := range plan.Charges {
-				traded = traded || c.Kind == model.ChargeTrade
-			}
-			if traded != f.trade {
-				t.Errorf("traded: %v, want %v", traded, f.trade)
+			if !turned {
+				t.Error("no case turns the decision round, so the fact can't be seen to fail")
 			}
 		})
 	}
+	folders, err := filepath.Glob(filepath.Join("..", "testdata", "trade", "*", "job.toml"))
+	if err != nil || len(folders) == 0 {
+		t.Fatal("no jobs found", err)
+	}
+	for _, path := range folders {
+		if name := filepath.Base(filepath.Dir(path)); !told[name] {
+			t.Errorf("testdata/trade/%s belongs to no fact", name)
+		}
+	}
 }
 
-// load reads the job with its edits made.
-func (f *fact) load(t *testing.T) *catalog.State {
+// load reads the job with the edits made to it and to the shop.
+func (f *fact) load(t *testing.T, edits []edit) *catalog.State {
 	t.Helper()
-	from := filepath.Join("..", "testdata", "trade")
-	text, err := os.ReadFile(filepath.Join(from, f.job, "job.toml"))
-	if err != nil {
-		t.Fatal(err)
+	from, dir := filepath.Join("..", "testdata", "trade"), t.TempDir()
+	var texts [2]string
+	for i, path := range []string{filepath.Join(from, f.job, "job.toml"), filepath.Join(from, "shop.toml")} {
+		text, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		texts[i] = string(text)
 	}
-	for _, e := range f.edits {
-		if !strings.Contains(string(text), e.old) {
+	for _, e := range edits {
+		if !strings.Contains(texts[0]+texts[1], e.old) {
 			t.Fatalf("%q does not occur in %s", e.old, f.job)
 		}
-		text = []byte(strings.ReplaceAll(string(text), e.old, e.new))
+		for i := range texts {
+			texts[i] = strings.ReplaceAll(texts[i], e.old, e.new)
+		}
 	}
-	shop, err := os.ReadFile(filepath.Join(from, "shop.toml"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	dir := t.TempDir()
-	text = []byte(strings.ReplaceAll(string(text), "../shop.toml", "shop.toml"))
-	for name, data := range map[string][]byte{"job.toml": text, "shop.toml": shop} {
-		if err := os.WriteFile(filepath.Join(dir, name), data, 0o644); err != nil {
+	texts[0] = strings.ReplaceAll(texts[0], "../shop.toml", "shop.toml")
+	for i, name := range []string{"job.toml", "shop.toml"} {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(texts[i]), 0o644); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -141,7 +99,35 @@ func (f *fact) load(t *testing.T) *catalog.State {
 	return st
 }
 
-// wordsOf is a line as "piece work plater level / fallback piece".
+// decided solves a job and puts what was decided in words.
+func decided(t *testing.T, st *catalog.State) string {
+	t.Helper()
+	plan, err := model.Solve(context.Background(), st, solver.Settings{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if plan.Status == solver.Infeasible && !plan.Has {
+		return "none"
+	}
+	if plan.Status != solver.Optimal {
+		t.Fatalf("%v: %v", plan.Status, plan.Reasons)
+	}
+	for _, v := range model.Check(st, plan) {
+		t.Error(v)
+	}
+	var words []string
+	for i := range plan.Lines {
+		words = append(words, st.Slots[plan.Lines[i].Slot].ID+": "+wordsOf(st, &plan.Lines[i]))
+	}
+	for _, c := range plan.Charges {
+		if c.Kind == model.ChargeTrade {
+			words = append(words, "trade "+st.Trades[c.Of].ID)
+		}
+	}
+	return strings.Join(words, "; ")
+}
+
+// wordsOf is a line as "PIECE WORK PLATER LEVEL / FALLBACK".
 func wordsOf(st *catalog.State, l *model.Line) string {
 	c := l.Choice
 	s := st.PieceLabel(c.Piece) + " " + c.Work
@@ -152,4 +138,20 @@ func wordsOf(st *catalog.State, l *model.Line) string {
 		s += " / " + st.PieceLabel(l.Fallback.Piece)
 	}
 	return s
+}
+
+// TestWordsMeetTheirTargets: a set whose every piece is called nice is a nice
+// set, and so on for every target that has a word of its own.
+func TestWordsMeetTheirTargets(t *testing.T) {
+	tables := catalog.BuiltIn()
+	words := map[string]catalog.Centi{}
+	for _, w := range tables.Grades {
+		words[w.Name] = w.Value
+	}
+	for _, target := range tables.Targets {
+		grade, ok := words[target.Name]
+		if !ok || grade < target.Floor.V || grade < target.Mean.V {
+			t.Errorf("%s: floor %d, mean %d, the word means %d", target.Name, target.Floor.V, target.Mean.V, grade)
+		}
+	}
 }

@@ -82,6 +82,9 @@ func (w *writer) problem(line int, message, hint string) (Problem, place) {
 	if at.cell != "" && strings.HasPrefix(p.Message, "this has to be ") {
 		p.Message = shown(at.cell) + strings.TrimPrefix(p.Message, "this")
 	}
+	if p.Column == "id" && strings.Contains(message, "is written twice, first in ") {
+		p.Hint = "take it out of that file, or give one of the two another name"
+	}
 	p.Hint = assignment.ReplaceAllString(p.Hint, "")
 	for _, s := range []string{", without quotes and time", ", without quotes", ", in quotes"} {
 		p.Hint = strings.TrimSuffix(p.Hint, s)

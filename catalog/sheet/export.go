@@ -33,6 +33,9 @@ func Export(st *catalog.State, w What, how Writing) (string, error) {
 	rows := [][]string{Columns(w)}
 	for i := range st.Pieces {
 		if p := &st.Pieces[i]; !p.InShop {
+			if err := unlistable(st, p, w); err != nil {
+				return "", err
+			}
 			rows = append(rows, rowsOf(st, p, w)...)
 		}
 	}
@@ -138,6 +141,32 @@ func fits(st *catalog.State, p *catalog.Piece) (out []string) {
 		}
 	}
 	return out
+}
+
+// unlistable finds a name that would come back as another one from a cell that
+// holds several.
+func unlistable(st *catalog.State, p *catalog.Piece, w What) error {
+	if w != Pieces && (w != Leads || p.Chance == catalog.One) {
+		return nil
+	}
+	for _, name := range slices.Concat(fits(st, p), p.Photos) {
+		if strings.Contains(name, "|") || strings.TrimSpace(name) != name {
+			return fmt.Errorf("%q of piece %q can't stand in a table, where | parts several names and spaces around them don't count; give it another name", name, p.ID)
+		}
+	}
+	return nil
+}
+
+// ByHand are the ids of the job's pieces that are made to fit by handwork, which
+// a table of pieces doesn't hold.
+func ByHand(st *catalog.State, w What) (ids []string) {
+	for i := range st.Pieces {
+		p := &st.Pieces[i]
+		if !p.InShop && len(p.Fit) > 0 && (w == Pieces || w == Leads && p.Chance < catalog.One) {
+			ids = append(ids, p.ID)
+		}
+	}
+	return ids
 }
 
 // said is a free text, or nothing where it is all spaces.

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 
 	"brightset/catalog"
@@ -12,9 +13,12 @@ const month = `(jan|feb|mar|apr|may|jun|jul|aug|sep|sept|oct|nov|dec|january|feb
 // mangled are texts that spreadsheets take for dates, times, numbers or truth
 // values and write in another way. Common practice, no published source.
 var mangled = regexp.MustCompile(`^(?i)(` + strings.Join([]string{
-	`0\d+`, `\d{16,}`, `\d[\d.,]*[.,][\d.,]*`, // 007, long ones, 1.10
-	`\d+([.,]\d*)?e[+-]?\d+`,                       // 3E5
-	`\d{1,4}([-/.:]\d{1,4}){1,3}`,                  // 1-2, 10:30
+	`0\d+`, `\d{16,}`, `\d[\d.,]*[.,][\d.,]*`, `[.,]\d+`, // 007, long ones, 1.10, .5
+	`\d+([.,]\d*)?e[+-]?\d+`,                        // 3E5
+	`\d{1,4}([-/.:]\d{1,4}){1,3}`,                   // 1-2, 10:30
+	`\d+ \d+/\d+`, `[$€£]? ?\d+([.,]\d+)? ?[%$€£]?`, // 1 1/2, $5, 5 %
+	`\d{1,2}(:\d\d)?( [ap]m?|[ap]m)`,               // 3 PM
+	month + ` \d{1,2},? \d{2,4}`,                   // Mar 5, 2026
 	`\d{1,4}[-/. ]*` + month + `[-/. ]*(\d{1,4})?`, // 1-Feb, 1 feb 57
 	month + `[-/. ]*\d{1,4}`,                       // Feb-1, MAR2
 	`true|false`,
@@ -26,13 +30,23 @@ var turned = regexp.MustCompile(`^(?i)(\d{1,2}[-. ]` + month + `([-. ]\d{2,4})?|
 var (
 	formulaErrors = []string{"#REF!", "#N/A", "#VALUE!", "#NAME?", "#DIV/0!", "#NUM!", "#NULL!"}
 	plainNumber   = regexp.MustCompile(`^-?\d+([.,]\d+)?$`)
+	plainWhole    = regexp.MustCompile(`^(0|[1-9]\d{0,14})$`) // stays as it is
 )
 
-// risky says whether a spreadsheet would calculate a text or take it for
-// something else, apostrophes before it aside.
+// risky says whether a spreadsheet would calculate a text, or take it for
+// something else, or import take it for a formula gone wrong; apostrophes and
+// spaces before it aside.
 func risky(text string) bool {
-	text = strings.TrimLeft(text, "'")
-	return text != "" && strings.ContainsRune("=+-@\t\r", rune(text[0])) || mangled.MatchString(text)
+	text = strings.TrimLeft(text, "' ")
+	if text == "" || plainWhole.MatchString(text) {
+		return false
+	}
+	bare := strings.TrimSpace(text)
+	return strings.ContainsRune("=+-@\t\r", rune(text[0])) || strings.HasPrefix(bare, "=") || mangled.MatchString(bare) || isFormulaError(bare)
+}
+
+func isFormulaError(text string) bool {
+	return slices.Contains(formulaErrors, strings.ToUpper(text))
 }
 
 // guard puts an apostrophe before a cell that is not safe in a spreadsheet. A

@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 
 	"brightset/catalog"
 )
@@ -46,6 +47,7 @@ func Import(job string, w What, csvPath, out string, how Reading, replace bool) 
 	done := &Imported{Path: out, Rows: len(t.rows), Warnings: t.warnings()}
 	if err := done.put(job, toml, problems, replace); err != nil {
 		t.locate(problemsOf(err))
+		t.suspect(problemsOf(err))
 		return nil, err
 	}
 	t.locate(done.Warnings)
@@ -126,6 +128,19 @@ func (done *Imported) lookUp(job string) {
 		name = done.Path
 	}
 	done.Include = append(done.Include, filepath.ToSlash(name))
+}
+
+const turnedHint = "a spreadsheet makes that of an id such as 1-2 or 3E5; if so, write it again with an apostrophe before it, '1-2"
+
+// suspect says of names that nobody knows that a spreadsheet may have made them.
+func (t *table) suspect(problems []Problem) {
+	for i := range problems {
+		p := &problems[i]
+		at, ok := slices.BinarySearchFunc(t.rows, p.Row, func(r row, n int) int { return r.number - n })
+		if ok && (p.Column == "piece" || p.Column == "fits") && turned.MatchString(t.rows[at].cells[p.Column]) {
+			p.Hint = turnedHint
+		}
+	}
 }
 
 // warnings points at ids that a spreadsheet seems to have changed.

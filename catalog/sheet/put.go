@@ -47,6 +47,9 @@ func madeHere(path string) bool {
 // of another file.
 func writeBeside(path, text string) (name string, err error) {
 	f, err := os.CreateTemp(filepath.Dir(path), ".brightset-*.toml")
+	if errors.Is(err, fs.ErrNotExist) {
+		return "", fmt.Errorf("there is no folder %q; make it first or name another with --out", filepath.Dir(path))
+	}
 	if err != nil {
 		return "", err
 	}

@@ -129,7 +129,7 @@ func (t *table) addRow(rec record, w What) (problems []Problem) {
 		case t.head[i] == "": // an unknown column, which is reported
 		case strings.HasPrefix(bare, "="):
 			wrong(i, shown(bare)+" is a formula", "write what it comes to, or an apostrophe before it if it is meant as text")
-		case slices.Contains(formulaErrors, strings.ToUpper(bare)):
+		case isFormulaError(bare):
 			wrong(i, shown(bare)+" is what a spreadsheet shows for a formula gone wrong", "write the value")
 		default:
 			c, _ := w.column(t.head[i])

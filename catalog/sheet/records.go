@@ -92,12 +92,18 @@ func (r *reader) ended() bool {
 // quotedCell reads a cell that begins with a quote.
 func (r *reader) quotedCell() string {
 	var b strings.Builder
+	start := r.at
 	r.at++
 	for {
 		i := strings.IndexByte(r.src[r.at:], '"')
 		if i < 0 {
 			r.wrong("the quote that opens this cell is never closed", `put a " at the end of the cell, and write quotes inside it twice`)
-			r.at = len(r.src)
+			r.at = start
+			if end := strings.IndexAny(r.src[r.at:], "\r\n"); end >= 0 {
+				r.at += end // the rows below are looked at as if it were closed
+			} else {
+				r.at = len(r.src)
+			}
 			return ""
 		}
 		b.WriteString(r.src[r.at : r.at+i])

@@ -48,6 +48,10 @@ func TestImportRefuses(t *testing.T) {
 		{"utf-16 without mark", "i\x00d\x00,\x00", "every other byte is a NUL: the file looks like UTF-16 without its mark; save the table as CSV, UTF-8"},
 		{"utf-16 cut off", "\xff\xfei\x00d", "the file ends in the middle of a character; save the table as CSV, UTF-8"},
 		{"quote left open", head + ",note" + row + ",\"50 inch\np2,grille,original,brass,\np3,grille,original,brass,", `row 2, E2: the quote that opens this cell is never closed; put a " at the end of the cell, and write quotes inside it twice`},
+		{"quote left open, and more", head + ",note" + row + ",\"50 inch\np2,gril,original,brass,\n", `row 2, E2: the quote that opens this cell is never closed; put a " at the end of the cell, and write quotes inside it twice
+row 3, fits (B3): no slot or part is called "gril"; did you mean "grille"?`},
+		{"turned slot", head + "\np1,1-Feb,original,brass", `row 2, fits (B2): no slot or part is called "1-Feb"; ` + turnedHint},
+		{"money with three decimal places", "id;fits;kind;metal;owner;price\np1;grille;original;brass;shop;1,240", `row 2, price (F2): "1,240" has a comma, which some read as a decimal point; write "1240.00" or "1.24"`},
 		{"quote in quotes", head + ",note" + row + ",\"50\" rim\"\np2,gril,original,brass,", `row 2, E2: there is a quote in the middle of this quoted cell; write quotes inside a cell twice: "50"" wide"
 row 3, fits (B3): no slot or part is called "gril"; did you mean "grille"?`},
 		{"money", head + ",owner,price" + row + ",shop,\"1.240,00\"", `row 2, price (F2): "1.240,00" has a comma, which some read as a decimal point; write "1240.00"`},
@@ -83,6 +87,7 @@ func TestImportRefusesOthers(t *testing.T) {
 		{"lead without a chance", "id,fits,kind,metal\np1,grille,original,brass", `row 1: there is no column "chance"; the columns may be: ` + strings.Join(Columns(Leads), ", "), Leads},
 		{"certain lead", "id,fits,kind,metal,chance\np1,grille,original,brass,1", "row 2, chance (E2): what is certain to come is no lead; write a chance below 1, or import it with --what pieces", Leads},
 		{"unknown piece", "piece,defect\nhollow,haze", `row 2, piece (A2): no piece of the job is called "hollow"; first write the piece itself: its kind and metal and what it fits`, Findings},
+		{"turned piece", "piece,defect\n1-Feb,haze", `row 2, piece (A2): no piece of the job is called "1-Feb"; ` + turnedHint, Findings},
 		{"shop's piece", "piece,defect\ndrawer-horn-ring,haze", `row 2, piece (A2): piece "drawer-horn-ring" is in the shop's file; write its findings and quotes there`, Findings},
 		{"area for an extent", "piece,defect,extent\nold,haze,3 in2", `row 2, extent (C2): "3 in2" has to be a number; write 1`, Findings},
 		{"no such day", "piece,plater,cost,level,date\nold,pell,3.00,show,2026-02-31", `row 2, date (E2): "2026-02-31" has to be a date; write 2027-01-10`, Quotes},

@@ -102,6 +102,7 @@ var emptyHints = map[string]string{
 
 var (
 	decimalComma = regexp.MustCompile(`^([-+]?\d+),(\d+)$`)
+	thousands    = regexp.MustCompile(`,\d{3}$`) // may be, so it stays for the catalog to refuse
 	oneDecimal   = regexp.MustCompile(`^\d+\.\d$`)
 	tomlNumber   = regexp.MustCompile(`^[-+]?(0|[1-9]\d{0,15})(\.\d{1,15})?$`)
 )
@@ -125,7 +126,7 @@ func value(v string, f form, comma bool) string {
 			return v
 		}
 	case number, grade, money:
-		if comma {
+		if comma && !(f == money && thousands.MatchString(v)) {
 			v = decimalComma.ReplaceAllString(v, "$1.$2")
 		}
 		if f == money && oneDecimal.MatchString(v) {

@@ -3,8 +3,10 @@ package main
 import (
 	"fmt"
 	"os"
+	"strings"
 
 	"brightset/catalog/sheet"
+	"brightset/cmd/brightset/internal/report"
 
 	"github.com/spf13/pflag"
 )
@@ -38,6 +40,9 @@ func (o *exportOptions) run(c *call) (int, error) {
 	st, err := load(c)
 	if err != nil {
 		return 0, err
+	}
+	if ids := sheet.ByHand(st, what); len(ids) > 0 {
+		fmt.Fprint(c.err, report.Paragraph("", "    ", "not in the table: what these can be made to fit by handwork, [piece.NAME.fit.SLOT]: "+strings.Join(ids, ", ")))
 	}
 	o.how.Semicolon = o.how.Semicolon || o.how.DecimalComma
 	text, err := sheet.Export(st, what, o.how)

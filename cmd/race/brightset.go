@@ -105,7 +105,7 @@ func valuesOf(p *solver.Problem, res *solver.Result) map[string]float64 {
 
 // brightsetSolves runs a task in a child, so that seconds and memory are those
 // of a whole process.
-func brightsetSolves(t task) (measured, report, error) {
+func brightsetSolves(ctx context.Context, t task) (measured, report, error) {
 	text, err := json.Marshal(t)
 	if err != nil {
 		return measured{}, report{}, err
@@ -114,7 +114,7 @@ func brightsetSolves(t task) (measured, report, error) {
 	if err != nil {
 		return measured{}, report{}, err
 	}
-	m := launch(patience(t.Limit), []string{fmt.Sprintf("GOMAXPROCS=%d", t.Threads)}, self, childCommand, "solve", string(text))
+	m := launch(ctx, patience(t.Limit), []string{fmt.Sprintf("GOMAXPROCS=%d", t.Threads)}, self, childCommand, "solve", string(text))
 	if m.Failure != "" {
 		return m, report{}, fmt.Errorf("%s %s", m.Failure, firstLine(m.Output))
 	}

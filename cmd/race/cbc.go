@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"os"
 	"os/exec"
@@ -30,13 +31,13 @@ var (
 
 // solveCbc: -ratio 0 because its relative gap must not end it; the limit counts
 // wall clock like everybody's.
-func solveCbc(p *program) *outcome {
+func solveCbc(ctx context.Context, p *program) *outcome {
 	solution := filepath.Join(p.dir, "cbc.txt")
 	args := []string{"cbc", p.mps, "-timeMode", "elapsed", "-sec", seconds(p), "-ratio", "0", "-allow", gapCents}
 	if p.task.Threads > 1 {
 		args = append(args, "-threads", strconv.Itoa(p.task.Threads))
 	}
-	m := launch(patience(p.task.Limit), nil, append(args, "-solve", "-solu", solution, "-quit")...)
+	m := launch(ctx, patience(p.task.Limit), nil, append(args, "-solve", "-solu", solution, "-quit")...)
 	o := &outcome{solver: "cbc", state: stopped}
 	o.measure(m)
 	if o.failure != "" {

@@ -1,9 +1,11 @@
 package main
 
 import (
+	"context"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"runtime"
 	"strings"
 	"time"
 )
@@ -33,9 +35,10 @@ type outcome struct {
 	peakKB  int64
 	failure string
 
-	total  int64  // of the answer, added up by the judge
-	broken string // what it breaks
-	fault  string // what disqualifies the run, "" for none
+	answered bool   // it gave values; the judge lets go of them
+	total    int64  // of the answer, added up by the judge
+	broken   string // what it breaks
+	fault    string // what disqualifies the run, "" for none
 }
 
 // program is one seeded job written out for everybody.
@@ -49,18 +52,17 @@ type program struct {
 // entrant is a solver that takes part.
 type entrant struct {
 	name    string
-	what    string
 	missing func() string // why it can't take part, "" if it can
 	version func() string
-	solve   func(p *program) *outcome
+	solve   func(ctx context.Context, p *program) *outcome
 }
 
 // entrants in the order of the tables.
 var entrants = []*entrant{
-	{"brightset", "this program", func() string { return "" }, func() string { return "" }, solveBrightset},
-	{"cbc", "cbc", missingCbc, cbcVersion, solveCbc},
-	{"highs", "HiGHS, native, within scipy", missingNative, nativeVersion, solveNative},
-	{"highs-js", "HiGHS, WebAssembly, in node", missingWasm, wasmVersion, solveWasm},
+	{"brightset", func() string { return "" }, brightsetVersion, solveBrightset},
+	{"cbc", missingCbc, cbcVersion, solveCbc},
+	{"highs", missingNative, nativeVersion, solveNative},
+	{"highs-js", missingWasm, wasmVersion, solveWasm},
 }
 
 const installCommands = `apt-get update && apt-get install -y coinor-cbc python3-scipy nodejs npm
@@ -84,8 +86,17 @@ func solverNames() []string {
 	return names
 }
 
-func solveBrightset(p *program) *outcome {
-	m, r, err := brightsetSolves(p.task)
+// brightsetVersion is what it is built with.
+func brightsetVersion() string {
+	clp := ask("pkg-config", "--modversion", "clp")
+	if clp == "" {
+		clp = "of unknown version"
+	}
+	return runtime.Version() + ", Clp " + clp
+}
+
+func solveBrightset(ctx context.Context, p *program) *outcome {
+	m, r, err := brightsetSolves(ctx, p.task)
 	o := &outcome{solver: "brightset", state: r.State, claim: r.Total, values: r.Values, own: r.Own, nodes: r.Nodes}
 	o.measure(m)
 	if err != nil {
@@ -102,8 +113,9 @@ func (o *outcome) measure(m measured) {
 	}
 }
 
-// patience is how long a process may take in all before it is ended.
-func patience(limit time.Duration) time.Duration { return 3*limit + time.Minute }
+// patience is how long a process may take in all before it is ended: what counts
+// as within the limit, and half a minute to start and to read the program.
+func patience(limit time.Duration) time.Duration { return limit*21/20 + 30*time.Second }
 
 func firstLine(b []byte) string {
 	line, _, _ := strings.Cut(strings.TrimSpace(string(b)), "\n")

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"io"
 	"math"
@@ -22,11 +23,11 @@ const (
 	growthSlots  = 30
 )
 
-// growing is one size of job: rules, people and matches grow with the slots, and
-// the chance asked for that no slot needs a rescue stays alike per slot.
+// growing is one size of job: matches and bundles grow with the slots, people
+// don't, and the chance asked for that no slot needs a rescue is alike per slot.
 func growing(slots, pieces int) seeded.Family {
 	return seeded.Family{
-		Name: "growth", Slots: slots, Pieces: pieces, Platers: 4 + slots/100, Vendors: 4 + slots/50, Bundles: slots / 20,
+		Name: "growth", Slots: slots, Pieces: pieces, Platers: 5, Vendors: 6, Bundles: slots / 20,
 		Trades: 2, Matches: slots / 10, Quotes: 0.3, Leads: 0.1, Completion: math.Pow(0.997, float64(slots)),
 		Mean: 84, Floor: 60, Lasting: true, Days: 150,
 	}
@@ -49,12 +50,12 @@ func (g *grown) row() []string {
 }
 
 // growth solves jobs of growing size and prints what they took.
-func growth(opt *options, out io.Writer) error {
-	bySlots, err := growSeries(opt, slotSizes, func(n int) seeded.Family { return growing(n, growthPieces) })
+func growth(ctx context.Context, opt *options, out io.Writer) error {
+	bySlots, err := growSeries(ctx, opt, slotSizes, func(n int) seeded.Family { return growing(n, growthPieces) })
 	if err != nil {
 		return err
 	}
-	byPieces, err := growSeries(opt, pieceSizes, func(n int) seeded.Family { return growing(growthSlots, n) })
+	byPieces, err := growSeries(ctx, opt, pieceSizes, func(n int) seeded.Family { return growing(growthSlots, n) })
 	if err != nil {
 		return err
 	}
@@ -70,8 +71,8 @@ func growth(opt *options, out io.Writer) error {
 	return writeFile(opt.markdown, func(w io.Writer) {
 		fmt.Fprintf(w, "# Growth\n\nbrightset's time and memory against slots (at %d pieces a slot) and pieces a slot\n(at %d slots), on seeded jobs.\n\n", growthPieces, growthSlots)
 		fmt.Fprintf(w, "Repeat it with `%s`.\n\n", opt.command())
-		writeMachine(w, nil)
-		fmt.Fprintf(w, "- medians over %d seeds; good: proven within %g seconds, of all runs; what isn't counts as it ended\n\n", opt.seeds, opt.limit.Seconds())
+		writeMachine(w, entrants[:1])
+		fmt.Fprintf(w, "- medians over %d seed(s); good: proven within %g seconds, of all runs; what isn't counts as it ended\n\n", opt.seeds, opt.limit.Seconds())
 		writePiped(w, growthHead, rows)
 		picture, err := filepath.Rel(filepath.Dir(opt.markdown), opt.svg)
 		if err != nil {
@@ -91,10 +92,10 @@ func growthRows(series ...[]grown) [][]string {
 	return rows
 }
 
-func growSeries(opt *options, sizes []int, family func(int) seeded.Family) ([]grown, error) {
+func growSeries(ctx context.Context, opt *options, sizes []int, family func(int) seeded.Family) ([]grown, error) {
 	var series []grown
 	for _, n := range sizes {
-		g, err := grow(opt, family(n))
+		g, err := grow(ctx, opt, family(n))
 		if err != nil {
 			return nil, err
 		}
@@ -103,12 +104,15 @@ func growSeries(opt *options, sizes []int, family func(int) seeded.Family) ([]gr
 	return series, nil
 }
 
-func grow(opt *options, f seeded.Family) (grown, error) {
+func grow(ctx context.Context, opt *options, f seeded.Family) (grown, error) {
 	g := grown{slots: f.Slots, pieces: f.Pieces, runs: opt.seeds}
 	var lines, own, whole, nodes, peak []float64
 	for seed := 1; seed <= opt.seeds; seed++ {
 		fmt.Fprintf(opt.progress, "%d slots, %d pieces, seed %d\n", f.Slots, f.Pieces, seed)
-		m, r, err := brightsetSolves(task{Family: f, Seed: uint64(seed), Limit: opt.limit, Threads: opt.threads})
+		m, r, err := brightsetSolves(ctx, task{Family: f, Seed: uint64(seed), Limit: opt.limit, Threads: opt.threads})
+		if ctx.Err() != nil {
+			return g, errInterrupted
+		}
 		if err != nil {
 			return g, fmt.Errorf("%d slots, %d pieces, seed %d: %w", f.Slots, f.Pieces, seed, err)
 		}

@@ -1,12 +1,15 @@
 package main
 
 import (
+	"context"
 	_ "embed"
 	"encoding/json"
 	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
+	"strings"
 	"sync"
 )
 
@@ -26,12 +29,19 @@ func missingNative() string {
 	return ""
 }
 
+var highsVersion = regexp.MustCompile(`HiGHS (\d\S*)`)
+
 // nativeVersion is what HiGHS says of itself when it starts, and scipy's own.
 func nativeVersion() string {
-	return ask(python, "-c", `import scipy
+	out, err := exec.Command(python, "-c", `import scipy
 from scipy.optimize import milp
 print("scipy", scipy.__version__, end=", ", flush=True)
-milp([1], integrality=[1], options={"disp": True})`)
+milp([1], integrality=[1], options={"disp": True})`).Output()
+	if err != nil {
+		return ""
+	}
+	scipy, _, _ := strings.Cut(string(out), ",")
+	return "HiGHS " + find(out, highsVersion) + ", native, " + scipy
 }
 
 func missingWasm() string {
@@ -42,7 +52,7 @@ func missingWasm() string {
 }
 
 func wasmVersion() string {
-	cmd := exec.Command("node", "-e", `require("highs")().then((h) => console.log("HiGHS " + h.version.string + ", node " + process.version))`)
+	cmd := exec.Command("node", "-e", `require("highs")().then((h) => console.log("HiGHS " + h.version.string + ", WebAssembly, node " + process.version))`)
 	cmd.Env = append(os.Environ(), nodePath())
 	out, err := cmd.Output()
 	if err != nil {
@@ -64,7 +74,7 @@ var nodePath = sync.OnceValue(func() string {
 
 // solveNative: scipy hands on no absolute gap; HiGHS's own default is far below
 // a cent, so the relative one is set to 0.
-func solveNative(p *program) *outcome {
+func solveNative(ctx context.Context, p *program) *outcome {
 	data := filepath.Join(p.dir, "program.bin")
 	script, err := p.script("highs.py", nativeScript)
 	if err == nil {
@@ -73,15 +83,15 @@ func solveNative(p *program) *outcome {
 	if err != nil {
 		return &outcome{solver: "highs", failure: err.Error()}
 	}
-	return p.runScript("highs", nil, python, script, data, seconds(p))
+	return p.runScript(ctx, "highs", nil, python, script, data, seconds(p))
 }
 
-func solveWasm(p *program) *outcome {
+func solveWasm(ctx context.Context, p *program) *outcome {
 	script, err := p.script("highs.js", wasmScript)
 	if err != nil {
 		return &outcome{solver: "highs-js", failure: err.Error()}
 	}
-	return p.runScript("highs-js", []string{nodePath()}, "node", "--max-old-space-size=8192", script, p.mps, seconds(p), gapCents)
+	return p.runScript(ctx, "highs-js", []string{nodePath()}, "node", "--max-old-space-size=8192", script, p.mps, seconds(p), gapCents)
 }
 
 // scriptAnswer is what both scripts write.
@@ -95,10 +105,10 @@ type scriptAnswer struct {
 }
 
 // runScript runs one; the file for its answer is its last argument.
-func (p *program) runScript(solver string, environment []string, command ...string) *outcome {
+func (p *program) runScript(ctx context.Context, solver string, environment []string, command ...string) *outcome {
 	file := filepath.Join(p.dir, solver+".json")
 	o := &outcome{solver: solver, state: stopped}
-	o.measure(launch(patience(p.task.Limit), environment, append(command, file)...))
+	o.measure(launch(ctx, patience(p.task.Limit), environment, append(command, file)...))
 	if o.failure != "" {
 		return o
 	}

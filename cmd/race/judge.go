@@ -61,6 +61,7 @@ func judge(m *matrix, runs []*outcome) {
 		if r.values == nil {
 			continue
 		}
+		r.answered = true
 		r.total, r.broken = m.evaluate(r.values)
 		if r.broken == "" && r.total < best {
 			best, by = r.total, r.solver
@@ -77,21 +78,21 @@ func (r *outcome) faultAgainst(best int64, by string) string {
 	differs := func(a, b float64) bool { return math.Abs(a-b) > tolerance*math.Max(1, math.Abs(b)) }
 	switch {
 	case r.failure != "":
-		return "failed: " + r.failure
+		return "no answer: " + r.failure
 	case r.state == infeasible && by != "":
-		return fmt.Sprintf("wrong: says infeasible, but %s has a feasible answer of %s", by, money(best))
+		return fmt.Sprintf("wrong: says infeasible, but %s of %s is feasible", money(best), by)
 	case r.state == infeasible:
 		return ""
-	case r.state == stopped && r.broken != "":
+	case r.state == stopped && r.answered && r.broken != "":
 		return "no proof within the limit, and " + r.broken
-	case r.state == stopped && by == r.solver:
-		return "no proof within the limit, though the best answer, " + money(best)
 	case r.state == stopped:
 		return "no proof within the limit"
+	case !r.answered:
+		return "no answer: it calls the job proven, but gives none"
 	case r.broken != "":
 		return "wrong: " + r.broken
 	case differs(float64(r.total), float64(best)):
-		return fmt.Sprintf("wrong: says %s is optimal, but %s has %s and it is feasible", money(r.total), by, money(best))
+		return fmt.Sprintf("wrong: calls %s optimal, but %s of %s is feasible", money(r.total), money(best), by)
 	case differs(r.claim, float64(r.total)):
 		return fmt.Sprintf("wrong: says %.2f, but its answer adds up to %s", r.claim/100, money(r.total))
 	}

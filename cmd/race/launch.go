@@ -60,21 +60,22 @@ func launchHere(args []string) measured {
 	return m
 }
 
-// launch runs a command through a launcher; after patience both are ended.
-func launch(patience time.Duration, environment []string, args ...string) measured {
+// launch runs a command through a launcher. Both are ended after patience, or
+// when the race is interrupted.
+func launch(ctx context.Context, patience time.Duration, environment []string, args ...string) measured {
 	self, err := os.Executable()
 	if err != nil {
 		return measured{Failure: err.Error()}
 	}
-	ctx, cancel := context.WithTimeout(context.Background(), patience)
+	limited, cancel := context.WithTimeout(ctx, patience)
 	defer cancel()
-	cmd := exec.CommandContext(ctx, self, append([]string{childCommand, "launch"}, args...)...)
+	cmd := exec.CommandContext(limited, self, append([]string{childCommand, "launch"}, args...)...)
 	cmd.Env = append(os.Environ(), environment...)
 	cmd.SysProcAttr = &syscall.SysProcAttr{Setpgid: true} // so that ending it ends its child
 	cmd.Cancel = func() error { return syscall.Kill(-cmd.Process.Pid, syscall.SIGKILL) }
 	text, err := cmd.Output()
-	if ctx.Err() != nil {
-		return measured{Seconds: patience.Seconds(), Failure: fmt.Sprintf("didn't end within %v", patience.Round(time.Second))}
+	if limited.Err() != nil {
+		return measured{Seconds: patience.Seconds(), Failure: fmt.Sprintf("still at it after %v, so it was ended", patience.Round(time.Second))}
 	}
 	if err != nil {
 		return measured{Failure: err.Error()}

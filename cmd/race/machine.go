@@ -29,15 +29,8 @@ func cpuModel() string {
 // writeMachine says when, where and with which versions a result was made.
 func writeMachine(out io.Writer, field []*entrant) {
 	fmt.Fprintf(out, "- %s, %d cores, %s, %s/%s\n", time.Now().Format(time.DateOnly), runtime.NumCPU(), cpuModel(), runtime.GOOS, runtime.GOARCH)
-	clp := ask("pkg-config", "--modversion", "clp")
-	if clp == "" {
-		clp = "of unknown version"
-	}
-	fmt.Fprintf(out, "- brightset: %s, Clp %s\n", runtime.Version(), clp)
 	for _, e := range field {
-		if v := e.version(); v != "" {
-			fmt.Fprintf(out, "- %s: %s, %s\n", e.name, e.what, v)
-		}
+		fmt.Fprintf(out, "- %s: %s\n", e.name, e.version())
 	}
 }
 

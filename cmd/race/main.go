@@ -4,12 +4,15 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"flag"
 	"fmt"
 	"io"
 	"os"
+	"os/signal"
 	"strings"
+	"syscall"
 	"time"
 
 	"brightset/model/seeded"
@@ -42,7 +45,7 @@ go run ./cmd/race [flags]
 `
 
 // run is main without its process: it gives the exit code. 0 all went well,
-// 1 failed or a solver was wrong, 2 usage.
+// 1 failed or a solver was wrong, 2 usage, 130 interrupted.
 func run(args []string, out, errs io.Writer) int {
 	if len(args) > 0 && args[0] == childCommand {
 		return runChild(args[1:], out, errs)
@@ -80,7 +83,12 @@ func run(args []string, out, errs io.Writer) int {
 		fmt.Fprintln(errs, "race:", err)
 		return 2
 	}
-	if err := compete(&opt, out); err != nil {
+	ctx, cancel := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	defer cancel()
+	if err := compete(ctx, &opt, out); errors.Is(err, errInterrupted) {
+		fmt.Fprintln(errs, "race:", err)
+		return 130
+	} else if err != nil {
 		fmt.Fprintln(errs, "race:", err)
 		return 1
 	}
@@ -133,8 +141,10 @@ func (o *options) picture() string {
 	return o.svg
 }
 
+var errInterrupted = errors.New("interrupted; nothing was written")
+
 // compete does what is asked in a temporary folder of its own.
-func compete(opt *options, out io.Writer) error {
+func compete(ctx context.Context, opt *options, out io.Writer) error {
 	dir, err := os.MkdirTemp("", "brightset-race-")
 	if err != nil {
 		return err
@@ -145,7 +155,7 @@ func compete(opt *options, out io.Writer) error {
 		return err
 	}
 	if opt.growth {
-		return growth(opt, out)
+		return growth(ctx, opt, out)
 	}
-	return race(opt, out)
+	return race(ctx, opt, out)
 }

@@ -19,10 +19,11 @@ func (t *table) writeMarkdown(opt *options, field []*entrant) error {
 		fmt.Fprintln(out)
 		writePiped(out, ratioHead, t.ratios)
 		fmt.Fprintf(out, "\n%s.\n\n", t.agree)
-		for _, f := range t.faults {
-			fmt.Fprintln(out, "- disqualified: "+f)
-		}
 		if len(t.faults) > 0 {
+			fmt.Fprintf(out, "%s\n\n", disqualified)
+			for _, f := range t.faults {
+				fmt.Fprintln(out, "- "+f)
+			}
 			fmt.Fprintln(out)
 		}
 		for _, n := range notes {

@@ -27,7 +27,7 @@ type point struct {
 
 const (
 	panelWidth, panelHeight = 340.0, 240.0
-	marginLeft, marginTop   = 70.0, 50.0
+	marginLeft, marginTop   = 70.0, 66.0
 	gapX, gapY              = 90.0, 80.0
 )
 

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"io"
 	"os"
@@ -12,13 +13,13 @@ import (
 )
 
 // race solves all jobs with all solvers and prints the tables.
-func race(opt *options, out io.Writer) error {
+func race(ctx context.Context, opt *options, out io.Writer) error {
 	field := present(opt, out)
 	var results []*familyResult
 	for _, f := range opt.families {
 		r := &familyResult{family: f, limit: opt.limit.Seconds()}
 		for seed := 1; seed <= opt.seeds; seed++ {
-			runs, size, err := raceOne(opt, f, uint64(seed), field)
+			runs, size, err := raceOne(ctx, opt, f, uint64(seed), field)
 			if err != nil {
 				return err
 			}
@@ -57,7 +58,7 @@ func present(opt *options, out io.Writer) []*entrant {
 
 // raceOne writes one job's program and lets everybody solve it, each starting
 // first in turn from seed to seed.
-func raceOne(opt *options, f seeded.Family, seed uint64, field []*entrant) ([]*outcome, int, error) {
+func raceOne(ctx context.Context, opt *options, f seeded.Family, seed uint64, field []*entrant) ([]*outcome, int, error) {
 	p, err := prepare(opt, f, seed)
 	if err != nil {
 		return nil, 0, err
@@ -66,7 +67,10 @@ func raceOne(opt *options, f seeded.Family, seed uint64, field []*entrant) ([]*o
 	for i := range field {
 		at := (i + int(seed) - 1) % len(field)
 		fmt.Fprintf(opt.progress, "%s, seed %d: %s\n", f.Name, seed, field[at].name)
-		runs[at] = field[at].solve(p)
+		runs[at] = field[at].solve(ctx, p)
+		if ctx.Err() != nil {
+			return nil, 0, errInterrupted
+		}
 		runs[at].late(opt.limit.Seconds())
 	}
 	judge(p.matrix, runs)
