@@ -57,16 +57,17 @@ func judgeClean(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece) (*j
 	}, "", ""
 }
 
-// judgeLooks is the grade of a piece that shows these findings.
+// judgeLooks is the grade of a piece that shows these findings: caps hold
+// wherever a fault is, points are not counted on backs.
 func judgeLooks(st *catalog.State, findings []catalog.Finding) catalog.Centi {
 	limit, off := judgeFull, catalog.Centi(0)
 	for _, f := range findings {
-		if f.Where == catalog.Back {
-			continue
-		}
 		defect := &st.Tables.Defects[f.Defect]
 		at := &defect.By[f.Severity]
 		limit = min(limit, at.Cap.Or(judgeFull))
+		if f.Where == catalog.Back {
+			continue // no points for what is hidden
+		}
 		if defect.Measure == catalog.ByCount {
 			off += catalog.Centi(f.Count) * at.Points.Or(0)
 		} else {

@@ -26,11 +26,11 @@ func TestDeriveByHand(t *testing.T) {
 			c.Grade, c.Tone, c.Growing = 86_00, -8_10, true
 			return c
 		}},
-		{"hidden back: no points, no tone, grows all the same", func(st *catalog.State) {
+		{"hidden back: no points, no tone; its cap holds, and it grows all the same", func(st *catalog.State) {
 			st.Pieces[1].Findings[0].Where = catalog.Back
 		}, func() Choice {
 			c := choice(1, 1, catalog.WorkAsIs)
-			c.Grade, c.Growing = 100_00, true
+			c.Grade, c.Growing = 40_00, true
 			return c
 		}},
 		{"a cap whatever the size", nil, func() Choice {

@@ -27,8 +27,8 @@ func TestAsIsAndClean(t *testing.T) {
 		{"points", []catalog.Finding{f(haze, 0, 500_000, 1, "face"), f(pits, 0, 100_000, 4, "face")}, catalog.Val[catalog.Centi]{}, 70_00, 85_00, 0, false, false},
 		// nickel showing caps at 55 however little: 100 - 0.01 x 30 = 99.70
 		{"cap", []catalog.Finding{f(nickel, 0, 10_000, 1, "edge")}, catalog.Val[catalog.Centi]{}, 55_00, -1, 4_00, true, false},
-		// on the back it costs nothing and doesn't show, but it grows
-		{"back", []catalog.Finding{f(nickel, 0, 10_000, 1, "back")}, catalog.Val[catalog.Centi]{}, 100_00, -1, 0, true, false},
+		// on the back it costs no points and doesn't show, but its cap holds and it grows
+		{"back", []catalog.Finding{f(nickel, 0, 10_000, 1, "back")}, catalog.Val[catalog.Centi]{}, 55_00, -1, 0, true, false},
 		// 100 - 45 x 2.50 = -12.50, not below 0
 		{"not below nothing", []catalog.Finding{f(pits, 0, 0, 45, "face")}, catalog.Val[catalog.Centi]{}, 0, -1, 0, false, false},
 		// the eye says 93: cleaning can't make it worse, 85 is below

@@ -14,15 +14,16 @@ type reading struct {
 
 // read derives grade and tone from the findings that left doesn't leave out:
 // the grade is the least cap of a fault, or 100 minus the points off, not below
-// 0. Faults on hidden backs neither cost points nor show. The tone is that of
-// the strongest cast; the earlier finding where two are equally strong.
+// 0. Faults on hidden backs cost no points and cast no tone, but their caps hold:
+// a piece with its post gone can't be hung, wherever the post was. The tone is
+// that of the strongest cast; the earlier finding where two are equally strong.
 func read(st *catalog.State, p *catalog.Piece, stays func(*catalog.Finding) bool) reading {
 	least, points := fullGrade, catalog.Centi(0)
 	var capRests, pointRests, toneRests []Rest
 	var r reading
 	for i := range p.Findings {
 		f := &p.Findings[i]
-		if f.Where == catalog.Back || !stays(f) {
+		if !stays(f) {
 			continue
 		}
 		d := &st.Tables.Defects[f.Defect]
@@ -33,6 +34,9 @@ func read(st *catalog.State, p *catalog.Piece, stays func(*catalog.Finding) bool
 			}
 			least = by.Cap.V
 			capRests = append(capRests, rest(by.Cap, "highest grade with %s %s", f.Severity, d.Name)...)
+		}
+		if f.Where == catalog.Back {
+			continue
 		}
 		if off := pointsOff(d, f); off > 0 {
 			points += off
