@@ -2,6 +2,7 @@ package catalog
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"unicode/utf8"
 )
@@ -14,6 +15,9 @@ func Closest(given string, words []string) string {
 		return ""
 	}
 	plain := plainWord(given)
+	if w := otherWord(plain, words); w != "" && !slices.Contains(words, given) {
+		return w
+	}
 	best, least := "", utf8.RuneCountInString(given)/3+2
 	for _, w := range words {
 		if len(w) > longest {
@@ -23,6 +27,9 @@ func Closest(given string, words []string) string {
 			return w
 		}
 		d := distance(strings.ToLower(given), strings.ToLower(w))
+		if d > 1 && len(plain) < 7 && !sameStart(plain, plainWord(w)) {
+			continue // "color" is no slip for "floor"
+		}
 		if d < least && d < utf8.RuneCountInString(w) {
 			best, least = w, d
 		}
@@ -32,6 +39,8 @@ func Closest(given string, words []string) string {
 	}
 	return best
 }
+
+func sameStart(a, b string) bool { return a != "" && b != "" && a[0] == b[0] }
 
 // within returns the first word that contains the given one, or is contained
 // in it, as a whole: "factor" means "breakage_factor".

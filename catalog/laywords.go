@@ -15,15 +15,16 @@ func at[T any](list *[]T, i int) *T {
 }
 
 func (l *loader) layGrade(t *table, i int) {
+	t.need("value", "write value = 75, a grade from 0 to 100")
 	l.layWord(at(&l.state.Tables.Grades, i), t, number(t, "value", 0, MaxGrade, 100))
 }
 
 func (l *loader) layTone(t *table, i int) {
+	t.need("value", "write value = 2.5, its place between blue (below 0) and yellow (above)")
 	l.layWord(at(&l.state.Tables.Tones, i), t, number(t, "value", -MaxTone, MaxTone, 100))
 }
 
 func (l *loader) layWord(w *Word, t *table, v Val[Centi]) {
-	t.need("value", "write value = 75")
 	w.Name = t.id
 	if v.Set {
 		w.Value, w.From = v.V, v.From

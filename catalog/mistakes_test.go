@@ -127,8 +127,8 @@ var mistakeTests = []struct {
 	{"factor twice", head, "[plater.n]\nfactor = 1\nbreakage_factor = 1\n", []string{`shop.toml:2:1+6: factor and breakage_factor are the same | leave one of the two out`}},
 	{"metal called unknown", head, "[metal.unknown]\n", []string{`shop.toml:1:8+7: "unknown" can't be the name of a metal | it has a meaning of its own in these files; write another name`}},
 	{"word without value", head, "[grade]\nfine = \"x\"\n[tone.blue]\n", []string{
-		`shop.toml:2:8+3: fine: this has to be a number | write fine = 1, without quotes`,
-		`shop.toml:3:7+4: tone "blue" has no value | write value = 75`}},
+		`shop.toml:2:8+3: fine: this has to be a number | write a number from 0 to 100, without quotes`,
+		`shop.toml:3:7+4: tone "blue" has no value | write value = 2.5, its place between blue (below 0) and yellow (above)`}},
 	{"sums", "[job]\ntitle = \"x\"\n[slot.a]\nquantity = 10000\n[slot.b]\nquantity = 9999\n[piece.p]\nfits = [\"a\", \"b\"]\nquantity = 10000\nkind = \"original\"\nmetal = \"steel\"\nvalue = \"1000000000.00\"\n", "",
 		[]string{`job.toml:3:7+1: costs may add up to more than the program can calculate with, most of all in slot "a" | check the slot's quantity and area, and the prices, rates and hours in the files`}},
 

@@ -15,11 +15,11 @@ func (t *table) whole(key string, least, most int) (out Val[int]) {
 	}
 	n, ok := v.(int64)
 	if !ok {
-		example := max(1, least)
+		hint := fmt.Sprintf("write a whole number from %d to %d, without quotes", least, most)
 		if f, isNumber := likelyNumber(v); isNumber && f > 0 && f < float64(most) {
-			example = int(math.Ceil(f))
+			hint = fmt.Sprintf("write %s = %d, without quotes", t.label(key), int(math.Ceil(f)))
 		}
-		t.wrong(key, "this has to be a whole number", fmt.Sprintf("write %s = %d, without quotes", t.label(key), example))
+		t.wrong(key, "this has to be a whole number", hint)
 		return out
 	}
 	if n < int64(least) || n > int64(most) {
@@ -37,11 +37,11 @@ func number[T ~int64](t *table, key string, least, most T, scale float64) (out V
 	}
 	f, ok := asFloat(v)
 	if !ok {
-		example, isText := likelyNumber(v)
-		if !isText || example < float64(least)/scale || example > float64(most)/scale {
-			example = min(1, float64(most)/scale)
+		low, high := float64(least)/scale, float64(most)/scale
+		hint := fmt.Sprintf("write a number from %s to %s, without quotes", plainNumber(low), plainNumber(high))
+		if f, isNumber := likelyNumber(v); isNumber && low <= f && f <= high {
+			hint = fmt.Sprintf("write %s = %s, without quotes", t.label(key), plainNumber(f))
 		}
-		hint := fmt.Sprintf("write %s = %s, without quotes", t.label(key), plainNumber(example))
 		t.wrong(key, "this has to be a number", hint)
 		return out
 	}

@@ -232,11 +232,19 @@ func (t *table) done() {
 		if t.asked[k] {
 			continue
 		}
-		hint := "known here: " + strings.Join(known, ", ")
-		if k == "include" {
-			hint = "write include at the top of the file, before the first [table]"
-		}
-		hint = t.l.meant(k, known, hint)
-		t.wrongKey(k, fmt.Sprintf("unknown key %q in %s", k, t.what), hint)
+		t.wrongKey(k, fmt.Sprintf("unknown key %q in %s", k, t.what), t.unknownHint(k, known))
 	}
+}
+
+// unknownHint says what may have been meant by an unknown key: first what is
+// certain, then a similar key, then all there are.
+func (t *table) unknownHint(key string, known []string) string {
+	if hint := t.placeHint(key); hint != "" {
+		return hint
+	}
+	hint := t.pointInName(key)
+	if hint == "" {
+		hint = "known here: " + strings.Join(known, ", ")
+	}
+	return t.l.meant(key, known, hint)
 }

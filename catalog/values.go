@@ -177,7 +177,11 @@ func (t *table) texts(key string) []string {
 	}
 	list, ok := v.([]any)
 	if !ok {
-		t.wrong(key, "this has to be a list of names", fmt.Sprintf("write %s = [%q]", t.label(key), shown(v)))
+		example := "..."
+		if s, isText := v.(string); isText {
+			example = clip(s)
+		}
+		t.wrong(key, "this has to be a list of names", fmt.Sprintf("write %s = [%q]", t.label(key), example))
 		return nil
 	}
 	var out []string

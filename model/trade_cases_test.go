@@ -33,8 +33,8 @@ var facts = []fact{
 		{"out of the drawer", nil, "grille: drawer repair-replate oxley driver; trade grilles"},
 		{"at three times as much", []edit{{`price = "35.00"`, `price = "105.00"`}}, "grille: drawer repair-replate oxley driver; trade grilles"},
 		{"blistered worse, so the twisted one is kept", []edit{{`"light"`, `"moderate"`}}, "grille: drawer repair-replate oxley driver / twisted"},
-		{"brass untwists", []edit{{`price = "35.00"`, `price = "105.00"`}, {`"pot metal"`, `"brass"`}}, "grille: twisted repair-replate oxley driver / drawer"},
-		{"too dear even so", []edit{{`"35.00"`, `"390.00"`}, {`"30.00"`, `"0.00"`}}, "grille: twisted repair-replate oxley driver / drawer"},
+		{"brass untwists", []edit{{`price = "35.00"`, `price = "105.00"`}, {`metal = "pot metal"`, `metal = "brass"`}}, "grille: twisted repair-replate oxley driver / drawer"},
+		{"too dear even so", []edit{{`price = "35.00"`, `price = "390.00"`}, {`credit = "30.00"`, `credit = "0.00"`}}, "grille: twisted repair-replate oxley driver / drawer"},
 	}},
 	{says: "a missing post, soon made, beats a big dent with a wrong post soldered on and sides thinned by sanding", job: "post", cases: []outcome{
 		{"a nice set", nil, "badge: no-post repair-replate dene show / dented"},
@@ -50,6 +50,7 @@ var facts = []fact{
 	}},
 	{says: "an eaten hole with a jagged edge is repaired only if nothing better comes, and what is worth waiting for is waited for while the date allows", job: "lead", cases: []outcome{
 		{"a friend may have one", nil, "crest: friend as-is / eaten"},
+		{"dear to find in a hurry", []edit{{`"500.00"`, `"900.00"`}}, "crest: friend as-is / eaten"},
 		{"he has", []edit{{"chance = 0.6", "chance = 1.0"}}, "crest: friend as-is"},
 		{"too late to fall back", []edit{{"within_days = 120", "within_days = 95"}, {`"500.00"`, `"900.00"`}}, "crest: eaten repair-replate dene show"},
 		{"too dear", []edit{{`"45.00"`, `"245.00"`}}, "crest: eaten repair-replate dene show / friend"},
@@ -73,7 +74,7 @@ var facts = []fact{
 	}},
 	{says: "a casting goes to the specialist, though he is dearer, because the cheap plater breaks it", job: "specialist", cases: []outcome{
 		{"pot metal", nil, "handle: handle repair-replate dene show"},
-		{"brass", []edit{{`"pot metal"`, `"brass"`}}, "handle: handle repair-replate oxley driver"},
+		{"brass", []edit{{`metal = "pot metal"`, `metal = "brass"`}}, "handle: handle repair-replate oxley driver"},
 		{"soon found again", []edit{{`"900.00"`, `"150.00"`}}, "handle: handle repair-replate oxley driver"},
 	}},
 	{says: "a piece that can't be had again goes to the careful plater or stays as it is", job: "irreplaceable", cases: []outcome{
@@ -85,7 +86,7 @@ var facts = []fact{
 	{says: "a dear box of parts is bought only if at least two of its pieces are used", job: "bundle", cases: []outcome{
 		{"two", nil, "left: box-left as-is; right: box-right as-is"},
 		{"one", []edit{{"[piece.box-right]\nfits = [\"right\"]", "[piece.box-right]\nfits = [\"left\"]"}}, "left: new-left as-is; right: new-right as-is"},
-		{"two, too dear", []edit{{`"70.00"`, `"110.00"`}}, "left: new-left as-is; right: new-right as-is"},
+		{"two, too dear", []edit{{`price = "70.00"`, `price = "110.00"`}}, "left: new-left as-is; right: new-right as-is"},
 	}},
 	{says: "many worn letters are dearer to recut than a crisp one is to buy and plate", job: "lettering", cases: []outcome{
 		{"six letters", nil, "script: crisp replate oxley show / worn"},
@@ -96,8 +97,12 @@ var facts = []fact{
 		{"a driver", []edit{{`"nice"`, `"driver"`}}, "visor: visor as-is"},
 		{"scratched behind", []edit{{`"rust"`, `"scratches"`}}, "visor: visor as-is"},
 	}},
+	{says: "an old repair costs what it takes to fill and level around it, however big the piece", job: "old-repair", cases: []outcome{
+		{"one repair", nil, "cover: mended repair-replate oxley driver / new"},
+		{"pitted all over", []edit{{`"old repair"`, `"pits"`}, {"count = 1", "extent = 0.8"}}, "cover: new as-is"},
+	}},
 	{says: "a dent is raised in brass; in pot metal it cracks, and a straight one is bought", job: "dent", cases: []outcome{
 		{"pot metal", nil, "bell: spare replate oxley driver / dented"},
-		{"brass", []edit{{`"pot metal"`, `"brass"`}}, "bell: dented repair-replate oxley driver / spare"},
+		{"brass", []edit{{`metal = "pot metal"`, `metal = "brass"`}}, "bell: dented repair-replate oxley driver / spare"},
 	}},
 }

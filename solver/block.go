@@ -55,8 +55,8 @@ func (in *instance) findBlocks(tied bool) {
 // A small row joins the groups that share it as long as the block stays within
 // these bounds.
 const (
-	mostTied    = 3
-	mostColumns = 600
+	mostTied    = 4
+	mostColumns = 2000
 )
 
 // tie joins the groups of every near and same rule, then those that share small

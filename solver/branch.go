@@ -145,20 +145,9 @@ func (s *search) work(n *node) (o outcome) {
 		return o
 	}
 	pool := n.pool.clone()
-	r, done, err := s.relaxNodeCounting(d, n.y, pool, &o)
-	if err != nil || done {
-		o.err = err
+	r, y, finished := s.bounded(d, n.y, pool, &o)
+	if finished {
 		return o
-	}
-	y := n.y
-	if r != nil {
-		y = r.duals
-		im := in.newImprover(d, r.bound, y, &o.best)
-		im.budget = 4000
-		im.run(in.rounded(r, d), false)
-		if s.reduce(d, r.bound, &o.best) {
-			return o
-		}
 	}
 	b = in.lagrangian(d, y, true)
 	if b.prune(o.best.upper(s.other)) || in.enumerate(d, b, &o.best, s.other, smallPicks, s.halted) {
@@ -173,6 +162,43 @@ func (s *search) work(n *node) (o outcome) {
 	}
 	o.r = r
 	return o
+}
+
+// bounded solves the relaxation of a domain and rules columns out by it, again
+// while that takes columns away that the LP makes use of. finished: nothing is
+// left, or an error is in o.
+func (s *search) bounded(d *domain, y *duals, pool *pool, o *outcome) (r *relaxation, best *duals, finished bool) {
+	for range 4 {
+		next, done, err := s.relaxNodeCounting(d, y, pool, o)
+		if err != nil || done {
+			o.err = err
+			return nil, nil, true
+		}
+		if next == nil {
+			return r, y, false
+		}
+		r, y = next, next.duals
+		im := s.in.newImprover(d, r.bound, y, &o.best)
+		im.budget = 4000
+		im.run(s.in.rounded(r, d), false)
+		if s.reduce(d, r.bound, &o.best) {
+			return nil, nil, true
+		}
+		if s.in.standing(d, r) {
+			break
+		}
+	}
+	return r, y, false
+}
+
+// standing says whether all columns the LP makes use of are still possible.
+func (in *instance) standing(d *domain, r *relaxation) bool {
+	for c, x := range r.x {
+		if x > 1e-6 && !d.alive.has(c) {
+			return false
+		}
+	}
+	return true
 }
 
 // diveFrom dives from the first node of a batch that was branched.

@@ -2,6 +2,7 @@ package solver
 
 import (
 	"math"
+	"slices"
 	"sort"
 )
 
@@ -37,7 +38,7 @@ func (h history) add(k candidateKey, side int, rise float64) {
 
 // trusted is how often a kind of cut has to have been tried before its average
 // is believed.
-const trusted = 3
+const trusted = 12
 
 // mostCandidates bounds the cuts looked at in one node, mostTried those that
 // linear programs are solved for.
@@ -60,8 +61,23 @@ func (in *instance) candidates(d *domain, r *relaxation) []candidate {
 			out = in.groupCandidates(out, d, r, g)
 		}
 	}
+	out = slices.DeleteFunc(out, func(k candidate) bool { return !in.cuts(d, &k) })
 	sort.SliceStable(out, func(i, j int) bool { return out[i].score > out[j].score })
 	return out[:min(len(out), mostCandidates)]
+}
+
+// cuts says whether both sides of a cut get something. The LP may have been
+// solved before columns were ruled out, so what looked divided may not be.
+func (in *instance) cuts(d *domain, k *candidate) bool {
+	if k.low == nil {
+		return true
+	}
+	low, high := false, false
+	for c := in.first(d, k.key.group); c < in.groups[k.key.group][1]; c = d.alive.next(c+1, in.groups[k.key.group][1]) {
+		low = low || k.low.has(c)
+		high = high || !k.low.has(c)
+	}
+	return low && high
 }
 
 // groupCandidates: columns that need a switch or use a small row against those

@@ -109,7 +109,11 @@ func (in *instance) widestGroup(d *domain, r *relaxation) (int, map[int]bool) {
 	return best, low
 }
 
+// fractional says whether the LP is undecided about a group that is still open.
 func (in *instance) fractional(d *domain, r *relaxation, g int) bool {
+	if in.count(d, g, 2) < 2 {
+		return false
+	}
 	for c := in.first(d, g); c < in.groups[g][1]; c = d.alive.next(c+1, in.groups[g][1]) {
 		if r.x[c] > 1e-6 && r.x[c] < 1-1e-6 {
 			return true
