@@ -55,7 +55,7 @@ func (in *instance) findBlocks(tied bool) {
 // A small row joins the groups that share it as long as the block stays within
 // these bounds.
 const (
-	mostTied    = 4
+	mostTied    = 3
 	mostColumns = 2000
 )
 
