@@ -144,8 +144,9 @@ func (s *search) work(n *node) (o outcome) {
 		o.cut = true
 		return o
 	}
-	pool := n.pool.clone()
-	r, y, finished := s.bounded(d, n.y, pool, &o)
+	m := in.newMaster(d, n.pool.clone(), true)
+	defer m.close()
+	r, y, finished := s.bounded(d, n.y, m, &o)
 	if finished {
 		return o
 	}
@@ -157,8 +158,8 @@ func (s *search) work(n *node) (o outcome) {
 		o.cut = true
 		return o
 	}
-	if r == nil || !s.branch(n, d, r, pool, &o) {
-		o.children = s.split(n, d, r, pool)
+	if r == nil || !s.branch(n, d, r, m, &o) {
+		o.children = s.split(n, d, r, m.pool)
 	}
 	o.r = r
 	return o
@@ -167,9 +168,9 @@ func (s *search) work(n *node) (o outcome) {
 // bounded solves the relaxation of a domain and rules columns out by it, again
 // while that takes columns away that the LP makes use of. finished: nothing is
 // left, or an error is in o.
-func (s *search) bounded(d *domain, y *duals, pool *pool, o *outcome) (r *relaxation, best *duals, finished bool) {
+func (s *search) bounded(d *domain, y *duals, m *master, o *outcome) (r *relaxation, best *duals, finished bool) {
 	for range 4 {
-		next, done, err := s.relaxNodeCounting(d, y, pool, o)
+		next, done, err := s.relaxNodeCounting(d, y, m, o)
 		if err != nil || done {
 			o.err = err
 			return nil, nil, true
@@ -205,7 +206,9 @@ func (in *instance) standing(d *domain, r *relaxation) bool {
 func (s *search) diveFrom(work []*node, out []outcome) bool {
 	for i := range out {
 		if r := out[i].r; r != nil && len(out[i].children) > 0 {
-			s.heuristics(work[i].d, r, out[i].children[0].pool.clone(), false)
+			m := s.in.newMaster(work[i].d, out[i].children[0].pool.clone(), true)
+			s.heuristics(work[i].d, r, m, false)
+			m.close()
 			return true
 		}
 	}
@@ -222,16 +225,16 @@ func (s *search) reduce(d *domain, b *bound, best *incumbent) bool {
 }
 
 // relaxNode solves a domain's relaxation. done: nothing of interest is in it.
-func (s *search) relaxNode(d *domain, y *duals, pool *pool, best *incumbent) (r *relaxation, done bool, err error) {
+func (s *search) relaxNode(d *domain, y *duals, m *master, best *incumbent) (r *relaxation, done bool, err error) {
 	o := outcome{best: *best}
-	r, done, err = s.relaxNodeCounting(d, y, pool, &o)
+	r, done, err = s.relaxNodeCounting(d, y, m, &o)
 	s.lps += o.lps
 	return r, done, err
 }
 
-func (s *search) relaxNodeCounting(d *domain, y *duals, pool *pool, o *outcome) (r *relaxation, done bool, err error) {
+func (s *search) relaxNodeCounting(d *domain, y *duals, m *master, o *outcome) (r *relaxation, done bool, err error) {
 	upper := o.best.upper(s.other)
-	r, err = s.in.relax(d, y, pool, true, upper)
+	r, err = m.relax(d, y, upper, allRounds)
 	o.lps++
 	if err != nil || r == nil {
 		return nil, false, err
@@ -240,18 +243,20 @@ func (s *search) relaxNodeCounting(d *domain, y *duals, pool *pool, o *outcome) 
 		return r, true, nil
 	}
 	if r.slack > 1e-7 {
-		// Perhaps there is no solution at all: without costs the bound is
-		// positive only if that is so.
-		f, err := s.in.relax(d, nil, pool, false, 1)
+		empty, err := s.in.provenEmpty(d, m.pool)
 		o.lps++
-		if err != nil {
-			return nil, false, err
-		}
-		if f != nil && f.bound.value-f.bound.err > 0 {
-			return r, true, nil
-		}
+		return r, empty, err
 	}
 	return r, false, nil
+}
+
+// provenEmpty says whether the relaxation shows that a domain has no solution at
+// all: without costs the bound is positive only if that is so.
+func (in *instance) provenEmpty(d *domain, p *pool) (bool, error) {
+	m := in.newMaster(d, p, false)
+	defer m.close()
+	f, err := m.relax(d, nil, 1, allRounds)
+	return f != nil && f.bound.value-f.bound.err > 0, err
 }
 
 // split makes two children of a node. r may be nil.

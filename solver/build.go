@@ -25,7 +25,9 @@ func (m *master) build() {
 		}
 	}
 	m.linkRows(newRow, inf)
-	m.addPicks()
+	m.sum = make([]float64, len(m.lin.rowLo))
+	m.addWholeBlocks()
+	m.takePicks()
 	m.addSwitchVars(inf)
 	m.addSlacks(inf)
 }
@@ -106,36 +108,42 @@ func (m *master) linkRows(newRow func(lo, hi float64) int, inf float64) {
 
 func (m *master) addVar(cost, up float64, col []entry) int {
 	m.lin.cost = append(m.lin.cost, cost)
+	m.lin.lo = append(m.lin.lo, 0)
 	m.lin.up = append(m.lin.up, up)
 	m.lin.cols = append(m.lin.cols, col)
 	return len(m.lin.cost) - 1
 }
 
-// addPicks makes one variable per pick.
-func (m *master) addPicks() {
+// addWholeBlocks makes one variable per column of the blocks that are in the
+// linear program whole.
+func (m *master) addWholeBlocks() {
 	in := m.in
-	sum := make([]float64, m.rowCount())
 	for i := range in.blocks {
 		if in.whole(i) {
 			g := in.blocks[i].groups[0]
 			for c := in.first(m.d, g); c < in.groups[g][1]; c = m.d.alive.next(c+1, in.groups[g][1]) {
-				m.addPick(i, []int{c}, sum)
-			}
-			continue
-		}
-		for _, pick := range m.pool.combos[i] {
-			if in.aliveAll(m.d, pick) {
-				m.addPick(i, pick, sum)
+				m.addPick(i, []int{c})
 			}
 		}
 	}
 }
 
-func (m *master) rowCount() int { return len(m.lin.rowLo) }
+// takePicks makes one variable per pick of the pool that is new and possible in
+// the widest domain.
+func (m *master) takePicks() {
+	for i, picks := range m.pool.combos {
+		for _, pick := range picks[m.taken[i]:] {
+			if m.in.aliveAll(m.d, pick) {
+				m.addPick(i, pick)
+			}
+		}
+		m.taken[i] = len(picks)
+	}
+}
 
-// addPick adds up the columns of a combination; sum is scratch, all zero.
-func (m *master) addPick(i int, cols []int, sum []float64) {
-	in := m.in
+// addPick adds up the columns of a combination.
+func (m *master) addPick(i int, cols []int) {
+	in, sum := m.in, m.sum
 	cost := 0.0
 	var touched []int
 	put := func(at int, v float64) {
@@ -172,8 +180,7 @@ func (m *master) addPick(i int, cols []int, sum []float64) {
 		}
 		sum[at] = 0
 	}
-	m.addVar(cost, math.Inf(1), col)
-	m.vars = append(m.vars, variable{i, cols})
+	m.vars = append(m.vars, variable{i, cols, m.addVar(cost, math.Inf(1), col)})
 }
 
 // addSwitchVars makes a variable per open switch and per minimum that may have

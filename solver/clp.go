@@ -1,20 +1,28 @@
 package solver
 
+// #cgo pkg-config: clp
+// #include "Clp_C_Interface.h"
+import "C"
+
 import (
 	"fmt"
 	"math"
 	"runtime"
 	"sync/atomic"
+	"unsafe"
 
 	"github.com/lanl/clp"
 )
 
-// This is the only file that knows the LP engine.
+// This is the only file that knows the LP engine. A linear program that is solved
+// once goes through the clp package; one that stays while bounds change and
+// columns come in goes through the engine's own C interface, which the package
+// has no way to: it keeps the basis.
 
 // linear is a linear program in plain data: minimise cost*x so that
-// rowLo <= A x <= rowHi and 0 <= x <= up.
+// rowLo <= A x <= rowHi and lo <= x <= up.
 type linear struct {
-	cost, up     []float64
+	cost, lo, up []float64
 	cols         [][]entry
 	rowLo, rowHi []float64
 }
@@ -56,14 +64,14 @@ func (l *linear) solve() (sol solution, ok bool, err error) {
 	m.SetDimensions(len(l.rowLo), len(l.cols))
 	cb := make([]clp.Bounds, len(l.cols))
 	for i := range cb {
-		cb[i] = clp.Bounds{Lower: 0, Upper: l.up[i]}
+		cb[i] = clp.Bounds{Lower: l.lo[i], Upper: l.up[i]}
 	}
 	rb := make([]clp.Bounds, len(l.rowLo))
 	for i := range rb {
 		rb[i] = clp.Bounds{Lower: l.rowLo[i], Upper: l.rowHi[i]}
 	}
 	s := clp.NewSimplex()
-	s.SetMaxIterations(50*(len(l.cols)+len(l.rowLo)) + 1000)
+	s.SetMaxIterations(l.patience())
 	s.LoadProblem(m, cb, l.cost, rb, nil)
 	s.SetOptimizationDirection(clp.Minimize)
 	status := s.Dual(clp.NoValuesPass, clp.NoStartFinishOptions)
@@ -83,13 +91,16 @@ func (l *linear) solve() (sol solution, ok bool, err error) {
 	return sol, status == clp.Optimal, nil
 }
 
+// patience is how many iterations a solve may take.
+func (l *linear) patience() int { return 50*(len(l.cols)+len(l.rowLo)) + 1000 }
+
 // check refuses numbers on which the engine aborts the process or silently
 // answers wrong.
 func (l *linear) check() error {
 	bad := func(v float64) bool { return math.IsNaN(v) || math.Abs(v) >= 1e20 }
 	for i, c := range l.cols {
-		if bad(l.cost[i]) || math.IsNaN(l.up[i]) || l.up[i] < 0 {
-			return fmt.Errorf("column %d of a linear program has cost %v and upper bound %v", i, l.cost[i], l.up[i])
+		if bad(l.cost[i]) || !(l.lo[i] <= l.up[i]) || math.Abs(l.lo[i]) >= 1e20 {
+			return fmt.Errorf("column %d of a linear program has cost %v and bounds %v and %v", i, l.cost[i], l.lo[i], l.up[i])
 		}
 		for _, e := range c {
 			if bad(e.coef) {
@@ -104,3 +115,89 @@ func (l *linear) check() error {
 	}
 	return nil
 }
+
+// loaded is a linear program that stays in the engine. It is for one goroutine,
+// and has to be closed.
+type loaded struct {
+	l    *linear
+	m    unsafe.Pointer
+	cols int // how many of l's columns the engine has
+}
+
+// load hands the linear program to the engine without solving it.
+func (l *linear) load() (*loaded, error) {
+	if err := l.check(); err != nil {
+		return nil, err
+	}
+	e := &loaded{l: l, m: C.Clp_newModel(), cols: len(l.cols)}
+	C.Clp_setLogLevel(e.m, 0)
+	start, index, value := columnwise(l.cols)
+	C.Clp_loadProblem(e.m, C.int(len(l.cols)), C.int(len(l.rowLo)), intsAt(start), intsAt(index), at(value),
+		at(l.lo), at(l.up), at(l.cost), at(l.rowLo), at(l.rowHi))
+	return e, nil
+}
+
+func (e *loaded) close() {
+	C.Clp_deleteModel(e.m)
+	e.m = nil
+}
+
+// resolve solves again from the last basis, after bounds and columns of the linear
+// program have changed. ok is false if the engine found no optimum, for whatever
+// reason.
+func (e *loaded) resolve() (sol solution, ok bool, err error) {
+	if err := e.l.check(); err != nil {
+		return sol, false, err
+	}
+	widened := e.widen()
+	C.Clp_chgColumnLower(e.m, at(e.l.lo))
+	C.Clp_chgColumnUpper(e.m, at(e.l.up))
+	C.Clp_setMaximumIterations(e.m, C.int(e.l.patience()))
+	if widened {
+		C.Clp_primal(e.m, 0)
+	} else {
+		C.Clp_dual(e.m, 0)
+	}
+	if !e.optimal() {
+		C.Clp_primal(e.m, 0)
+	}
+	if !e.optimal() {
+		return sol, false, nil
+	}
+	n := len(e.l.cols)
+	return solution{
+		x:     append([]float64(nil), unsafe.Slice((*float64)(C.Clp_primalColumnSolution(e.m)), n)...),
+		dual:  append([]float64(nil), unsafe.Slice((*float64)(C.Clp_dualRowSolution(e.m)), len(e.l.rowLo))...),
+		value: float64(C.Clp_objectiveValue(e.m)),
+	}, true, nil
+}
+
+func (e *loaded) optimal() bool { return C.Clp_status(e.m) == 0 }
+
+// widen hands over the columns that are new.
+func (e *loaded) widen() bool {
+	from := e.cols
+	if e.cols = len(e.l.cols); from == e.cols {
+		return false
+	}
+	start, index, value := columnwise(e.l.cols[from:])
+	C.Clp_addColumns(e.m, C.int(e.cols-from), at(e.l.lo[from:]), at(e.l.up[from:]), at(e.l.cost[from:]), intsAt(start), intsAt(index), at(value))
+	return true
+}
+
+// columnwise lays columns end to end.
+func columnwise(cols [][]entry) (start, index []C.int, value []float64) {
+	start = make([]C.int, 1, len(cols)+1)
+	for _, c := range cols {
+		for _, e := range c {
+			index = append(index, C.int(e.row))
+			value = append(value, e.coef)
+		}
+		start = append(start, C.int(len(index)))
+	}
+	return start, index, value
+}
+
+func at(v []float64) *C.double { return (*C.double)(unsafe.SliceData(v)) }
+
+func intsAt(v []C.int) *C.int { return unsafe.SliceData(v) }

@@ -62,7 +62,7 @@ func TestRelaxationAgainstGonum(t *testing.T) {
 		}
 		p := in.newPool()
 		in.seed(p, d, in.lagrangian(d, in.zeroDuals(), true))
-		m := &master{in: in, d: d, costs: true, pool: p}
+		m := in.newMaster(d, p, true)
 		m.build()
 		got, ok, err := m.lin.solve()
 		if err != nil || !ok {

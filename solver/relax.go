@@ -21,16 +21,19 @@ type combo struct {
 	weight float64
 }
 
-// master builds the linear programs of a domain: one variable per pick in the
-// pool, per open switch, per minimum, and per row a slack that is paid dearly, so
-// that it always has a solution.
+// master is the linear program of a domain and of the domains within it: one
+// variable per pick in the pool, per open switch, per minimum, and per row a slack
+// that is paid dearly, so that it always has a solution. It stays in the engine:
+// a domain within the first one differs by bounds alone, and is solved from the
+// basis of the one before.
 type master struct {
 	in    *instance
-	d     *domain
+	d     *domain // a copy: the widest of the domains
 	costs bool
 	pool  *pool
 
 	lin    linear
+	engine *loaded
 	conv   []int // per block, its row
 	rowAt  []int // per row of the instance, -1 if nothing can break it
 	linkAt []int
@@ -40,60 +43,73 @@ type master struct {
 	tAt    []int
 	scale  []float64
 	vars   []variable
-	slack  []int // variables that are slacks
+	taken  []int     // per block, how many picks of the pool have been looked at
+	sum    []float64 // scratch, all zero
+	slack  []int     // variables that are slacks
 }
 
+// variable is the one of a pick, and its place in the linear program.
 type variable struct {
 	block int
 	cols  []int
+	at    int
 }
 
-// relax solves the relaxation of d, pricing picks in until none improves it. It
-// gives up pricing, not correctness, after a number of rounds. The pool is
-// extended. upper is what a bound must reach to end early.
-func (in *instance) relax(d *domain, start *duals, p *pool, costs bool, upper int64) (*relaxation, error) {
-	return in.relaxRounds(d, start, p, costs, upper, 60)
+// newMaster is for d as it is now; the pool is extended. It has to be closed.
+func (in *instance) newMaster(d *domain, p *pool, costs bool) *master {
+	return &master{in: in, d: d.clone(), costs: costs, pool: p, taken: make([]int, len(in.blocks))}
 }
 
-// relaxRounds does it with a number of rounds of pricing at most.
-func (in *instance) relaxRounds(d *domain, start *duals, p *pool, costs bool, upper int64, rounds int) (*relaxation, error) {
+func (m *master) close() {
+	if m.engine != nil {
+		m.engine.close()
+	}
+}
+
+// allRounds is how often a relaxation prices picks in before it leaves it at that.
+const allRounds = 60
+
+// relax solves the relaxation of d, which is the master's domain or within it,
+// pricing picks in until none improves it. It gives up pricing, not correctness,
+// after a number of rounds. upper is what a bound must reach to end early. Nil if
+// the engine fails.
+func (m *master) relax(d *domain, start *duals, upper int64, rounds int) (*relaxation, error) {
+	in := m.in
 	if start == nil {
 		start = in.zeroDuals()
 	}
-	in.seed(p, d, in.lagrangian(d, start, costs))
+	in.seed(m.pool, d, in.lagrangian(d, start, m.costs))
 	var best *relaxation
 	for range rounds {
-		m := &master{in: in, d: d, costs: costs, pool: p}
-		r, err := m.solve()
+		r, err := m.solve(d)
 		if err != nil || r == nil {
 			return best, err // the engine failed: what is in hand still holds
 		}
-		priced := in.price(p, d, r.bound)
+		priced := in.price(m.pool, d, r.bound)
 		if best != nil && best.bound.value > r.bound.value {
 			r.bound, r.duals = best.bound, best.duals
 		}
 		best = r
 		// Money is in whole units: a bound within half of one of the LP's value
 		// is as good as it gets.
-		if !priced || in.halt() || best.bound.prune(upper) || (costs && best.bound.value > r.value-0.5) {
+		if !priced || in.halt() || best.bound.prune(upper) || (m.costs && best.bound.value > r.value-0.5) {
 			break
 		}
 	}
 	return best, nil
 }
 
-func (m *master) solve() (*relaxation, error) {
-	m.build()
-	sol, ok, err := m.lin.solve()
+func (m *master) solve(d *domain) (*relaxation, error) {
+	sol, ok, err := m.optimum(d)
 	if err != nil || !ok {
 		return nil, err
 	}
 	r := &relaxation{x: make([]float64, len(m.in.cols)), y: make([]float64, len(m.in.switches)), combo: make([][]combo, len(m.in.blocks))}
-	for v, w := range sol.x[:len(m.vars)] {
+	for _, k := range m.vars {
+		w := sol.x[k.at]
 		if w < 1e-9 {
 			continue
 		}
-		k := m.vars[v]
 		r.combo[k.block] = append(r.combo[k.block], combo{k.cols, w})
 		for _, c := range k.cols {
 			r.x[c] += w
@@ -112,8 +128,51 @@ func (m *master) solve() (*relaxation, error) {
 		r.slack += sol.x[v]
 	}
 	r.duals = m.duals(sol.dual)
-	r.bound = m.in.lagrangian(m.d, r.duals, m.costs)
+	r.bound = m.in.lagrangian(d, r.duals, m.costs)
 	return r, nil
+}
+
+// optimum brings the linear program up to date with the pool, sets the bounds
+// that d asks for, and solves it: in the engine, or anew if that fails.
+func (m *master) optimum(d *domain) (sol solution, ok bool, err error) {
+	if m.conv == nil {
+		m.build()
+	} else {
+		m.takePicks()
+	}
+	m.confine(d)
+	if m.engine == nil {
+		if m.engine, err = m.lin.load(); err != nil {
+			return sol, false, err
+		}
+	}
+	sol, ok, err = m.engine.resolve()
+	if err == nil && !ok {
+		sol, ok, err = m.lin.solve()
+	}
+	return sol, ok, err
+}
+
+// confine sets the bounds of variables to what d leaves possible.
+func (m *master) confine(d *domain) {
+	for _, k := range m.vars {
+		m.lin.up[k.at] = 0
+		if m.in.aliveAll(d, k.cols) {
+			m.lin.up[k.at] = math.Inf(1)
+		}
+	}
+	for h, v := range m.yAt {
+		if v < 0 {
+			continue
+		}
+		m.lin.lo[v], m.lin.up[v] = 0, 1
+		switch d.y[h] {
+		case off:
+			m.lin.up[v] = 0
+		case on:
+			m.lin.lo[v] = 1
+		}
+	}
 }
 
 // settled is the fixed charges of switches that are on.

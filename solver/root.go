@@ -19,19 +19,13 @@ func (s *search) root() (*node, error) {
 			return nil, nil
 		}
 		s.seedBest(pool)
-		r, done, err := s.relaxNode(d, y, pool, &s.best)
-		s.nodes++
+		r, done, err := s.rootRound(d, y, pool, round == 0)
 		if err != nil || done {
 			return nil, err
 		}
 		if r == nil {
 			return &node{d: d, y: y, pool: pool, value: float64(-Limit)}, nil
 		}
-		s.bound = max(s.bound, r.bound.lower())
-		if round == 0 && s.whole {
-			s.memory.learn(s.in, r.duals)
-		}
-		s.heuristics(d, r, pool, round == 0)
 		if r.bound.prune(s.best.upper(s.other)) {
 			return nil, nil
 		}
@@ -56,6 +50,24 @@ func (s *search) root() (*node, error) {
 		}
 	}
 	return &node{d: s.in.fullDomain(), y: y, pool: pool, value: float64(s.bound)}, nil
+}
+
+// rootRound solves the relaxation of d and looks for good solutions near it. done:
+// nothing of interest is in d. No relaxation: the engine failed.
+func (s *search) rootRound(d *domain, y *duals, pool *pool, first bool) (r *relaxation, done bool, err error) {
+	m := s.in.newMaster(d, pool, true)
+	defer m.close()
+	r, done, err = s.relaxNode(d, y, m, &s.best)
+	s.nodes++
+	if r == nil || done || err != nil {
+		return r, done, err
+	}
+	s.bound = max(s.bound, r.bound.lower())
+	if first && s.whole {
+		s.memory.learn(s.in, r.duals)
+	}
+	s.heuristics(d, r, m, first)
+	return r, false, nil
 }
 
 // fixByMemory leaves out what the multipliers of an earlier solve rule out
@@ -138,7 +150,7 @@ func (in *instance) mapDuals(old *instance, y *duals) *duals {
 }
 
 // heuristics looks for a good solution near the relaxation.
-func (s *search) heuristics(d *domain, r *relaxation, pool *pool, first bool) {
+func (s *search) heuristics(d *domain, r *relaxation, m *master, first bool) {
 	im := s.in.newImprover(d, r.bound, r.duals, &s.best)
 	im.run(s.in.rounded(r, d), true)
 	if s.best.has && first {
@@ -146,7 +158,7 @@ func (s *search) heuristics(d *domain, r *relaxation, pool *pool, first bool) {
 		im = s.in.newImprover(d, r.bound, r.duals, &s.best)
 		im.run(r.bound.best, true)
 	}
-	s.dive(d, r, pool)
+	s.dive(d, r, m)
 }
 
 // rounded is, per block, the pick with the most weight in the LP.
@@ -168,7 +180,7 @@ func (in *instance) rounded(r *relaxation, d *domain) [][]int {
 
 // dive settles the blocks the LP is sure of and some it is nearly sure of, solves
 // again, and so on down to a full pick.
-func (s *search) dive(d *domain, r *relaxation, pool *pool) {
+func (s *search) dive(d *domain, r *relaxation, m *master) {
 	for step := 0; step < 60 && !s.halted(); step++ {
 		d = s.in.settle(d, r)
 		if d == nil {
@@ -186,7 +198,7 @@ func (s *search) dive(d *domain, r *relaxation, pool *pool) {
 			s.best.offer(t)
 			return
 		}
-		next, err := s.in.relax(d, r.duals, pool, true, s.best.upper(s.other))
+		next, err := m.relax(d, r.duals, s.best.upper(s.other), allRounds)
 		s.lps++
 		if err != nil || next == nil || next.bound.prune(s.best.upper(s.other)) {
 			return

@@ -5,7 +5,7 @@ import "math"
 // branch tries the cuts the LP is undecided about, solving linear programs for
 // those of whose kind little is known, and takes the one that raises both
 // children's bounds most. False: there is none.
-func (s *search) branch(n *node, d *domain, r *relaxation, pool *pool, o *outcome) bool {
+func (s *search) branch(n *node, d *domain, r *relaxation, m *master, o *outcome) bool {
 	list := s.in.candidates(d, r)
 	best, bestScore, tried := []*node(nil), -1.0, 0
 	for i := range list {
@@ -16,7 +16,7 @@ func (s *search) branch(n *node, d *domain, r *relaxation, pool *pool, o *outcom
 			rise[0], rise[1] = h[0].sum/float64(h[0].n), h[1].sum/float64(h[1].n)
 		} else if tried < mostTried && !s.halted() {
 			tried++
-			children, rise = s.try(n, d, r, k, pool, o)
+			children, rise = s.try(n, d, r, k, m, o)
 			if len(children) < 2 {
 				o.children = children
 				return true
@@ -27,7 +27,7 @@ func (s *search) branch(n *node, d *domain, r *relaxation, pool *pool, o *outcom
 		if score := math.Max(rise[0], 0.01) * math.Max(rise[1], 0.01); score > bestScore {
 			bestScore, best = score, children
 			if children == nil {
-				best = s.children(n, d, r, k, pool)
+				best = s.children(n, d, r, k, m.pool)
 			}
 		}
 	}
@@ -53,7 +53,7 @@ func (s *search) children(n *node, d *domain, r *relaxation, k *candidate, pool 
 
 // try solves the relaxations of both children of a cut, without pricing to the
 // end. Children with nothing of interest in them are left out.
-func (s *search) try(n *node, d *domain, r *relaxation, k *candidate, pool *pool, o *outcome) (out []*node, rise [2]float64) {
+func (s *search) try(n *node, d *domain, r *relaxation, k *candidate, m *master, o *outcome) (out []*node, rise [2]float64) {
 	left, right := s.in.apply(d, k)
 	upper := o.best.upper(s.other)
 	for side, c := range []*domain{left, right} {
@@ -61,8 +61,8 @@ func (s *search) try(n *node, d *domain, r *relaxation, k *candidate, pool *pool
 		if !s.in.propagate(c) {
 			continue
 		}
-		child := s.child(n, c, r, pool.clone())
-		t, err := s.in.relaxRounds(c, r.duals, child.pool, true, upper, 2)
+		child := s.child(n, c, r, m.pool)
+		t, err := m.relax(c, r.duals, upper, 2)
 		o.lps++
 		if err == nil && t != nil {
 			if t.bound.prune(upper) {
