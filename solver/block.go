@@ -1,6 +1,9 @@
 package solver
 
-import "sort"
+import (
+	"cmp"
+	"slices"
+)
 
 // block is a set of groups tied together by near and same rules, or a single
 // group. The columns of a larger block fall into classes that neither these
@@ -295,7 +298,7 @@ func (b *block) rank(d *domain, rc []float64) *ranking {
 		}
 	}
 	for _, list := range r.order {
-		sort.SliceStable(list, func(i, j int) bool { return r.least[list[i]] < r.least[list[j]] })
+		slices.SortStableFunc(list, func(x, y int) int { return cmp.Compare(r.least[x], r.least[y]) })
 	}
 	return r
 }

@@ -11,7 +11,6 @@ func (m *master) build() {
 		m.lin.rowHi = append(m.lin.rowHi, hi)
 		return len(m.lin.rowLo) - 1
 	}
-	m.scaleRows()
 	m.conv = make([]int, len(in.blocks))
 	for i := range in.blocks {
 		m.conv[i] = newRow(1, 1)
@@ -21,7 +20,7 @@ func (m *master) build() {
 	for r := range in.rows {
 		m.rowAt[r] = -1
 		if a.most[r] > in.rows[r].limit {
-			m.rowAt[r] = newRow(-inf, float64(m.right(r))/m.scale[r])
+			m.rowAt[r] = newRow(-inf, float64(m.right(r))/in.scale[r])
 		}
 	}
 	m.linkRows(newRow, inf)
@@ -30,28 +29,6 @@ func (m *master) build() {
 	m.takePicks()
 	m.addSwitchVars(inf)
 	m.addSlacks(inf)
-}
-
-// scaleRows divides each row by its largest coefficient among columns alive.
-func (m *master) scaleRows() {
-	in := m.in
-	m.scale = make([]float64, len(in.rows))
-	at := func(t Term) { m.scale[t.Row] = math.Max(m.scale[t.Row], math.Abs(float64(t.Coef))) }
-	for c := m.d.alive.next(0, len(in.cols)); c < len(in.cols); c = m.d.alive.next(c+1, len(in.cols)) {
-		for _, t := range in.cols[c].terms {
-			at(t)
-		}
-	}
-	for h := range in.switches {
-		for _, t := range in.switches[h].terms {
-			at(t)
-		}
-	}
-	for r := range m.scale {
-		if m.scale[r] == 0 {
-			m.scale[r] = 1
-		}
-	}
 }
 
 // right is a row's limit less what settled switches contribute to it.
@@ -161,7 +138,7 @@ func (m *master) addPick(i int, cols []int) {
 			cost += float64(k.cost)
 		}
 		for _, t := range k.terms {
-			put(m.rowAt[t.Row], float64(t.Coef)/m.scale[t.Row])
+			put(m.rowAt[t.Row], float64(t.Coef)/in.scale[t.Row])
 		}
 		for _, l := range k.links {
 			put(m.linkAt[l], 1)
@@ -203,7 +180,7 @@ func (m *master) addSwitchVars(inf float64) {
 			col := []entry{{m.minAt[h], -1}}
 			for r := range in.rows {
 				if in.rows[r].charges && m.rowAt[r] >= 0 {
-					col = append(col, entry{m.rowAt[r], float64(s.minimum) / m.scale[r]})
+					col = append(col, entry{m.rowAt[r], float64(s.minimum) / in.scale[r]})
 				}
 			}
 			m.tAt[h] = m.addVar(charge*float64(s.minimum), inf, col)
@@ -228,11 +205,11 @@ func (m *master) switchColumn(h int) []entry {
 		col = append(col, entry{row, v})
 	}
 	for _, t := range s.terms {
-		put(m.rowAt[t.Row], float64(t.Coef)/m.scale[t.Row])
+		put(m.rowAt[t.Row], float64(t.Coef)/in.scale[t.Row])
 	}
 	for r := range in.rows {
 		if in.rows[r].charges {
-			put(m.rowAt[r], float64(s.fixed)/m.scale[r])
+			put(m.rowAt[r], float64(s.fixed)/in.scale[r])
 		}
 	}
 	for l, k := range in.links {
@@ -268,14 +245,7 @@ func (m *master) addSlacks(inf float64) {
 // dear is ten times the widest spread of costs there is.
 func (m *master) dear() float64 {
 	in := m.in
-	spread := int64(1)
-	for g, span := range in.groups {
-		lo, hi := Limit, -Limit
-		for c := in.first(m.d, g); c < span[1]; c = m.d.alive.next(c+1, span[1]) {
-			lo, hi = min(lo, in.cols[c].cost), max(hi, in.cols[c].cost)
-		}
-		spread = max(spread, hi-lo)
-	}
+	spread := int64(in.widest)
 	for h := range in.switches {
 		spread = max(spread, magnitude(in.switches[h].fixed), in.switches[h].minimum)
 	}

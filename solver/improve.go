@@ -1,8 +1,9 @@
 package solver
 
 import (
+	"cmp"
 	"math"
-	"sort"
+	"slices"
 )
 
 // improver is a local search: it exchanges the pick of one block at a time, and
@@ -54,7 +55,7 @@ func (in *instance) blockMoves(d *domain, b *bound, delta []float64, i int) [][]
 			list = append(list, move{sum, pick})
 		}
 	}
-	sort.SliceStable(list, func(a, b int) bool { return list[a].delta < list[b].delta })
+	slices.SortStableFunc(list, func(a, b move) int { return cmp.Compare(a.delta, b.delta) })
 	out := make([][]int, 0, min(len(list), mostMoves))
 	for _, m := range list[:min(len(list), mostMoves)] {
 		out = append(out, m.cols)
@@ -67,22 +68,8 @@ func (in *instance) blockMoves(d *domain, b *bound, delta []float64, i int) [][]
 func (im *improver) prices(y *duals) {
 	in := im.in
 	im.price = make([]float64, len(in.rows))
-	widest := 1.0
-	for _, span := range in.groups {
-		lo, hi := math.Inf(1), math.Inf(-1)
-		for c := span[0]; c < span[1]; c++ {
-			lo, hi = math.Min(lo, float64(in.cols[c].cost)), math.Max(hi, float64(in.cols[c].cost))
-		}
-		widest = math.Max(widest, hi-lo)
-	}
-	scale := make([]float64, len(in.rows))
-	for c := range in.cols {
-		for _, t := range in.cols[c].terms {
-			scale[t.Row] = math.Max(scale[t.Row], math.Abs(float64(t.Coef)))
-		}
-	}
 	for r := range im.price {
-		im.price[r] = 2*y.row[r] + widest/math.Max(1, scale[r])
+		im.price[r] = 2*y.row[r] + in.widest/in.scale[r]
 	}
 }
 

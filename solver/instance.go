@@ -16,6 +16,8 @@ type instance struct {
 	blockOf  []int       // per group
 	classOf  []int       // per column of a larger block, its class
 	charged  bool        // charges count in the objective
+	widest   float64     // widest spread of costs within a group, at least 1
+	scale    []float64   // per row, the largest coefficient there is, at least 1
 	halt     func() bool // a limit has been reached
 }
 
@@ -164,6 +166,11 @@ func (in *instance) addColumns(p *Problem, ch *Change, m rowMap) {
 	for _, c := range ch.Costs {
 		cost[c.Pick] = c.Cost
 	}
+	all := 0
+	for g := range p.Groups {
+		all += len(p.Groups[g].Columns)
+	}
+	in.cols = make([]col, 0, all)
 	for g := range p.Groups {
 		first := len(in.cols)
 		only, isFixed := fixed[g]
@@ -227,6 +234,7 @@ func (in *instance) addRules(p *Problem, off map[Tag]bool) {
 // index numbers the links; done anew whenever columns have been left out.
 func (in *instance) index() {
 	in.links = in.links[:0]
+	in.compact()
 	at := make([]int, len(in.switches))
 	dense := make([]int, len(in.rows))
 	for g, span := range in.groups {
@@ -236,7 +244,6 @@ func (in *instance) index() {
 		seen := map[int]bool{}
 		for c := span[0]; c < span[1]; c++ {
 			k := &in.cols[c]
-			k.links = make([]int, len(k.needs))
 			for i, h := range k.needs {
 				if at[h] < 0 {
 					at[h] = len(in.links)
@@ -262,10 +269,46 @@ func (in *instance) index() {
 	}
 }
 
+// compact lays the terms and links of the columns end to end, in the order in
+// which every pass reads them, and looks up what is widest.
+func (in *instance) compact() {
+	terms, links := 0, 0
+	for c := range in.cols {
+		terms += len(in.cols[c].terms)
+		links += len(in.cols[c].needs)
+	}
+	t, l := make([]Term, 0, terms), make([]int, links)
+	in.widest, in.scale = 1, make([]float64, len(in.rows))
+	for _, span := range in.groups {
+		lo, hi := Limit, -Limit
+		for c := span[0]; c < span[1]; c++ {
+			k := &in.cols[c]
+			lo, hi = min(lo, k.cost), max(hi, k.cost)
+			from := len(t)
+			t = append(t, k.terms...)
+			k.terms = t[from:len(t):len(t)]
+			k.links, l = l[:len(k.needs):len(k.needs)], l[len(k.needs):]
+			for _, m := range k.terms {
+				in.scale[m.Row] = max(in.scale[m.Row], float64(magnitude(m.Coef)))
+			}
+		}
+		in.widest = max(in.widest, float64(hi-lo))
+	}
+	for h := range in.switches {
+		for _, m := range in.switches[h].terms {
+			in.scale[m.Row] = max(in.scale[m.Row], float64(magnitude(m.Coef)))
+		}
+	}
+	for r := range in.scale {
+		in.scale[r] = max(in.scale[r], 1)
+	}
+}
+
 // keep is the instance with only the columns that are alive, blocks yet to be
 // found.
 func (in *instance) keep(alive bits) *instance {
 	out := &instance{rows: append([]row(nil), in.rows...), switches: in.switches, charged: in.charged, halt: in.halt}
+	out.cols = make([]col, 0, alive.count())
 	for _, span := range in.groups {
 		first := len(out.cols)
 		for c := alive.next(span[0], span[1]); c < span[1]; c = alive.next(c+1, span[1]) {

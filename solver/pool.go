@@ -1,8 +1,9 @@
 package solver
 
 import (
+	"cmp"
 	"math"
-	"sort"
+	"slices"
 )
 
 // pool holds the picks of blocks that the linear programs work with: of a small
@@ -121,7 +122,7 @@ func (in *instance) cheapest(d *domain, b *bound, i int, below float64, n int) [
 			list = append(list, priced{sum, pick})
 		}
 	}
-	sort.SliceStable(list, func(a, c int) bool { return list[a].rc < list[c].rc })
+	slices.SortStableFunc(list, func(a, b priced) int { return cmp.Compare(a.rc, b.rc) })
 	var out [][]int
 	for _, k := range list[:min(n, len(list))] {
 		out = append(out, k.cols)
@@ -170,8 +171,8 @@ func (in *instance) picks(b *block, d *domain, rc []float64, below float64, n in
 			order = append(order, k)
 		}
 	}
-	sort.SliceStable(order, func(i, j int) bool {
-		return r.least[order[i]]+rest[order[i]] < r.least[order[j]]+rest[order[j]]
+	slices.SortStableFunc(order, func(x, y int) int {
+		return cmp.Compare(r.least[x]+rest[x], r.least[y]+rest[y])
 	})
 	var out [][]int
 	covered := map[int]bool{}

@@ -41,7 +41,6 @@ type master struct {
 	needAt []int
 	yAt    []int // variable per switch, -1 if settled
 	tAt    []int
-	scale  []float64
 	vars   []variable
 	taken  []int     // per block, how many picks of the pool have been looked at
 	sum    []float64 // scratch, all zero
@@ -199,7 +198,7 @@ func (m *master) duals(dual []float64) *duals {
 		return math.Max(0, -dual[at])
 	}
 	for r := range y.row {
-		y.row[r] = get(m.rowAt[r]) / m.scale[r]
+		y.row[r] = get(m.rowAt[r]) / m.in.scale[r]
 	}
 	for l := range y.link {
 		y.link[l] = get(m.linkAt[l])

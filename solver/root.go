@@ -181,7 +181,11 @@ func (in *instance) rounded(r *relaxation, d *domain) [][]int {
 // dive settles the blocks the LP is sure of and some it is nearly sure of, solves
 // again, and so on down to a full pick.
 func (s *search) dive(d *domain, r *relaxation, m *master) {
-	for step := 0; step < 60 && !s.halted(); step++ {
+	for step := 0; step < 100 && !s.halted(); step++ {
+		if c, next := s.settleSwitch(d, r, m); next != nil {
+			d, r = c, next
+			continue
+		}
 		d = s.in.settle(d, r)
 		if d == nil {
 			return
@@ -210,6 +214,34 @@ func (s *search) dive(d *domain, r *relaxation, m *master) {
 	}
 }
 
+// settleSwitch turns the most undecided switch off or on, whichever has the lower
+// bound. No relaxation: the LP is undecided about none, or nothing of interest is
+// left either way.
+func (s *search) settleSwitch(d *domain, r *relaxation, m *master) (*domain, *relaxation) {
+	h := s.in.undecidedSwitch(d, r)
+	if h < 0 {
+		return nil, nil
+	}
+	var bestD *domain
+	var best *relaxation
+	for _, way := range []int8{off, on} {
+		c := d.clone()
+		c.y[h] = way
+		if !s.in.propagate(c) {
+			continue
+		}
+		next, err := m.relax(c, r.duals, s.best.upper(s.other), 2)
+		s.lps++
+		if err != nil || next == nil || next.bound.prune(s.best.upper(s.other)) {
+			continue
+		}
+		if best == nil || next.value < best.value {
+			bestD, best = c, next
+		}
+	}
+	return bestD, best
+}
+
 // settle restricts a copy of d, block by block, to the picks with the most
 // weight in the LP: those it is sure of and at least one more. A pick that leaves
 // no solution is passed over. Nil if none can be settled.
@@ -220,11 +252,7 @@ func (in *instance) settle(d *domain, r *relaxation) *domain {
 	}
 	var list []weighed
 	for i, combos := range r.combo {
-		open := false
-		for _, g := range in.blocks[i].groups {
-			open = open || in.count(d, g, 2) > 1
-		}
-		if open {
+		if !in.settled(d, i) {
 			for _, k := range combos {
 				list = append(list, weighed{i, k})
 			}
@@ -233,11 +261,14 @@ func (in *instance) settle(d *domain, r *relaxation) *domain {
 	sort.SliceStable(list, func(a, b int) bool { return list[a].weight > list[b].weight })
 	done := false
 	settled := make([]bool, len(in.blocks))
+	if sure := in.settleSure(d, r); sure != nil {
+		d, done = sure, true
+	}
 	for n, k := range list {
 		if k.weight < 0.9999 && done && n >= len(list)/6 {
 			break
 		}
-		if settled[k.block] || !in.aliveAll(d, k.cols) {
+		if settled[k.block] || !in.aliveAll(d, k.cols) || in.settled(d, k.block) {
 			continue
 		}
 		try := d.clone()
@@ -252,6 +283,34 @@ func (in *instance) settle(d *domain, r *relaxation) *domain {
 		return nil
 	}
 	return d
+}
+
+// settleSure settles all blocks at once that the LP is sure of. Nil if there are
+// none, or they don't go together.
+func (in *instance) settleSure(d *domain, r *relaxation) *domain {
+	try, any := d.clone(), false
+	for i, combos := range r.combo {
+		for _, k := range combos {
+			if k.weight >= 0.9999 && in.aliveAll(d, k.cols) {
+				in.restrict(try, i, k.cols)
+				any = true
+			}
+		}
+	}
+	if !any || try.alive.count() == d.alive.count() || !in.propagate(try) {
+		return nil
+	}
+	return try
+}
+
+// settled says whether a block has one pick left.
+func (in *instance) settled(d *domain, block int) bool {
+	for _, g := range in.blocks[block].groups {
+		if in.count(d, g, 2) > 1 {
+			return false
+		}
+	}
+	return true
 }
 
 func (in *instance) restrict(d *domain, block int, cols []int) {
