@@ -40,6 +40,13 @@ func (b bits) next(i, end int) int {
 	return end
 }
 
+// join adds the members of c.
+func (b bits) join(c bits) {
+	for i, w := range c {
+		b[i] |= w
+	}
+}
+
 // within says whether all members of b are in c.
 func (b bits) within(c bits) bool {
 	for i, w := range b {

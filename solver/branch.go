@@ -25,9 +25,16 @@ type outcome struct {
 	r        *relaxation // of the node, where it was branched
 }
 
-// diveEvery is after how many nodes the search looks for a better solution from
-// the node it is at.
-const diveEvery = 48
+// The search looks for a better solution from the node it is at after this many
+// nodes: soon at first, since what is found deep down is better than what the root
+// gives, and rules out most of the columns.
+const (
+	firstDive = 8
+	diveEvery = 48
+)
+
+// sweepEvery is how many nodes there are at least between two sweeps.
+const sweepEvery = 8
 
 // lesson is what one trial of a cut has raised a child's bound by.
 type lesson struct {
@@ -38,7 +45,7 @@ type lesson struct {
 
 func (s *search) branchAndBound(root *node) error {
 	s.push(root)
-	lastDive := s.nodes
+	lastDive, wait, lastSweep, swept := s.nodes, firstDive, s.nodes, s.best.upper(s.other)
 	for len(s.queue) > 0 {
 		if s.stopped() {
 			break
@@ -71,8 +78,12 @@ func (s *search) branchAndBound(root *node) error {
 				s.known.add(l.key, l.side, l.rise)
 			}
 		}
-		if s.nodes-lastDive >= diveEvery && s.diveFrom(work, out) {
-			lastDive = s.nodes
+		if s.nodes-lastDive >= wait && s.diveFrom(work, out) {
+			lastDive, wait = s.nodes, min(2*wait, diveEvery)
+		}
+		if s.nodes-lastSweep >= sweepEvery && s.best.upper(s.other) < swept {
+			s.sweep()
+			lastSweep, swept = s.nodes, s.best.upper(s.other)
 		}
 		s.report()
 	}
