@@ -13,6 +13,7 @@ type improver struct {
 	in     *instance
 	t      *tally
 	price  []float64 // per row and unit
+	paid   []int     // rows that charges count in
 	moves  [][][]int // per block, picks to try, best first
 	best   *incumbent
 	budget int // exchanges it may still look at
@@ -70,17 +71,19 @@ func (im *improver) prices(y *duals) {
 	im.price = make([]float64, len(in.rows))
 	for r := range im.price {
 		im.price[r] = 2*y.row[r] + in.widest/in.scale[r]
+		if in.rows[r].charges {
+			im.paid = append(im.paid, r)
+		}
 	}
+	im.t.setPrices(im.price)
 }
 
 // value is the total plus the price of what is exceeded.
 func (im *improver) value() float64 {
 	charges := im.t.charges()
-	v := float64(im.t.total(charges))
-	for r := range im.price {
-		if x := im.t.excess(r, charges); x > 0 {
-			v += im.price[r] * float64(x)
-		}
+	v := float64(im.t.total(charges)) + im.t.penalty
+	for _, r := range im.paid {
+		v += im.price[r] * float64(im.t.excess(r, charges))
 	}
 	return v
 }
@@ -122,6 +125,7 @@ func (im *improver) run(start [][]int, pairs bool) {
 				broken = true
 			}
 		}
+		im.t.setPrices(im.price)
 		im.best.offer(im.t)
 		if !broken || im.budget <= 0 {
 			return

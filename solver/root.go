@@ -103,6 +103,41 @@ func (s *search) quickStart(y *duals) {
 	im := s.in.newImprover(d, b, y, &s.best)
 	im.budget = 30_000
 	im.run(b.best, false)
+	for _, pick := range s.memory.picks[:min(len(s.memory.picks), mostRevised)] {
+		im = s.in.newImprover(d, b, y, &s.best)
+		im.budget = 30_000
+		im.run(s.revised(d, pick, b), true)
+	}
+}
+
+// mostRevised is how many picks of earlier solves are started from.
+const mostRevised = 3
+
+// revised is an earlier pick, with the bound's own in blocks where it is no longer
+// possible.
+func (s *search) revised(d *domain, pick []int, b *bound) [][]int {
+	out := make([][]int, len(s.in.blocks))
+	for i := range s.in.blocks {
+		for _, g := range s.in.blocks[i].groups {
+			if c := s.in.columnOf(d, g, pick[g]); c >= 0 {
+				out[i] = append(out[i], c)
+			}
+		}
+		if len(out[i]) < len(s.in.blocks[i].groups) {
+			out[i] = b.best[i]
+		}
+	}
+	return out
+}
+
+// columnOf finds a column of the problem among those alive, -1 if it is not there.
+func (in *instance) columnOf(d *domain, g, orig int) int {
+	for c := in.first(d, g); c < in.groups[g][1]; c = d.alive.next(c+1, in.groups[g][1]) {
+		if in.cols[c].orig == orig {
+			return c
+		}
+	}
+	return -1
 }
 
 // seedBest puts the best solution in hand into the pool, so that the first

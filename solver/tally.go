@@ -9,6 +9,9 @@ type tally struct {
 	load []int64
 	cost int64
 	vol  []bool // voluntary switches that are on
+
+	price   []float64 // per row and unit by which it is exceeded; nil: not of interest
+	penalty float64   // what is exceeded comes to, in rows without charges
 }
 
 func (in *instance) newTally() *tally {
@@ -37,7 +40,7 @@ func (t *tally) apply(c int, sign int64) {
 	k := &t.in.cols[c]
 	t.cost += sign * k.cost
 	for _, m := range k.terms {
-		t.rows[m.Row] += sign * m.Coef
+		t.add(m.Row, sign*m.Coef)
 	}
 	for _, h := range k.needs {
 		t.count(h, sign)
@@ -56,7 +59,29 @@ func (t *tally) count(h int, sign int64) {
 		return
 	}
 	for _, m := range t.in.switches[h].terms {
-		t.rows[m.Row] += sign * m.Coef
+		t.add(m.Row, sign*m.Coef)
+	}
+}
+
+// add changes the sum of a row, and what it costs to exceed its limit.
+func (t *tally) add(r int, v int64) {
+	was := t.rows[r]
+	t.rows[r] = was + v
+	if t.price != nil && !t.in.rows[r].charges {
+		limit := t.in.rows[r].limit
+		if over := max(0, was+v-limit) - max(0, was-limit); over != 0 {
+			t.penalty += t.price[r] * float64(over)
+		}
+	}
+}
+
+// setPrices puts a price on every unit by which a row is exceeded.
+func (t *tally) setPrices(price []float64) {
+	t.price, t.penalty = price, 0
+	for r := range t.rows {
+		if !t.in.rows[r].charges {
+			t.penalty += price[r] * float64(t.excess(r, 0))
+		}
 	}
 }
 
