@@ -1,0 +1,52 @@
+package model
+
+import (
+	"context"
+
+	"brightset/catalog"
+	"brightset/solver"
+)
+
+// Explorer asks one program again and again, with one thing changed each time.
+// What one solve finds out helps the next. It is not safe for use by several
+// goroutines at once.
+type Explorer struct {
+	*Program
+	solver *solver.Solver
+	set    solver.Settings
+}
+
+// NewExplorer makes the program of a state for a series of solves. Slots that
+// single choices will be forced or banned in belong in opt.Keep.
+func NewExplorer(st *catalog.State, opt Options, set solver.Settings) (*Explorer, error) {
+	p := Compile(st, opt)
+	s, err := solver.New(p.Problem)
+	if err != nil {
+		return nil, err
+	}
+	return &Explorer{p, s, set}, nil
+}
+
+// Ask gives the cheapest plan under a change, checked like any other. Where there
+// is none the plan's status says so.
+func (e *Explorer) Ask(ctx context.Context, ch solver.Change) (*Plan, error) {
+	if plan := e.hopeless(); plan != nil {
+		return plan, nil
+	}
+	res, err := e.solver.Solve(ctx, ch, e.set)
+	if err != nil {
+		return nil, err
+	}
+	return e.Finish(res)
+}
+
+// Only bans every line of slot s whose planned choice is not among those wanted.
+func (e *Explorer) Only(s int, wanted func(*Choice) bool) []solver.Pick {
+	var ban []solver.Pick
+	for i, pair := range e.Pairs[s] {
+		if !wanted(&e.Choices[s][pair.K]) {
+			ban = append(ban, solver.Pick{Group: s, Column: i})
+		}
+	}
+	return ban
+}
