@@ -21,6 +21,10 @@ type Options struct {
 	// Keep names slots in which every choice k keeps its best lines, so that a
 	// solve may fix or ban one choice of the slot after the other.
 	Keep []int
+	// Adjust, if there is one, may change the figures of choices before anything is
+	// made of them, to ask what another price, breakage or grade would lead to. Such
+	// plans are not the state's own, and Check would say so.
+	Adjust func(*Choice)
 }
 
 // The rows that always exist. Without a limit they bind nothing.
@@ -60,6 +64,7 @@ func BuildAll(st *catalog.State) *Program { return Compile(st, Options{AllLines:
 // all; Unfilled then says why, and the problem has no solution.
 func Compile(st *catalog.State, opt Options) *Program {
 	p := &Program{State: st, Options: opt, Choices: Choices(st), Problem: &solver.Problem{Uncharged: opt.Best}}
+	p.adjust()
 	for s := range st.Slots {
 		p.benches = append(p.benches, newBench(st, s, p.Choices[s]))
 	}
@@ -85,6 +90,20 @@ func Compile(st *catalog.State, opt Options) *Program {
 	p.columns()
 	p.matches()
 	return p
+}
+
+// adjust changes the figures of choices as the options ask.
+func (p *Program) adjust() {
+	if p.Options.Adjust == nil {
+		return
+	}
+	for s := range p.Choices {
+		for i := range p.Choices[s] {
+			c := &p.Choices[s][i]
+			p.Options.Adjust(c)
+			c.addUp()
+		}
+	}
 }
 
 func (p *Program) linesOf(b *bench) []Pair {

@@ -47,11 +47,16 @@ func (d *draft) choice(st *catalog.State, slot, piece int) Choice {
 	if c.Plated() {
 		c.Strip = many * st.Platers[d.plater].StripFee
 	}
+	c.addUp()
+	return c
+}
+
+// addUp works out what follows from a choice's own figures.
+func (c *Choice) addUp() {
 	c.Fails = catalog.One - catalog.Both(catalog.Both(c.Chance, catalog.One-c.Refused), catalog.One-c.Breakage)
 	c.Paid = catalog.Of(c.Chance, c.Get+c.Give+
 		catalog.Of(c.Refused, c.Strip)+catalog.Of(catalog.One-c.Refused, c.Plate+c.Other))
 	c.Cash = c.Get + c.Plate + c.Other
-	return c
 }
 
 // repeated is the chance that at least one of n pieces fails that fail with

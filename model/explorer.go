@@ -41,10 +41,10 @@ func (e *Explorer) Ask(ctx context.Context, ch solver.Change) (*Plan, error) {
 }
 
 // Only bans every line of slot s whose planned choice is not among those wanted.
-func (e *Explorer) Only(s int, wanted func(*Choice) bool) []solver.Pick {
+func (p *Program) Only(s int, wanted func(*Choice) bool) []solver.Pick {
 	var ban []solver.Pick
-	for i, pair := range e.Pairs[s] {
-		if !wanted(&e.Choices[s][pair.K]) {
+	for i, pair := range p.Pairs[s] {
+		if !wanted(&p.Choices[s][pair.K]) {
 			ban = append(ban, solver.Pick{Group: s, Column: i})
 		}
 	}
