@@ -25,19 +25,30 @@ func (p *Program) Unfilled() []Unfilled {
 		if outs == nil {
 			outs = Outs(p.State)
 		}
-		u := Unfilled{Slot: s}
-		for i := range p.Choices[s] {
-			c := &p.Choices[s][i]
-			u.Outs = append(u.Outs, Out{Slot: s, Piece: c.Piece, Work: c.Work, Plater: c.Plater, Level: c.Level, Why: whyNoLine(p.State, c)})
-		}
-		for _, o := range outs {
-			if o.Slot == s {
-				u.Outs = append(u.Outs, o)
-			}
-		}
-		list = append(list, u)
+		list = append(list, Unfilled{Slot: s, Outs: p.outsOf(s, outs)})
 	}
 	return list
+}
+
+// outsOf gives what is out for a slot: the choices that have no line, and out of
+// all that can't be done what concerns the slot.
+func (p *Program) outsOf(s int, all []Out) []Out {
+	in := make([]bool, len(p.Choices[s]))
+	for _, pair := range p.Pairs[s] {
+		in[pair.K] = true
+	}
+	var outs []Out
+	for i := range p.Choices[s] {
+		if c := &p.Choices[s][i]; !in[i] {
+			outs = append(outs, Out{Slot: s, Piece: c.Piece, Work: c.Work, Plater: c.Plater, Level: c.Level, Why: whyNoLine(p.State, c)})
+		}
+	}
+	for _, o := range all {
+		if o.Slot == s {
+			outs = append(outs, o)
+		}
+	}
+	return outs
 }
 
 // whyNoLine is why a choice of a slot without lines is out.
@@ -59,13 +70,13 @@ func (u *Unfilled) words(st *catalog.State) []string {
 	}
 	lines := []string{fmt.Sprintf("slot %q: nothing that fits it is allowed", slot)}
 	for _, o := range u.Outs {
-		lines = append(lines, fmt.Sprintf("slot %q: %s: %s", slot, o.label(st), o.Why))
+		lines = append(lines, fmt.Sprintf("slot %q: %s: %s", slot, o.Label(st), o.Why))
 	}
 	return lines
 }
 
-// label names what is out: the piece, and the work, plater and level if any.
-func (o *Out) label(st *catalog.State) string {
+// Label names what is out: the piece, and the work, plater and level if any.
+func (o *Out) Label(st *catalog.State) string {
 	s := PieceName(st, o.Piece)
 	if o.Work != "" {
 		s += " " + o.Work

@@ -15,6 +15,7 @@ type Why struct {
 	Slot    int
 	Advised *Plan // Has is false where there is no plan at all
 	Ways    []Way // the cheapest whole set first; those without a plan last
+	Outs    []Out // what a rule keeps out, and what can't be done
 	Points  []SwitchPoint
 	Stopped bool // not every question was answered in time
 }
@@ -40,7 +41,7 @@ func AskWhy(ctx context.Context, st *catalog.State, slot int, set solver.Setting
 	if err != nil {
 		return nil, err
 	}
-	w := &Why{Slot: slot}
+	w := &Why{Slot: slot, Outs: e.outsOf(slot, Outs(st))}
 	if w.Advised, err = e.Ask(ctx, solver.Change{}); err != nil || !w.Advised.Has {
 		return w, err
 	}

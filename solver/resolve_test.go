@@ -54,3 +54,26 @@ func TestGoroutines(t *testing.T) {
 		}
 	}
 }
+
+// TestBelow: asked for a total below the least there is, nothing is found; below
+// one more than that, the least is.
+func TestBelow(t *testing.T) {
+	for seed := range uint64(150) {
+		p := randomProblem(rand.New(rand.NewPCG(seed, 6)), 5, 6)
+		s, err := New(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		least, err := s.Solve(context.Background(), Change{}, Settings{})
+		if err != nil || !least.Has {
+			continue
+		}
+		for _, more := range []int64{0, 1} {
+			below := least.Total + more
+			res, err := s.Solve(context.Background(), Change{Below: &below}, Settings{})
+			if err != nil || res.Has != (more == 1) || (res.Has && res.Total != least.Total) {
+				t.Fatalf("seed %d: least %d, below %d gives %v %d (%v)", seed, least.Total, below, res.Status, res.Total, err)
+			}
+		}
+	}
+}

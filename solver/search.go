@@ -159,6 +159,9 @@ func (s *search) tryStart(pick []int) {
 }
 
 func (s *search) result() (Result, error) {
+	if s.ch.Below != nil && s.best.has && s.best.total >= *s.ch.Below {
+		s.best = incumbent{} // found on the way, and not of interest
+	}
 	r := Result{Stop: s.stop, Nodes: s.nodes, LPs: s.lps, Time: time.Since(s.began), Bound: s.bound, Status: Infeasible}
 	if s.best.has {
 		o := s.p.Evaluate(s.best.pick, s.best.vol, s.ch)

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 
+	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report"
 	"brightset/model"
 
@@ -33,15 +34,8 @@ func (o *checkOptions) run(c *call) (int, error) {
 	}
 	only := -1
 	if o.slot != "" {
-		ids := make([]string, len(st.Slots))
-		for i := range st.Slots {
-			ids[i] = st.Slots[i].ID
-			if ids[i] == o.slot {
-				only = i
-			}
-		}
-		if only < 0 {
-			return 0, usageError{fmt.Sprintf("no slot %q%s", o.slot, hint(o.slot, ids, "brightset check, which shows all"))}
+		if only, err = slotNamed(st, o.slot); err != nil {
+			return 0, err
 		}
 	}
 	choices, outs := model.Choices(st), model.Outs(st)
@@ -53,4 +47,16 @@ func (o *checkOptions) run(c *call) (int, error) {
 		err = c.print(text)
 	}
 	return exitAnswered, err
+}
+
+// slotNamed finds a slot by its id, or says which one may have been meant.
+func slotNamed(st *catalog.State, id string) (int, error) {
+	ids := make([]string, len(st.Slots))
+	for i := range st.Slots {
+		ids[i] = st.Slots[i].ID
+		if ids[i] == id {
+			return i, nil
+		}
+	}
+	return 0, usageError{fmt.Sprintf("no slot %q%s", id, hint(id, ids, "brightset check, which shows all"))}
 }

@@ -1,0 +1,236 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"brightset/catalog"
+	"brightset/model"
+)
+
+// mostCauses is how many parts of a difference are told, the biggest first.
+const mostCauses = 3
+
+// Why writes every choice for a slot with what the whole set comes to with it,
+// where the difference comes from, and where the decision turns.
+func Why(st *catalog.State, w *model.Why) string {
+	slot := &st.Slots[w.Slot]
+	var b strings.Builder
+	b.WriteString(Paragraph("", "", fmt.Sprintf("%s: why %s (all sums in %s)", st.Job.Title, slot.ID, st.Job.Currency)))
+	b.WriteString("\n" + whyTable(st, w))
+	var shut []string
+	for i := range w.Ways {
+		if !w.Ways[i].Plan.Has {
+			shut = append(shut, model.Label(st, w.Ways[i].Choice))
+		}
+	}
+	for _, part := range []string{
+		closeCalls(st, w),
+		list("Where the decision turns, all else staying as it is:", points(st, w)),
+		list("Good enough by itself, but no set with it meets all demands:", shut),
+		list("Out:", whyOuts(st, w)),
+	} {
+		if part != "" {
+			b.WriteString("\n" + part)
+		}
+	}
+	if w.Stopped {
+		b.WriteString("\n" + Paragraph("", "", "Stopped early: not every sum is proven to be the least, and not every turn was looked for."))
+	}
+	return b.String()
+}
+
+func whyTable(st *catalog.State, w *model.Why) string {
+	t := NewTable("choice", ">the whole set", ">more", ">grade", ">mean")
+	for i := range w.Ways {
+		way := &w.Ways[i]
+		if !way.Plan.Has {
+			continue
+		}
+		more := "advised"
+		if !w.Taken(way) {
+			more = catalog.FormatMoney(way.More)
+		}
+		t.Row(model.Label(st, way.Choice), catalog.FormatMoney(way.Plan.Expected), more, catalog.FormatCenti(way.Choice.Grade), fmt.Sprintf("%.1f", way.Plan.Grade))
+		if text := causes(st, way.Reasons); text != "" {
+			t.Span(4, text)
+		}
+	}
+	return t.String()
+}
+
+// causes tells the biggest parts of a difference.
+func causes(st *catalog.State, all []model.Cause) string {
+	var text []string
+	for i := range all[:min(len(all), mostCauses)] {
+		text = append(text, cause(st, &all[i]))
+	}
+	if rest := all[min(len(all), mostCauses):]; len(rest) > 0 {
+		sum := catalog.Cents(0)
+		for i := range rest {
+			sum += rest[i].Cents
+		}
+		text = append(text, "the rest "+moreOrLess(sum))
+	}
+	return strings.Join(text, "; ")
+}
+
+func cause(st *catalog.State, c *model.Cause) string {
+	sum := moreOrLess(c.Cents)
+	switch c.Kind {
+	case model.CausePrice:
+		return "the piece " + sum
+	case model.CauseWork:
+		return "the work " + sum
+	case model.CauseRisk:
+		return "what failing costs " + sum
+	case model.CauseCharge:
+		return chargeText(st, c.Charge) + " " + sum
+	}
+	text := st.Slots[c.Slot].ID + " is then " + model.Label(st, c.Now.Choice)
+	if f := c.Now.Fallback; f != nil {
+		text += ", else " + model.Label(st, f)
+	}
+	return text + ": " + sum
+}
+
+// moreOrLess says a difference without a sign.
+func moreOrLess(v catalog.Cents) string {
+	if v < 0 {
+		return catalog.FormatMoney(-v) + " less"
+	}
+	return catalog.FormatMoney(v) + " more"
+}
+
+// closeCalls says which choices are level with the advised one, and which within
+// the error of the estimates.
+func closeCalls(st *catalog.State, w *model.Why) string {
+	var level, near []string
+	for i := range w.Ways {
+		way := &w.Ways[i]
+		switch {
+		case !way.Plan.Has || w.Taken(way):
+		case way.More == 0:
+			level = append(level, model.Label(st, way.Choice))
+		case way.Slack:
+			near = append(near, model.Label(st, way.Choice))
+		}
+	}
+	text := ""
+	if len(level) > 0 {
+		text += Paragraph("", "  ", "The same total to the cent: "+strings.Join(level, ", ")+". Take which you like.")
+	}
+	if len(near) > 0 {
+		text += Paragraph("", "  ", "As good as level, the difference is within the error of the estimates: "+strings.Join(near, ", ")+".")
+	}
+	return text
+}
+
+// whyOuts lists what a rule keeps out of the slot, and why.
+func whyOuts(st *catalog.State, w *model.Why) []string {
+	var all []string
+	for i := range w.Outs {
+		all = append(all, w.Outs[i].Label(st)+": "+w.Outs[i].Why)
+	}
+	return all
+}
+
+// points says where the decision turns, choice by choice.
+func points(st *catalog.State, w *model.Why) []string {
+	var all []string
+	for from := 0; from < len(w.Points); {
+		to := from
+		for to < len(w.Points) && w.Points[to].Choice == w.Points[from].Choice {
+			to++
+		}
+		name := model.Label(st, w.Points[from].Choice)
+		if from == 0 {
+			all = append(all, stays(name, w.Points[from:to]))
+		} else {
+			all = append(all, takesOver(name, w.Points[from:to]))
+		}
+		from = to
+	}
+	return all
+}
+
+// stays tells the turns of the advised choice.
+func stays(name string, points []model.SwitchPoint) string {
+	var until, never []string
+	for i := range points {
+		p := &points[i]
+		switch {
+		case p.Never:
+			never = append(never, "its "+figureName(p)+now(p))
+		case p.Figure == model.FigureGrade:
+			until = append(until, "its grade falls below "+figureValue(p, p.Last)+now(p))
+		default:
+			until = append(until, "its "+figureName(p)+" passes "+figureValue(p, p.Last)+now(p))
+		}
+	}
+	text := name + " stays the choice"
+	if len(until) > 0 {
+		text += " until " + orList(until)
+	}
+	if len(never) > 0 {
+		text += "; whatever " + orList(never)
+	}
+	return text
+}
+
+// takesOver tells the turns of the runner-up.
+func takesOver(name string, points []model.SwitchPoint) string {
+	var once, never []string
+	for i := range points {
+		p := &points[i]
+		switch {
+		case p.Never:
+			never = append(never, figureName(p)+now(p))
+		case p.Figure == model.FigureGrade:
+			once = append(once, "its grade passes "+figureValue(p, p.Last)+now(p))
+		default:
+			once = append(once, "its "+figureName(p)+" falls below "+figureValue(p, p.Last)+now(p))
+		}
+	}
+	if len(once) == 0 {
+		return name + " does not become the choice through another " + orList(never) + " alone"
+	}
+	text := name + " becomes the choice once " + orList(once)
+	if len(never) > 0 {
+		text += "; another " + orList(never) + " alone does not do it"
+	}
+	return text
+}
+
+func now(p *model.SwitchPoint) string { return " (now " + figureValue(p, p.Now) + ")" }
+
+// orList joins with commas and an "or".
+func orList(all []string) string {
+	if len(all) < 2 {
+		return strings.Join(all, "")
+	}
+	return strings.Join(all[:len(all)-1], ", ") + " or " + all[len(all)-1]
+}
+
+// figureName names a figure; of plating, the price that is agreed after the strip.
+func figureName(p *model.SwitchPoint) string {
+	switch p.Figure {
+	case model.FigurePlating:
+		return "price after strip"
+	case model.FigurePrice:
+		return "price"
+	case model.FigureBreakage:
+		return "chance of breaking"
+	}
+	return "grade"
+}
+
+func figureValue(p *model.SwitchPoint, v int64) string {
+	switch p.Figure {
+	case model.FigurePlating, model.FigurePrice:
+		return catalog.FormatMoney(catalog.Cents(v))
+	case model.FigureBreakage:
+		return Percent(catalog.Micro(v))
+	}
+	return catalog.FormatCenti(catalog.Centi(v))
+}

@@ -1,0 +1,151 @@
+package report
+
+import (
+	"brightset/catalog"
+	"brightset/model"
+)
+
+// whyDoc is the answer of why.
+type whyDoc struct {
+	Format   int           `json:"format"`
+	Status   string        `json:"status"` // optimal, or stopped: not everything was looked at
+	Slot     string        `json:"slot"`
+	Currency string        `json:"currency"`
+	Expected catalog.Cents `json:"expected_cents"` // of the advised plan
+	Ways     []wayDoc      `json:"ways"`
+	Outs     []outDoc      `json:"out"`
+	Points   []pointDoc    `json:"turns"`
+}
+
+// wayDoc is one choice. Sums are null where no set with it meets all demands.
+type wayDoc struct {
+	choiceDoc
+	Advised  bool           `json:"advised"`
+	Grade    float64        `json:"grade"`
+	Expected *catalog.Cents `json:"expected_cents"` // of the whole set
+	More     *catalog.Cents `json:"more_cents"`
+	Mean     *float64       `json:"mean"`
+	Level    bool           `json:"within_error"` // as good as level with the advised choice
+	Causes   []causeDoc     `json:"causes"`       // they add up to more_cents
+}
+
+type causeDoc struct {
+	Kind   string        `json:"kind"` // price, work, risk, other, or the kind of a charge
+	Of     string        `json:"of"`   // the slot, or what the charge is for
+	Choice *choiceDoc    `json:"choice"`
+	Cents  catalog.Cents `json:"cents"`
+}
+
+type outDoc struct {
+	choiceDoc
+	Why string `json:"why"`
+}
+
+// pointDoc has money in cents, chances as 0..1, grades as 0..100.
+type pointDoc struct {
+	choiceDoc
+	Figure string  `json:"figure"` // plating, price, breakage, grade
+	Now    float64 `json:"now"`
+	Last   float64 `json:"last"`  // the last value at which the decision stands
+	Never  bool    `json:"never"` // it never turns, as far as was looked
+}
+
+// WhyJSON writes the answer of why as one JSON document.
+func WhyJSON(st *catalog.State, w *model.Why) (string, error) {
+	doc := whyDoc{Format: Format, Status: "optimal", Slot: st.Slots[w.Slot].ID, Currency: st.Job.Currency,
+		Expected: w.Advised.Expected, Ways: []wayDoc{}, Outs: []outDoc{}, Points: []pointDoc{}}
+	if w.Stopped {
+		doc.Status = "stopped"
+	}
+	for i := range w.Ways {
+		doc.Ways = append(doc.Ways, wayOf(st, w, &w.Ways[i]))
+	}
+	for i := range w.Outs {
+		o := &w.Outs[i]
+		d := choiceDoc{Piece: model.PieceName(st, o.Piece), Work: o.Work, Level: o.Level}
+		if o.Plater != catalog.None {
+			d.Plater = st.Platers[o.Plater].ID
+		}
+		doc.Outs = append(doc.Outs, outDoc{d, o.Why})
+	}
+	for i := range w.Points {
+		p := &w.Points[i]
+		doc.Points = append(doc.Points, pointDoc{choiceOf(st, p.Choice), string(p.Figure), figureNumber(p, p.Now), figureNumber(p, p.Last), p.Never})
+	}
+	return toJSON(doc)
+}
+
+func wayOf(st *catalog.State, w *model.Why, way *model.Way) wayDoc {
+	d := wayDoc{choiceDoc: choiceOf(st, way.Choice), Advised: w.Taken(way), Grade: hundredths(way.Choice.Grade), Causes: []causeDoc{}}
+	if way.Plan.Has {
+		mean := finite(way.Plan.Grade)
+		d.Expected, d.More, d.Mean, d.Level = &way.Plan.Expected, &way.More, &mean, way.Slack
+	}
+	d.Causes = causeDocs(st, way.Reasons)
+	return d
+}
+
+func causeDocs(st *catalog.State, all []model.Cause) []causeDoc {
+	docs := []causeDoc{}
+	for i := range all {
+		c := &all[i]
+		d := causeDoc{Kind: string(c.Kind), Of: st.Slots[c.Slot].ID, Cents: c.Cents}
+		switch c.Kind {
+		case model.CauseCharge:
+			d.Kind, d.Of = string(c.Charge.Kind), chargeOf(st, c.Charge)
+		case model.CauseOther:
+			now := choiceOf(st, c.Now.Choice)
+			d.Choice = &now
+		}
+		docs = append(docs, d)
+	}
+	return docs
+}
+
+func figureNumber(p *model.SwitchPoint, v int64) float64 {
+	switch p.Figure {
+	case model.FigurePlating, model.FigurePrice:
+		return float64(v)
+	case model.FigureBreakage:
+		return float64(v) / 1e6
+	}
+	return float64(v) / 100
+}
+
+// insteadDoc is the answer of why --instead. Lines are empty and the sums null
+// where no set with it meets all demands.
+type insteadDoc struct {
+	Format   int            `json:"format"`
+	Status   string         `json:"status"`
+	Slot     string         `json:"slot"`
+	Advised  catalog.Cents  `json:"advised_cents"`
+	Expected *catalog.Cents `json:"expected_cents"`
+	Outlay   *catalog.Cents `json:"outlay_cents"`
+	Grade    *float64       `json:"grade"`
+	Lines    []lineDoc      `json:"lines"`
+	Charges  []chargeDoc    `json:"charges"`
+	Changed  []string       `json:"changed"` // slots filled otherwise than advised
+	Causes   []causeDoc     `json:"causes"`  // what makes the difference in total
+}
+
+// InsteadJSON writes the answer of why --instead as one JSON document.
+func InsteadJSON(st *catalog.State, slot int, advised, plan *model.Plan) (string, error) {
+	doc := insteadDoc{Format: Format, Status: plan.Status.String(), Slot: st.Slots[slot].ID, Advised: advised.Expected,
+		Lines: []lineDoc{}, Charges: []chargeDoc{}, Changed: []string{}, Causes: []causeDoc{}}
+	if !plan.Has {
+		return toJSON(doc)
+	}
+	grade := finite(plan.Grade)
+	doc.Expected, doc.Outlay, doc.Grade = &plan.Expected, &plan.Outlay, &grade
+	for i := range plan.Lines {
+		doc.Lines = append(doc.Lines, lineOf(st, &plan.Lines[i]))
+	}
+	for _, c := range plan.Charges {
+		doc.Charges = append(doc.Charges, chargeDoc{string(c.Kind), chargeOf(st, c), c.Cents})
+	}
+	for _, d := range model.Differences(advised, plan) {
+		doc.Changed = append(doc.Changed, st.Slots[d.Slot].ID)
+	}
+	doc.Causes = causeDocs(st, model.Causes(st, slot, advised, plan))
+	return toJSON(doc)
+}

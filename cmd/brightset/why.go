@@ -1,0 +1,148 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"os/signal"
+	"strings"
+	"time"
+
+	"brightset/catalog"
+	"brightset/cmd/brightset/internal/report"
+	"brightset/model"
+	"brightset/solver"
+
+	"github.com/spf13/pflag"
+)
+
+var whyCommand = command{
+	name: "why", args: "SLOT [JOB]", most: 2,
+	summary: "say why a slot is filled as it is, and what else would cost",
+	text: "Shows every choice for a slot with what the whole set comes to if it is taken, the cheapest first, and where the difference comes from; the figures at which the decision turns; and what is out, and why." +
+		"\nWith --instead it shows the set that follows from another choice, and what changes elsewhere.",
+	setup: func(flags *pflag.FlagSet) action {
+		var o whyOptions
+		flags.StringVar(&o.instead, "instead", "", "show the set with `PIECE` in the slot; PIECE:WORK or PIECE:WORK:PLATER to say what is done to it")
+		flags.BoolVar(&o.json, "json", false, "write the answer as one JSON document")
+		flags.DurationVar(&o.limit, "time-limit", 0, "stop each search after `TIME`, such as 10s (default: no limit)")
+		return o.run
+	},
+}
+
+type whyOptions struct {
+	instead string
+	json    bool
+	limit   time.Duration
+}
+
+func (o *whyOptions) run(c *call) (int, error) {
+	if len(c.args) == 0 {
+		return 0, usageError{"which slot? type: brightset why SLOT"}
+	}
+	if o.limit < 0 {
+		return 0, usageError{fmt.Sprintf("a time limit of %q is negative; type: brightset why SLOT --time-limit 10s", o.limit.String())}
+	}
+	id := c.args[0]
+	c.args = c.args[1:]
+	st, err := load(c)
+	if err != nil {
+		return 0, err
+	}
+	slot, err := slotNamed(st, id)
+	if err != nil {
+		return 0, err
+	}
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer stop()
+	context.AfterFunc(ctx, stop) // a second Ctrl-C ends the program at once
+	if o.instead != "" {
+		return o.otherwise(ctx, c, st, slot)
+	}
+	line := newProgress(c.err)
+	w, err := model.AskWhy(ctx, st, slot, solver.Settings{TimeLimit: o.limit, Progress: line.told})
+	line.done()
+	if err != nil {
+		return 0, err
+	}
+	if !w.Advised.Has {
+		return (&planOptions{json: o.json}).answer(c, st, w.Advised)
+	}
+	code := exitAnswered
+	switch {
+	case ctx.Err() != nil:
+		code = exitInterrupted
+	case w.Stopped:
+		code = exitUnproven
+	}
+	return code, o.print(c, report.Why(st, w), func() (string, error) { return report.WhyJSON(st, w) })
+}
+
+// otherwise shows the set with another choice in the slot.
+func (o *whyOptions) otherwise(ctx context.Context, c *call, st *catalog.State, slot int) (int, error) {
+	wanted, err := o.wanted(st, slot)
+	if err != nil {
+		return 0, err
+	}
+	line := newProgress(c.err)
+	advised, plan, err := model.Instead(ctx, st, slot, wanted, solver.Settings{TimeLimit: o.limit, Progress: line.told})
+	line.done()
+	if err != nil {
+		return 0, err
+	}
+	if !advised.Has || (!plan.Has && plan.Status != solver.Infeasible) {
+		return (&planOptions{json: o.json}).answer(c, st, plan)
+	}
+	if !plan.Has {
+		text := report.Paragraph("", "", fmt.Sprintf("No set with %s in %s meets all demands: proven. Why: brightset why %s", o.instead, st.Slots[slot].ID, st.Slots[slot].ID))
+		return exitInfeasible, o.print(c, text, func() (string, error) { return report.InsteadJSON(st, slot, advised, plan) })
+	}
+	return exitCode(plan), o.print(c, report.Instead(st, slot, advised, plan), func() (string, error) { return report.InsteadJSON(st, slot, advised, plan) })
+}
+
+func (o *whyOptions) print(c *call, text string, json func() (string, error)) error {
+	if o.json {
+		var err error
+		if text, err = json(); err != nil {
+			return err
+		}
+	}
+	return c.print(text)
+}
+
+// wanted reads what --instead asks for. A piece that can't be used so is a mistake
+// on the command line.
+func (o *whyOptions) wanted(st *catalog.State, slot int) (func(*model.Choice) bool, error) {
+	part := strings.Split(o.instead, ":")
+	for _, prefix := range []string{"job", "shop"} { // keys of pieces whose id stands in both files
+		if part[0] == prefix && len(part) > 1 {
+			part = append([]string{part[0] + ":" + part[1]}, part[2:]...)
+		}
+	}
+	if len(part) > 3 {
+		return nil, usageError{fmt.Sprintf("%q has too many parts; type: --instead PIECE:WORK:PLATER", o.instead)}
+	}
+	part = append(part, "", "")[:3]
+	wanted := func(c *model.Choice) bool {
+		return model.PieceName(st, c.Piece) == part[0] && (part[1] == "" || c.Work == part[1]) &&
+			(part[2] == "" || (c.Plated() && st.Platers[c.Plater].ID == part[2]))
+	}
+	var names []string
+	for _, all := range model.Choices(st)[slot : slot+1] {
+		for i := range all {
+			if wanted(&all[i]) {
+				return wanted, nil
+			}
+			name := model.PieceName(st, all[i].Piece)
+			if len(part[1]) > 0 {
+				name += ":" + all[i].Work
+			}
+			if len(part[2]) > 0 && all[i].Plated() {
+				name += ":" + st.Platers[all[i].Plater].ID
+			}
+			names = append(names, name)
+		}
+	}
+	return nil, usageError{fmt.Sprintf("nothing like %q can be done for slot %q%s", o.instead, st.Slots[slot].ID,
+		hint(o.instead, names, "brightset check --slot "+st.Slots[slot].ID+", which shows all"))}
+}

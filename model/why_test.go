@@ -1,0 +1,149 @@
+package model
+
+import (
+	"context"
+	"path/filepath"
+	"testing"
+
+	"brightset/catalog"
+	"brightset/solver"
+)
+
+func demoState(t *testing.T) *catalog.State {
+	t.Helper()
+	st, err := catalog.Load(filepath.Join("..", "testdata", "demo", "job.toml"), catalog.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return st
+}
+
+func whyOf(t *testing.T, st *catalog.State, slot int) *Why {
+	t.Helper()
+	w, err := AskWhy(context.Background(), st, slot, solver.Settings{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return w
+}
+
+// sameByHand solves the whole set anew with a lock on each way's choice. A lock
+// can't tell two quotes of one plater and level apart, nor a level from none: of
+// the ways it lets in the cheapest counts.
+func sameByHand(t *testing.T, name string, st *catalog.State, w *Why) (asked int) {
+	t.Helper()
+	for i := range w.Ways {
+		way := &w.Ways[i]
+		c := way.Choice
+		lock := catalog.Filter{Slot: c.Slot, Piece: c.Piece, Work: c.Work, Plater: c.Plater, Level: c.Level}
+		least := way.Plan
+		for k := range w.Ways {
+			if plan := w.Ways[k].Plan; Matches(&lock, w.Ways[k].Choice) && plan.Has && (!least.Has || plan.Expected < least.Expected) {
+				least = plan
+			}
+		}
+		locked := st.Clone()
+		locked.Locks = append(locked.Locks, catalog.Lock{Filter: lock})
+		byHand, err := Solve(context.Background(), locked, solver.Settings{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if byHand.Has != least.Has || (byHand.Has && byHand.Expected != least.Expected) {
+			t.Errorf("%s: with %s the set costs %d (%v), solved by hand %d (%v)", name, Label(st, way.Choice), least.Expected, least.Has, byHand.Expected, byHand.Has)
+		}
+		sum := catalog.Cents(0)
+		for _, c := range way.Reasons {
+			sum += c.Cents
+		}
+		if way.Plan.Has && (sum != way.More || way.More != way.Plan.Expected-w.Advised.Expected || way.More < 0) {
+			t.Errorf("%s: %s costs %d more, the causes add up to %d", name, Label(st, way.Choice), way.More, sum)
+		}
+		asked++
+	}
+	return asked
+}
+
+// TestWhyByHand: every figure of why is what a solve by hand gives.
+func TestWhyByHand(t *testing.T) {
+	demo := demoState(t)
+	for _, slot := range []int{0, 4, 5, 13} {
+		sameByHand(t, "demo "+demo.Slots[slot].ID, demo, whyOf(t, demo, slot))
+	}
+	asked := 0
+	for seed := range int64(60) {
+		st := randomState(seed, 3, randomOptions{})
+		if w := whyOf(t, st, 0); w.Advised.Has {
+			asked += sameByHand(t, "random", st, w)
+		}
+	}
+	if asked < 100 {
+		t.Errorf("only %d choices of random jobs were forced", asked)
+	}
+}
+
+// TestWhyWholeSet: taking the shared piece for one slot fills the other one
+// otherwise, and why says so.
+func TestWhyWholeSet(t *testing.T) {
+	st := demoState(t)
+	w := whyOf(t, st, 5) // mirror-right; arm-1 fits both mirrors
+	for i := range w.Ways {
+		way := &w.Ways[i]
+		taken := w.Advised.Lines[4].Choice.Piece
+		if way.Choice.Piece != taken || !way.Plan.Has {
+			continue
+		}
+		other := false
+		for _, c := range way.Reasons {
+			other = other || (c.Kind == CauseOther && c.Slot == 4)
+		}
+		if way.Plan.Lines[4].Choice.Piece == taken || !other {
+			t.Errorf("%s: the other mirror keeps the piece, or why does not tell", Label(st, way.Choice))
+		}
+		return
+	}
+	t.Error("no way with the piece that hangs on the other mirror")
+}
+
+// TestSwitchPointByHand moves the price of a quote in the state to both sides of
+// the point at which the decision is said to turn.
+func TestSwitchPointByHand(t *testing.T) {
+	st := demoState(t)
+	w := whyOf(t, st, 0)
+	checked := 0
+	for i := range w.Points {
+		p := &w.Points[i]
+		if p.Figure != FigurePlating || p.Choice.Quote == catalog.None || p.Never {
+			continue
+		}
+		taken := i < 1
+		for _, side := range []struct {
+			cost  int64
+			taken bool
+		}{{p.Last, taken}, {p.Last + direction(p)*p.Step, !taken}} {
+			changed := st.Clone()
+			changed.Pieces[p.Choice.Piece].Quotes[p.Choice.Quote].Cost = catalog.Cents(side.cost)
+			for q := range changed.Pieces[p.Choice.Piece].Quotes {
+				changed.Pieces[p.Choice.Piece].Quotes[q].Low, changed.Pieces[p.Choice.Piece].Quotes[q].High = catalog.Val[catalog.Cents]{}, catalog.Val[catalog.Cents]{}
+			}
+			plan, err := Solve(context.Background(), changed, solver.Settings{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			if got := sameChoice(plan.Lines[0].Choice, p.Choice); got != side.taken {
+				t.Errorf("%s at %d: taken %v, want %v", Label(st, p.Choice), side.cost, got, side.taken)
+			}
+		}
+		checked++
+	}
+	if checked == 0 {
+		t.Error("no turn of a quoted price to look at")
+	}
+}
+
+// direction is the way a figure moves to turn the decision.
+func direction(p *SwitchPoint) int64 {
+	if p.Last < p.Now || (p.Last == p.Now && p.Figure == FigureGrade) {
+		return -1
+	}
+	return 1
+}
