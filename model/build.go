@@ -21,6 +21,9 @@ type Options struct {
 	// Keep names slots in which every choice k keeps its best lines, so that a
 	// solve may fix or ban one choice of the slot after the other.
 	Keep []int
+	// Finds are pieces that nobody has yet: they are never held in reserve, and
+	// lines with them make no other line needless, so that a solve may ban them.
+	Finds []int
 	// Adjust, if there is one, may change the figures of choices before anything is
 	// made of them, to ask what another price, breakage or grade would lead to. Such
 	// plans are not the state's own, and Check would say so.
@@ -66,9 +69,9 @@ func Compile(st *catalog.State, opt Options) *Program {
 	p := &Program{State: st, Options: opt, Choices: Choices(st), Problem: &solver.Problem{Uncharged: opt.Best}}
 	p.adjust()
 	for s := range st.Slots {
-		p.benches = append(p.benches, newBench(st, s, p.Choices[s]))
+		p.benches = append(p.benches, newBench(st, s, p.Choices[s], opt.Finds))
 	}
-	p.wants = findWants(st, p.benches)
+	p.wants = findWants(st, p.benches, opt.Finds)
 	p.Pairs = make([][]Pair, len(st.Slots))
 	for s, b := range p.benches {
 		p.Pairs[s] = p.linesOf(b)

@@ -2,6 +2,7 @@ package model
 
 import (
 	"math"
+	"slices"
 
 	"brightset/catalog"
 )
@@ -25,7 +26,7 @@ type bench struct {
 }
 
 // newBench applies the rules on single choices.
-func newBench(st *catalog.State, slot int, choices []Choice) *bench {
+func newBench(st *catalog.State, slot int, choices []Choice, finds []int) *bench {
 	b := &bench{st: st, slot: slot, choices: choices, standin: make([]catalog.Cents, len(choices))}
 	for i := range choices {
 		c := &choices[i]
@@ -33,7 +34,7 @@ func newBench(st *catalog.State, slot int, choices []Choice) *bench {
 		if admitted(st, c, Planned) {
 			b.planned = append(b.planned, int32(i))
 		}
-		if admitted(st, c, Reserve) {
+		if !slices.Contains(finds, c.Piece) && admitted(st, c, Reserve) {
 			b.reserve = append(b.reserve, int32(i))
 		}
 	}

@@ -11,7 +11,7 @@ import (
 
 // lineNames gives the lines of a slot as text, choices named by piece and plater.
 func lineNames(st *catalog.State, slot int) string {
-	b := newBench(st, slot, Choices(st)[slot])
+	b := newBench(st, slot, Choices(st)[slot], nil)
 	var names []string
 	for _, p := range b.lines() {
 		name := func(i int32) string {

@@ -81,7 +81,7 @@ type wants struct {
 }
 
 // findWants goes through all admitted choices.
-func findWants(st *catalog.State, benches []*bench) wants {
+func findWants(st *catalog.State, benches []*bench, finds []int) wants {
 	w := wants{shared: make([]bool, len(st.Pieces)), got: make([]bool, len(st.Pieces))}
 	most := make([]int, len(st.Pieces)) // used if every slot that can does
 	for s, b := range benches {
@@ -100,6 +100,9 @@ func findWants(st *catalog.State, benches []*bench) wants {
 			w.rows = append(w.rows, i)
 			w.shared[i] = true
 		}
+	}
+	for _, i := range finds {
+		w.shared[i], w.got[i] = true, true
 	}
 	for i := range st.Trades {
 		w.shared[st.Trades[i].Give] = true
