@@ -87,6 +87,8 @@ func TestGolden(t *testing.T) {
 		{"why-no-slot", []string{"why", "crst", "testdata/demo"}},
 		{"why-nothing", []string{"why"}},
 		{"why-too-dear", []string{"why", "knob-left", "testdata/cli/too-dear.toml"}},
+		{"hunt", []string{"hunt", "testdata/demo"}},
+		{"hunt-json", []string{"hunt", "--json", "--slot", "crest", "testdata/demo"}},
 		{"mistakes", []string{"plan", "testdata/cli/mistakes.toml"}},
 		{"too-high", []string{"plan", "testdata/cli/too-high.toml"}},
 		{"too-dear", []string{"plan", "testdata/cli/too-dear.toml"}},

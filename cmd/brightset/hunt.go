@@ -1,0 +1,79 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"os/signal"
+	"time"
+
+	"brightset/cmd/brightset/internal/report"
+	"brightset/model"
+	"brightset/solver"
+
+	"github.com/spf13/pflag"
+)
+
+var huntCommand = command{
+	name: "hunt", args: "[JOB]", most: 1,
+	summary: "say what to look out for, and the most to pay for it",
+	text: "For every slot and kind of find (unused, a reproduction, a sound original for plating) it works out what the whole set would cost less with it: that is the most it is worth paying, freight included." +
+		"\nThe list is made to be carried: tick off what has been found.",
+	setup: func(flags *pflag.FlagSet) action {
+		var o huntOptions
+		flags.BoolVar(&o.json, "json", false, "write the answer as one JSON document")
+		flags.StringVar(&o.slot, "slot", "", "look at this `SLOT` only")
+		flags.DurationVar(&o.limit, "time-limit", 0, "stop each search after `TIME`, such as 10s (default: no limit)")
+		return o.run
+	},
+}
+
+type huntOptions struct {
+	json  bool
+	slot  string
+	limit time.Duration
+}
+
+func (o *huntOptions) run(c *call) (int, error) {
+	if o.limit < 0 {
+		return 0, usageError{fmt.Sprintf("a time limit of %q is negative; type: brightset hunt --time-limit 10s", o.limit.String())}
+	}
+	st, err := load(c)
+	if err != nil {
+		return 0, err
+	}
+	var slots []int
+	if o.slot != "" {
+		s, err := slotNamed(st, o.slot)
+		if err != nil {
+			return 0, err
+		}
+		slots = []int{s}
+	}
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer stop()
+	context.AfterFunc(ctx, stop) // a second Ctrl-C ends the program at once
+	line := newProgress(c.err)
+	h, err := model.Hunt(ctx, st, slots, solver.Settings{TimeLimit: o.limit, Progress: line.told})
+	line.done()
+	switch {
+	case err != nil:
+		return 0, err
+	case ctx.Err() != nil:
+		return exitInterrupted, nil
+	case !h.Plan.Has && h.Plan.Status != solver.Infeasible:
+		return (&planOptions{json: o.json}).answer(c, st, h.Plan)
+	}
+	code := exitAnswered
+	if h.Plan.Status == solver.Stopped {
+		code = exitUnproven
+	}
+	if !o.json {
+		return code, c.print(report.Hunt(st, h))
+	}
+	text, err := report.HuntJSON(st, h)
+	if err == nil {
+		err = c.print(text)
+	}
+	return code, err
+}

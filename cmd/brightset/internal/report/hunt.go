@@ -1,0 +1,160 @@
+package report
+
+import (
+	"fmt"
+
+	"brightset/catalog"
+	"brightset/model"
+)
+
+// Hunt writes a list to carry: what to look out for, what is good enough, and the
+// most to pay.
+func Hunt(st *catalog.State, h *model.Hunted) string {
+	text := Paragraph("", "", fmt.Sprintf("%s: what to hunt for (all sums in %s)", st.Job.Title, st.Job.Currency)) + "\n"
+	switch {
+	case !h.Plan.Has:
+		text += Paragraph("", "", "As things stand nothing meets the target. These finds would make a set possible:")
+	default:
+		text += Paragraph("", "", fmt.Sprintf("Without any find the set costs %s. A find is worth what the set costs less with it, if it came free; freight to your door counts as part of its price.", catalog.FormatMoney(h.Plan.Expected)))
+	}
+	if len(h.Finds) == 0 {
+		return text + "\n" + Paragraph("", "", "Nothing is worth hunting for: no find of the kinds looked at would make the set cheaper.")
+	}
+	t := NewTable("[ ] slot", "look out for", "to be used", ">at most")
+	for i := range h.Finds {
+		f := &h.Finds[i]
+		if seenBefore(st, h.Finds[:i], f) {
+			continue
+		}
+		t.Row("[ ] "+st.Slots[f.Slot].ID, alike(st, h.Finds[i:]), used(st, f), worth(st, f))
+	}
+	text += "\n" + t.String()
+	if pairs := pairTexts(st, h); len(pairs) > 0 {
+		text += "\n" + list("Together they are worth something else than one by one:", pairs)
+	}
+	return text + "\n" + Paragraph("", "", huntNote(st))
+}
+
+// sameRow says whether two finds are used in the same way and worth the same.
+func sameRow(st *catalog.State, a, b *model.Find) bool {
+	return a.Slot == b.Slot && a.Worth == b.Worth && used(st, a) == used(st, b)
+}
+
+func seenBefore(st *catalog.State, before []model.Find, f *model.Find) bool {
+	for i := range before {
+		if sameRow(st, &before[i], f) {
+			return true
+		}
+	}
+	return false
+}
+
+// alike names the profiles of all finds that are in the row of the first.
+func alike(st *catalog.State, finds []model.Find) string {
+	text := ""
+	for i := range finds {
+		if !sameRow(st, &finds[0], &finds[i]) {
+			continue
+		}
+		if text != "" {
+			text += "; or "
+		}
+		text += finds[i].Profile.Name
+	}
+	return text
+}
+
+// huntNote says what the prices rest on.
+func huntNote(st *catalog.State) string {
+	text := "Each top price is for one find alone: after buying one, hunt again. Of several pieces for one slot the price is for all of them."
+	if st.Job.WithinDays.Set {
+		text += fmt.Sprintf(" A find has to leave time for the work on it: %d days are allowed in all.", st.Job.WithinDays.V)
+	}
+	return text
+}
+
+// used says what would be done to a find.
+func used(st *catalog.State, f *model.Find) string {
+	text := f.Choice.Work
+	if f.Choice.Plated() {
+		text += " " + st.Platers[f.Choice.Plater].ID
+		if f.Choice.Level != "" {
+			text += " " + f.Choice.Level
+		}
+	}
+	return text
+}
+
+func worth(st *catalog.State, f *model.Find) string {
+	switch {
+	case f.Rescues && !st.Job.Budget.Set:
+		return "needed"
+	case f.Stopped:
+		return "about " + catalog.FormatMoney(f.Worth)
+	}
+	return catalog.FormatMoney(f.Worth)
+}
+
+func pairTexts(st *catalog.State, h *model.Hunted) []string {
+	var all []string
+	for _, p := range h.Pairs {
+		a, b := &h.Finds[p.A], &h.Finds[p.B]
+		all = append(all, fmt.Sprintf("%s (%s) and %s (%s): %s for both, %s one by one",
+			st.Slots[a.Slot].ID, a.Profile.Name, st.Slots[b.Slot].ID, b.Profile.Name,
+			catalog.FormatMoney(p.Together), catalog.FormatMoney(a.Worth+b.Worth)))
+	}
+	return all
+}
+
+type huntDoc struct {
+	Format   int            `json:"format"`
+	Status   string         `json:"status"` // of the set without any find
+	Currency string         `json:"currency"`
+	Expected *catalog.Cents `json:"expected_cents"`
+	Finds    []findDoc      `json:"finds"`
+	Pairs    []pairDoc      `json:"pairs"`
+}
+
+type findDoc struct {
+	Slot    string        `json:"slot"`
+	Profile string        `json:"profile"`
+	Kind    string        `json:"kind"`
+	Grade   *float64      `json:"grade"` // as it lies; null: sound, to be plated
+	Work    string        `json:"work"`
+	Plater  string        `json:"plater"`
+	Level   string        `json:"level"`
+	Worth   catalog.Cents `json:"worth_cents"` // at most, freight included
+	Needed  bool          `json:"needed"`      // without it nothing meets the target
+	Proven  bool          `json:"proven"`
+}
+
+type pairDoc struct {
+	Finds    [2]int        `json:"finds"` // places in finds
+	Together catalog.Cents `json:"together_cents"`
+}
+
+// HuntJSON writes the answer of hunt as one JSON document.
+func HuntJSON(st *catalog.State, h *model.Hunted) (string, error) {
+	doc := huntDoc{Format: Format, Status: h.Plan.Status.String(), Currency: st.Job.Currency, Finds: []findDoc{}, Pairs: []pairDoc{}}
+	if h.Plan.Has {
+		doc.Expected = &h.Plan.Expected
+	}
+	for i := range h.Finds {
+		f := &h.Finds[i]
+		c := choiceDoc{Work: f.Choice.Work, Level: f.Choice.Level}
+		if f.Choice.Plated() {
+			c.Plater = st.Platers[f.Choice.Plater].ID
+		}
+		d := findDoc{Slot: st.Slots[f.Slot].ID, Profile: f.Profile.Name, Kind: string(f.Profile.Kind),
+			Work: c.Work, Plater: c.Plater, Level: c.Level, Worth: f.Worth, Needed: f.Rescues, Proven: !f.Stopped}
+		if f.Profile.Grade.Set {
+			g := hundredths(f.Profile.Grade.V)
+			d.Grade = &g
+		}
+		doc.Finds = append(doc.Finds, d)
+	}
+	for _, p := range h.Pairs {
+		doc.Pairs = append(doc.Pairs, pairDoc{[2]int{p.A, p.B}, p.Together})
+	}
+	return toJSON(doc)
+}
