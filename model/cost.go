@@ -76,15 +76,7 @@ func repeated(p catalog.Micro, n int) catalog.Micro {
 // A fallback pays the plater's minimum and freight, and the vendor's freight,
 // by itself; a piece out of a bundle comes with the bundle's freight.
 func Standin(st *catalog.State, f *Choice) catalog.Cents {
-	plate, freight := f.Plate, catalog.Cents(0)
-	if f.Plated() {
-		q := &st.Platers[f.Plater]
-		plate = max(plate, q.Minimum)
-		freight = q.Freight
-	}
-	if v := directVendor(st, f); v != catalog.None {
-		freight += st.Vendors[v].Freight
-	}
+	plate, freight := standinCharges(st, f)
 	sum := f.Get + f.Give + catalog.Of(f.Refused, f.Strip) +
 		catalog.Of(catalog.One-f.Refused, plate+f.Other) + freight
 	return catalog.Of(f.Chance, sum) + catalog.Of(f.Fails, rescue(st, f.Slot))

@@ -1,0 +1,127 @@
+package model
+
+import (
+	"context"
+	"math"
+	"testing"
+
+	"brightset/catalog"
+	"brightset/solver"
+)
+
+func cheapest(t *testing.T, st *catalog.State) *Plan {
+	t.Helper()
+	plan, err := Solve(context.Background(), st, solver.Settings{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return plan
+}
+
+// TestOutcomesMean: the outcomes of a line are certain together and come to its
+// expected cost on average, but for rounding.
+func TestOutcomesMean(t *testing.T) {
+	look := func(st *catalog.State) (lines int) {
+		plan := cheapest(t, st)
+		for i := range plan.Lines {
+			sum, mean := 0.0, 0.0
+			for _, o := range Outcomes(st, &plan.Lines[i]) {
+				sum += o.Chance
+				mean += o.Chance * float64(o.Cents)
+			}
+			if math.Abs(sum-1) > 1e-9 || math.Abs(mean-float64(plan.Lines[i].Expected)) > 5+1e-3*mean {
+				t.Errorf("line %d: chances add up to %v, mean %v, expected %d", i, sum, mean, plan.Lines[i].Expected)
+			}
+			lines++
+		}
+		return lines
+	}
+	look(demoState(t))
+	lines := 0
+	for seed := range int64(80) {
+		lines += look(randomState(seed, 3, randomOptions{}))
+	}
+	if lines < 60 {
+		t.Errorf("only %d lines were looked at", lines)
+	}
+}
+
+// TestRiskByHand enumerates all outcomes of small plans together.
+func TestRiskByHand(t *testing.T) {
+	for seed := range int64(60) {
+		st := randomState(seed, 3, randomOptions{})
+		plan := cheapest(t, st)
+		if !plan.Has {
+			continue
+		}
+		sure := catalog.Cents(0)
+		for _, c := range plan.Charges {
+			sure += c.Cents
+		}
+		r := RiskOf(st, plan)
+		for _, v := range []catalog.Cents{plan.Outlay, plan.Outlay + 50_00, plan.Outlay + 300_00} {
+			within, kept := 0.0, 0.0
+			var walk func(i int, chance float64, cash catalog.Cents, safe bool)
+			walk = func(i int, chance float64, cash catalog.Cents, safe bool) {
+				if i == len(plan.Lines) {
+					if cash <= v {
+						within += chance
+					}
+					if safe {
+						kept += chance
+					}
+					return
+				}
+				for _, o := range Outcomes(st, &plan.Lines[i]) {
+					walk(i+1, chance*o.Chance, cash+o.Cash, safe && !o.Rescue)
+				}
+			}
+			walk(0, 1, sure, true)
+			if r.Cash.Step == 1 && math.Abs(r.Cash.Within(v)-within) > 1e-9 {
+				t.Errorf("seed %d: chance to stay within %d is %v, by hand %v", seed, v, r.Cash.Within(v), within)
+			}
+			if math.Abs(1-r.Rescues-kept) > 1e-9 || math.Abs(kept-plan.Completion) > 1e-5 {
+				t.Errorf("seed %d: rescue %v, by hand %v, completion of the plan %v", seed, r.Rescues, 1-kept, plan.Completion)
+			}
+		}
+	}
+}
+
+// TestSimulationAgrees: the mean of the simulated totals is the exact one within
+// five times the sampling error.
+func TestSimulationAgrees(t *testing.T) {
+	const runs = 20_000
+	for _, st := range []*catalog.State{demoState(t), randomState(1, 3, randomOptions{})} {
+		plan := cheapest(t, st)
+		if !plan.Has {
+			t.Fatal("no plan")
+		}
+		r, s := RiskOf(st, plan), Simulate(st, plan, runs, 1)
+		variance, mean := 0.0, r.Total.Mean()
+		for i, c := range r.Total.Chance {
+			v := float64(r.Total.From) + float64(i)*float64(r.Total.Step) - mean
+			variance += c * v * v
+		}
+		if margin := 5 * math.Sqrt(variance/runs); math.Abs(s.Total-mean) > margin+1 {
+			t.Errorf("simulated mean %v, exact %v, margin %v", s.Total, mean, margin)
+		}
+		again := Simulate(st, plan, runs, 1)
+		if Quantile(again.Cash, 0.9) != Quantile(s.Cash, 0.9) || again.Total != s.Total {
+			t.Error("the same seed gives another simulation")
+		}
+	}
+}
+
+// TestAddUp: two dice of 0 or 10 cents, and a certain sum.
+func TestAddUp(t *testing.T) {
+	die := []atom{{0.5, 0}, {0.5, 10}}
+	d := addUp([][]atom{die, die}, 100)
+	for v, want := range map[catalog.Cents]float64{99: 0, 100: 0.25, 110: 0.75, 119: 0.75, 120: 1} {
+		if got := d.Within(v); math.Abs(got-want) > 1e-12 {
+			t.Errorf("at most %d: %v, want %v", v, got, want)
+		}
+	}
+	if d.Quantile(0.5) != 110 || d.Quantile(0.9) != 120 || d.Mean() != 110 {
+		t.Errorf("quantiles %d and %d, mean %v", d.Quantile(0.5), d.Quantile(0.9), d.Mean())
+	}
+}

@@ -1,0 +1,164 @@
+package model
+
+import (
+	"cmp"
+	"math/rand/v2"
+	"slices"
+
+	"brightset/catalog"
+
+	"gonum.org/v1/gonum/stat/distuv"
+)
+
+// Simulation is a plan carried out many times over, with estimates off as well:
+// the work of one plater is off by one factor in a run, since he misjudges alike.
+type Simulation struct {
+	Runs   int
+	Cash   []catalog.Cents // per run, ascending; as the plan has it
+	Replan []catalog.Cents // per run, ascending; with the best left over after each failure
+	Total  float64         // mean of what the plan minimises, prices as planned, in cents
+}
+
+// Quantile is the sum that a share q of ascending runs does not exceed.
+func Quantile(runs []catalog.Cents, q float64) catalog.Cents {
+	return runs[min(len(runs)-1, int(q*float64(len(runs))))]
+}
+
+// Simulate carries a plan out a number of times. The same seed gives the same runs.
+func Simulate(st *catalog.State, plan *Plan, runs int, seed uint64) *Simulation {
+	s := &simulator{st: st, plan: plan, r: rand.New(rand.NewPCG(seed, 0xb51)), spare: spares(st, plan)}
+	out := &Simulation{Runs: runs}
+	for range runs {
+		s.factors()
+		cash, again, total := s.run()
+		out.Cash, out.Replan = append(out.Cash, cash), append(out.Replan, again)
+		out.Total += float64(total) / float64(runs)
+	}
+	slices.Sort(out.Cash)
+	slices.Sort(out.Replan)
+	return out
+}
+
+type simulator struct {
+	st     *catalog.State
+	plan   *Plan
+	r      *rand.Rand
+	spare  [][]Choice // per line, what may stand in, the cheapest first
+	plater []float64  // factors of this run
+	other  float64
+}
+
+// spares are the choices admitted in reserve whose pieces the plan does not hang.
+func spares(st *catalog.State, plan *Plan) [][]Choice {
+	hung := map[int]int{}
+	for i := range plan.Lines {
+		hung[plan.Lines[i].Choice.Piece] += needed(&st.Slots[plan.Lines[i].Slot])
+	}
+	choices := Choices(st)
+	out := make([][]Choice, len(plan.Lines))
+	for i := range plan.Lines {
+		slot := plan.Lines[i].Slot
+		for k := range choices[slot] {
+			c := &choices[slot][k]
+			if hung[c.Piece]+needed(&st.Slots[slot]) <= pieceCount(&st.Pieces[c.Piece]) && admitted(st, c, Reserve) {
+				out[i] = append(out[i], *c)
+			}
+		}
+		slices.SortStableFunc(out[i], func(a, b Choice) int { return cmp.Compare(Standin(st, &a), Standin(st, &b)) })
+	}
+	return out
+}
+
+// factors draws by how much every plater, and all others, are off in this run.
+func (s *simulator) factors() {
+	off := distuv.NewTriangle(1-spreadEstimate/100.0, 1+spreadEstimate/100.0, 1, s.r)
+	s.plater = s.plater[:0]
+	for range s.st.Platers {
+		s.plater = append(s.plater, off.Rand())
+	}
+	s.other = off.Rand()
+}
+
+// run carries the plan out once: what is paid with the fallbacks held, what is paid
+// with the best left over, and the total at the planned prices.
+func (s *simulator) run() (cash, again, total catalog.Cents) {
+	for _, c := range s.plan.Charges {
+		cash += c.Cents
+		total += c.Cents
+	}
+	again = cash
+	used := map[int]bool{}
+	for i := range s.plan.Lines {
+		l := &s.plan.Lines[i]
+		paid, planned, ok := s.try(l.Choice, false)
+		cash, again, total = cash+paid, again+paid, total+planned
+		if ok {
+			continue
+		}
+		held, heldPlanned := s.rescued(l.Slot)
+		if l.Fallback != nil {
+			paid, planned, ok := s.try(l.Fallback, true)
+			if ok {
+				held, heldPlanned = paid, planned
+			} else {
+				held, heldPlanned = held+paid, heldPlanned+planned
+			}
+		}
+		cash, total = cash+held, total+heldPlanned
+		again += s.replan(i, used)
+	}
+	return cash, again, total
+}
+
+// replan takes the cheapest piece left over for a slot, if standing in with it costs
+// less on average than a rescue.
+func (s *simulator) replan(i int, used map[int]bool) catalog.Cents {
+	slot := s.plan.Lines[i].Slot
+	for k := range s.spare[i] {
+		c := &s.spare[i][k]
+		if used[c.Piece] || Standin(s.st, c) >= rescue(s.st, slot) || c.Piece == s.plan.Lines[i].Choice.Piece {
+			continue
+		}
+		used[c.Piece] = true
+		paid, _, ok := s.try(c, true)
+		if !ok {
+			more, _ := s.rescued(slot)
+			paid += more
+		}
+		return paid
+	}
+	paid, _ := s.rescued(slot)
+	return paid
+}
+
+func (s *simulator) rescued(slot int) (cash, total catalog.Cents) {
+	return rescue(s.st, slot), rescue(s.st, slot)
+}
+
+// try has one choice carried out: what is paid with the estimates off, what it comes
+// to at planned prices, and whether the slot is filled.
+func (s *simulator) try(c *Choice, standsIn bool) (cash, total catalog.Cents, ok bool) {
+	if s.r.Float64() >= share(c.Chance) {
+		return 0, 0, false
+	}
+	plate, extra := c.Plate, catalog.Cents(0)
+	if standsIn {
+		plate, extra = standinCharges(s.st, c)
+	}
+	if s.r.Float64() < share(c.Refused) {
+		return c.Get + extra + c.Strip, c.Get + c.Give + extra + c.Strip, false
+	}
+	total = c.Get + c.Give + extra + plate + c.Other
+	cash = c.Get + extra + s.off(c, plate) + scaled(c.Other, s.other)
+	return cash, total, s.r.Float64() >= share(c.Breakage)
+}
+
+// off is what the plater's part comes to in this run; a firm price stays.
+func (s *simulator) off(c *Choice, plate catalog.Cents) catalog.Cents {
+	if !c.Plated() || (c.Quote != catalog.None && s.st.Pieces[c.Piece].Quotes[c.Quote].Firm == catalog.Firm) {
+		return plate
+	}
+	return scaled(plate, s.plater[c.Plater])
+}
+
+func scaled(v catalog.Cents, f float64) catalog.Cents { return catalog.Cents(float64(v)*f + 0.5) }
