@@ -1,0 +1,199 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"brightset/catalog"
+	"brightset/model"
+)
+
+// mostSlots is how many slots are told as the ones the bad cases come from.
+const mostSlots = 5
+
+// Risk writes how a plan may turn out, in plain words; with detail, the figures and
+// how they are come by.
+func Risk(st *catalog.State, r *model.Risk, s *model.Simulation, detail bool) string {
+	var b strings.Builder
+	b.WriteString(Paragraph("", "", fmt.Sprintf("%s: how it may turn out (all sums in %s)", st.Job.Title, st.Job.Currency)) + "\n")
+	b.WriteString(Paragraph("", "", fmt.Sprintf("The plan spends %s if all goes well. Pieces break, are sent back after stripping, or don't come; what is held in reserve, or a rescue, then fills the slot.", catalog.FormatMoney(r.Plan.Outlay))))
+	b.WriteString("\n" + twenty(r) + "\n")
+	for _, row := range riskRows(st, r, s) {
+		b.WriteString(Paragraph(fmt.Sprintf("  %-12s", row[0]), strings.Repeat(" ", 14), row[1]))
+	}
+	for _, part := range []string{
+		list("Where the bad cases come from:", slotRisks(st, r)),
+		list("If a plater loses all he has of yours:", lotRisks(st, r)),
+	} {
+		if part != "" {
+			b.WriteString("\n" + part)
+		}
+	}
+	if detail {
+		b.WriteString("\n" + riskDetail(r, s))
+	} else {
+		b.WriteString("\n" + Paragraph("", "", "The figures and how they are come by: brightset risk --detail"))
+	}
+	return b.String()
+}
+
+// twenty pictures twenty jobs like this one, the cheapest first, in lines of alike
+// sums.
+func twenty(r *model.Risk) string {
+	const jobs = 20
+	var sums []catalog.Cents
+	for i := range jobs {
+		sums = append(sums, r.Cash.Quantile((float64(i)+0.5)/jobs))
+	}
+	step := nice((sums[jobs-1] - sums[0]) / 6)
+	text := Paragraph("", "", "Of twenty jobs like this one:")
+	for i := 0; i < jobs; {
+		upTo := (sums[i] + step - 1) / step * step
+		n := 0
+		for i+n < jobs && sums[i+n] <= upTo {
+			n++
+		}
+		text += fmt.Sprintf("  %-20s up to %12s  %d\n", strings.Repeat("o", n), catalog.FormatMoney(upTo), n)
+		i += n
+	}
+	return text
+}
+
+// nice is the next round step at or above v: 10, 20, 50, 100 ... units.
+func nice(v catalog.Cents) catalog.Cents {
+	for step := catalog.Cents(10_00); ; step *= 10 {
+		for _, n := range []catalog.Cents{1, 2, 5} {
+			if n*step >= v {
+				return n * step
+			}
+		}
+	}
+}
+
+func riskRows(st *catalog.State, r *model.Risk, s *model.Simulation) [][2]string {
+	half, most := r.Cash.Quantile(0.5), r.Cash.Quantile(0.9)
+	rows := [][2]string{
+		{"half", fmt.Sprintf("of such jobs spend %s or less, nine in ten %s or less", catalog.FormatMoney(half), catalog.FormatMoney(most))},
+		{"contingency", fmt.Sprintf("%s above the planned outlay covers nine in ten; with estimates that are off as well, %s",
+			catalog.FormatMoney(max(0, most-r.Plan.Outlay)), catalog.FormatMoney(max(0, model.Quantile(s.Cash, 0.9)-r.Plan.Outlay)))},
+	}
+	if st.Job.Budget.Set {
+		rows = append(rows, [2]string{"budget", fmt.Sprintf("%s that %s is enough", Chance(r.Budget), catalog.FormatMoney(st.Job.Budget.V))})
+	}
+	if st.Job.WithinDays.Set {
+		rows = append(rows, [2]string{"date", fmt.Sprintf("%s that the set hangs within %d days", Chance(r.InTime), st.Job.WithinDays.V)})
+	}
+	return append(rows, [2]string{"rescue", fmt.Sprintf("%s that some slot needs a rescue", Chance(r.Rescues))})
+}
+
+// Chance writes a chance in percent with one decimal, and never says certain of
+// what is not.
+func Chance(p float64) string {
+	switch text := fmt.Sprintf("%.1f%%", 100*p); {
+	case p > 0 && text == "0.0%":
+		return "less than 0.1%"
+	case p < 1-1e-9 && text == "100.0%":
+		return "more than 99.9%"
+	default:
+		return text
+	}
+}
+
+func slotRisks(st *catalog.State, r *model.Risk) []string {
+	var all []string
+	for i := range r.Slots[:min(mostSlots, len(r.Slots))] {
+		s := &r.Slots[i]
+		if s.Share < 0.005 {
+			break
+		}
+		all = append(all, fmt.Sprintf("%s: fails in %s of jobs, and then costs up to %s more; %.0f%% of the uncertainty",
+			st.Slots[s.Slot].ID, Chance(s.Fails), catalog.FormatMoney(s.Worst), 100*s.Share))
+	}
+	return all
+}
+
+func lotRisks(st *catalog.State, r *model.Risk) []string {
+	var all []string
+	for i := range r.Lots {
+		l := &r.Lots[i]
+		text := fmt.Sprintf("%s: %s to fill again, about %s more", st.Platers[l.Plater].ID, count(l.Slots, "slot"), catalog.FormatMoney(l.More))
+		if l.Bare > 0 {
+			text += fmt.Sprintf("; %d of them with nothing in reserve", l.Bare)
+		}
+		all = append(all, text)
+	}
+	return all
+}
+
+func riskDetail(r *model.Risk, s *model.Simulation) string {
+	t := NewTable("what is spent", ">1 in 10", ">half", ">9 in 10", ">mean")
+	exact := fmt.Sprintf("exact, prices as planned, to within %s", catalog.FormatMoney(r.Cash.Step))
+	t.Row(exact, catalog.FormatMoney(r.Cash.Quantile(0.1)), catalog.FormatMoney(r.Cash.Quantile(0.5)), catalog.FormatMoney(r.Cash.Quantile(0.9)), catalog.FormatMoney(catalog.Cents(r.Cash.Mean()+0.5)))
+	for _, row := range []struct {
+		name string
+		runs []catalog.Cents
+	}{{"simulated, estimates off as well", s.Cash}, {"the same, deciding again after each failure", s.Replan}} {
+		sum := catalog.Cents(0)
+		for _, v := range row.runs {
+			sum += v
+		}
+		t.Row(row.name, catalog.FormatMoney(model.Quantile(row.runs, 0.1)), catalog.FormatMoney(model.Quantile(row.runs, 0.5)), catalog.FormatMoney(model.Quantile(row.runs, 0.9)), catalog.FormatMoney(sum/catalog.Cents(len(row.runs))))
+	}
+	return t.String() + "\n" + Paragraph("", "", fmt.Sprintf("Exact: every slot by itself, all its outcomes convolved. Simulated: %d runs with a fixed seed; the work of one plater is off by one factor in a run, triangular from -15%% to +15%% (common practice, no published source); firm prices stay. Deciding again takes the cheapest piece left over that fits, whatever slot it was held for.", s.Runs))
+}
+
+type riskDoc struct {
+	Format      int           `json:"format"`
+	Status      string        `json:"status"` // of the plan
+	Currency    string        `json:"currency"`
+	Outlay      catalog.Cents `json:"outlay_cents"`
+	Expected    catalog.Cents `json:"expected_cents"`
+	Cash        quantilesDoc  `json:"cash"`
+	Simulated   quantilesDoc  `json:"simulated_cash"`
+	Replanned   quantilesDoc  `json:"replanned_cash"`
+	Contingency catalog.Cents `json:"contingency_cents"` // above the outlay, for nine in ten, estimates off as well
+	InBudget    float64       `json:"in_budget"`
+	InTime      float64       `json:"in_time"`
+	Rescue      float64       `json:"rescue"`
+	Slots       []slotRiskDoc `json:"slots"`
+	Lots        []lotRiskDoc  `json:"lots"`
+}
+
+type quantilesDoc struct {
+	P10 catalog.Cents `json:"p10_cents"`
+	P50 catalog.Cents `json:"p50_cents"`
+	P90 catalog.Cents `json:"p90_cents"`
+}
+
+type slotRiskDoc struct {
+	Slot  string        `json:"slot"`
+	Fails float64       `json:"fails"`
+	Share float64       `json:"share"` // of the variance
+	Worst catalog.Cents `json:"worst_cents"`
+}
+
+type lotRiskDoc struct {
+	Plater string        `json:"plater"`
+	Slots  int           `json:"slots"`
+	Bare   int           `json:"bare"`
+	More   catalog.Cents `json:"more_cents"`
+}
+
+// RiskJSON writes the answer of risk as one JSON document.
+func RiskJSON(st *catalog.State, r *model.Risk, s *model.Simulation) (string, error) {
+	runs := func(v []catalog.Cents) quantilesDoc {
+		return quantilesDoc{model.Quantile(v, 0.1), model.Quantile(v, 0.5), model.Quantile(v, 0.9)}
+	}
+	doc := riskDoc{Format: Format, Status: r.Plan.Status.String(), Currency: st.Job.Currency, Outlay: r.Plan.Outlay, Expected: r.Plan.Expected,
+		Cash:      quantilesDoc{r.Cash.Quantile(0.1), r.Cash.Quantile(0.5), r.Cash.Quantile(0.9)},
+		Simulated: runs(s.Cash), Replanned: runs(s.Replan),
+		Contingency: max(0, model.Quantile(s.Cash, 0.9)-r.Plan.Outlay),
+		InBudget:    r.Budget, InTime: r.InTime, Rescue: r.Rescues, Slots: []slotRiskDoc{}, Lots: []lotRiskDoc{}}
+	for _, k := range r.Slots {
+		doc.Slots = append(doc.Slots, slotRiskDoc{st.Slots[k.Slot].ID, k.Fails, finite(k.Share), k.Worst})
+	}
+	for _, l := range r.Lots {
+		doc.Lots = append(doc.Lots, lotRiskDoc{st.Platers[l.Plater].ID, l.Slots, l.Bare, l.More})
+	}
+	return toJSON(doc)
+}

@@ -1,0 +1,71 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"os/signal"
+	"time"
+
+	"brightset/cmd/brightset/internal/report"
+	"brightset/model"
+	"brightset/solver"
+
+	"github.com/spf13/pflag"
+)
+
+// The simulation: as many runs as make its sampling error small beside that of the
+// estimates, and one seed, so that the answer is the same every time.
+const (
+	riskRuns = 20_000
+	riskSeed = 1
+)
+
+var riskCommand = command{
+	name: "risk", args: "[JOB]", most: 1,
+	summary: "say how the plan may turn out, and what to keep for it",
+	text:    "Works out what the plan may cost in the end when pieces break, are sent back or don't come, how likely budget and date are kept, which slots the bad cases come from, what it means if a plater loses a lot, and how much contingency to quote.",
+	setup: func(flags *pflag.FlagSet) action {
+		var o riskOptions
+		flags.BoolVar(&o.json, "json", false, "write the answer as one JSON document")
+		flags.BoolVar(&o.detail, "detail", false, "show the figures, and how they are come by")
+		flags.DurationVar(&o.limit, "time-limit", 0, "stop the search for the plan after `TIME`, such as 30s (default: no limit)")
+		return o.run
+	},
+}
+
+type riskOptions struct {
+	json, detail bool
+	limit        time.Duration
+}
+
+func (o *riskOptions) run(c *call) (int, error) {
+	if o.limit < 0 {
+		return 0, usageError{fmt.Sprintf("a time limit of %q is negative; type: brightset risk --time-limit 30s", o.limit.String())}
+	}
+	st, err := load(c)
+	if err != nil {
+		return 0, err
+	}
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer stop()
+	context.AfterFunc(ctx, stop) // a second Ctrl-C ends the program at once
+	line := newProgress(c.err)
+	plan, err := model.Solve(ctx, st, solver.Settings{TimeLimit: o.limit, Progress: line.told})
+	line.done()
+	if err != nil {
+		return 0, err
+	}
+	if !plan.Has {
+		return (&planOptions{json: o.json}).answer(c, st, plan)
+	}
+	r, s := model.RiskOf(st, plan), model.Simulate(st, plan, riskRuns, riskSeed)
+	if !o.json {
+		return exitCode(plan), c.print(report.Risk(st, r, s, o.detail))
+	}
+	text, err := report.RiskJSON(st, r, s)
+	if err == nil {
+		err = c.print(text)
+	}
+	return exitCode(plan), err
+}
