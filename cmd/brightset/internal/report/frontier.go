@@ -1,0 +1,149 @@
+package report
+
+import (
+	"encoding/csv"
+	"fmt"
+	"strings"
+
+	"brightset/catalog"
+	"brightset/model"
+	"brightset/solver"
+)
+
+// Frontier writes the curve of cost against grade, and what changes from point to
+// point.
+func Frontier(st *catalog.State, c *model.Curve) string {
+	var b strings.Builder
+	b.WriteString(Paragraph("", "", fmt.Sprintf("%s: what more grade costs (all sums in %s)", st.Job.Title, st.Job.Currency)) + "\n")
+	b.WriteString(Paragraph("", "", "The least the whole set costs for each weighted mean, whatever the budget; the other rules of the job stay as they are."))
+	t := NewTable(">mean", ">expected", ">more", ">outlay", "")
+	for i := range c.Points {
+		p := c.Points[i].Plan
+		more := ""
+		if i > 0 {
+			more = catalog.FormatMoney(p.Expected - c.Points[i-1].Plan.Expected)
+		}
+		t.Row(fmt.Sprintf("%.1f", p.Grade), catalog.FormatMoney(p.Expected), more, catalog.FormatMoney(p.Outlay), pointMarks(st, c, i))
+	}
+	b.WriteString("\n" + t.String())
+	if len(c.Marks) > 0 {
+		b.WriteString("\n" + list("The named targets ask for floors as well; all they ask for costs:", marks(c)))
+	}
+	for i := range c.Points {
+		if i > 0 {
+			b.WriteString("\n" + list(fmt.Sprintf("From %.1f to %.1f:", c.Points[i-1].Plan.Grade, c.Points[i].Plan.Grade),
+				DifferencesText(st, c.Points[i-1].Plan, c.Points[i].Plan)))
+		}
+	}
+	if c.Whole {
+		b.WriteString("\n" + Paragraph("", "", "Every point is proven: nothing on the same figures reaches its mean for less."))
+	} else {
+		b.WriteString("\n" + Paragraph("", "", "Stopped early: not every point is proven to be the cheapest, and some are missing."))
+	}
+	return b.String()
+}
+
+// pointMarks says what lies at a point: the budget's end, the mean asked for, the
+// means of named targets.
+func pointMarks(st *catalog.State, c *model.Curve, i int) string {
+	var text []string
+	p := &c.Points[i]
+	first := func(mean catalog.Centi) bool {
+		reaches := func(k int) bool { return c.Points[k].Plan.Grade >= float64(mean)/100-1e-9 }
+		return reaches(i) && (i == 0 || !reaches(i-1))
+	}
+	if mean := st.Job.Target.Mean; mean.Set && first(mean.V) {
+		text = append(text, "asked for")
+	}
+	for k := range st.Tables.Targets {
+		if t := &st.Tables.Targets[k]; t.Mean.Set && first(t.Mean.V) {
+			text = append(text, fmt.Sprintf("mean of %q", t.Name))
+		}
+	}
+	if !p.Within {
+		text = append(text, "over budget")
+	}
+	return strings.Join(text, ", ")
+}
+
+func marks(c *model.Curve) []string {
+	var all []string
+	for _, m := range c.Marks {
+		switch {
+		case m.Plan.Has:
+			all = append(all, fmt.Sprintf("%s: %s, mean %.1f", m.Name, catalog.FormatMoney(m.Plan.Expected), m.Plan.Grade))
+		case m.Plan.Status == solver.Infeasible:
+			all = append(all, m.Name+": nothing meets it, whatever the budget")
+		default:
+			all = append(all, m.Name+": not found in time")
+		}
+	}
+	return all
+}
+
+type curveDoc struct {
+	Format   int        `json:"format"`
+	Status   string     `json:"status"` // optimal: every point is proven; stopped
+	Currency string     `json:"currency"`
+	Points   []spotDoc  `json:"points"`
+	Targets  []aimedDoc `json:"targets"`
+}
+
+type spotDoc struct {
+	Mean     float64       `json:"mean"`
+	Expected catalog.Cents `json:"expected_cents"`
+	Outlay   catalog.Cents `json:"outlay_cents"`
+	Within   bool          `json:"within_budget"`
+	Proven   bool          `json:"proven"`
+	Changed  []string      `json:"changed"` // slots filled otherwise than at the point before
+	Lines    []lineDoc     `json:"lines"`
+}
+
+type aimedDoc struct {
+	Target   string         `json:"target"`
+	Expected *catalog.Cents `json:"expected_cents"` // null: nothing meets it, or not found in time
+	Mean     *float64       `json:"mean"`
+}
+
+// FrontierJSON writes the curve as one JSON document.
+func FrontierJSON(st *catalog.State, c *model.Curve) (string, error) {
+	doc := curveDoc{Format: Format, Status: "optimal", Currency: st.Job.Currency, Points: []spotDoc{}, Targets: []aimedDoc{}}
+	if !c.Whole {
+		doc.Status = "stopped"
+	}
+	for i := range c.Points {
+		p := &c.Points[i]
+		d := spotDoc{Mean: finite(p.Plan.Grade), Expected: p.Plan.Expected, Outlay: p.Plan.Outlay, Within: p.Within,
+			Proven: p.Plan.Status == solver.Optimal, Changed: []string{}, Lines: []lineDoc{}}
+		for _, k := range p.Changes {
+			d.Changed = append(d.Changed, st.Slots[k.Slot].ID)
+		}
+		for k := range p.Plan.Lines {
+			d.Lines = append(d.Lines, lineOf(st, &p.Plan.Lines[k]))
+		}
+		doc.Points = append(doc.Points, d)
+	}
+	for _, m := range c.Marks {
+		d := aimedDoc{Target: m.Name}
+		if m.Plan.Has {
+			mean := finite(m.Plan.Grade)
+			d.Expected, d.Mean = &m.Plan.Expected, &mean
+		}
+		doc.Targets = append(doc.Targets, d)
+	}
+	return toJSON(doc)
+}
+
+// FrontierCSV writes the points as a table for a spreadsheet.
+func FrontierCSV(c *model.Curve) (string, error) {
+	var b strings.Builder
+	w := csv.NewWriter(&b)
+	rows := [][]string{{"mean", "expected", "outlay", "within_budget", "proven"}}
+	for i := range c.Points {
+		p := &c.Points[i]
+		rows = append(rows, []string{fmt.Sprintf("%.4f", p.Plan.Grade), catalog.FormatMoney(p.Plan.Expected), catalog.FormatMoney(p.Plan.Outlay),
+			fmt.Sprint(p.Within), fmt.Sprint(p.Plan.Status == solver.Optimal)})
+	}
+	err := w.WriteAll(rows)
+	return b.String(), err
+}

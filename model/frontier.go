@@ -1,0 +1,130 @@
+package model
+
+import (
+	"context"
+
+	"brightset/catalog"
+	"brightset/solver"
+)
+
+// Curve is the least total for every weighted mean, the budget lifted.
+type Curve struct {
+	Points []CurvePoint // rising mean, each dearer than the one before
+	Marks  []TargetMark
+	Whole  bool  // every point is proven, and none is missing at this resolution
+	NoPlan *Plan // why there is no point at all; nil where there is one
+}
+
+// CurvePoint is a plan than which nothing with as high a mean is cheaper.
+type CurvePoint struct {
+	Plan    *Plan
+	Within  bool         // within today's budget; true where there is none
+	Changes []Difference // from the point before
+}
+
+// TargetMark is a named target and the cheapest plan that meets all it asks for,
+// floors included, the budget lifted.
+type TargetMark struct {
+	Name string
+	Plan *Plan // Has is false where nothing meets it
+}
+
+// Frontier works the curve out: from the cheapest plan whatever its mean to the
+// highest mean any plan reaches. The rules of the job other than mean and budget
+// stay. Between two points there is none that is step of mean further on; with step
+// 0 every plan is a point that no other beats in both mean and total.
+func Frontier(ctx context.Context, st *catalog.State, step catalog.Centi, set solver.Settings) (*Curve, error) {
+	free := lifted(st)
+	e, err := NewExplorer(free, Options{}, set)
+	if err != nil {
+		return nil, err
+	}
+	c := &Curve{}
+	if c.NoPlan = e.hopeless(); c.NoPlan != nil {
+		return c, nil
+	}
+	top, err := highest(ctx, free, set)
+	if err != nil {
+		return nil, err
+	}
+	if top == nil {
+		c.NoPlan, err = e.Ask(ctx, solver.Change{})
+		return c, err
+	}
+	weight := totalWeight(st)
+	f := solver.Front{Row: RowMean, From: -NoLimit + 1, To: *top, Next: func(sum int64) int64 {
+		if step == 0 || sum >= *top {
+			return sum + 1
+		}
+		return min((sum/(int64(step)*weight)+1)*int64(step)*weight, *top)
+	}}
+	c.Whole, err = e.solver.Front(ctx, solver.Change{}, f, set, func(p solver.Point) error { return c.add(st, e, p) })
+	if err != nil || !c.Whole {
+		return c, err
+	}
+	return c, c.mark(ctx, st, set)
+}
+
+// lifted is the state without a mean and a budget.
+func lifted(st *catalog.State) *catalog.State {
+	free := st.Clone()
+	free.Job.Target.Mean = catalog.Val[catalog.Centi]{}
+	free.Job.Budget = catalog.Val[catalog.Cents]{}
+	return free
+}
+
+// highest is the highest sum of weight x grade that any plan reaches; nil if there
+// is no plan, or none was found in time.
+func highest(ctx context.Context, free *catalog.State, set solver.Settings) (*int64, error) {
+	p := Compile(free, Options{Best: true, FixedLimits: true})
+	res, err := solveOnce(ctx, p.Problem, solver.Change{}, set)
+	if err != nil || !res.Has {
+		return nil, err
+	}
+	sum := -res.Total
+	if res.Status == solver.Stopped {
+		sum = -res.Bound // nothing reaches more
+	}
+	return &sum, nil
+}
+
+func (c *Curve) add(st *catalog.State, e *Explorer, p solver.Point) error {
+	plan, err := e.Finish(p.Result)
+	if err != nil {
+		return err
+	}
+	point := CurvePoint{Plan: plan, Within: true}
+	if job := &st.Job; job.Budget.Set {
+		sum := plan.Outlay
+		if job.BudgetOn == catalog.OnExpected {
+			sum = plan.Expected
+		}
+		point.Within = sum <= job.Budget.V
+	}
+	if n := len(c.Points); n > 0 {
+		point.Changes = Differences(c.Points[n-1].Plan, plan)
+	}
+	c.Points = append(c.Points, point)
+	return nil
+}
+
+// mark solves the job once under every named target, the budget lifted. Slots with
+// a target of their own keep it.
+func (c *Curve) mark(ctx context.Context, st *catalog.State, set solver.Settings) error {
+	for _, t := range st.Tables.Targets {
+		asked := st.Clone()
+		asked.Job.Budget = catalog.Val[catalog.Cents]{}
+		for s := range asked.Slots {
+			if st.Slots[s].Target == st.Job.Target {
+				asked.Slots[s].Target = t
+			}
+		}
+		asked.Job.Target = t
+		plan, err := Solve(ctx, asked, set)
+		if err != nil {
+			return err
+		}
+		c.Marks = append(c.Marks, TargetMark{t.Name, plan})
+	}
+	return nil
+}
