@@ -19,6 +19,8 @@ type brute struct {
 	credit catalog.Cents
 	limit  int64 // of the completion row
 
+	refuse func([]*bruteLine) bool // whole sets that don't count; nil: all do
+
 	has   bool
 	total catalog.Cents
 	grade int64
@@ -222,7 +224,7 @@ func (b *brute) leaf() {
 	for _, l := range b.picked {
 		cost, cash, risk, grade = cost+l.cost, cash+l.k.Cash, risk+l.risk, grade+l.grade
 	}
-	if risk > b.limit || grade < b.meanNeeded() {
+	if risk > b.limit || grade < b.meanNeeded() || b.refuse != nil && b.refuse(b.picked) {
 		return
 	}
 	for _, c := range bruteCharges(b.st, b.picked, nil) {

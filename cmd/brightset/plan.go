@@ -27,22 +27,44 @@ var planCommand = command{
 		var o planOptions
 		flags.BoolVar(&o.json, "json", false, "write the plan as one JSON document")
 		flags.BoolVar(&o.best, "best", false, "the best finish that the budget allows, and of those the cheapest, instead of the least money")
+		flags.IntVar(&o.others, "others", 0, "also show the `N` cheapest plans that differ, and the one that does least, the best finish and, with locks, the plan without them")
+		flags.IntVar(&o.differ, "differ", 2, "with --others: in how many `SLOTS` plans differ at least, from the advised one and from each other; pieces that change places don't count")
 		flags.StringVar(&o.mps, "mps", "", "also write the program to `FILE` as free MPS, for another solver; with - only that, instead of the plan")
-		flags.DurationVar(&o.limit, "time-limit", 0, "stop after `TIME`, such as 30s or 2m, with the best plan found so far (default: no limit)")
+		flags.DurationVar(&o.limit, "time-limit", 0, "stop after `TIME`, such as 30s or 2m, with what was found so far (default: no limit)")
 		return o.run
 	},
 }
 
 type planOptions struct {
-	json  bool
-	best  bool
-	mps   string
-	limit time.Duration
+	json   bool
+	best   bool
+	others int
+	differ int
+	mps    string
+	limit  time.Duration
+}
+
+// mostOthers is as many other plans as one would ever look through.
+const mostOthers = 50
+
+// check says what is wrong with the flags.
+func (o *planOptions) check() error {
+	switch {
+	case o.limit < 0:
+		return usageError{fmt.Sprintf("a time limit of %q is negative; type: brightset plan --time-limit 30s", o.limit.String())}
+	case o.others < 0 || o.others > mostOthers:
+		return usageError{fmt.Sprintf("%q other plans are not between 0 and %d; type: brightset plan --others 3", fmt.Sprint(o.others), mostOthers)}
+	case o.differ < 1:
+		return usageError{fmt.Sprintf("plans that differ in %q slots are no others; type: brightset plan --others 3 --differ 2", fmt.Sprint(o.differ))}
+	case o.best && o.others > 0:
+		return usageError{"--others stands beside the cheapest plan, and shows the best finish too; type it without --best: brightset plan --others 3"}
+	}
+	return nil
 }
 
 func (o *planOptions) run(c *call) (int, error) {
-	if o.limit < 0 {
-		return 0, usageError{fmt.Sprintf("a time limit of %q is negative; type: brightset plan --time-limit 30s", o.limit.String())}
+	if err := o.check(); err != nil {
+		return 0, err
 	}
 	st, err := load(c)
 	if err != nil {
@@ -60,28 +82,49 @@ func (o *planOptions) run(c *call) (int, error) {
 }
 
 func (o *planOptions) solveAndAnswer(ctx context.Context, c *call, st *catalog.State) (int, error) {
-	p, err := o.solve(ctx, c, st)
+	p, beside, err := o.solve(ctx, c, st)
 	if err != nil {
 		return 0, err
 	}
-	return o.answer(c, st, p)
+	return o.answerBeside(c, st, p, beside)
 }
 
-func (o *planOptions) solve(ctx context.Context, c *call, st *catalog.State) (*model.Plan, error) {
+// solve finds the plan, and with the time that is left what stands beside it.
+func (o *planOptions) solve(ctx context.Context, c *call, st *catalog.State) (*model.Plan, *report.Beside, error) {
 	line := newProgress(c.err)
 	defer line.done()
 	set := solver.Settings{TimeLimit: o.limit, Progress: line.told}
-	if o.best {
-		return model.Best(ctx, st, set)
+	began := time.Now()
+	left := func() solver.Settings {
+		if o.limit > 0 {
+			set.TimeLimit = max(o.limit-time.Since(began), 1) // not 0, which is no limit
+		}
+		return set
 	}
-	return model.Solve(ctx, st, set)
+	find := model.Solve
+	if o.best {
+		find = model.Best
+	}
+	beside := &report.Beside{Differ: o.differ}
+	p, err := find(ctx, st, set)
+	if err != nil || !p.Has {
+		return p, beside, err
+	}
+	if beside.Bindings, err = model.Bindings(ctx, st, p, left()); err == nil && o.others > 0 {
+		beside.Others, err = model.Others(ctx, st, p, o.others, o.differ, left())
+	}
+	return p, beside, err
 }
 
 // answer prints the plan, or why there is none, and gives the exit code.
 func (o *planOptions) answer(c *call, st *catalog.State, p *model.Plan) (int, error) {
+	return o.answerBeside(c, st, p, &report.Beside{})
+}
+
+func (o *planOptions) answerBeside(c *call, st *catalog.State, p *model.Plan, beside *report.Beside) (int, error) {
 	code := exitCode(p)
 	if o.json {
-		text, err := report.PlanJSON(st, p)
+		text, err := report.PlanJSON(st, p, beside)
 		if err == nil {
 			err = c.print(text)
 		}
@@ -94,7 +137,7 @@ func (o *planOptions) answer(c *call, st *catalog.State, p *model.Plan) (int, er
 		fmt.Fprintf(c.err, "brightset: stopped (%s) before any plan was found; give it longer: brightset plan --time-limit 5m\n", p.Stop)
 		return code, nil
 	}
-	return code, c.print(report.Plan(st, p))
+	return code, c.print(report.Plan(st, p, beside))
 }
 
 func exitCode(p *model.Plan) int {

@@ -10,8 +10,9 @@ import (
 )
 
 // Plan writes a plan in words and tables: what hangs where, what it costs, and
-// what has to be sent, bought and kept for it. The plan must have lines.
-func Plan(st *catalog.State, p *model.Plan) string {
+// what has to be sent, bought and kept for it, and what stands beside it. The plan
+// must have lines.
+func Plan(st *catalog.State, p *model.Plan, beside *Beside) string {
 	var b strings.Builder
 	notes := newNotes()
 	b.WriteString(Paragraph("", "", st.Job.Title+" (all sums in "+st.Job.Currency+")"))
@@ -19,7 +20,8 @@ func Plan(st *catalog.State, p *model.Plan) string {
 	b.WriteString("\n" + verdict(st, p) + "\n" + figures(st, p))
 	for _, part := range []string{
 		lots(st, p), bench(st, p), purchases(st, p), trades(st, p), reserve(st, p), leftovers(st, p),
-		notes.String(), list("Worth knowing:", planWarnings(st, p)), cautions(p),
+		bindingsText(st, beside.Bindings), notes.String(), list("Worth knowing:", planWarnings(st, p)), cautions(p),
+		othersText(st, p, beside),
 	} {
 		if part != "" {
 			b.WriteString("\n" + part)

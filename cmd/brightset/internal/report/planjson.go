@@ -29,6 +29,8 @@ type planDoc struct {
 	Lines      []lineDoc      `json:"lines"`
 	Charges    []chargeDoc    `json:"charges"`
 	Warnings   []string       `json:"warnings"`
+	Locks      []bindingDoc   `json:"locks"`  // locks and bans, with what each costs today
+	Others     []otherDoc     `json:"others"` // where asked for
 }
 
 // choiceDoc names a choice. Plater and level are empty unless it is plated.
@@ -62,26 +64,38 @@ type chargeDoc struct {
 
 // PlanJSON writes a plan as one JSON document. Lines and charges add up to
 // expected_cents.
-func PlanJSON(st *catalog.State, p *model.Plan) (string, error) {
+func PlanJSON(st *catalog.State, p *model.Plan, beside *Beside) (string, error) {
 	doc := planDoc{
 		Format: Format, Status: p.Status.String(), Stop: p.Stop.String(),
 		Title: st.Job.Title, Currency: st.Job.Currency, Seconds: finite(p.Result.Time.Seconds()),
 		Lines: []lineDoc{}, Charges: []chargeDoc{}, Warnings: planWarnings(st, p),
+		Locks: bindingDocs(st, p, beside.Bindings), Others: otherDocs(st, p, beside.Others),
 	}
 	if p.Has {
 		grade, completion := finite(p.Grade), finite(p.Completion)
 		doc.Expected, doc.Outlay, doc.Grade, doc.Completion = &p.Expected, &p.Outlay, &grade, &completion
-		for i := range p.Lines {
-			doc.Lines = append(doc.Lines, lineOf(st, &p.Lines[i]))
-		}
-		for _, c := range p.Charges {
-			doc.Charges = append(doc.Charges, chargeDoc{string(c.Kind), chargeOf(st, c), c.Cents})
-		}
+		doc.Lines, doc.Charges = lineDocs(st, p), chargeDocs(st, p)
 	}
 	if p.Status != solver.Infeasible {
 		doc.Bound = &p.Bound
 	}
 	return toJSON(doc)
+}
+
+func lineDocs(st *catalog.State, p *model.Plan) []lineDoc {
+	docs := []lineDoc{}
+	for i := range p.Lines {
+		docs = append(docs, lineOf(st, &p.Lines[i]))
+	}
+	return docs
+}
+
+func chargeDocs(st *catalog.State, p *model.Plan) []chargeDoc {
+	docs := []chargeDoc{}
+	for _, c := range p.Charges {
+		docs = append(docs, chargeDoc{string(c.Kind), chargeOf(st, c), c.Cents})
+	}
+	return docs
 }
 
 func lineOf(st *catalog.State, l *model.Line) lineDoc {
