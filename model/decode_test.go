@@ -106,13 +106,13 @@ func TestUnfilled(t *testing.T) {
 		t.Fatalf("plan %+v, error %v", plan, err)
 	}
 	text := strings.Join(plan.Reasons, "\n")
-	for _, want := range []string{`slot "rim-left": nothing that fits it is allowed`, "a replate south: grade 90 is below the floor of 95"} {
+	for _, want := range []string{"rim-left: nothing that fits it will do; it takes grade 95 or better", "reaches grade 90 (grade 90 is below the floor of 95)"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("reasons lack %q:\n%s", want, text)
 		}
 	}
 	st.Pieces = nil
-	if plan, _ = Solve(context.Background(), st, solver.Settings{}); len(plan.Reasons) != 1 || plan.Reasons[0] != `slot "rim-left": no piece fits it` {
+	if plan, _ = Solve(context.Background(), st, solver.Settings{}); len(plan.Reasons) != 1 || plan.Reasons[0] != "rim-left: no piece fits it; it takes grade 95 or better" {
 		t.Errorf("reasons %q", plan.Reasons)
 	}
 }

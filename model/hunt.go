@@ -73,6 +73,9 @@ func Hunt(ctx context.Context, st *catalog.State, slots []int, set solver.Settin
 		return out, nil
 	}
 	for i := range h.finds {
+		if ctx.Err() != nil {
+			return out, nil
+		}
 		f, err := h.value(ctx, out.Plan, i)
 		if err != nil {
 			return nil, err

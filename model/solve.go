@@ -56,7 +56,7 @@ func (p *Program) hopeless() *Plan {
 	}
 	plan := &Plan{Status: solver.Infeasible, Result: solver.Result{Status: solver.Infeasible}}
 	for i := range empty {
-		plan.Reasons = append(plan.Reasons, empty[i].words(p.State)...)
+		plan.Reasons = append(plan.Reasons, empty[i].words(p.State))
 	}
 	return plan
 }

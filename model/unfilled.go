@@ -2,6 +2,7 @@ package model
 
 import (
 	"fmt"
+	"strings"
 
 	"brightset/catalog"
 )
@@ -62,17 +63,34 @@ func whyNoLine(st *catalog.State, c *Choice) string {
 	return fmt.Sprintf("it takes %d days, and if it fails there is no time left for anything else", c.Days)
 }
 
-// words gives one sentence per slot and one per thing that is out.
-func (u *Unfilled) words(st *catalog.State) []string {
-	slot := st.Slots[u.Slot].ID
+// words says what a piece for the slot would have to be like, and how near the best
+// of those there come.
+func (u *Unfilled) words(st *catalog.State) string {
+	slot := &st.Slots[u.Slot]
+	need := wanted(&slot.Target)
+	if slot.MaxBreakage.Set {
+		need += fmt.Sprintf(", breaking in at most %s of cases", percent(slot.MaxBreakage.V))
+	}
+	if st.Job.WithinDays.Set {
+		need += fmt.Sprintf(", with time for a rescue within %d days", st.Job.WithinDays.V)
+	}
+	if need = strings.TrimPrefix(need, ", "); need != "" {
+		need = "; it takes " + need
+	}
 	if len(u.Outs) == 0 {
-		return []string{fmt.Sprintf("slot %q: no piece fits it", slot)}
+		return fmt.Sprintf("%s: no piece fits it%s", slot.ID, need)
 	}
-	lines := []string{fmt.Sprintf("slot %q: nothing that fits it is allowed", slot)}
-	for _, o := range u.Outs {
-		lines = append(lines, fmt.Sprintf("slot %q: %s: %s", slot, o.Label(st), o.Why))
+	best, all := (*Choice)(nil), Choices(st)[u.Slot]
+	for i := range all {
+		if best == nil || all[i].Grade > best.Grade {
+			best = &all[i]
+		}
 	}
-	return lines
+	text := fmt.Sprintf("%s: nothing that fits it will do%s", slot.ID, need)
+	if best != nil {
+		text += fmt.Sprintf("; the best there is, %s, reaches grade %s (%s)", Label(st, best), centi(best.Grade), whyNoLine(st, best))
+	}
+	return text
 }
 
 // Label names what is out: the piece, and the work, plater and level if any.

@@ -58,6 +58,10 @@ func AskWhy(ctx context.Context, st *catalog.State, slot int, set solver.Setting
 // askAll forces one choice after the other.
 func (w *Why) askAll(ctx context.Context, e *Explorer) error {
 	for _, k := range e.planned(w.Slot) {
+		if ctx.Err() != nil {
+			w.Stopped = true
+			break
+		}
 		c := &e.Choices[w.Slot][k]
 		plan := w.Advised
 		if !sameChoice(c, plan.Lines[w.Slot].Choice) {

@@ -123,15 +123,15 @@ func (o *planOptions) answer(c *call, st *catalog.State, p *model.Plan) (int, er
 
 func (o *planOptions) answerBeside(c *call, st *catalog.State, p *model.Plan, beside *report.Beside) (int, error) {
 	code := exitCode(p)
+	if p.Status == solver.Infeasible {
+		return code, o.nothingFits(c, st, p)
+	}
 	if o.json {
 		text, err := report.PlanJSON(st, p, beside)
 		if err == nil {
 			err = c.print(text)
 		}
 		return code, err
-	}
-	if p.Status == solver.Infeasible {
-		return code, c.print(report.Infeasible(st, p))
 	}
 	if !p.Has {
 		fmt.Fprintf(c.err, "brightset: stopped (%s) before any plan was found; give it longer: brightset plan --time-limit 5m\n", p.Stop)

@@ -2,46 +2,150 @@ package report
 
 import (
 	"fmt"
+	"strings"
 
 	"brightset/catalog"
 	"brightset/model"
 )
 
-// Infeasible says that nothing meets the target within the limits: which slots
-// nothing can fill and why, or else which demands on the set as a whole can't
-// all be met.
-func Infeasible(st *catalog.State, p *model.Plan) string {
-	head := Paragraph("", "", st.Job.Title) + "\n" +
-		Paragraph("", "", "Nothing meets the target within the limits: proven.") + "\n"
-	if len(p.Reasons) > 0 {
-		return head + list("These slots nothing can fill:", p.Reasons)
+// Infeasible says that nothing meets the target within the limits: what clashes,
+// what could be given up and what that would lead to, and for slots that nothing can
+// fill why everything is out.
+func Infeasible(st *catalog.State, p *model.Plan, c *model.Conflict) string {
+	text := Paragraph("", "", st.Job.Title) + "\n" +
+		Paragraph("", "", "Nothing meets the target within the limits: proven.")
+	if len(c.Clash) > 0 {
+		text += "\n" + clash(c)
 	}
-	return head + Paragraph("", "", "Every slot has choices that are good enough by themselves, but no set of them keeps all of these together:") +
-		list("", demands(st)) + Paragraph("", "", "Give way in one of them and try again.")
+	if c.Bare != nil {
+		text += "\n" + Paragraph("", "", fmt.Sprintf("Giving up one of them is not enough. Without any of them the cheapest set costs %s, grade %.1f on average.", catalog.FormatMoney(c.Bare.Expected), c.Bare.Grade))
+	}
+	if ups := giveUps(st, c); len(ups) > 0 {
+		text += "\n" + list("Any one of these would do, all else kept (sums in "+st.Job.Currency+"):", ups)
+	}
+	if best := nearest(c); best != nil {
+		t := NewTable("slot", "the nearest set", ">expected", ">grade")
+		for i := range best.Plan.Lines {
+			l := &best.Plan.Lines[i]
+			t.Row(st.Slots[l.Slot].ID, model.Label(st, l.Choice), catalog.FormatMoney(l.Expected), catalog.FormatCenti(l.Choice.Grade))
+		}
+		text += "\n" + Paragraph("", "", "The cheapest of them leads to this set:") + t.String()
+	}
+	if len(p.Reasons) > 0 {
+		text += "\n" + list("These slots nothing can fill:", p.Reasons) +
+			Paragraph("", "", "What else is out, and why, shows: brightset check --slot SLOT")
+	}
+	if c.Stopped {
+		text += "\n" + Paragraph("", "", "Stopped early: not everything was looked at.")
+	}
+	return text
 }
 
-// demands lists what is asked of the set as a whole.
-func demands(st *catalog.State) []string {
-	job := &st.Job
+// clash tells the requirements that can't all be kept.
+func clash(c *model.Conflict) string {
+	text := oneClash(c.Clash, c.Minimal)
+	for _, more := range c.More {
+		text += oneClash(more.Requirements, more.Minimal)
+	}
+	return text
+}
+
+func oneClash(all []model.Requirement, minimal bool) string {
+	var words []string
+	for _, r := range all {
+		words = append(words, r.Words)
+	}
+	switch {
+	case !minimal:
+		return list("These can't all be kept; there may be fewer that clash:", words)
+	case len(words) == 1:
+		return list("This can't be met, whatever else is given up:", words)
+	}
+	return list("These can't all be kept; without any one of them the others can:", words)
+}
+
+// giveUps tells the smallest steps back, and the total that follows.
+func giveUps(st *catalog.State, c *model.Conflict) []string {
 	var all []string
-	if job.Budget.Set {
-		on := "the outlay"
-		if job.BudgetOn == catalog.OnExpected {
-			on = "the expected total"
+	for i := range c.GiveUps {
+		if g := &c.GiveUps[i]; g.Plan != nil && g.Plan.Has {
+			all = append(all, fmt.Sprintf("%s: the set then costs %s, grade %.1f on average", g.Words, catalog.FormatMoney(g.Plan.Expected), g.Plan.Grade))
 		}
-		all = append(all, "the budget of "+catalog.FormatMoney(job.Budget.V)+" on "+on)
 	}
-	if job.Target.Mean.Set {
-		all = append(all, "the mean grade of "+catalog.FormatCenti(job.Target.Mean.V))
+	return all
+}
+
+// nearest is the cheapest step back; nil if none is enough.
+func nearest(c *model.Conflict) *model.GiveUp {
+	for i := range c.GiveUps {
+		if g := &c.GiveUps[i]; g.Plan != nil && g.Plan.Has {
+			return g
+		}
 	}
-	if job.Completion.Set {
-		all = append(all, "the chance of "+Percent(job.Completion.V)+" that no slot needs a rescue")
+	return nil
+}
+
+type conflictDoc struct {
+	Requirements []requirementDoc `json:"requirements"`
+	Minimal      bool             `json:"minimal"`
+}
+
+type requirementDoc struct {
+	Kind  string `json:"kind"`
+	Of    string `json:"of"`
+	Words string `json:"words"`
+}
+
+type giveUpDoc struct {
+	requirementDoc
+	Instead  string         `json:"instead"`
+	Expected *catalog.Cents `json:"expected_cents"` // null: not enough by itself
+	Grade    *float64       `json:"grade"`
+}
+
+// conflictDocs turns what clashes into documents.
+func conflictDocs(c *model.Conflict) ([]conflictDoc, []giveUpDoc) {
+	conflicts, ups := []conflictDoc{}, []giveUpDoc{}
+	if c == nil {
+		return conflicts, ups
 	}
-	if job.WithinDays.Set {
-		all = append(all, fmt.Sprintf("%d days, with the fallback or rescue of every piece that may fail", job.WithinDays.V))
+	if len(c.Clash) > 0 {
+		d := conflictDoc{Minimal: c.Minimal}
+		for _, r := range c.Clash {
+			d.Requirements = append(d.Requirements, requirementDoc{r.Kind, r.Of, r.Words})
+		}
+		conflicts = append(conflicts, d)
 	}
-	for i := range st.Matches {
-		all = append(all, fmt.Sprintf("the match group %q", st.Matches[i].ID))
+	for _, more := range c.More {
+		d := conflictDoc{Minimal: more.Minimal}
+		for _, r := range more.Requirements {
+			d.Requirements = append(d.Requirements, requirementDoc{r.Kind, r.Of, r.Words})
+		}
+		conflicts = append(conflicts, d)
 	}
-	return append(all, "every piece is used only as often as it is there, held in reserve included")
+	for i := range c.GiveUps {
+		g := &c.GiveUps[i]
+		d := giveUpDoc{requirementDoc: requirementDoc{g.Requirement.Kind, g.Requirement.Of, g.Requirement.Words}, Instead: g.Words}
+		if g.Plan != nil && g.Plan.Has {
+			grade := finite(g.Plan.Grade)
+			d.Expected, d.Grade = &g.Plan.Expected, &grade
+		}
+		ups = append(ups, d)
+	}
+	return conflicts, ups
+}
+
+// InfeasibleJSON writes what plan --json does, with what clashes and what could be
+// given up.
+func InfeasibleJSON(st *catalog.State, p *model.Plan, c *model.Conflict) (string, error) {
+	text, err := PlanJSON(st, p, &Beside{})
+	if err != nil {
+		return "", err
+	}
+	conflicts, ups := conflictDocs(c)
+	more, err := toJSON(struct {
+		Conflicts []conflictDoc `json:"conflicts"`
+		GiveUps   []giveUpDoc   `json:"give_up"`
+	}{conflicts, ups})
+	return strings.TrimSuffix(text, "\n}\n") + "," + strings.TrimPrefix(more, "{"), err
 }

@@ -1,0 +1,39 @@
+package main
+
+import (
+	"context"
+	"os"
+	"os/signal"
+
+	"brightset/catalog"
+	"brightset/cmd/brightset/internal/report"
+	"brightset/model"
+	"brightset/solver"
+)
+
+// nothingFits says why there is no plan, and what could be given up. With --best the
+// mean asked for plays no part.
+func (o *planOptions) nothingFits(c *call, st *catalog.State, p *model.Plan) error {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer stop()
+	context.AfterFunc(ctx, stop) // a second Ctrl-C ends the program at once
+	asked := st
+	if o.best {
+		asked = st.Clone()
+		asked.Job.Target.Mean = catalog.Val[catalog.Centi]{}
+	}
+	line := newProgress(c.err)
+	conflict, err := model.Explain(ctx, asked, solver.Settings{TimeLimit: o.limit, Progress: line.told})
+	line.done()
+	if err != nil {
+		return err
+	}
+	if !o.json {
+		return c.print(report.Infeasible(st, p, conflict))
+	}
+	text, err := report.InfeasibleJSON(st, p, conflict)
+	if err == nil {
+		err = c.print(text)
+	}
+	return err
+}

@@ -1,0 +1,142 @@
+package model
+
+import (
+	"fmt"
+	"strings"
+
+	"brightset/catalog"
+)
+
+// Requirement is one thing asked of the set, in the user's words, which can be
+// given up by itself.
+type Requirement struct {
+	Kind  string // budget, mean, completion, date, lock, ban, match, slot, breakage, piece
+	Of    string // the slot, group, lock ... it is about; "" for the set
+	index int    // of that, in the state
+	Words string
+	drop  func(st *catalog.State)
+}
+
+// Requirements lists all that is asked: of the set first, then what the user has
+// decided, then of groups, slots and pieces.
+func Requirements(st *catalog.State) []Requirement {
+	var all []Requirement
+	add := func(kind, of string, index int, words string, drop func(*catalog.State)) {
+		all = append(all, Requirement{kind, of, index, words, drop})
+	}
+	job := &st.Job
+	if job.Budget.Set {
+		on := "the outlay"
+		if job.BudgetOn == catalog.OnExpected {
+			on = "what is expected to be spent"
+		}
+		add("budget", "", 0, fmt.Sprintf("the budget of %s on %s", catalog.FormatMoney(job.Budget.V), on),
+			func(st *catalog.State) { st.Job.Budget = catalog.Val[catalog.Cents]{} })
+	}
+	if job.Target.Mean.Set {
+		add("mean", "", 0, fmt.Sprintf("the mean grade of %s", centi(job.Target.Mean.V)),
+			func(st *catalog.State) { st.Job.Target.Mean = catalog.Val[catalog.Centi]{} })
+	}
+	if job.Completion.Set {
+		add("completion", "", 0, fmt.Sprintf("the chance of %s that no slot needs a rescue", percent(job.Completion.V)),
+			func(st *catalog.State) { st.Job.Completion = catalog.Val[catalog.Micro]{} })
+	}
+	if job.WithinDays.Set {
+		add("date", "", 0, fmt.Sprintf("the date, within %d days", job.WithinDays.V),
+			func(st *catalog.State) { st.Job.WithinDays = catalog.Val[int]{} })
+	}
+	all = append(all, decided(st)...)
+	all = append(all, ofGroups(st)...)
+	for s := range st.Slots {
+		all = append(all, ofSlot(st, s)...)
+	}
+	return append(all, ofPieces(st)...)
+}
+
+// decided are the user's locks and bans. A dropped one lets everything in.
+func decided(st *catalog.State) []Requirement {
+	var all []Requirement
+	for i := range st.Locks {
+		slot := st.Slots[st.Locks[i].Slot].ID
+		all = append(all, Requirement{"lock", slot, i, "the lock on " + slot + reasonOf(st.Locks[i].Reason), func(st *catalog.State) {
+			st.Locks[i].Filter = catalog.Filter{Slot: st.Locks[i].Slot, Piece: catalog.None, Plater: catalog.None}
+		}})
+	}
+	for i := range st.Bans {
+		all = append(all, Requirement{"ban", st.Bans[i].ID, i, fmt.Sprintf("the ban %q", st.Bans[i].ID) + reasonOf(st.Bans[i].Reason), func(st *catalog.State) {
+			st.Bans[i].Filter = catalog.Filter{Slot: catalog.None, Piece: catalog.None, Work: "nothing", Plater: catalog.None}
+		}})
+	}
+	return all
+}
+
+func reasonOf(text string) string {
+	if text == "" {
+		return ""
+	}
+	return " (" + text + ")"
+}
+
+func ofGroups(st *catalog.State) []Requirement {
+	var all []Requirement
+	for i := range st.Matches {
+		m := &st.Matches[i]
+		all = append(all, Requirement{"match", m.ID, i, fmt.Sprintf("that %q match", m.ID), func(st *catalog.State) {
+			st.Matches[i].GradeWithin, st.Matches[i].ToneWithin = catalog.Val[catalog.Centi]{}, catalog.Val[catalog.Centi]{}
+			st.Matches[i].SamePlater, st.Matches[i].FreshAlike = false, false
+		}})
+	}
+	return all
+}
+
+// ofSlot is what is asked of what hangs in a slot, and how much may break there.
+func ofSlot(st *catalog.State, s int) []Requirement {
+	var all []Requirement
+	slot := &st.Slots[s]
+	if words := wanted(&slot.Target); words != "" {
+		all = append(all, Requirement{"slot", slot.ID, s, words + " for " + slot.ID, func(st *catalog.State) {
+			st.Slots[s].Target = catalog.Target{}
+		}})
+	}
+	if slot.MaxBreakage.Set {
+		all = append(all, Requirement{"breakage", slot.ID, s, fmt.Sprintf("a breakage of at most %s for %s", percent(slot.MaxBreakage.V), slot.ID), func(st *catalog.State) {
+			st.Slots[s].MaxBreakage = catalog.Val[catalog.Micro]{}
+		}})
+	}
+	return all
+}
+
+// wanted says what a target asks of one slot, "" if nothing.
+func wanted(t *catalog.Target) string {
+	var text []string
+	if t.Floor.Set && t.Floor.V > 0 {
+		text = append(text, "grade "+centi(t.Floor.V)+" or better")
+	}
+	if t.Fresh.V {
+		text = append(text, "freshly finished")
+	}
+	if t.Lasting.V {
+		text = append(text, "no fault that goes on growing")
+	}
+	return strings.Join(text, ", ")
+}
+
+// ofPieces: a piece that fits several slots hangs, or is held, in as many as there
+// are of it.
+func ofPieces(st *catalog.State) []Requirement {
+	var all []Requirement
+	for i := range st.Pieces {
+		most := 0
+		for s := range st.Slots {
+			if fitsSlot(&st.Pieces[i], s) {
+				most += needed(&st.Slots[s])
+			}
+		}
+		if most > pieceCount(&st.Pieces[i]) {
+			all = append(all, Requirement{"piece", PieceName(st, i), i, fmt.Sprintf("there is only %d of %s", pieceCount(&st.Pieces[i]), PieceName(st, i)), func(st *catalog.State) {
+				st.Pieces[i].Quantity = most
+			}})
+		}
+	}
+	return all
+}
