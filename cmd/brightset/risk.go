@@ -7,6 +7,7 @@ import (
 	"os/signal"
 	"time"
 
+	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report"
 	"brightset/model"
 	"brightset/solver"
@@ -50,9 +51,7 @@ func (o *riskOptions) run(c *call) (int, error) {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
 	context.AfterFunc(ctx, stop) // a second Ctrl-C ends the program at once
-	line := newProgress(c.err)
-	plan, err := model.Solve(ctx, st, solver.Settings{TimeLimit: o.limit, Progress: line.told})
-	line.done()
+	plan, unknown, err := o.look(ctx, c, st)
 	if err != nil {
 		return 0, err
 	}
@@ -61,11 +60,30 @@ func (o *riskOptions) run(c *call) (int, error) {
 	}
 	r, s := model.RiskOf(st, plan), model.Simulate(st, plan, riskRuns, riskSeed)
 	if !o.json {
-		return exitCode(plan), c.print(report.Risk(st, r, s, o.detail))
+		return exitCode(plan), c.print(report.Risk(st, r, s, unknown, o.detail))
 	}
-	text, err := report.RiskJSON(st, r, s)
+	text, err := report.RiskJSON(st, r, s, unknown)
 	if err == nil {
 		err = c.print(text)
 	}
 	return exitCode(plan), err
+}
+
+// longestLook is how long open prices are looked at: each takes a solve.
+const longestLook = 20 * time.Second
+
+// look finds the plan, and what is worth finding out about it.
+func (o *riskOptions) look(ctx context.Context, c *call, st *catalog.State) (*model.Plan, *report.Unknown, error) {
+	line := newProgress(c.err)
+	defer line.done()
+	set := solver.Settings{TimeLimit: o.limit, Progress: line.told}
+	unknown := &report.Unknown{}
+	plan, err := model.Solve(ctx, st, set)
+	if err != nil || !plan.Has {
+		return plan, unknown, err
+	}
+	ctx, cancel := context.WithTimeout(ctx, longestLook)
+	defer cancel()
+	unknown.All, unknown.Whole, err = model.FindOuts(ctx, st, plan, set)
+	return plan, unknown, err
 }

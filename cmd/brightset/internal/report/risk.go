@@ -13,7 +13,7 @@ const mostSlots = 5
 
 // Risk writes how a plan may turn out, in plain words; with detail, the figures and
 // how they are come by.
-func Risk(st *catalog.State, r *model.Risk, s *model.Simulation, detail bool) string {
+func Risk(st *catalog.State, r *model.Risk, s *model.Simulation, f *Unknown, detail bool) string {
 	var b strings.Builder
 	b.WriteString(Paragraph("", "", fmt.Sprintf("%s: how it may turn out (all sums in %s)", st.Job.Title, st.Job.Currency)) + "\n")
 	b.WriteString(Paragraph("", "", fmt.Sprintf("The plan spends %s if all goes well. Pieces break, are sent back after stripping, or don't come; what is held in reserve, or a rescue, then fills the slot.", catalog.FormatMoney(r.Plan.Outlay))))
@@ -24,6 +24,7 @@ func Risk(st *catalog.State, r *model.Risk, s *model.Simulation, detail bool) st
 	for _, part := range []string{
 		list("Where the bad cases come from:", slotRisks(st, r)),
 		list("If a plater loses all he has of yours:", lotRisks(st, r)),
+		findOuts(st, f),
 	} {
 		if part != "" {
 			b.WriteString("\n" + part)
@@ -142,6 +143,37 @@ func riskDetail(r *model.Risk, s *model.Simulation) string {
 	return t.String() + "\n" + Paragraph("", "", fmt.Sprintf("Exact: every slot by itself, all its outcomes convolved. Simulated: %d runs with a fixed seed; the work of one plater is off by one factor in a run, triangular from -15%% to +15%% (common practice, no published source); firm prices stay. Deciding again takes the cheapest piece left over that fits, whatever slot it was held for.", s.Runs))
 }
 
+// Unknown is what is worth finding out before anything is committed. Whole: every
+// open price was looked at.
+type Unknown struct {
+	All   []model.FindOut
+	Whole bool
+}
+
+// mostFindOuts is how many are told, the most valuable first.
+const mostFindOuts = 6
+
+func findOuts(st *catalog.State, f *Unknown) string {
+	var all []string
+	for i := range f.All[:min(mostFindOuts, len(f.All))] {
+		o := &f.All[i]
+		text := fmt.Sprintf("ask %s for a firm price on %s: worth %s on average, up to %s", st.Platers[o.Plater].ID, model.PieceName(st, o.Piece), catalog.FormatMoney(o.Gain), catalog.FormatMoney(o.Most))
+		if !o.Planned {
+			text += "; it may be cheaper than what is planned"
+		}
+		all = append(all, text)
+	}
+	switch {
+	case !f.Whole:
+		all = append(all, "stopped early: not every open price was looked at")
+	case len(all) == 0:
+		return Paragraph("", "", "What to find out first: nothing. No plater's price alone can change the decision within the error of the estimates.")
+	default:
+		all = append(all, "no other plater's price can change the decision within the error of the estimates")
+	}
+	return list("What to find out first:", all)
+}
+
 type riskDoc struct {
 	Format      int           `json:"format"`
 	Status      string        `json:"status"` // of the plan
@@ -157,6 +189,16 @@ type riskDoc struct {
 	Rescue      float64       `json:"rescue"`
 	Slots       []slotRiskDoc `json:"slots"`
 	Lots        []lotRiskDoc  `json:"lots"`
+	FindOut     []findOutDoc  `json:"find_out"`
+	FoundAll    bool          `json:"find_out_whole"` // every open price was looked at
+}
+
+type findOutDoc struct {
+	Piece   string        `json:"piece"`
+	Plater  string        `json:"plater"`
+	Planned bool          `json:"planned"`
+	Gain    catalog.Cents `json:"gain_cents"` // expected
+	Most    catalog.Cents `json:"most_cents"`
 }
 
 type quantilesDoc struct {
@@ -180,7 +222,7 @@ type lotRiskDoc struct {
 }
 
 // RiskJSON writes the answer of risk as one JSON document.
-func RiskJSON(st *catalog.State, r *model.Risk, s *model.Simulation) (string, error) {
+func RiskJSON(st *catalog.State, r *model.Risk, s *model.Simulation, f *Unknown) (string, error) {
 	runs := func(v []catalog.Cents) quantilesDoc {
 		return quantilesDoc{model.Quantile(v, 0.1), model.Quantile(v, 0.5), model.Quantile(v, 0.9)}
 	}
@@ -189,6 +231,11 @@ func RiskJSON(st *catalog.State, r *model.Risk, s *model.Simulation) (string, er
 		Simulated: runs(s.Cash), Replanned: runs(s.Replan),
 		Contingency: max(0, model.Quantile(s.Cash, 0.9)-r.Plan.Outlay),
 		InBudget:    r.Budget, InTime: r.InTime, Rescue: r.Rescues, Slots: []slotRiskDoc{}, Lots: []lotRiskDoc{}}
+	doc.FindOut, doc.FoundAll = []findOutDoc{}, f.Whole
+	for i := range f.All {
+		o := &f.All[i]
+		doc.FindOut = append(doc.FindOut, findOutDoc{model.PieceName(st, o.Piece), st.Platers[o.Plater].ID, o.Planned, o.Gain, o.Most})
+	}
 	for _, k := range r.Slots {
 		doc.Slots = append(doc.Slots, slotRiskDoc{st.Slots[k.Slot].ID, k.Fails, finite(k.Share), k.Worst})
 	}
