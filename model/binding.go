@@ -25,7 +25,8 @@ type Binding struct {
 
 // Bindings looks at every lock and then every ban, and where there are several at
 // what they cost together: two may cost something only jointly. The plan is what
-// Solve or Best gave for the state. set.TimeLimit is for all of it.
+// Solve or Best gave for the state. set.TimeLimit is for all of it (default: see
+// clock).
 func Bindings(ctx context.Context, st *catalog.State, plan *Plan, set solver.Settings) ([]Binding, error) {
 	if !plan.Has {
 		return nil, nil

@@ -7,22 +7,28 @@ import (
 	"brightset/solver"
 )
 
-// clock shares one limit of time out among searches that follow each other.
+// What stands beside a plan is worth waiting for, but not long: unless the user set a
+// limit, a search for it ends after the first time, all of one kind after the second.
+const (
+	besideSearch = 6 * time.Second
+	besideAll    = 20 * time.Second
+	shortest     = time.Millisecond // less is not worth starting in
+)
+
+// clock shares a limit of time out among searches that follow each other.
 type clock struct {
 	ctx context.Context
 	set solver.Settings
-	end time.Time // zero: no limit
+	end time.Time
+	cap time.Duration // for one search
 }
-
-// shortest is less time than any search is worth starting in.
-const shortest = time.Millisecond
 
 // newClock starts to count: set.TimeLimit, if there is one, is for all searches
 // together.
 func newClock(ctx context.Context, set solver.Settings) *clock {
-	c := &clock{ctx: ctx, set: set}
+	c := &clock{ctx: ctx, set: set, end: time.Now().Add(besideAll), cap: besideSearch}
 	if set.TimeLimit > 0 {
-		c.end = time.Now().Add(set.TimeLimit)
+		c.end, c.cap = time.Now().Add(set.TimeLimit), set.TimeLimit
 	}
 	return c
 }
@@ -30,13 +36,7 @@ func newClock(ctx context.Context, set solver.Settings) *clock {
 // next gives the settings of one more search; ok is false once time is up or the
 // user has had enough.
 func (c *clock) next() (set solver.Settings, ok bool) {
-	if c.ctx.Err() != nil {
-		return set, false
-	}
 	set = c.set
-	if !c.end.IsZero() {
-		set.TimeLimit = time.Until(c.end)
-		return set, set.TimeLimit > shortest
-	}
-	return set, true
+	set.TimeLimit = min(c.cap, time.Until(c.end))
+	return set, c.ctx.Err() == nil && set.TimeLimit > shortest
 }

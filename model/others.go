@@ -34,27 +34,28 @@ type Other struct {
 //	sum over slots s of [k of s is alike in x] <= slots - differ
 //
 // Where there are fewer than n such plans the list ends with one that has no lines.
-// The advised plan is what Solve gave. set.TimeLimit is for all of it; plans it
-// doesn't suffice for are nil.
+// The advised plan is what Solve gave. set.TimeLimit is for all of it (default: see
+// clock); plans it doesn't suffice for are nil.
 func Others(ctx context.Context, st *catalog.State, advised *Plan, n, differ int, set solver.Settings) ([]Other, error) {
 	c := newClock(ctx, set)
-	var all []Other
-	for _, find := range []func(*clock, *catalog.State) (*Plan, error){leastPlan, finestPlan, unlockedPlan} {
-		plan, err := find(c, st)
-		if err != nil {
-			return nil, err
-		}
-		all = append(all, Other{Plan: plan})
-	}
-	all[0].Kind, all[1].Kind, all[2].Kind = OtherLeast, OtherFinest, OtherUnlocked
-	if len(st.Locks) == 0 {
-		all = all[:2]
-	}
-	near, err := nearPlans(c, st, advised, n, differ)
+	all, err := nearPlans(c, st, advised, n, differ)
 	if err != nil {
 		return nil, err
 	}
-	all = append(near, all...)
+	named := []Other{{Kind: OtherLeast}, {Kind: OtherFinest}, {Kind: OtherUnlocked}}
+	if len(st.Locks) == 0 {
+		named = named[:2]
+	}
+	finders := []func(*clock, *catalog.State) (*Plan, error){leastPlan, finestPlan, unlockedPlan}
+	for _, i := range []int{0, 2, 1} { // the hardest last
+		if i >= len(named) {
+			continue
+		}
+		if named[i].Plan, err = finders[i](c, st); err != nil {
+			return nil, err
+		}
+	}
+	all = append(all, named...)
 	for i := range all {
 		all[i].compare(st, advised)
 	}
@@ -66,7 +67,7 @@ func nearPlans(c *clock, st *catalog.State, advised *Plan, n, differ int) ([]Oth
 	p := Compile(st, Options{FixedLimits: true, Keep: allSlots(st)})
 	found := []*Plan{advised}
 	var all []Other
-	for range n {
+	for i := range n {
 		set, ok := c.next()
 		if !ok {
 			return append(all, Other{Kind: OtherNear}), nil
@@ -80,7 +81,10 @@ func nearPlans(c *clock, st *catalog.State, advised *Plan, n, differ int) ([]Oth
 			return nil, err
 		}
 		all = append(all, Other{Kind: OtherNear, Plan: plan})
-		if !plan.Has || plan.Status == solver.Stopped {
+		if plan.Status == solver.Stopped && i+1 < n {
+			return append(all, Other{Kind: OtherNear}), nil // what comes next is not known
+		}
+		if !plan.Has {
 			break
 		}
 		found = append(found, plan)

@@ -22,7 +22,7 @@ var planCommand = command{
 	name: "plan", args: "[JOB]", most: 1,
 	summary: "find the cheapest set of choices that meets the target",
 	text: "Decides for every slot which piece hangs there, what is done to it and by whom, and what is held in reserve; proves that nothing on the same figures is cheaper; and lists what to send, buy, keep and watch." +
-		"\nCtrl-C stops the search and shows the best plan found so far.",
+		"\nCtrl-C stops the search and shows the best plan found so far. For what the locks and bans cost, and for other plans, it searches for 20 s each at most, unless --time-limit says otherwise.",
 	setup: func(flags *pflag.FlagSet) action {
 		var o planOptions
 		flags.BoolVar(&o.json, "json", false, "write the plan as one JSON document")
@@ -86,7 +86,11 @@ func (o *planOptions) solveAndAnswer(ctx context.Context, c *call, st *catalog.S
 	if err != nil {
 		return 0, err
 	}
-	return o.answerBeside(c, st, p, beside)
+	code, err := o.answerBeside(c, st, p, beside)
+	if code == exitAnswered && ctx.Err() != nil {
+		code = exitInterrupted // while looking at what stands beside the plan
+	}
+	return code, err
 }
 
 // solve finds the plan, and with the time that is left what stands beside it.
