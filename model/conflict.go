@@ -39,7 +39,11 @@ func Explain(ctx context.Context, st *catalog.State, set solver.Settings) (*Conf
 		c.Stopped = x.stopped
 		return c, err
 	}
-	clash, err := x.quick(nil, false, whole)
+	fewer, err := x.byKind(whole)
+	if err != nil {
+		return nil, err
+	}
+	clash, err := x.quick(nil, false, fewer)
 	if err != nil {
 		return nil, err
 	}
@@ -108,6 +112,26 @@ func (x *explainer) upTo(n int) []int {
 		list[i] = i
 	}
 	return list
+}
+
+// byKind leaves out whole kinds of requirements as long as what is left clashes: there
+// are few kinds and many slots and pieces. Those come first whose absence makes the
+// question easiest.
+func (x *explainer) byKind(ask []int) ([]int, error) {
+	for _, kind := range []string{"piece", "match", "breakage", "date", "slot", "ban", "lock", "completion", "mean", "budget"} {
+		fewer := slices.DeleteFunc(slices.Clone(ask), func(i int) bool { return x.all[i].Kind == kind })
+		if len(fewer) == len(ask) || len(fewer) == 0 {
+			continue
+		}
+		ok, err := x.feasible(fewer)
+		if err != nil {
+			return nil, err
+		}
+		if !ok {
+			ask = fewer
+		}
+	}
+	return ask, nil
 }
 
 // quick gives a smallest clash within ask, keep being kept anyway. grown: keep has

@@ -170,6 +170,13 @@ func TestConflictOfEachKind(t *testing.T) {
 			st.Pieces = st.Pieces[other : other+1]
 			return st
 		},
+		"match": func() *catalog.State {
+			st := tinyState()
+			st.Pieces, st.Platers = st.Pieces[sold:], nil
+			st.Pieces[0].Fits, st.Pieces[1].Fits, st.Pieces[2].Fits = []int{left}, []int{left}, []int{right}
+			st.Matches = []catalog.Match{{ID: "rims", Slots: []int{left, right}, GradeWithin: given(catalog.Centi(1_00))}}
+			return st
+		},
 		"breakage": func() *catalog.State {
 			st := tinyState()
 			st.Pieces = []catalog.Piece{st.Pieces[bare], st.Pieces[other]}

@@ -36,17 +36,32 @@ func (x *explainer) giveUps(clash []int) ([]GiveUp, error) {
 	return all, nil
 }
 
-// rankOf puts the cheapest set first and what is not enough last.
+// rankOf puts the cheapest set first, then sets that take a piece nobody has,
+// and what is not enough last.
 func rankOf(g *GiveUp) catalog.Cents {
-	if g.Plan == nil || !g.Plan.Has {
-		return catalog.Cents(catalog.MaxSum)
+	switch {
+	case g.Plan == nil || !g.Plan.Has:
+		return 2 * catalog.Cents(catalog.MaxSum)
+	case g.Requirement.Kind == "piece":
+		return catalog.Cents(catalog.MaxSum) + g.Plan.Expected
 	}
 	return g.Plan.Expected
 }
 
+// without says what it is to drop a requirement.
+func without(r *Requirement) string {
+	switch r.Kind {
+	case "piece":
+		return fmt.Sprintf("with more like %s it fits", r.Of)
+	case "match":
+		return fmt.Sprintf("if %q need not match it fits", r.Of)
+	}
+	return "without " + r.Words + " it fits"
+}
+
 func (x *explainer) giveUp(i int) (GiveUp, error) {
 	r := x.all[i]
-	g := GiveUp{Requirement: r, Words: "without " + r.Words}
+	g := GiveUp{Requirement: r, Words: without(&r)}
 	free := x.without(i)
 	plan, err := x.solve(free, false)
 	if err != nil || plan == nil || !plan.Has {
@@ -194,7 +209,7 @@ func (x *explainer) lowerFloor(i int) (*catalog.State, string, error) {
 	s := x.all[i].index
 	slot := &x.st.Slots[s]
 	if !slot.Target.Floor.Set {
-		return nil, x.all[i].Words + " given up: it fits", nil
+		return nil, without(&x.all[i]), nil
 	}
 	at := func(v catalog.Centi) *catalog.State {
 		st := x.st.Clone()
@@ -223,7 +238,7 @@ func (x *explainer) lowerFloor(i int) (*catalog.State, string, error) {
 		}
 	}
 	if low < 0 {
-		return nil, "without " + x.all[i].Words + " it fits", nil
+		return nil, without(&x.all[i]), nil
 	}
 	return at(grades[low]), fmt.Sprintf("with grade %s instead of %s for %s it fits", centi(grades[low]), centi(slot.Target.Floor.V), slot.ID), nil
 }

@@ -111,6 +111,10 @@ func TestGolden(t *testing.T) {
 		{"too-high", []string{"plan", "testdata/cli/too-high.toml"}},
 		{"too-dear", []string{"plan", "testdata/cli/too-dear.toml"}},
 		{"too-dear-json", []string{"plan", "--json", "testdata/cli/too-dear.toml"}},
+		{"nothing-fits-budget", []string{"plan", "testdata/nothing-fits/budget.toml"}},
+		{"nothing-fits-piece", []string{"plan", "testdata/nothing-fits/one-piece.toml"}},
+		{"nothing-fits-piece-json", []string{"plan", "--json", "testdata/nothing-fits/one-piece.toml"}},
+		{"nothing-fits-lock", []string{"plan", "testdata/nothing-fits/lock.toml"}},
 		{"two-of-a-name", []string{"plan", "testdata/cli/two-of-a-name.toml"}},
 	}
 	for _, c := range cases {

@@ -23,7 +23,11 @@ func (o *planOptions) nothingFits(c *call, st *catalog.State, p *model.Plan) err
 		asked.Job.Target.Mean = catalog.Val[catalog.Centi]{}
 	}
 	line := newProgress(c.err)
-	conflict, err := model.Explain(ctx, asked, solver.Settings{TimeLimit: o.limit, Progress: line.told})
+	set := solver.Settings{Progress: line.told}
+	if o.limit > 0 {
+		set.TimeLimit = max(o.limit-p.Result.Time, 1) // not 0, which is no limit
+	}
+	conflict, err := model.Explain(ctx, asked, set)
 	line.done()
 	if err != nil {
 		return err

@@ -23,13 +23,16 @@ func Infeasible(st *catalog.State, p *model.Plan, c *model.Conflict) string {
 	if ups := giveUps(st, c); len(ups) > 0 {
 		text += "\n" + list("Any one of these would do, all else kept (sums in "+st.Job.Currency+"):", ups)
 	}
+	if few := notEnough(c); len(few) > 0 {
+		text += "\n" + list("Not enough by itself, since something else clashes with what is left:", few)
+	}
 	if best := nearest(c); best != nil {
 		t := NewTable("slot", "the nearest set", ">expected", ">grade")
 		for i := range best.Plan.Lines {
 			l := &best.Plan.Lines[i]
 			t.Row(st.Slots[l.Slot].ID, model.Label(st, l.Choice), catalog.FormatMoney(l.Expected), catalog.FormatCenti(l.Choice.Grade))
 		}
-		text += "\n" + Paragraph("", "", "The cheapest of them leads to this set:") + t.String()
+		text += "\n" + Paragraph("", "", "The cheapest of them with the pieces there are leads to this set:") + t.String()
 	}
 	if len(p.Reasons) > 0 {
 		text += "\n" + list("These slots nothing can fill:", p.Reasons) +
@@ -45,10 +48,13 @@ func Infeasible(st *catalog.State, p *model.Plan, c *model.Conflict) string {
 func clash(c *model.Conflict) string {
 	text := oneClash(c.Clash, c.Minimal)
 	for _, more := range c.More {
-		text += oneClash(more.Requirements, more.Minimal)
+		text += "\n" + oneClash(more.Requirements, more.Minimal)
 	}
 	return text
 }
+
+// mostWords is as many requirements as are told of a clash that may be smaller.
+const mostWords = 12
 
 func oneClash(all []model.Requirement, minimal bool) string {
 	var words []string
@@ -56,6 +62,9 @@ func oneClash(all []model.Requirement, minimal bool) string {
 		words = append(words, r.Words)
 	}
 	switch {
+	case !minimal && len(words) > mostWords:
+		rest := fmt.Sprintf("and %d more", len(words)-mostWords)
+		return list("These can't all be kept; there may be fewer that clash:", append(words[:mostWords:mostWords], rest))
 	case !minimal:
 		return list("These can't all be kept; there may be fewer that clash:", words)
 	case len(words) == 1:
@@ -75,10 +84,22 @@ func giveUps(st *catalog.State, c *model.Conflict) []string {
 	return all
 }
 
-// nearest is the cheapest step back; nil if none is enough.
+// notEnough names the members of the clash whose giving up leaves nothing that fits.
+func notEnough(c *model.Conflict) []string {
+	var all []string
+	for i := range c.GiveUps {
+		if g := &c.GiveUps[i]; g.Plan == nil || !g.Plan.Has {
+			all = append(all, g.Requirement.Words)
+		}
+	}
+	return all
+}
+
+// nearest is the cheapest step back that takes no piece nobody has; nil if none is
+// enough.
 func nearest(c *model.Conflict) *model.GiveUp {
 	for i := range c.GiveUps {
-		if g := &c.GiveUps[i]; g.Plan != nil && g.Plan.Has {
+		if g := &c.GiveUps[i]; g.Plan != nil && g.Plan.Has && g.Requirement.Kind != "piece" {
 			return g
 		}
 	}
