@@ -43,13 +43,17 @@ func Frontier(ctx context.Context, st *catalog.State, step catalog.Centi, set so
 	if c.NoPlan = e.hopeless(); c.NoPlan != nil {
 		return c, nil
 	}
-	top, err := highest(ctx, free, set)
+	top, known, err := highest(ctx, free, set)
 	if err != nil {
 		return nil, err
 	}
 	if top == nil {
-		c.NoPlan, err = e.Ask(ctx, solver.Change{})
-		return c, err
+		plan, err := e.Ask(ctx, solver.Change{})
+		if err != nil || !plan.Has {
+			c.NoPlan = plan
+			return c, err
+		}
+		top = new(int64(NoLimit) - 1) // the time was too short to know
 	}
 	weight := totalWeight(st)
 	f := solver.Front{Row: RowMean, From: -NoLimit + 1, To: *top, Next: func(sum int64) int64 {
@@ -59,6 +63,7 @@ func Frontier(ctx context.Context, st *catalog.State, step catalog.Centi, set so
 		return min((sum/(int64(step)*weight)+1)*int64(step)*weight, *top)
 	}}
 	c.Whole, err = e.solver.Front(ctx, solver.Change{}, f, set, func(p solver.Point) error { return c.add(st, e, p) })
+	c.Whole = c.Whole && known
 	if err != nil || !c.Whole {
 		return c, err
 	}
@@ -73,19 +78,18 @@ func lifted(st *catalog.State) *catalog.State {
 	return free
 }
 
-// highest is the highest sum of weight x grade that any plan reaches; nil if there
-// is no plan, or none was found in time.
-func highest(ctx context.Context, free *catalog.State, set solver.Settings) (*int64, error) {
+// highest is a sum of weight x grade that no plan exceeds; known says that some plan
+// reaches it. It is nil if there is no plan, or none was found in time.
+func highest(ctx context.Context, free *catalog.State, set solver.Settings) (top *int64, known bool, err error) {
 	p := Compile(free, Options{Best: true, FixedLimits: true})
 	res, err := solveOnce(ctx, p.Problem, solver.Change{}, set)
 	if err != nil || !res.Has {
-		return nil, err
+		return nil, false, err
 	}
-	sum := -res.Total
 	if res.Status == solver.Stopped {
-		sum = -res.Bound // nothing reaches more
+		return new(-res.Bound), false, nil
 	}
-	return &sum, nil
+	return new(-res.Total), true, nil
 }
 
 func (c *Curve) add(st *catalog.State, e *Explorer, p solver.Point) error {
