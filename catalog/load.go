@@ -95,6 +95,7 @@ func (l *loader) compile() {
 	l.readPieces()
 	l.readMatches()
 	l.readTrades()
+	l.readAvenues()
 	l.readLocks()
 	l.readBans()
 	l.checkRest()

@@ -23,6 +23,7 @@ type State struct {
 	Vendors  []Vendor
 	Bundles  []Bundle
 	Trades   []Trade
+	Avenues  []Avenue
 	Locks    []Lock
 	Bans     []Ban
 	Tables   Tables
@@ -288,6 +289,22 @@ type Trade struct {
 	Give   int
 	Get    int
 	Credit Cents
+	From   Origin
+}
+
+// Avenue is a place to look for a piece for one slot: a try costs something, and
+// with some chance a piece of the kind turns up at a price that is a guess.
+type Avenue struct {
+	ID     string
+	Slot   int
+	Kind   Kind // of what may turn up, good enough for the slot
+	Where  string
+	Cost   Cents // of a try, whether something turns up or not
+	Chance Micro
+	Low    Cents // the price in one case of four
+	Likely Cents // in two of four
+	High   Cents // in one of four
+	Days   int   // until it is known
 	From   Origin
 }
 

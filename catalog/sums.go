@@ -20,6 +20,9 @@ func (l *loader) checkSums() {
 	for i := range s.Trades {
 		total += float64(s.Trades[i].Credit)
 	}
+	for i := range s.Avenues {
+		total += float64(s.Avenues[i].Cost) + float64(s.Avenues[i].High)
+	}
 	dearest := l.dearest()
 	piece := make([]float64, len(s.Slots))
 	for i := range s.Pieces {

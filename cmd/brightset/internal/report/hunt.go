@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 
 	"brightset/catalog"
 	"brightset/model"
@@ -32,7 +33,33 @@ func Hunt(st *catalog.State, h *model.Hunted) string {
 	if pairs := pairTexts(st, h); len(pairs) > 0 {
 		text += "\n" + list("Together they are worth something else than one by one:", pairs)
 	}
+	if tours := tours(st, h); len(tours) > 0 {
+		text += "\n" + tours
+	}
 	return text + "\n" + Paragraph("", "", huntNote(st))
+}
+
+// tours says in which order to try the avenues, and when to stop.
+func tours(st *catalog.State, h *model.Hunted) string {
+	text := ""
+	for _, t := range model.Tours(st, h) {
+		var tries []string
+		for _, try := range t.Tries {
+			a := &st.Avenues[try.Avenue]
+			where := a.Where
+			if where == "" {
+				where = a.ID
+			}
+			tries = append(tries, fmt.Sprintf("[ ] %s: %s a try, %s to find one, likely at %s; skip it once you have one for %s or less",
+				where, catalog.FormatMoney(a.Cost), Percent(a.Chance), catalog.FormatMoney(a.Likely), catalog.FormatMoney(try.Reserve)))
+		}
+		text += Paragraph("", "", fmt.Sprintf("Where to look for %s (%s), in this order; worth up to %s, and with tries and piece %s on average:",
+			st.Slots[t.Find.Slot].ID, t.Find.Profile.Name, catalog.FormatMoney(t.Find.Worth), catalog.FormatMoney(t.Expects))) + list("", tries)
+	}
+	if text != "" {
+		text += Paragraph("", "", "The order is the best there is for one slot by itself; where finds for several slots hang together it is a rule of thumb. Prices and chances are your own guesses: low, likely and high count as one case in four, two in four and one in four.")
+	}
+	return text
 }
 
 // sameRow says whether two finds are used in the same way and worth the same.
@@ -113,6 +140,19 @@ type huntDoc struct {
 	Expected *catalog.Cents `json:"expected_cents"`
 	Finds    []findDoc      `json:"finds"`
 	Pairs    []pairDoc      `json:"pairs"`
+	Tours    []tourDoc      `json:"tours"`
+}
+
+// tourDoc is the order in which to try the avenues for one find.
+type tourDoc struct {
+	Find    int           `json:"find"` // place in finds
+	Expects catalog.Cents `json:"expected_cents"`
+	Tries   []tryDoc      `json:"tries"`
+}
+
+type tryDoc struct {
+	Avenue string        `json:"avenue"`
+	Skip   catalog.Cents `json:"skip_cents"` // not worth a try with one in hand for this or less
 }
 
 type findDoc struct {
@@ -135,7 +175,7 @@ type pairDoc struct {
 
 // HuntJSON writes the answer of hunt as one JSON document.
 func HuntJSON(st *catalog.State, h *model.Hunted) (string, error) {
-	doc := huntDoc{Format: Format, Status: h.Plan.Status.String(), Currency: st.Job.Currency, Finds: []findDoc{}, Pairs: []pairDoc{}}
+	doc := huntDoc{Format: Format, Status: h.Plan.Status.String(), Currency: st.Job.Currency, Finds: []findDoc{}, Pairs: []pairDoc{}, Tours: []tourDoc{}}
 	if h.Plan.Has {
 		doc.Expected = &h.Plan.Expected
 	}
@@ -152,6 +192,15 @@ func HuntJSON(st *catalog.State, h *model.Hunted) (string, error) {
 			d.Grade = &g
 		}
 		doc.Finds = append(doc.Finds, d)
+	}
+	for _, t := range model.Tours(st, h) {
+		d := tourDoc{Expects: t.Expects, Find: slices.IndexFunc(h.Finds, func(f model.Find) bool {
+			return f.Slot == t.Find.Slot && f.Profile.Name == t.Find.Profile.Name
+		})}
+		for _, try := range t.Tries {
+			d.Tries = append(d.Tries, tryDoc{st.Avenues[try.Avenue].ID, try.Reserve})
+		}
+		doc.Tours = append(doc.Tours, d)
 	}
 	for _, p := range h.Pairs {
 		doc.Pairs = append(doc.Pairs, pairDoc{[2]int{p.A, p.B}, p.Together})
