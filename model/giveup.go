@@ -178,15 +178,7 @@ func (x *explainer) laterDate(plan *Plan) (*catalog.State, string, error) {
 	}
 	no, yes := x.st.Job.WithinDays.V, 0
 	for i := range plan.Lines {
-		l := &plan.Lines[i]
-		days := l.Choice.Days
-		switch {
-		case l.Choice.Fails > 0 && l.Fallback != nil:
-			days += l.Fallback.Days
-		case l.Choice.Fails > 0:
-			days += x.st.Slots[l.Slot].RescueDays.V
-		}
-		yes = max(yes, days)
+		yes = max(yes, DaysAtLatest(x.st, &plan.Lines[i]))
 	}
 	for yes-no > 1 {
 		middle := (no + yes) / 2

@@ -36,6 +36,7 @@ type Hunted struct {
 	Plan  *Plan
 	Finds []Find
 	Pairs []PairFind
+	Leads []Lead // those the plan makes use of
 }
 
 // PairFind is what two finds are worth together.
@@ -85,7 +86,9 @@ func Hunt(ctx context.Context, st *catalog.State, slots []int, set solver.Settin
 		}
 	}
 	slices.SortStableFunc(out.Finds, func(a, b Find) int { return cmp.Compare(b.Worth, a.Worth) })
-	err = h.pairs(ctx, out)
+	if err = h.pairs(ctx, out); err == nil && out.Plan.Has {
+		out.Leads, err = Leads(ctx, st, out.Plan, set)
+	}
 	return out, err
 }
 

@@ -33,10 +33,41 @@ func Hunt(st *catalog.State, h *model.Hunted) string {
 	if pairs := pairTexts(st, h); len(pairs) > 0 {
 		text += "\n" + list("Together they are worth something else than one by one:", pairs)
 	}
+	if leads := leads(st, h); len(leads) > 0 {
+		text += "\n" + list("Leads, and what waiting for them is worth:", leads)
+	}
 	if tours := tours(st, h); len(tours) > 0 {
 		text += "\n" + tours
 	}
 	return text + "\n" + Paragraph("", "", huntNote(st))
+}
+
+// leads says what the chance that a piece comes is worth, and until when.
+func leads(st *catalog.State, h *model.Hunted) []string {
+	var all []string
+	for i := range h.Leads {
+		l := &h.Leads[i]
+		text := model.PieceName(st, l.Piece) + " for " + st.Slots[l.Slot].ID
+		if l.Reserve {
+			text += " (in reserve)"
+		}
+		switch {
+		case l.Needed:
+			text += ": without it nothing meets the target"
+		case l.Unproven:
+			text += fmt.Sprintf(": worth about %s", catalog.FormatMoney(l.Worth))
+		default:
+			text += fmt.Sprintf(": worth %s", catalog.FormatMoney(l.Worth))
+		}
+		if l.HasLast {
+			text += fmt.Sprintf("; it has to be here by day %d", l.LastDay)
+			if st.Job.Start.Set {
+				text += ", " + st.Job.Start.V.AddDate(0, 0, l.LastDay).Format("2006-01-02")
+			}
+		}
+		all = append(all, text)
+	}
+	return all
 }
 
 // tours says in which order to try the avenues, and when to stop.
@@ -140,7 +171,18 @@ type huntDoc struct {
 	Expected *catalog.Cents `json:"expected_cents"`
 	Finds    []findDoc      `json:"finds"`
 	Pairs    []pairDoc      `json:"pairs"`
+	Leads    []leadDoc      `json:"leads"`
 	Tours    []tourDoc      `json:"tours"`
+}
+
+type leadDoc struct {
+	Piece   string        `json:"piece"`
+	Slot    string        `json:"slot"`
+	Reserve bool          `json:"reserve"`
+	Worth   catalog.Cents `json:"worth_cents"`
+	Needed  bool          `json:"needed"`
+	LastDay *int          `json:"last_day"` // null: no date
+	Proven  bool          `json:"proven"`
 }
 
 // tourDoc is the order in which to try the avenues for one find.
@@ -175,7 +217,7 @@ type pairDoc struct {
 
 // HuntJSON writes the answer of hunt as one JSON document.
 func HuntJSON(st *catalog.State, h *model.Hunted) (string, error) {
-	doc := huntDoc{Format: Format, Status: h.Plan.Status.String(), Currency: st.Job.Currency, Finds: []findDoc{}, Pairs: []pairDoc{}, Tours: []tourDoc{}}
+	doc := huntDoc{Format: Format, Status: h.Plan.Status.String(), Currency: st.Job.Currency, Finds: []findDoc{}, Pairs: []pairDoc{}, Leads: []leadDoc{}, Tours: []tourDoc{}}
 	if h.Plan.Has {
 		doc.Expected = &h.Plan.Expected
 	}
@@ -192,6 +234,14 @@ func HuntJSON(st *catalog.State, h *model.Hunted) (string, error) {
 			d.Grade = &g
 		}
 		doc.Finds = append(doc.Finds, d)
+	}
+	for i := range h.Leads {
+		l := &h.Leads[i]
+		d := leadDoc{Piece: model.PieceName(st, l.Piece), Slot: st.Slots[l.Slot].ID, Reserve: l.Reserve, Worth: l.Worth, Needed: l.Needed, Proven: !l.Unproven}
+		if l.HasLast {
+			d.LastDay = &l.LastDay
+		}
+		doc.Leads = append(doc.Leads, d)
 	}
 	for _, t := range model.Tours(st, h) {
 		d := tourDoc{Expects: t.Expects, Find: slices.IndexFunc(h.Finds, func(f model.Find) bool {

@@ -151,14 +151,7 @@ func days(st *catalog.State, p *model.Plan) string {
 	for i := range p.Lines {
 		l := &p.Lines[i]
 		well = max(well, l.Choice.Days)
-		switch {
-		case l.Choice.Fails == 0:
-			late = max(late, l.Choice.Days)
-		case l.Fallback != nil:
-			late = max(late, l.Choice.Days+l.Fallback.Days)
-		default:
-			late = max(late, l.Choice.Days+st.Slots[l.Slot].RescueDays.V)
-		}
+		late = max(late, model.DaysAtLatest(st, l))
 	}
 	text := fmt.Sprintf("%d if all goes well", well)
 	if st.Job.Start.Set {

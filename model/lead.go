@@ -1,0 +1,66 @@
+package model
+
+import (
+	"context"
+
+	"brightset/catalog"
+	"brightset/solver"
+)
+
+// Lead is a piece that may or may not come, and what its chance is worth.
+type Lead struct {
+	Piece    int
+	Slot     int           // where the plan has it
+	Reserve  bool          // held in reserve there, not planned
+	Worth    catalog.Cents // what the set would cost more if it were certain not to come
+	Needed   bool          // without it nothing meets the target
+	LastDay  int           // day by which it has to be on the bench
+	HasLast  bool          // there is such a day
+	Unproven bool
+}
+
+// Leads asks for every lead the plan makes use of what the set costs without it.
+// Waiting for it is worth that, and not longer than the date allows: the day by
+// which it has to be there so that its line, with fallback or rescue, keeps the date.
+// A lead that the plan makes no use of is not worth waiting for.
+func Leads(ctx context.Context, st *catalog.State, plan *Plan, set solver.Settings) ([]Lead, error) {
+	var all []Lead
+	for i := range plan.Lines {
+		l := &plan.Lines[i]
+		for _, c := range []*Choice{l.Choice, l.Fallback} {
+			if c == nil || c.Chance == catalog.One {
+				continue
+			}
+			lead := Lead{Piece: c.Piece, Slot: l.Slot, Reserve: c == l.Fallback}
+			if st.Job.WithinDays.Set {
+				lead.HasLast = true
+				lead.LastDay = arrival(st, &st.Pieces[c.Piece]) + st.Job.WithinDays.V - DaysAtLatest(st, l)
+			}
+			without := st.Clone()
+			without.Bans = append(without.Bans, catalog.Ban{Filter: catalog.Filter{Slot: catalog.None, Piece: c.Piece, Plater: catalog.None}})
+			other, err := Solve(ctx, without, set)
+			if err != nil {
+				return nil, err
+			}
+			lead.Needed = other.Status == solver.Infeasible
+			lead.Unproven = other.Status == solver.Stopped
+			if other.Has {
+				lead.Worth = other.Expected - plan.Expected
+			}
+			all = append(all, lead)
+		}
+	}
+	return all, nil
+}
+
+// DaysAtLatest is when a line is settled at the latest: with its fallback, or a
+// rescue, if its choice can fail.
+func DaysAtLatest(st *catalog.State, l *Line) int {
+	switch {
+	case l.Choice.Fails == 0:
+		return l.Choice.Days
+	case l.Fallback != nil:
+		return l.Choice.Days + l.Fallback.Days
+	}
+	return l.Choice.Days + st.Slots[l.Slot].RescueDays.V
+}
