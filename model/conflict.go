@@ -3,6 +3,7 @@ package model
 import (
 	"context"
 	"slices"
+	"time"
 
 	"brightset/catalog"
 	"brightset/solver"
@@ -28,11 +29,18 @@ type Clash struct {
 // mostClashes bounds how many are looked for beside the first.
 const mostClashes = 20
 
+// longestExplain is how long is looked for an explanation, unless the user set a
+// limit.
+const longestExplain = 28 * time.Second
+
 // Explain looks for a smallest clash among the requirements of a job that nothing
 // meets, by QuickXplain (Junker 2004; from memory): halves of the requirements are
 // taken in and out, and each time it is asked whether some set meets what is in.
 func Explain(ctx context.Context, st *catalog.State, set solver.Settings) (*Conflict, error) {
 	x := &explainer{clock: newClock(ctx, set), st: st, all: Requirements(st)}
+	if set.TimeLimit == 0 {
+		x.clock.end = time.Now().Add(longestExplain)
+	}
 	c := &Conflict{}
 	whole := x.upTo(len(x.all))
 	if ok, err := x.feasible(nil); err != nil || !ok {

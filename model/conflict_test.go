@@ -36,6 +36,24 @@ func has(t *testing.T, st *catalog.State) bool {
 	return plan.Has
 }
 
+// solvedAgain solves with nothing but the clash, which can't be met, and without each
+// of its members, which can.
+func solvedAgain(t *testing.T, name string, st *catalog.State, c *Conflict) {
+	t.Helper()
+	for left := -1; left < len(c.Clash); left++ {
+		only := st.Clone()
+		for _, r := range Requirements(st) {
+			at := slices.IndexFunc(c.Clash, func(k Requirement) bool { return k.Kind == r.Kind && k.index == r.index })
+			if at < 0 || at == left {
+				r.drop(only)
+			}
+		}
+		if has(t, only) != (left >= 0) {
+			t.Errorf("%s: without member %d of %d: a set is there: %v", name, left, len(c.Clash), left < 0)
+		}
+	}
+}
+
 // TestConflictsAreMinimal: with all members nothing fits whatever else is dropped,
 // without any one of them something does; and what is said to fit does.
 func TestConflictsAreMinimal(t *testing.T) {
@@ -62,18 +80,7 @@ func TestConflictsAreMinimal(t *testing.T) {
 		if !c.Minimal {
 			t.Errorf("seed %d: the clash is not minimal", seed)
 		}
-		for left := -1; left < len(c.Clash); left++ {
-			only := st.Clone()
-			for _, r := range Requirements(st) {
-				at := slices.IndexFunc(c.Clash, func(k Requirement) bool { return k.Kind == r.Kind && k.index == r.index })
-				if at < 0 || at == left {
-					r.drop(only)
-				}
-			}
-			if has(t, only) != (left >= 0) {
-				t.Errorf("seed %d: without member %d of %d: a set is there: %v", seed, left, len(c.Clash), left < 0)
-			}
-		}
+		solvedAgain(t, randomName(seed, 3, "clash"), st, c)
 		for _, r := range c.Clash {
 			kinds[r.Kind]++
 		}
@@ -185,10 +192,12 @@ func TestConflictOfEachKind(t *testing.T) {
 			return st
 		},
 	} {
-		c, err := Explain(context.Background(), make(), solver.Settings{})
+		st := make()
+		c, err := Explain(context.Background(), st, solver.Settings{})
 		if err != nil {
 			t.Fatal(err)
 		}
+		solvedAgain(t, name, st, c)
 		if !c.Minimal || !slices.ContainsFunc(c.Clash, func(r Requirement) bool { return r.Kind == name }) {
 			t.Errorf("%s: clash %v, minimal %v", name, c.Clash, c.Minimal)
 		}
