@@ -9,10 +9,11 @@ import (
 	"brightset/solver"
 )
 
-// FindOut is a price that is not firm, and what knowing it before anything is
-// committed is worth.
+// FindOut is a price that is not firm, or a breakage that is nobody's experience,
+// and what knowing it before anything is committed is worth.
 type FindOut struct {
 	Piece, Plater int
+	Figure        Figure        // FigurePlating or FigureBreakage
 	Planned       bool          // the plan sends the piece there, or holds it in reserve for that
 	Gain          catalog.Cents // expected, over half the cases in which the price is off
 	Most          catalog.Cents // saved in the case in which it matters
@@ -20,12 +21,13 @@ type FindOut struct {
 
 // FindOuts looks at every piece and plater without a firm quote. The price of his
 // work is taken to be as planned in half the cases, and lower or higher by its
-// spread in a quarter each (common practice, no published source). Knowing it is
+// spread in a quarter each; a breakage that he has not quoted half as high or twice
+// as high in a quarter each (common practice, no published source). Knowing it is
 // worth what the best set costs less, on average, than the plan carried out
-// regardless; what is worth nothing can't change the decision and is left out.
+// regardless; what is worth no more than it costs to find out is left out.
 // The most valuable comes first. Sums of several are not what they are worth together.
 func FindOuts(ctx context.Context, st *catalog.State, plan *Plan, set solver.Settings) (all []FindOut, whole bool, err error) {
-	for _, o := range openPrices(st) {
+	for _, o := range openFigures(st) {
 		if ctx.Err() != nil {
 			return all, false, nil
 		}
@@ -41,7 +43,7 @@ func FindOuts(ctx context.Context, st *catalog.State, plan *Plan, set solver.Set
 			}
 			both, o.Most = both+gain, max(o.Most, gain)
 		}
-		if o.Gain = (both + 2) / 4; o.Gain > 0 {
+		if o.Gain = (both + 2) / 4; o.Gain > o.fee(st) {
 			all = append(all, o)
 		}
 	}
@@ -49,19 +51,49 @@ func FindOuts(ctx context.Context, st *catalog.State, plan *Plan, set solver.Set
 	return all, true, nil
 }
 
-// openPrices lists pieces and platers with a choice whose price may be off.
-func openPrices(st *catalog.State) []FindOut {
+// openFigures lists pieces and platers with a choice whose price, or whose
+// breakage, may be off.
+func openFigures(st *catalog.State) []FindOut {
 	var all []FindOut
+	add := func(o FindOut, open bool) {
+		if open && !slices.Contains(all, o) {
+			all = append(all, o)
+		}
+	}
 	for _, choices := range Choices(st) {
 		for i := range choices {
 			c := &choices[i]
-			o := FindOut{Piece: c.Piece, Plater: c.Plater}
-			if c.Plated() && plateSpread(st, c) > 0 && (admitted(st, c, Planned) || admitted(st, c, Reserve)) && !slices.Contains(all, o) {
-				all = append(all, o)
+			if !c.Plated() || !(admitted(st, c, Planned) || admitted(st, c, Reserve)) {
+				continue
 			}
+			add(FindOut{Piece: c.Piece, Plater: c.Plater, Figure: FigurePlating}, plateSpread(st, c) > 0)
+			add(FindOut{Piece: c.Piece, Plater: c.Plater, Figure: FigureBreakage},
+				c.Breakage > 0 && (c.Quote == catalog.None || !st.Pieces[c.Piece].Quotes[c.Quote].Breakage.Set))
 		}
 	}
 	return all
+}
+
+// fee is what finding a figure out costs: to see how a piece stands the work it has
+// to be stripped.
+func (o *FindOut) fee(st *catalog.State) catalog.Cents {
+	if o.Figure == FigureBreakage {
+		return st.Platers[o.Plater].StripFee
+	}
+	return 0
+}
+
+// off changes the figure of a choice that is looked at to where it may really lie.
+func (o *FindOut) off(st *catalog.State, c *Choice, sign catalog.Cents) {
+	switch {
+	case c.Piece != o.Piece || c.Plater != o.Plater:
+	case o.Figure == FigurePlating:
+		c.Plate += sign * plateSpread(st, c)
+	case sign < 0:
+		c.Breakage /= 2
+	default:
+		c.Breakage = min(2*c.Breakage, catalog.One)
+	}
 }
 
 // plateSpread is the part of a choice's spread that is the plater's.
@@ -80,11 +112,7 @@ func usesThere(plan *Plan, piece, plater int) bool {
 
 // gainOf is what the best set costs less than the plan if the price is off one way.
 func gainOf(ctx context.Context, st *catalog.State, plan *Plan, o *FindOut, sign catalog.Cents, set solver.Settings) (gain catalog.Cents, proven bool, err error) {
-	off := func(c *Choice) {
-		if c.Piece == o.Piece && c.Plater == o.Plater {
-			c.Plate += sign * plateSpread(st, c)
-		}
-	}
+	off := func(c *Choice) { o.off(st, c, sign) }
 	p := Compile(st, Options{FixedLimits: true, Adjust: off})
 	res, err := solveOnce(ctx, p.Problem, solver.Change{}, set)
 	if err != nil || res.Status != solver.Optimal {

@@ -28,7 +28,7 @@ func TestFindOutsByHand(t *testing.T) {
 		for i := range st.Pieces {
 			for q := range st.Pieces[i].Quotes {
 				quote := &st.Pieces[i].Quotes[q]
-				o := FindOut{Piece: i, Plater: quote.Plater}
+				o := FindOut{Piece: i, Plater: quote.Plater, Figure: FigurePlating}
 				if len(st.Pieces[i].Quotes) != 1 || st.Pieces[i].Fits == nil {
 					continue // several quotes move together
 				}
@@ -77,6 +77,53 @@ func byHand(st *catalog.State, plan *Plan) catalog.Cents {
 	}
 	res, _ := solveOnce(context.Background(), p.Problem, ch, solver.Settings{})
 	return catalog.Cents(res.Total)
+}
+
+// TestFindOutBreakage does the same with the breakage of quotes.
+func TestFindOutBreakage(t *testing.T) {
+	looked := 0
+	for seed := range int64(200) {
+		st := randomState(seed, 3, randomOptions{})
+		plan := cheapest(t, st)
+		if !plan.Has {
+			continue
+		}
+		for i := range st.Pieces {
+			if len(st.Pieces[i].Quotes) != 1 || !st.Pieces[i].Quotes[0].Breakage.Set || st.Slots[0].Quantity > 1 {
+				continue
+			}
+			o := FindOut{Piece: i, Plater: st.Pieces[i].Quotes[0].Plater, Figure: FigureBreakage}
+			gain, proven, err := gainOf(context.Background(), st, plan, &o, 1, solver.Settings{})
+			if err != nil || !proven || len(st.Pieces[i].Fit) > 0 {
+				continue
+			}
+			moved := st.Clone()
+			b := &moved.Pieces[i].Quotes[0].Breakage
+			b.V = min(2*b.V, catalog.One)
+			now := cheapest(t, moved)
+			if !now.Has || anySeveral(st) {
+				continue
+			}
+			looked++
+			if regardless := byHand(moved, plan); regardless >= now.Expected && !close(regardless-now.Expected, gain) {
+				t.Errorf("seed %d, piece %d: worth %d, by hand %d", seed, i, gain, regardless-now.Expected)
+			}
+		}
+	}
+	if looked < 20 {
+		t.Errorf("only %d breakages looked at", looked)
+	}
+}
+
+// anySeveral says whether a slot takes more than one piece: chances of several are
+// not doubled by doubling that of one.
+func anySeveral(st *catalog.State) bool {
+	for i := range st.Slots {
+		if needed(&st.Slots[i]) > 1 {
+			return true
+		}
+	}
+	return false
 }
 
 func TestFindOutsOfDemo(t *testing.T) {

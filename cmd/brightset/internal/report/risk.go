@@ -84,7 +84,19 @@ func riskRows(st *catalog.State, r *model.Risk, s *model.Simulation) [][2]string
 	if st.Job.WithinDays.Set {
 		rows = append(rows, [2]string{"date", fmt.Sprintf("%s that the set hangs within %d days", Chance(r.InTime), st.Job.WithinDays.V)})
 	}
-	return append(rows, [2]string{"rescue", fmt.Sprintf("%s that some slot needs a rescue", Chance(r.Rescues))})
+	rows = append(rows, [2]string{"rescue", fmt.Sprintf("%s that some slot needs a rescue", Chance(r.Rescues))})
+	if spared := mean(s.Cash) - mean(s.Replan); spared > 0 {
+		rows = append(rows, [2]string{"spares", fmt.Sprintf("holding each for one slot only costs about %s on average: decide again after each failure, with whatever is left", catalog.FormatMoney(spared))})
+	}
+	return rows
+}
+
+func mean(runs []catalog.Cents) catalog.Cents {
+	sum := catalog.Cents(0)
+	for _, v := range runs {
+		sum += v
+	}
+	return sum / catalog.Cents(len(runs))
 }
 
 // Chance writes a chance in percent with one decimal, and never says certain of
@@ -134,11 +146,7 @@ func riskDetail(r *model.Risk, s *model.Simulation) string {
 		name string
 		runs []catalog.Cents
 	}{{"simulated, estimates off as well", s.Cash}, {"the same, deciding again after each failure", s.Replan}} {
-		sum := catalog.Cents(0)
-		for _, v := range row.runs {
-			sum += v
-		}
-		t.Row(row.name, catalog.FormatMoney(model.Quantile(row.runs, 0.1)), catalog.FormatMoney(model.Quantile(row.runs, 0.5)), catalog.FormatMoney(model.Quantile(row.runs, 0.9)), catalog.FormatMoney(sum/catalog.Cents(len(row.runs))))
+		t.Row(row.name, catalog.FormatMoney(model.Quantile(row.runs, 0.1)), catalog.FormatMoney(model.Quantile(row.runs, 0.5)), catalog.FormatMoney(model.Quantile(row.runs, 0.9)), catalog.FormatMoney(mean(row.runs)))
 	}
 	return t.String() + "\n" + Paragraph("", "", fmt.Sprintf("Exact: every slot by itself, all its outcomes convolved. Simulated: %d runs with a fixed seed; the work of one plater is off by one factor in a run, triangular from -15%% to +15%% (common practice, no published source); firm prices stay. Deciding again takes the cheapest piece left over that fits, whatever slot it was held for.", s.Runs))
 }
@@ -157,21 +165,35 @@ func findOuts(st *catalog.State, f *Unknown) string {
 	var all []string
 	for i := range f.All[:min(mostFindOuts, len(f.All))] {
 		o := &f.All[i]
-		text := fmt.Sprintf("ask %s for a firm price on %s: worth %s on average, up to %s", st.Platers[o.Plater].ID, model.PieceName(st, o.Piece), catalog.FormatMoney(o.Gain), catalog.FormatMoney(o.Most))
-		if !o.Planned {
-			text += "; it may be cheaper than what is planned"
-		}
-		all = append(all, text)
+		all = append(all, findOut(st, o))
 	}
 	switch {
 	case !f.Whole:
 		all = append(all, "stopped early: not every open price was looked at")
 	case len(all) == 0:
-		return Paragraph("", "", "What to find out first: nothing. No plater's price alone can change the decision within the error of the estimates.")
+		return Paragraph("", "", "What to find out first: nothing about the platers' prices and breakage is worth it; the plan stands within the error of the estimates.")
 	default:
-		all = append(all, "no other plater's price can change the decision within the error of the estimates")
+		all = append(all, "nothing else about the platers' prices and breakage is worth finding out by itself")
 	}
 	return list("What to find out first:", all)
+}
+
+// findOut says how to find one figure out. What breaks shows best once the old
+// plating is off.
+func findOut(st *catalog.State, o *model.FindOut) string {
+	q, piece := &st.Platers[o.Plater], model.PieceName(st, o.Piece)
+	text := fmt.Sprintf("ask %s for a firm price on %s", q.ID, piece)
+	if o.Figure == model.FigureBreakage {
+		text = fmt.Sprintf("have %s strip %s and look whether it will stand the work", q.ID, piece)
+		if q.StripFee > 0 {
+			text += fmt.Sprintf(" (fee %s)", catalog.FormatMoney(q.StripFee))
+		}
+	}
+	text += fmt.Sprintf(": worth %s on average, up to %s", catalog.FormatMoney(o.Gain), catalog.FormatMoney(o.Most))
+	if !o.Planned {
+		text += "; it may do better than what is planned"
+	}
+	return text
 }
 
 type riskDoc struct {
@@ -196,6 +218,7 @@ type riskDoc struct {
 type findOutDoc struct {
 	Piece   string        `json:"piece"`
 	Plater  string        `json:"plater"`
+	Figure  string        `json:"figure"` // plating, breakage
 	Planned bool          `json:"planned"`
 	Gain    catalog.Cents `json:"gain_cents"` // expected
 	Most    catalog.Cents `json:"most_cents"`
@@ -234,7 +257,7 @@ func RiskJSON(st *catalog.State, r *model.Risk, s *model.Simulation, f *Unknown)
 	doc.FindOut, doc.FoundAll = []findOutDoc{}, f.Whole
 	for i := range f.All {
 		o := &f.All[i]
-		doc.FindOut = append(doc.FindOut, findOutDoc{model.PieceName(st, o.Piece), st.Platers[o.Plater].ID, o.Planned, o.Gain, o.Most})
+		doc.FindOut = append(doc.FindOut, findOutDoc{model.PieceName(st, o.Piece), st.Platers[o.Plater].ID, string(o.Figure), o.Planned, o.Gain, o.Most})
 	}
 	for _, k := range r.Slots {
 		doc.Slots = append(doc.Slots, slotRiskDoc{st.Slots[k.Slot].ID, k.Fails, finite(k.Share), k.Worst})
