@@ -96,6 +96,7 @@ func (l *loader) compile() {
 	l.readMatches()
 	l.readTrades()
 	l.readAvenues()
+	l.readWanted()
 	l.readLocks()
 	l.readBans()
 	l.checkRest()

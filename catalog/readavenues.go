@@ -43,3 +43,18 @@ func (t *table) prices(a *Avenue) {
 		t.wrong("high", "the high price is below the likely one", "write the higher of the two as high")
 	}
 }
+
+// readWanted reads [find.NAME]: what else to look out for.
+func (l *loader) readWanted() {
+	if l.job == nil {
+		return
+	}
+	for _, t := range l.job.named("find") {
+		w := Wanted{ID: t.id, Slots: t.refs("slots", l.slots), Grade: t.grade("grade"), Fresh: t.flag("fresh").V, From: t.here()}
+		if t.need("kind", `write kind = "original", "old-stock" or "reproduction"`) {
+			w.Kind = Kind(t.word("kind", string(Original), string(OldStock), string(Reproduction)))
+		}
+		l.state.Wanted = append(l.state.Wanted, w)
+		t.done()
+	}
+}

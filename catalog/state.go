@@ -24,6 +24,7 @@ type State struct {
 	Bundles  []Bundle
 	Trades   []Trade
 	Avenues  []Avenue
+	Wanted   []Wanted
 	Locks    []Lock
 	Bans     []Ban
 	Tables   Tables
@@ -306,6 +307,16 @@ type Avenue struct {
 	High   Cents // in one of four
 	Days   int   // until it is known
 	From   Origin
+}
+
+// Wanted is a kind of find the user looks out for, besides those that always are.
+type Wanted struct {
+	ID    string
+	Slots []int // empty: all
+	Kind  Kind
+	Grade Val[Centi] // as it lies; not set: sound, to be plated
+	Fresh bool       // freshly finished by its maker
+	From  Origin
 }
 
 // Filter picks choices: an empty or None field takes all.

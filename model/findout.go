@@ -9,11 +9,11 @@ import (
 	"brightset/solver"
 )
 
-// FindOut is a price that is not firm, or a breakage that is nobody's experience,
+// FindOut is a price that is not firm, or a breakage or grade that is nobody's experience,
 // and what knowing it before anything is committed is worth.
 type FindOut struct {
 	Piece, Plater int
-	Figure        Figure        // FigurePlating or FigureBreakage
+	Figure        Figure        // FigurePlating, FigureBreakage or FigureGrade
 	Planned       bool          // the plan sends the piece there, or holds it in reserve for that
 	Gain          catalog.Cents // expected, over half the cases in which the price is off
 	Most          catalog.Cents // saved in the case in which it matters
@@ -22,7 +22,8 @@ type FindOut struct {
 // FindOuts looks at every piece and plater without a firm quote. The price of his
 // work is taken to be as planned in half the cases, and lower or higher by its
 // spread in a quarter each; a breakage that he has not quoted half as high or twice
-// as high in a quarter each (common practice, no published source). Knowing it is
+// as high in a quarter each, and a grade he has not quoted three points lower or higher
+// in a quarter each (common practice, no published source). Knowing it is
 // worth what the best set costs less, on average, than the plan carried out
 // regardless; what is worth no more than it costs to find out is left out.
 // The most valuable comes first. Sums of several are not what they are worth together.
@@ -34,8 +35,8 @@ func FindOuts(ctx context.Context, st *catalog.State, plan *Plan, set solver.Set
 		o.Planned = usesThere(plan, o.Piece, o.Plater)
 		both := catalog.Cents(0)
 		for _, sign := range []catalog.Cents{-1, 1} {
-			if sign > 0 && !o.Planned {
-				continue // no set gets cheaper, and the plan's price stays
+			if (sign > 0) != (o.Figure == FigureGrade) && !o.Planned {
+				continue // for the worse: no set gets cheaper, and the plan stays
 			}
 			gain, proven, err := gainOf(ctx, st, plan, &o, sign, set)
 			if err != nil || !proven {
@@ -50,6 +51,9 @@ func FindOuts(ctx context.Context, st *catalog.State, plan *Plan, set solver.Set
 	slices.SortStableFunc(all, func(a, b FindOut) int { return cmp.Compare(b.Gain, a.Gain) })
 	return all, true, nil
 }
+
+// spreadGrade is by how much a plater's grade may be off, in hundredths.
+const spreadGrade = 3_00
 
 // openFigures lists pieces and platers with a choice whose price, or whose
 // breakage, may be off.
@@ -69,6 +73,8 @@ func openFigures(st *catalog.State) []FindOut {
 			add(FindOut{Piece: c.Piece, Plater: c.Plater, Figure: FigurePlating}, plateSpread(st, c) > 0)
 			add(FindOut{Piece: c.Piece, Plater: c.Plater, Figure: FigureBreakage},
 				c.Breakage > 0 && (c.Quote == catalog.None || !st.Pieces[c.Piece].Quotes[c.Quote].Breakage.Set))
+			add(FindOut{Piece: c.Piece, Plater: c.Plater, Figure: FigureGrade},
+				c.Quote == catalog.None || !st.Pieces[c.Piece].Quotes[c.Quote].Grade.Set)
 		}
 	}
 	return all
@@ -89,6 +95,8 @@ func (o *FindOut) off(st *catalog.State, c *Choice, sign catalog.Cents) {
 	case c.Piece != o.Piece || c.Plater != o.Plater:
 	case o.Figure == FigurePlating:
 		c.Plate += sign * plateSpread(st, c)
+	case o.Figure == FigureGrade:
+		c.Grade = min(max(c.Grade+catalog.Centi(sign)*spreadGrade, 0), 100_00)
 	case sign < 0:
 		c.Breakage /= 2
 	default:
@@ -111,6 +119,9 @@ func usesThere(plan *Plan, piece, plater int) bool {
 }
 
 // gainOf is what the best set costs less than the plan if the price is off one way.
+//
+// The plan carried out regardless counts at what it costs even where it then misses
+// the mean or the chance asked for; the best set is one that does not.
 func gainOf(ctx context.Context, st *catalog.State, plan *Plan, o *FindOut, sign catalog.Cents, set solver.Settings) (gain catalog.Cents, proven bool, err error) {
 	off := func(c *Choice) { o.off(st, c, sign) }
 	p := Compile(st, Options{FixedLimits: true, Adjust: off})

@@ -115,6 +115,47 @@ func TestFindOutBreakage(t *testing.T) {
 	}
 }
 
+// TestFindOutGrade does the same with the grade of quotes.
+func TestFindOutGrade(t *testing.T) {
+	looked, worth := 0, 0
+	for seed := range int64(300) {
+		st := randomState(seed, 3, randomOptions{})
+		for s := range st.Slots {
+			st.Slots[s].Target.Floor = given(catalog.Centi(60_00))
+		}
+		for i := range st.Pieces { // just below what is asked for, so that some matter
+			for q := range st.Pieces[i].Quotes {
+				st.Pieces[i].Quotes[q].Grade = given(catalog.Centi(58_00))
+			}
+		}
+		plan := cheapest(t, st)
+		for i := range st.Pieces {
+			if !plan.Has || len(st.Pieces[i].Quotes) != 1 || !st.Pieces[i].Quotes[0].Grade.Set || len(st.Pieces[i].Fit) > 0 {
+				continue
+			}
+			o := FindOut{Piece: i, Plater: st.Pieces[i].Quotes[0].Plater, Figure: FigureGrade}
+			gain, proven, err := gainOf(context.Background(), st, plan, &o, 1, solver.Settings{})
+			if err != nil || !proven {
+				continue
+			}
+			moved := st.Clone()
+			g := &moved.Pieces[i].Quotes[0].Grade
+			g.V = min(g.V+3_00, 100_00)
+			now := cheapest(t, moved)
+			looked++
+			if saved := max(0, plan.Expected-now.Expected); saved != gain {
+				t.Errorf("seed %d, piece %d: worth %d, by hand %d", seed, i, gain, saved)
+			}
+			if gain > 0 {
+				worth++
+			}
+		}
+	}
+	if looked < 20 || worth == 0 {
+		t.Errorf("%d grades looked at, %d worth knowing", looked, worth)
+	}
+}
+
 // anySeveral says whether a slot takes more than one piece: chances of several are
 // not doubled by doubling that of one.
 func anySeveral(st *catalog.State) bool {

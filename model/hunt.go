@@ -37,6 +37,7 @@ type Hunted struct {
 	Finds []Find
 	Pairs []PairFind
 	Leads []Lead // those the plan makes use of
+	Whole bool   // every slot, profile and pair was looked at
 }
 
 // PairFind is what two finds are worth together.
@@ -46,15 +47,22 @@ type PairFind struct {
 }
 
 // ProfilesFor are the profiles looked for in a slot: unused and as good as the slot
-// and the set ask for, a reproduction as good, and a sound original for plating.
+// and the set ask for, a reproduction as good, a sound original for plating, and what
+// the user named.
 func ProfilesFor(st *catalog.State, slot int) []Profile {
 	want := max(st.Slots[slot].Target.Floor.Or(0), st.Job.Target.Mean.Or(0))
 	grade := catalog.Val[catalog.Centi]{V: want, Set: true}
-	return []Profile{
+	all := []Profile{
 		{Name: fmt.Sprintf("unused, grade %s or better", centi(want)), Kind: catalog.OldStock, Grade: grade},
 		{Name: fmt.Sprintf("a reproduction, grade %s or better", centi(want)), Kind: catalog.Reproduction, Grade: grade, Fresh: true},
 		{Name: "a sound original for plating", Kind: catalog.Original},
 	}
+	for _, w := range st.Wanted {
+		if len(w.Slots) == 0 || slices.Contains(w.Slots, slot) {
+			all = append(all, Profile{Name: w.ID, Kind: w.Kind, Grade: w.Grade, Fresh: w.Fresh})
+		}
+	}
+	return all
 }
 
 // Hunt works out the most that a find of each profile is worth in each slot: the
@@ -75,7 +83,7 @@ func Hunt(ctx context.Context, st *catalog.State, slots []int, set solver.Settin
 	}
 	for i := range h.finds {
 		if ctx.Err() != nil {
-			return out, nil
+			return out.sorted(), nil
 		}
 		f, err := h.value(ctx, out.Plan, i)
 		if err != nil {
@@ -85,11 +93,17 @@ func Hunt(ctx context.Context, st *catalog.State, slots []int, set solver.Settin
 			out.Finds = append(out.Finds, *f)
 		}
 	}
-	slices.SortStableFunc(out.Finds, func(a, b Find) int { return cmp.Compare(b.Worth, a.Worth) })
-	if err = h.pairs(ctx, out); err == nil && out.Plan.Has {
+	if err = h.pairs(ctx, out.sorted()); err == nil && out.Plan.Has {
 		out.Leads, err = Leads(ctx, st, out.Plan, set)
 	}
+	out.Whole = ctx.Err() == nil
 	return out, err
+}
+
+// sorted puts the most valuable find first.
+func (h *Hunted) sorted() *Hunted {
+	slices.SortStableFunc(h.Finds, func(a, b Find) int { return cmp.Compare(b.Worth, a.Worth) })
+	return h
 }
 
 // hunt is one program that holds a piece for every find, each banned unless it is
@@ -250,7 +264,9 @@ func (h *hunt) pairs(ctx context.Context, out *Hunted) error {
 			if !h.akin(out.Finds[a].Slot, out.Finds[b].Slot) {
 				continue
 			}
-			looked++
+			if looked++; ctx.Err() != nil {
+				return nil
+			}
 			plan, err := h.ask(ctx, h.place(&out.Finds[a]), h.place(&out.Finds[b]))
 			if err != nil {
 				return err

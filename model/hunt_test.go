@@ -77,3 +77,30 @@ func TestHuntByHand(t *testing.T) {
 		t.Errorf("only %d finds were checked", checked)
 	}
 }
+
+// TestHuntNamed: what the user looks out for is looked at in the slots named, and a
+// lower grade is worth no more than a higher one.
+func TestHuntNamed(t *testing.T) {
+	st := demoState(t)
+	grade := func(v catalog.Centi) catalog.Val[catalog.Centi] { return given(v) }
+	st.Wanted = []catalog.Wanted{
+		{ID: "worn", Slots: []int{1}, Kind: catalog.Original, Grade: grade(72_00)},
+		{ID: "fine", Slots: []int{1}, Kind: catalog.Original, Grade: grade(92_00)},
+	}
+	h, err := Hunt(context.Background(), st, []int{0, 1}, solver.Settings{})
+	if err != nil || !h.Whole {
+		t.Fatal(h, err)
+	}
+	worth := map[string]catalog.Cents{}
+	for _, f := range h.Finds {
+		if f.Profile.Name == "worn" || f.Profile.Name == "fine" {
+			worth[f.Profile.Name] = f.Worth
+			if f.Slot != 1 {
+				t.Errorf("%s is looked for in slot %d", f.Profile.Name, f.Slot)
+			}
+		}
+	}
+	if worth["fine"] == 0 || worth["worn"] > worth["fine"] {
+		t.Errorf("worth %v", worth)
+	}
+}

@@ -34,6 +34,9 @@ type huntOptions struct {
 	limit time.Duration
 }
 
+// longestHunt is how long finds are looked at: each takes a solve.
+const longestHunt = 28 * time.Second
+
 func (o *huntOptions) run(c *call) (int, error) {
 	if o.limit < 0 {
 		return 0, usageError{fmt.Sprintf("a time limit of %q is negative; type: brightset hunt --time-limit 10s", o.limit.String())}
@@ -54,7 +57,9 @@ func (o *huntOptions) run(c *call) (int, error) {
 	defer stop()
 	context.AfterFunc(ctx, stop) // a second Ctrl-C ends the program at once
 	line := newProgress(c.err)
-	h, err := model.Hunt(ctx, st, slots, solver.Settings{TimeLimit: o.limit, Progress: line.told})
+	within, cancel := context.WithTimeout(ctx, longestHunt)
+	defer cancel()
+	h, err := model.Hunt(within, st, slots, solver.Settings{TimeLimit: o.limit, Progress: line.told})
 	line.done()
 	switch {
 	case err != nil:
@@ -65,7 +70,7 @@ func (o *huntOptions) run(c *call) (int, error) {
 		return (&planOptions{json: o.json}).answer(c, st, h.Plan)
 	}
 	code := exitAnswered
-	if h.Plan.Status == solver.Stopped {
+	if h.Plan.Status == solver.Stopped || !h.Whole {
 		code = exitUnproven
 	}
 	if !o.json {

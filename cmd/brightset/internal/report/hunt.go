@@ -39,6 +39,9 @@ func Hunt(st *catalog.State, h *model.Hunted) string {
 	if tours := tours(st, h); len(tours) > 0 {
 		text += "\n" + tours
 	}
+	if !h.Whole {
+		text += "\n" + Paragraph("", "", "Stopped early: not every slot was looked at. For one slot at a time: brightset hunt --slot SLOT")
+	}
 	return text + "\n" + Paragraph("", "", huntNote(st))
 }
 
@@ -173,6 +176,7 @@ type huntDoc struct {
 	Pairs    []pairDoc      `json:"pairs"`
 	Leads    []leadDoc      `json:"leads"`
 	Tours    []tourDoc      `json:"tours"`
+	Whole    bool           `json:"whole"` // everything was looked at
 }
 
 type leadDoc struct {
@@ -217,7 +221,7 @@ type pairDoc struct {
 
 // HuntJSON writes the answer of hunt as one JSON document.
 func HuntJSON(st *catalog.State, h *model.Hunted) (string, error) {
-	doc := huntDoc{Format: Format, Status: h.Plan.Status.String(), Currency: st.Job.Currency, Finds: []findDoc{}, Pairs: []pairDoc{}, Leads: []leadDoc{}, Tours: []tourDoc{}}
+	doc := huntDoc{Format: Format, Status: h.Plan.Status.String(), Currency: st.Job.Currency, Finds: []findDoc{}, Pairs: []pairDoc{}, Leads: []leadDoc{}, Tours: []tourDoc{}, Whole: h.Whole}
 	if h.Plan.Has {
 		doc.Expected = &h.Plan.Expected
 	}

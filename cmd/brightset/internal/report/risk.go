@@ -171,9 +171,9 @@ func findOuts(st *catalog.State, f *Unknown) string {
 	case !f.Whole:
 		all = append(all, "stopped early: not every open price was looked at")
 	case len(all) == 0:
-		return Paragraph("", "", "What to find out first: nothing about the platers' prices and breakage is worth it; the plan stands within the error of the estimates.")
+		return Paragraph("", "", "What to find out first: nothing about the platers' prices, breakage and grades is worth it; the plan stands within the error of the estimates.")
 	default:
-		all = append(all, "nothing else about the platers' prices and breakage is worth finding out by itself")
+		all = append(all, "nothing else about the platers' prices, breakage and grades is worth finding out by itself")
 	}
 	return list("What to find out first:", all)
 }
@@ -183,6 +183,9 @@ func findOuts(st *catalog.State, f *Unknown) string {
 func findOut(st *catalog.State, o *model.FindOut) string {
 	q, piece := &st.Platers[o.Plater], model.PieceName(st, o.Piece)
 	text := fmt.Sprintf("ask %s for a firm price on %s", q.ID, piece)
+	if o.Figure == model.FigureGrade {
+		text = fmt.Sprintf("ask %s what grade he reaches on %s, and see his work", q.ID, piece)
+	}
 	if o.Figure == model.FigureBreakage {
 		text = fmt.Sprintf("have %s strip %s and look whether it will stand the work", q.ID, piece)
 		if q.StripFee > 0 {
@@ -218,7 +221,7 @@ type riskDoc struct {
 type findOutDoc struct {
 	Piece   string        `json:"piece"`
 	Plater  string        `json:"plater"`
-	Figure  string        `json:"figure"` // plating, breakage
+	Figure  string        `json:"figure"` // plating, breakage, grade
 	Planned bool          `json:"planned"`
 	Gain    catalog.Cents `json:"gain_cents"` // expected
 	Most    catalog.Cents `json:"most_cents"`
