@@ -15,9 +15,10 @@ type Risk struct {
 	Cash    *Distribution // of what is paid
 	Budget  float64       // chance to stay within the budget; 1 where there is none
 	InTime  float64       // chance that the set hangs by the date; 1 where there is none
-	Rescues float64       // chance that some slot needs a rescue
-	Slots   []SlotRisk    // those that can fail, the one that spreads the sum most first
-	Lots    []LotRisk     // what it means if a plater loses all he has
+	lines   [][]Outcome
+	Rescues float64    // chance that some slot needs a rescue
+	Slots   []SlotRisk // those that can fail, the one that spreads the sum most first
+	Lots    []LotRisk  // what it means if a plater loses all he has
 }
 
 // SlotRisk is what one slot adds to the uncertainty.
@@ -48,23 +49,23 @@ func RiskOf(st *catalog.State, plan *Plan) *Risk {
 	for i := range plan.Lines {
 		l := &plan.Lines[i]
 		all := Outcomes(st, l)
+		r.lines = append(r.lines, all)
 		total, cash = append(total, atomsOf(all, false)), append(cash, atomsOf(all, true))
-		in, safe := 0.0, 0.0
+		safe := 0.0
 		for _, o := range all {
-			if !st.Job.WithinDays.Set || o.Days <= st.Job.WithinDays.V {
-				in += o.Chance
-			}
 			if !o.Rescue {
 				safe += o.Chance
 			}
 		}
-		r.InTime *= in
 		kept *= safe
 		if len(all) > 1 {
 			r.Slots = append(r.Slots, slotRisk(l, all))
 		}
 	}
 	r.Rescues = 1 - kept
+	if st.Job.WithinDays.Set {
+		r.InTime = r.by(st.Job.WithinDays.V)
+	}
 	r.Total, r.Cash = addUp(total, sure), addUp(cash, sure)
 	if job := &st.Job; job.Budget.Set {
 		d := r.Cash
@@ -76,6 +77,38 @@ func RiskOf(st *catalog.State, plan *Plan) *Risk {
 	r.shares()
 	r.Lots = lotRisks(st, plan)
 	return r
+}
+
+// Days is the first day by which the set hangs with a chance of q.
+func (r *Risk) Days(q float64) int {
+	var days []int
+	for _, all := range r.lines {
+		for _, o := range all {
+			days = append(days, o.Days)
+		}
+	}
+	slices.Sort(days)
+	for _, d := range days {
+		if r.by(d) >= q-1e-12 {
+			return d
+		}
+	}
+	return 0
+}
+
+// by is the chance that the set hangs by a day.
+func (r *Risk) by(day int) float64 {
+	chance := 1.0
+	for _, all := range r.lines {
+		in := 0.0
+		for _, o := range all {
+			if o.Days <= day {
+				in += o.Chance
+			}
+		}
+		chance *= in
+	}
+	return chance
 }
 
 // atomsOf keeps what the sums need of outcomes; equal sums are put together.

@@ -87,6 +87,45 @@ func TestRiskByHand(t *testing.T) {
 	}
 }
 
+// TestDays: the day by which the set hangs, against all outcomes gone through by hand.
+func TestDays(t *testing.T) {
+	looked := 0
+	for seed := range int64(60) {
+		st := randomState(seed, 3, randomOptions{})
+		plan := cheapest(t, st)
+		if !plan.Has {
+			continue
+		}
+		r := RiskOf(st, plan)
+		for _, q := range []float64{0.1, 0.5, 0.9, 1} {
+			day := r.Days(q)
+			in := map[int]float64{} // by day, and by the day before
+			var walk func(i int, chance float64, last int)
+			walk = func(i int, chance float64, last int) {
+				if i == len(plan.Lines) {
+					for _, d := range []int{day, day - 1} {
+						if last <= d {
+							in[d] += chance
+						}
+					}
+					return
+				}
+				for _, o := range Outcomes(st, &plan.Lines[i]) {
+					walk(i+1, chance*o.Chance, max(last, o.Days))
+				}
+			}
+			walk(0, 1, 0)
+			looked++
+			if in[day] < q-1e-9 || (day > 0 && in[day-1] >= q+1e-9) {
+				t.Errorf("seed %d: by day %d with %v: %v, the day before %v", seed, day, q, in[day], in[day-1])
+			}
+		}
+	}
+	if looked < 40 {
+		t.Errorf("only %d looked at", looked)
+	}
+}
+
 // TestSimulationAgrees: the mean of the simulated totals is the exact one within
 // five times the sampling error.
 func TestSimulationAgrees(t *testing.T) {

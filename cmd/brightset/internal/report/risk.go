@@ -81,9 +81,11 @@ func riskRows(st *catalog.State, r *model.Risk, s *model.Simulation) [][2]string
 	if st.Job.Budget.Set {
 		rows = append(rows, [2]string{"budget", fmt.Sprintf("%s that %s is enough", Chance(r.Budget), catalog.FormatMoney(st.Job.Budget.V))})
 	}
+	date := fmt.Sprintf("half hang by day %d, nine in ten by day %d", r.Days(0.5), r.Days(0.9))
 	if st.Job.WithinDays.Set {
-		rows = append(rows, [2]string{"date", fmt.Sprintf("%s that the set hangs within %d days", Chance(r.InTime), st.Job.WithinDays.V)})
+		date += fmt.Sprintf("; %s that it is within %d days", Chance(r.InTime), st.Job.WithinDays.V)
 	}
+	rows = append(rows, [2]string{"date", date})
 	rows = append(rows, [2]string{"rescue", fmt.Sprintf("%s that some slot needs a rescue", Chance(r.Rescues))})
 	if spared := mean(s.Cash) - mean(s.Replan); spared > 0 {
 		rows = append(rows, [2]string{"spares", fmt.Sprintf("holding each for one slot only costs about %s on average: decide again after each failure, with whatever is left", catalog.FormatMoney(spared))})
@@ -211,6 +213,8 @@ type riskDoc struct {
 	Contingency catalog.Cents `json:"contingency_cents"` // above the outlay, for nine in ten, estimates off as well
 	InBudget    float64       `json:"in_budget"`
 	InTime      float64       `json:"in_time"`
+	Days50      int           `json:"days_p50"`
+	Days90      int           `json:"days_p90"`
 	Rescue      float64       `json:"rescue"`
 	Slots       []slotRiskDoc `json:"slots"`
 	Lots        []lotRiskDoc  `json:"lots"`
@@ -256,7 +260,7 @@ func RiskJSON(st *catalog.State, r *model.Risk, s *model.Simulation, f *Unknown)
 		Cash:      quantilesDoc{r.Cash.Quantile(0.1), r.Cash.Quantile(0.5), r.Cash.Quantile(0.9)},
 		Simulated: runs(s.Cash), Replanned: runs(s.Replan),
 		Contingency: max(0, model.Quantile(s.Cash, 0.9)-r.Plan.Outlay),
-		InBudget:    r.Budget, InTime: r.InTime, Rescue: r.Rescues, Slots: []slotRiskDoc{}, Lots: []lotRiskDoc{}}
+		InBudget:    r.Budget, InTime: r.InTime, Days50: r.Days(0.5), Days90: r.Days(0.9), Rescue: r.Rescues, Slots: []slotRiskDoc{}, Lots: []lotRiskDoc{}}
 	doc.FindOut, doc.FoundAll = []findOutDoc{}, f.Whole
 	for i := range f.All {
 		o := &f.All[i]
