@@ -9,7 +9,7 @@ import (
 	"brightset/solver"
 )
 
-// tightened asks for more of a random job, in a way that depends on the seed.
+// tightened asks for more of a random job, each in another way.
 func tightened(seed int64) *catalog.State {
 	st := randomState(seed, 3, randomOptions{})
 	switch seed % 5 {

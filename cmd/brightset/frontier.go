@@ -1,11 +1,8 @@
 package main
 
 import (
-	"context"
 	"fmt"
 	"math"
-	"os"
-	"os/signal"
 	"time"
 
 	"brightset/catalog"
@@ -50,9 +47,8 @@ func (o *frontierOptions) run(c *call) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	ctx, stop := interruptible()
 	defer stop()
-	context.AfterFunc(ctx, stop) // a second Ctrl-C ends the program at once
 	step := catalog.Centi(math.Round(o.step * 100))
 	if o.all {
 		step = 0

@@ -2,9 +2,6 @@ package main
 
 import (
 	"context"
-	"fmt"
-	"os"
-	"os/signal"
 	"time"
 
 	"brightset/cmd/brightset/internal/report"
@@ -38,8 +35,8 @@ type huntOptions struct {
 const longestHunt = 28 * time.Second
 
 func (o *huntOptions) run(c *call) (int, error) {
-	if o.limit < 0 {
-		return 0, usageError{fmt.Sprintf("a time limit of %q is negative; type: brightset hunt --time-limit 10s", o.limit.String())}
+	if err := goodLimit(o.limit, "brightset hunt --time-limit 10s"); err != nil {
+		return 0, err
 	}
 	st, err := load(c)
 	if err != nil {
@@ -53,9 +50,8 @@ func (o *huntOptions) run(c *call) (int, error) {
 		}
 		slots = []int{s}
 	}
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	ctx, stop := interruptible()
 	defer stop()
-	context.AfterFunc(ctx, stop) // a second Ctrl-C ends the program at once
 	line := newProgress(c.err)
 	within, cancel := context.WithTimeout(ctx, longestHunt)
 	defer cancel()

@@ -1,10 +1,6 @@
 package main
 
 import (
-	"context"
-	"os"
-	"os/signal"
-
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report"
 	"brightset/model"
@@ -14,9 +10,8 @@ import (
 // nothingFits says why there is no plan, and what could be given up. With --best the
 // mean asked for plays no part.
 func (o *planOptions) nothingFits(c *call, st *catalog.State, p *model.Plan) error {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	ctx, stop := interruptible()
 	defer stop()
-	context.AfterFunc(ctx, stop) // a second Ctrl-C ends the program at once
 	asked := st
 	if o.best {
 		asked = st.Clone()

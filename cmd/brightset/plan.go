@@ -6,7 +6,6 @@ import (
 	"errors"
 	"fmt"
 	"os"
-	"os/signal"
 	"strings"
 	"time"
 
@@ -75,9 +74,8 @@ func (o *planOptions) run(c *call) (int, error) {
 			return exitAnswered, err
 		}
 	}
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	ctx, stop := interruptible()
 	defer stop()
-	context.AfterFunc(ctx, stop) // a second Ctrl-C ends the program at once
 	return o.solveAndAnswer(ctx, c, st)
 }
 

@@ -2,9 +2,6 @@ package main
 
 import (
 	"context"
-	"fmt"
-	"os"
-	"os/signal"
 	"time"
 
 	"brightset/catalog"
@@ -41,16 +38,15 @@ type riskOptions struct {
 }
 
 func (o *riskOptions) run(c *call) (int, error) {
-	if o.limit < 0 {
-		return 0, usageError{fmt.Sprintf("a time limit of %q is negative; type: brightset risk --time-limit 30s", o.limit.String())}
+	if err := goodLimit(o.limit, "brightset risk --time-limit 30s"); err != nil {
+		return 0, err
 	}
 	st, err := load(c)
 	if err != nil {
 		return 0, err
 	}
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	ctx, stop := interruptible()
 	defer stop()
-	context.AfterFunc(ctx, stop) // a second Ctrl-C ends the program at once
 	plan, unknown, err := o.look(ctx, c, st)
 	if err != nil {
 		return 0, err

@@ -3,8 +3,6 @@ package main
 import (
 	"context"
 	"fmt"
-	"os"
-	"os/signal"
 	"strings"
 	"time"
 
@@ -40,8 +38,8 @@ func (o *whyOptions) run(c *call) (int, error) {
 	if len(c.args) == 0 {
 		return 0, usageError{"which slot? type: brightset why SLOT"}
 	}
-	if o.limit < 0 {
-		return 0, usageError{fmt.Sprintf("a time limit of %q is negative; type: brightset why SLOT --time-limit 10s", o.limit.String())}
+	if err := goodLimit(o.limit, "brightset why SLOT --time-limit 10s"); err != nil {
+		return 0, err
 	}
 	id := c.args[0]
 	c.args = c.args[1:]
@@ -53,9 +51,8 @@ func (o *whyOptions) run(c *call) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	ctx, stop := interruptible()
 	defer stop()
-	context.AfterFunc(ctx, stop) // a second Ctrl-C ends the program at once
 	if o.instead != "" {
 		return o.otherwise(ctx, c, st, slot)
 	}
