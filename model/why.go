@@ -13,9 +13,10 @@ import (
 // to if it is done.
 type Why struct {
 	Slot    int
-	Advised *Plan // Has is false where there is no plan at all
-	Ways    []Way // the cheapest whole set first; those without a plan last
-	Outs    []Out // what a rule keeps out, and what can't be done
+	Advised *Plan       // Has is false where there is no plan at all
+	Ways    []Way       // the cheapest whole set first; those without a plan last
+	Outs    []Out       // what a rule keeps out, and what can't be done
+	Rules   []RulePrice // the demands that have a say here
 	Points  []SwitchPoint
 	Stopped bool // not every question was answered in time
 }
@@ -49,9 +50,14 @@ func AskWhy(ctx context.Context, st *catalog.State, slot int, set solver.Setting
 	if err := w.askAll(ctx, e); err != nil {
 		return nil, err
 	}
-	if !w.Stopped {
+	if w.Stopped {
+		return w, nil
+	}
+	var whole bool
+	if w.Rules, whole, err = RulePrices(ctx, st, slot, w.Advised, set); err == nil && whole {
 		err = w.findPoints(ctx, st, set)
 	}
+	w.Stopped = w.Stopped || !whole
 	return w, err
 }
 

@@ -26,6 +26,7 @@ func Why(st *catalog.State, w *model.Why) string {
 	}
 	for _, part := range []string{
 		closeCalls(st, w),
+		list("The demands that have a say here, and what each costs by itself:", rulePrices(st, w)),
 		list("Where the decision turns, all else staying as it is:", points(st, w)),
 		list("Good enough by itself, but no set with it meets all demands:", shut),
 		list("Out:", whyOuts(st, w)),
@@ -124,6 +125,23 @@ func closeCalls(st *catalog.State, w *model.Why) string {
 		text += Paragraph("", "  ", "As good as level, the difference is within the error of the estimates: "+strings.Join(near, ", ")+".")
 	}
 	return text
+}
+
+// mostRules is how many demands are told, the dearest first.
+const mostRules = 3
+
+// rulePrices tells the demands that bind, and what they keep out of the slot.
+func rulePrices(st *catalog.State, w *model.Why) []string {
+	var all []string
+	for i := range w.Rules[:min(mostRules, len(w.Rules))] {
+		r := &w.Rules[i]
+		text := fmt.Sprintf("%s: %s", r.Requirement.Words, catalog.FormatMoney(r.Costs))
+		if r.Instead != nil {
+			text += "; without it " + model.Label(st, r.Instead)
+		}
+		all = append(all, text)
+	}
+	return all
 }
 
 // whyOuts lists what a rule keeps out of the slot, and why.

@@ -7,14 +7,21 @@ import (
 
 // whyDoc is the answer of why.
 type whyDoc struct {
-	Format   int           `json:"format"`
-	Status   string        `json:"status"` // optimal, or stopped: not everything was looked at
-	Slot     string        `json:"slot"`
-	Currency string        `json:"currency"`
-	Expected catalog.Cents `json:"expected_cents"` // of the advised plan
-	Ways     []wayDoc      `json:"ways"`
-	Outs     []outDoc      `json:"out"`
-	Points   []pointDoc    `json:"turns"`
+	Format   int            `json:"format"`
+	Status   string         `json:"status"` // optimal, or stopped: not everything was looked at
+	Slot     string         `json:"slot"`
+	Currency string         `json:"currency"`
+	Expected catalog.Cents  `json:"expected_cents"` // of the advised plan
+	Ways     []wayDoc       `json:"ways"`
+	Outs     []outDoc       `json:"out"`
+	Rules    []rulePriceDoc `json:"rules"` // the demands that have a say
+	Points   []pointDoc     `json:"turns"`
+}
+
+type rulePriceDoc struct {
+	requirementDoc
+	Costs   catalog.Cents `json:"costs_cents"`
+	Instead *choiceDoc    `json:"instead"` // what would fill the slot without it; null: the same
 }
 
 // wayDoc is one choice. Sums are null where no set with it meets all demands.
@@ -53,7 +60,7 @@ type pointDoc struct {
 // WhyJSON writes the answer of why as one JSON document.
 func WhyJSON(st *catalog.State, w *model.Why) (string, error) {
 	doc := whyDoc{Format: Format, Status: "optimal", Slot: st.Slots[w.Slot].ID, Currency: st.Job.Currency,
-		Expected: w.Advised.Expected, Ways: []wayDoc{}, Outs: []outDoc{}, Points: []pointDoc{}}
+		Expected: w.Advised.Expected, Ways: []wayDoc{}, Outs: []outDoc{}, Rules: []rulePriceDoc{}, Points: []pointDoc{}}
 	if w.Stopped {
 		doc.Status = "stopped"
 	}
@@ -67,6 +74,15 @@ func WhyJSON(st *catalog.State, w *model.Why) (string, error) {
 			d.Plater = st.Platers[o.Plater].ID
 		}
 		doc.Outs = append(doc.Outs, outDoc{d, o.Why})
+	}
+	for i := range w.Rules {
+		r := &w.Rules[i]
+		d := rulePriceDoc{requirementDoc: requirementDoc{r.Requirement.Kind, r.Requirement.Of, r.Requirement.Words}, Costs: r.Costs}
+		if r.Instead != nil {
+			c := choiceOf(st, r.Instead)
+			d.Instead = &c
+		}
+		doc.Rules = append(doc.Rules, d)
 	}
 	for i := range w.Points {
 		p := &w.Points[i]
