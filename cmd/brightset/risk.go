@@ -27,13 +27,14 @@ var riskCommand = command{
 		var o riskOptions
 		flags.BoolVar(&o.json, "json", false, "write the answer as one JSON document")
 		flags.BoolVar(&o.detail, "detail", false, "show the figures, and how they are come by")
-		flags.DurationVar(&o.limit, "time-limit", 0, "stop the search for the plan after `TIME`, such as 30s (default: no limit)")
+		flags.BoolVar(&o.findOut, "find-out", false, "also look for what is worth finding out before anything is committed; it takes a solve for every price, breakage and grade that is not firm")
+		flags.DurationVar(&o.limit, "time-limit", 0, "stop each search after `TIME`, such as 30s (default: no limit)")
 		return o.run
 	},
 }
 
 type riskOptions struct {
-	json, detail bool
+	json, detail, findOut bool
 	limit        time.Duration
 }
 
@@ -65,21 +66,16 @@ func (o *riskOptions) run(c *call) (int, error) {
 	return exitCode(plan), err
 }
 
-// longestLook is how long open prices are looked at: each takes a solve.
-const longestLook = 20 * time.Second
-
-// look finds the plan, and what is worth finding out about it.
+// look finds the plan and, if that is asked for, what is worth finding out about it.
 func (o *riskOptions) look(ctx context.Context, c *call, st *catalog.State) (*model.Plan, *report.Unknown, error) {
 	line := newProgress(c.err)
 	defer line.done()
 	set := solver.Settings{TimeLimit: o.limit, Progress: line.told}
-	unknown := &report.Unknown{}
 	plan, err := model.Solve(ctx, st, set)
-	if err != nil || !plan.Has {
-		return plan, unknown, err
+	if err != nil || !plan.Has || !o.findOut {
+		return plan, nil, err
 	}
-	ctx, cancel := context.WithTimeout(ctx, longestLook)
-	defer cancel()
+	unknown := &report.Unknown{}
 	unknown.All, unknown.Whole, err = model.FindOuts(ctx, st, plan, set)
 	return plan, unknown, err
 }

@@ -33,7 +33,7 @@ func Risk(st *catalog.State, r *model.Risk, s *model.Simulation, f *Unknown, det
 	if detail {
 		b.WriteString("\n" + riskDetail(r, s))
 	} else {
-		b.WriteString("\n" + Paragraph("", "", "The figures and how they are come by: brightset risk --detail"))
+		b.WriteString("\n" + Paragraph("", "", "The figures and how they are come by: brightset risk --detail. What is worth finding out first: brightset risk --find-out"))
 	}
 	return b.String()
 }
@@ -163,7 +163,11 @@ type Unknown struct {
 // mostFindOuts is how many are told, the most valuable first.
 const mostFindOuts = 6
 
+// findOuts is "" where nobody asked for it.
 func findOuts(st *catalog.State, f *Unknown) string {
+	if f == nil {
+		return ""
+	}
 	var all []string
 	for i := range f.All[:min(mostFindOuts, len(f.All))] {
 		o := &f.All[i]
@@ -219,7 +223,7 @@ type riskDoc struct {
 	Slots       []slotRiskDoc `json:"slots"`
 	Lots        []lotRiskDoc  `json:"lots"`
 	FindOut     []findOutDoc  `json:"find_out"`
-	FoundAll    bool          `json:"find_out_whole"` // every open price was looked at
+	FoundAll    bool          `json:"find_out_whole"` // it was asked for, and everything open was looked at
 }
 
 type findOutDoc struct {
@@ -261,7 +265,11 @@ func RiskJSON(st *catalog.State, r *model.Risk, s *model.Simulation, f *Unknown)
 		Simulated: runs(s.Cash), Replanned: runs(s.Replan),
 		Contingency: max(0, model.Quantile(s.Cash, 0.9)-r.Plan.Outlay),
 		InBudget:    r.Budget, InTime: r.InTime, Days50: r.Days(0.5), Days90: r.Days(0.9), Rescue: r.Rescues, Slots: []slotRiskDoc{}, Lots: []lotRiskDoc{}}
-	doc.FindOut, doc.FoundAll = []findOutDoc{}, f.Whole
+	doc.FindOut = []findOutDoc{}
+	if f == nil {
+		f = &Unknown{}
+	}
+	doc.FoundAll = f.Whole
 	for i := range f.All {
 		o := &f.All[i]
 		doc.FindOut = append(doc.FindOut, findOutDoc{model.PieceName(st, o.Piece), st.Platers[o.Plater].ID, string(o.Figure), o.Planned, o.Gain, o.Most})
