@@ -35,7 +35,7 @@ var riskCommand = command{
 
 type riskOptions struct {
 	json, detail, findOut bool
-	limit        time.Duration
+	limit                 time.Duration
 }
 
 func (o *riskOptions) run(c *call) (int, error) {
