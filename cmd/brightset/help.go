@@ -43,7 +43,7 @@ func overview() string {
 	b.WriteString(report.Paragraph("", "", "brightset finds the cheapest way to hang a complete set of bright trim: which piece goes in which slot, what is done to it and by whom, and what is held in reserve."))
 	b.WriteString("\nusage: brightset COMMAND [flags] [arguments]\n\n")
 	for _, cmd := range commands() {
-		b.WriteString(report.Paragraph(fmt.Sprintf("  %-9s", cmd.name), strings.Repeat(" ", 11), cmd.summary))
+		b.WriteString(report.Paragraph(fmt.Sprintf("  %-10s", cmd.name), strings.Repeat(" ", 12), cmd.summary))
 	}
 	b.WriteString(`
 JOB is a job file, or a folder with a job.toml in it; left out: ./job.toml.
