@@ -28,6 +28,9 @@ type FindOut struct {
 // regardless; what is worth no more than it costs to find out is left out.
 // The most valuable comes first. Sums of several are not what they are worth together.
 func FindOuts(ctx context.Context, st *catalog.State, plan *Plan, set solver.Settings) (all []FindOut, whole bool, err error) {
+	defer func() {
+		slices.SortStableFunc(all, func(a, b FindOut) int { return cmp.Compare(b.Gain, a.Gain) })
+	}()
 	for _, o := range openFigures(st) {
 		if ctx.Err() != nil {
 			return all, false, nil
@@ -48,7 +51,6 @@ func FindOuts(ctx context.Context, st *catalog.State, plan *Plan, set solver.Set
 			all = append(all, o)
 		}
 	}
-	slices.SortStableFunc(all, func(a, b FindOut) int { return cmp.Compare(b.Gain, a.Gain) })
 	return all, true, nil
 }
 

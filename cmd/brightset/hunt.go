@@ -60,13 +60,14 @@ func (o *huntOptions) run(c *call) (int, error) {
 	switch {
 	case err != nil:
 		return 0, err
-	case ctx.Err() != nil:
-		return exitInterrupted, nil
 	case !h.Plan.Has && h.Plan.Status != solver.Infeasible:
 		return (&planOptions{json: o.json}).answer(c, st, h.Plan)
 	}
 	code := exitAnswered
-	if h.Plan.Status == solver.Stopped || !h.Whole {
+	switch {
+	case ctx.Err() != nil:
+		code = exitInterrupted
+	case h.Plan.Status == solver.Stopped || !h.Whole:
 		code = exitUnproven
 	}
 	if !o.json {

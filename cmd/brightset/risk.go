@@ -55,15 +55,22 @@ func (o *riskOptions) run(c *call) (int, error) {
 	if !plan.Has {
 		return (&planOptions{json: o.json}).answer(c, st, plan)
 	}
+	code := exitCode(plan)
+	switch {
+	case ctx.Err() != nil:
+		code = exitInterrupted
+	case unknown != nil && !unknown.Whole:
+		code = exitUnproven
+	}
 	r, s := model.RiskOf(st, plan), model.Simulate(st, plan, riskRuns, riskSeed)
 	if !o.json {
-		return exitCode(plan), c.print(report.Risk(st, r, s, unknown, o.detail))
+		return code, c.print(report.Risk(st, r, s, unknown, o.detail))
 	}
 	text, err := report.RiskJSON(st, r, s, unknown)
 	if err == nil {
 		err = c.print(text)
 	}
-	return exitCode(plan), err
+	return code, err
 }
 
 // look finds the plan and, if that is asked for, what is worth finding out about it.

@@ -18,6 +18,9 @@ func Hunt(st *catalog.State, h *model.Hunted) string {
 	default:
 		text += Paragraph("", "", fmt.Sprintf("Without any find the set costs %s. A find is worth what the set costs less with it, if it came free; freight to your door counts as part of its price.", catalog.FormatMoney(h.Plan.Expected)))
 	}
+	if len(h.Finds) == 0 && !h.Whole {
+		return text + "\n" + Paragraph("", "", "Stopped before any find was looked at to the end. For one slot at a time: brightset hunt --slot SLOT")
+	}
 	if len(h.Finds) == 0 {
 		return text + "\n" + Paragraph("", "", "Nothing is worth hunting for: no find of the kinds looked at would make the set cheaper.")
 	}

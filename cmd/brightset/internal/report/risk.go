@@ -32,8 +32,16 @@ func Risk(st *catalog.State, r *model.Risk, s *model.Simulation, f *Unknown, det
 	}
 	if detail {
 		b.WriteString("\n" + riskDetail(r, s))
-	} else {
-		b.WriteString("\n" + Paragraph("", "", "The figures and how they are come by: brightset risk --detail. What is worth finding out first: brightset risk --find-out"))
+	}
+	more := ""
+	if !detail {
+		more = "The figures and how they are come by: brightset risk --detail. "
+	}
+	if f == nil {
+		more += "What is worth finding out first: brightset risk --find-out"
+	}
+	if more != "" {
+		b.WriteString("\n" + Paragraph("", "", more))
 	}
 	return b.String()
 }
