@@ -2,7 +2,9 @@ package model
 
 import "brightset/catalog"
 
-// Distribution is how likely every sum is that independent parts may add up to.
+// Distribution is how likely every sum is that independent parts may add up to. The
+// sums are of money, but for that of the grades by weight, which are in hundredths of
+// hundredths.
 type Distribution struct {
 	From   catalog.Cents // the least sum
 	Step   catalog.Cents // the sums are told to within this; 1 is exact

@@ -9,77 +9,84 @@ import (
 	"brightset/solver"
 )
 
-// FindOut is a price that is not firm, or a breakage or grade that is nobody's experience,
-// and what knowing it before anything is committed is worth.
+// FindOut is a figure that is nobody's promise yet, and what knowing it before anything
+// is committed is worth.
 type FindOut struct {
-	Piece, Plater int
-	Figure        Figure        // FigurePlating, FigureBreakage or FigureGrade
-	Planned       bool          // the plan sends the piece there, or holds it in reserve for that
-	Gain          catalog.Cents // expected, over half the cases in which the price is off
-	Most          catalog.Cents // saved in the case in which it matters
+	Figure  Figure
+	Piece   int           // FigurePlating, FigureBreakage, FigureGrade, FigureLead
+	Plater  int           // FigurePlating, FigureBreakage, FigureGrade
+	Metal   int           // FigureBase
+	Work    int           // FigureHours
+	Planned bool          // the plan rests on it
+	Gain    catalog.Cents // expected
+	Most    catalog.Cents // saved in the case in which it matters
 }
 
-// FindOuts looks at every piece and plater without a firm quote. The price of his
-// work is taken to be as planned in half the cases, and lower or higher by its
-// spread in a quarter each; a breakage that he has not quoted half as high or twice
-// as high in a quarter each, and a grade he has not quoted three points lower or higher
-// in a quarter each (common practice, no published source). Knowing it is
-// worth what the best set costs less, on average, than the plan carried out
-// regardless; what is worth no more than it costs to find out is left out.
-// The most valuable comes first. Sums of several are not what they are worth together.
+// Figures that are not one piece's at one plater.
+const (
+	FigureLead   Figure = "lead"   // whether a piece comes at all
+	FigureRescue Figure = "rescue" // the starting value of what filling a slot in a hurry costs
+	FigureHourly Figure = "hourly" // the starting value of the shop's hour
+	FigureHours  Figure = "hours"  // the starting values of the hours a trade work takes
+	FigureBase   Figure = "base"   // the starting values of how often pieces of a metal break
+)
+
+// open is a figure with what it is changed to where it turns out low or high, and how
+// likely either is. What is a quote's or an estimate's is changed in the choices, the
+// rest in the state.
+type open struct {
+	FindOut
+	choice    func(c *Choice, high bool)
+	state     func(st *catalog.State, high bool)
+	low, high catalog.Micro
+}
+
+// FindOuts looks at every figure that may turn out otherwise. Where nothing better is
+// known it is as planned in half the cases, and lower or higher in a quarter each:
+// a plater's price by its spread, his breakage that nobody quoted half as high or twice
+// as high, his grade three points; a starting value of the shop's hour or of a rescue
+// a quarter or a half less or more; the hours of a work half or one and a half times
+// as many, the breakage of a metal half or twice as high (common practice, no published
+// source). A lead comes with its own chance. Knowing a figure is worth what the best set
+// costs less, on average, than the plan carried out regardless; what is worth no more
+// than it costs to find out is left out. The most valuable comes first. Sums of several
+// are not what they are worth together. Those that the plan rests on are looked at
+// first; whole is false where time ran out or a search was not proven.
 func FindOuts(ctx context.Context, st *catalog.State, plan *Plan, set solver.Settings) (all []FindOut, whole bool, err error) {
 	defer func() {
 		slices.SortStableFunc(all, func(a, b FindOut) int { return cmp.Compare(b.Gain, a.Gain) })
 	}()
-	for _, o := range openFigures(st) {
-		if ctx.Err() != nil {
-			return all, false, nil
-		}
-		o.Planned = usesThere(plan, o.Piece, o.Plater)
-		both := catalog.Cents(0)
-		for _, sign := range []catalog.Cents{-1, 1} {
-			if (sign > 0) != (o.Figure == FigureGrade) && !o.Planned {
+	whole = true
+	clock := newClock(ctx, set)
+	for _, o := range openFigures(st, plan) {
+		sum := int64(0)
+		for _, high := range []bool{false, true} {
+			if o.choice != nil && high != (o.Figure == FigureGrade) && !o.Planned {
 				continue // for the worse: no set gets cheaper, and the plan stays
 			}
-			gain, proven, err := gainOf(ctx, st, plan, &o, sign, set)
-			if err != nil || !proven {
+			set, ok := clock.next()
+			if !ok {
+				return all, false, nil
+			}
+			gain, proven, err := gainOf(ctx, st, plan, &o, high, set)
+			if err != nil {
 				return all, false, err
 			}
-			both, o.Most = both+gain, max(o.Most, gain)
+			whole = whole && proven
+			sum, o.Most = sum+int64(o.chance(high))*int64(gain), max(o.Most, gain)
 		}
-		if o.Gain = (both + 2) / 4; o.Gain > o.fee(st) {
-			all = append(all, o)
+		if o.Gain = catalog.Cents((sum + int64(catalog.One)/2) / int64(catalog.One)); o.Gain > o.fee(st) {
+			all = append(all, o.FindOut)
 		}
 	}
-	return all, true, nil
+	return all, whole, nil
 }
 
-// spreadGrade is by how much a plater's grade may be off, in hundredths.
-const spreadGrade = 3_00
-
-// openFigures lists pieces and platers with a choice whose price, or whose
-// breakage, may be off.
-func openFigures(st *catalog.State) []FindOut {
-	var all []FindOut
-	add := func(o FindOut, open bool) {
-		if open && !slices.Contains(all, o) {
-			all = append(all, o)
-		}
+func (o *open) chance(high bool) catalog.Micro {
+	if high {
+		return o.high
 	}
-	for _, choices := range Choices(st) {
-		for i := range choices {
-			c := &choices[i]
-			if !c.Plated() || !(admitted(st, c, Planned) || admitted(st, c, Reserve)) {
-				continue
-			}
-			add(FindOut{Piece: c.Piece, Plater: c.Plater, Figure: FigurePlating}, plateSpread(st, c) > 0)
-			add(FindOut{Piece: c.Piece, Plater: c.Plater, Figure: FigureBreakage},
-				c.Breakage > 0 && (c.Quote == catalog.None || !st.Pieces[c.Piece].Quotes[c.Quote].Breakage.Set))
-			add(FindOut{Piece: c.Piece, Plater: c.Plater, Figure: FigureGrade},
-				c.Quote == catalog.None || !st.Pieces[c.Piece].Quotes[c.Quote].Grade.Set)
-		}
-	}
-	return all
+	return o.low
 }
 
 // fee is what finding a figure out costs: to see how a piece stands the work it has
@@ -91,76 +98,103 @@ func (o *FindOut) fee(st *catalog.State) catalog.Cents {
 	return 0
 }
 
-// off changes the figure of a choice that is looked at to where it may really lie.
-func (o *FindOut) off(st *catalog.State, c *Choice, sign catalog.Cents) {
-	switch {
-	case c.Piece != o.Piece || c.Plater != o.Plater:
-	case o.Figure == FigurePlating:
-		c.Plate += sign * plateSpread(st, c)
-	case o.Figure == FigureGrade:
-		c.Grade = min(max(c.Grade+catalog.Centi(sign)*spreadGrade, 0), 100_00)
-	case sign < 0:
-		c.Breakage /= 2
-	default:
-		c.Breakage = min(2*c.Breakage, catalog.One)
-	}
-}
-
-// plateSpread is the part of a choice's spread that is the plater's.
-func plateSpread(st *catalog.State, c *Choice) catalog.Cents {
-	only := *c
-	only.Other = 0
-	return Spread(st, &only)
-}
-
-func usesThere(plan *Plan, piece, plater int) bool {
-	return slices.ContainsFunc(plan.Lines, func(l Line) bool {
-		f := l.Fallback
-		return (l.Choice.Piece == piece && l.Choice.Plater == plater) || (f != nil && f.Piece == piece && f.Plater == plater)
-	})
-}
-
-// gainOf is what the best set costs less than the plan if the price is off one way.
+// gainOf is what the best set costs less than the plan if a figure is off one way.
 //
 // The plan carried out regardless counts at what it costs even where it then misses
 // the mean or the chance asked for; the best set is one that does not.
-func gainOf(ctx context.Context, st *catalog.State, plan *Plan, o *FindOut, sign catalog.Cents, set solver.Settings) (gain catalog.Cents, proven bool, err error) {
-	off := func(c *Choice) { o.off(st, c, sign) }
-	p := Compile(st, Options{FixedLimits: true, Adjust: off})
-	res, err := solveOnce(ctx, p.Problem, solver.Change{}, set)
-	if err != nil || res.Status != solver.Optimal {
+func gainOf(ctx context.Context, st *catalog.State, plan *Plan, o *open, high bool, set solver.Settings) (gain catalog.Cents, proven bool, err error) {
+	opt, find := Options{FixedLimits: true}, func(c *Choice) *Choice { return c }
+	if o.choice != nil {
+		opt.Adjust = func(c *Choice) { o.choice(c, high) }
+		find = func(c *Choice) *Choice {
+			k := *c
+			o.choice(&k, high)
+			k.addUp()
+			return &k
+		}
+	} else {
+		st = st.Clone()
+		o.state(st, high)
+		find = lookup(Choices(st))
+	}
+	regardless := carriedOut(st, plan, find)
+	below := int64(regardless)
+	p := Compile(st, opt)
+	res, err := solveOnce(ctx, p.Problem, solver.Change{Below: &below}, set)
+	if err != nil || !res.Has {
 		return 0, res.Status == solver.Infeasible, err
 	}
-	return max(0, carriedOut(st, plan, off)-catalog.Cents(res.Total)), true, nil
+	return regardless - catalog.Cents(res.Total), res.Status == solver.Optimal, nil
 }
 
-// carriedOut is what the plan comes to with other figures: its lines, and what the
-// least lots add.
-func carriedOut(st *catalog.State, plan *Plan, off func(*Choice)) catalog.Cents {
-	total := plan.Expected
-	shift := make([]catalog.Cents, len(st.Platers)) // of the work in each lot
-	work := make([]catalog.Cents, len(st.Platers))
-	for i := range plan.Lines {
-		l := &plan.Lines[i]
-		k := *l.Choice
-		off(&k)
-		k.addUp()
-		f := l.Fallback
-		if f != nil {
-			other := *f
-			off(&other)
-			other.addUp()
-			f = &other
+// lookup finds the same choice among others.
+func lookup(choices [][]Choice) func(*Choice) *Choice {
+	return func(c *Choice) *Choice {
+		for i := range choices[c.Slot] {
+			if k := &choices[c.Slot][i]; sameChoice(k, c) {
+				return k
+			}
 		}
-		total += Expected(st, &k, f) - l.Expected
+		return c
+	}
+}
+
+// carriedOut is what the plan comes to with other figures. What can't fail any more
+// needs nothing in reserve.
+func carriedOut(st *catalog.State, plan *Plan, find func(*Choice) *Choice) catalog.Cents {
+	var lines []Line
+	for _, l := range plan.Lines {
+		l.Choice = find(l.Choice)
+		if l.Choice.Fails == 0 {
+			l.Fallback = nil
+		}
+		if l.Fallback != nil {
+			l.Fallback = find(l.Fallback)
+		}
+		lines = append(lines, l)
+	}
+	total := comeTo(st, lines)
+	for _, c := range plan.Charges {
+		if c.Kind == ChargeTrade {
+			total += c.Cents
+		}
+	}
+	return total
+}
+
+// comeTo is what lines come to in a state: what each is expected to cost, and the
+// charges they share, but no trades.
+func comeTo(st *catalog.State, lines []Line) catalog.Cents {
+	p := &Program{State: st}
+	on := make([]bool, p.BundleSwitch(len(st.Bundles)))
+	work := make([]catalog.Cents, len(st.Platers))
+	total := catalog.Cents(0)
+	for i := range lines {
+		k, f := lines[i].Choice, lines[i].Fallback
+		total += Expected(st, k, f)
+		for _, sw := range p.needs(k, f) {
+			on[sw] = true
+		}
 		if k.Plated() {
-			shift[k.Plater] += k.Plate - l.Choice.Plate
-			work[k.Plater] += l.Choice.Plate
+			work[k.Plater] += k.Plate
+		}
+	}
+	for b := range st.Bundles {
+		if on[p.BundleSwitch(b)] {
+			total += st.Bundles[b].Price
+			if v := st.Bundles[b].Vendor; v != catalog.None {
+				on[p.VendorSwitch(v)] = true
+			}
 		}
 	}
 	for q := range st.Platers {
-		if least := st.Platers[q].Minimum; work[q] > 0 {
-			total += max(0, least-work[q]-shift[q]) - max(0, least-work[q])
+		if on[p.PlaterSwitch(q)] {
+			total += st.Platers[q].Freight + max(0, st.Platers[q].Minimum-work[q])
+		}
+	}
+	for v := range st.Vendors {
+		if on[p.VendorSwitch(v)] {
+			total += st.Vendors[v].Freight
 		}
 	}
 	return total

@@ -81,7 +81,7 @@ func Hunt(ctx context.Context, st *catalog.State, slots []int, set solver.Settin
 	if !out.Plan.Has && out.Plan.Status != solver.Infeasible {
 		return out, nil
 	}
-	for i := range h.finds {
+	for _, i := range h.order(out.Plan) {
 		if ctx.Err() != nil {
 			return out.sorted(), nil
 		}
@@ -100,9 +100,11 @@ func Hunt(ctx context.Context, st *catalog.State, slots []int, set solver.Settin
 	return out, err
 }
 
-// sorted puts the most valuable find first.
+// sorted puts the most valuable find first, of equals the earlier slot's.
 func (h *Hunted) sorted() *Hunted {
-	slices.SortStableFunc(h.Finds, func(a, b Find) int { return cmp.Compare(b.Worth, a.Worth) })
+	slices.SortStableFunc(h.Finds, func(a, b Find) int {
+		return cmp.Or(cmp.Compare(b.Worth, a.Worth), cmp.Compare(a.Slot, b.Slot))
+	})
 	return h
 }
 
@@ -131,6 +133,21 @@ func newHunt(st *catalog.State, slots []int, set solver.Settings) (*hunt, error)
 	var err error
 	h.e, err = NewExplorer(h.st, Options{FixedLimits: true, Finds: pieces}, set)
 	return h, err
+}
+
+// order has the finds for the slots that cost most now come first: most can be saved
+// there, should time run out.
+func (h *hunt) order(base *Plan) []int {
+	order := make([]int, len(h.finds))
+	for i := range order {
+		order[i] = i
+	}
+	if base.Has {
+		slices.SortStableFunc(order, func(a, b int) int {
+			return cmp.Compare(base.Lines[h.finds[b].Slot].Expected, base.Lines[h.finds[a].Slot].Expected)
+		})
+	}
+	return order
 }
 
 // imagined is the piece of a find: free, at hand, of the metal that most pieces

@@ -9,7 +9,8 @@ type Outcome struct {
 	Cents  catalog.Cents // with what used pieces of the customer's would have fetched
 	Cash   catalog.Cents // what is paid
 	Days   int
-	Rescue bool // neither the choice nor the fallback filled the slot
+	Grade  catalog.Centi // of what hangs in the slot in the end
+	Rescue bool          // neither the choice nor the fallback filled the slot
 }
 
 // stage is one way in which a single choice can turn out.
@@ -45,32 +46,34 @@ func stages(c *Choice, plate, extra catalog.Cents) []stage {
 func share(m catalog.Micro) float64 { return float64(m) / float64(catalog.One) }
 
 // Outcomes are the ways a line can turn out, with its fallback, and with a rescue
-// where that fails too. Their mean is the line's expected cost, but for the
+// where that fails too. What a rescue finds is taken to be as good as the slot asks for,
+// and no better; where it asks for nothing, as good as planned. Their mean is the line's expected cost, but for the
 // rounding of that to cents. The fallback pays its own freight and minimum.
 func Outcomes(st *catalog.State, l *Line) []Outcome {
 	slot := &st.Slots[l.Slot]
-	rescued := Outcome{Chance: 1, Cents: slot.Rescue.V, Cash: slot.Rescue.V, Days: slot.RescueDays.V, Rescue: true}
+	rescued := Outcome{Chance: 1, Cents: slot.Rescue.V, Cash: slot.Rescue.V, Days: slot.RescueDays.V, Rescue: true,
+		Grade: slot.Target.Floor.Or(l.Choice.Grade)}
 	after := []Outcome{rescued}
 	if f := l.Fallback; f != nil {
 		plate, extra := standinCharges(st, f)
-		after = follow(stages(f, plate, extra), f.Days, []Outcome{rescued})
+		after = follow(stages(f, plate, extra), f, []Outcome{rescued})
 	}
-	return follow(stages(l.Choice, l.Choice.Plate, 0), l.Choice.Days, after)
+	return follow(stages(l.Choice, l.Choice.Plate, 0), l.Choice, after)
 }
 
-// follow lets what comes after follow every stage that has not filled the slot.
-func follow(stages []stage, days int, after []Outcome) []Outcome {
+// follow lets what comes after a choice follow every stage of it that has not filled the slot.
+func follow(stages []stage, c *Choice, after []Outcome) []Outcome {
 	var all []Outcome
 	for _, s := range stages {
 		if s.filled {
-			all = append(all, Outcome{Chance: s.chance, Cents: s.cents, Cash: s.cash, Days: days})
+			all = append(all, Outcome{Chance: s.chance, Cents: s.cents, Cash: s.cash, Days: c.Days, Grade: c.Grade})
 			continue
 		}
 		for _, a := range after {
 			a.Chance *= s.chance
 			a.Cents += s.cents
 			a.Cash += s.cash
-			a.Days += days
+			a.Days += c.Days
 			all = append(all, a)
 		}
 	}

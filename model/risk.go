@@ -15,6 +15,8 @@ type Risk struct {
 	Cash    *Distribution // of what is paid
 	Budget  float64       // chance to stay within the budget; 1 where there is none
 	InTime  float64       // chance that the set hangs by the date; 1 where there is none
+	Mean    float64       // chance that the mean grade is as asked for; 1 where none is
+	grade   *Distribution // of the sum of weight x grade
 	lines   [][]Outcome
 	Rescues float64    // chance that some slot needs a rescue
 	Slots   []SlotRisk // those that can fail, the one that spreads the sum most first
@@ -40,8 +42,8 @@ type LotRisk struct {
 
 // RiskOf works a plan's chances out exactly, the slots being independent.
 func RiskOf(st *catalog.State, plan *Plan) *Risk {
-	r := &Risk{Plan: plan, Budget: 1, InTime: 1}
-	var total, cash [][]atom
+	r := &Risk{Plan: plan, Budget: 1, InTime: 1, Mean: 1}
+	var total, cash, grade [][]atom
 	sure, kept := catalog.Cents(0), 1.0
 	for _, c := range plan.Charges {
 		sure += c.Cents
@@ -50,7 +52,8 @@ func RiskOf(st *catalog.State, plan *Plan) *Risk {
 		l := &plan.Lines[i]
 		all := Outcomes(st, l)
 		r.lines = append(r.lines, all)
-		total, cash = append(total, atomsOf(all, false)), append(cash, atomsOf(all, true))
+		total, cash = append(total, atomsOf(all, func(o Outcome) catalog.Cents { return o.Cents })), append(cash, atomsOf(all, func(o Outcome) catalog.Cents { return o.Cash }))
+		grade = append(grade, atomsOf(all, func(o Outcome) catalog.Cents { return catalog.Cents(weightOf(st, l.Slot) * int64(o.Grade)) }))
 		safe := 0.0
 		for _, o := range all {
 			if !o.Rescue {
@@ -73,6 +76,10 @@ func RiskOf(st *catalog.State, plan *Plan) *Risk {
 			d = r.Total
 		}
 		r.Budget = d.Within(job.Budget.V)
+	}
+	r.grade = addUp(grade, 0)
+	if mean := st.Job.Target.Mean; mean.Set && totalWeight(st) > 0 {
+		r.Mean = 1 - r.grade.Within(catalog.Cents(MeanLimit(st, mean.V))-r.grade.Step)
 	}
 	r.shares()
 	r.Lots = lotRisks(st, plan)
@@ -111,14 +118,29 @@ func (r *Risk) by(day int) float64 {
 	return chance
 }
 
-// atomsOf keeps what the sums need of outcomes; equal sums are put together.
-func atomsOf(all []Outcome, cash bool) []atom {
+// Grade is the mean grade that the set reaches with a chance of q, or more.
+func (r *Risk) Grade(st *catalog.State, q float64) float64 {
+	sum := int64(0)
+	for s := range st.Slots {
+		sum += weightOf(st, s)
+	}
+	return float64(r.grade.Quantile(1-q)) / float64(100*max(1, sum))
+}
+
+// weightOf is what a slot counts for in the mean; all count alike where none has a
+// weight.
+func weightOf(st *catalog.State, slot int) int64 {
+	if totalWeight(st) == 0 {
+		return 1
+	}
+	return int64(st.Slots[slot].Weight)
+}
+
+// atomsOf keeps what a sum needs of outcomes; equal values are put together.
+func atomsOf(all []Outcome, of func(Outcome) catalog.Cents) []atom {
 	var out []atom
 	for _, o := range all {
-		v := o.Cents
-		if cash {
-			v = o.Cash
-		}
+		v := of(o)
 		at := slices.IndexFunc(out, func(a atom) bool { return a.cents == v })
 		if at < 0 {
 			out = append(out, atom{0, v})

@@ -48,6 +48,7 @@ func TestOutcomesMean(t *testing.T) {
 
 // TestRiskByHand enumerates all outcomes of small plans together.
 func TestRiskByHand(t *testing.T) {
+	means, rare := 0, 0
 	for seed := range int64(60) {
 		st := randomState(seed, 3, randomOptions{})
 		plan := cheapest(t, st)
@@ -77,6 +78,13 @@ func TestRiskByHand(t *testing.T) {
 				}
 			}
 			walk(0, 1, sure, true)
+			if mean := st.Job.Target.Mean; mean.Set && r.grade.Step == 1 {
+				if got, want := r.Mean, chanceOfMean(st, plan, mean.V); math.Abs(got-want) > 1e-9 {
+					t.Errorf("seed %d: chance of the mean %v, by hand %v", seed, got, want)
+				}
+				means++
+				rare += min(1, int((1-r.Mean)*1e6))
+			}
 			if r.Cash.Step == 1 && math.Abs(r.Cash.Within(v)-within) > 1e-9 {
 				t.Errorf("seed %d: chance to stay within %d is %v, by hand %v", seed, v, r.Cash.Within(v), within)
 			}
@@ -85,6 +93,30 @@ func TestRiskByHand(t *testing.T) {
 			}
 		}
 	}
+	if means < 20 || rare < 5 {
+		t.Errorf("%d means looked at, %d of them not certain", means, rare)
+	}
+}
+
+// chanceOfMean enumerates the outcomes of all slots for the chance that the mean grade
+// is as asked for.
+func chanceOfMean(st *catalog.State, plan *Plan, mean catalog.Centi) float64 {
+	chance := 0.0
+	var walk func(i int, p, points, weights float64)
+	walk = func(i int, p, points, weights float64) {
+		if i == len(plan.Lines) {
+			if weights == 0 || points >= float64(mean)*weights-1e-6 {
+				chance += p
+			}
+			return
+		}
+		w := float64(st.Slots[i].Weight)
+		for _, o := range Outcomes(st, &plan.Lines[i]) {
+			walk(i+1, p*o.Chance, points+w*float64(o.Grade), weights+w)
+		}
+	}
+	walk(0, 1, 0, 0)
+	return chance
 }
 
 // TestDays: the day by which the set hangs, against all outcomes gone through by hand.
@@ -143,6 +175,14 @@ func TestSimulationAgrees(t *testing.T) {
 		}
 		if margin := 5 * math.Sqrt(variance/runs); math.Abs(s.Total-mean) > margin+1 {
 			t.Errorf("simulated mean %v, exact %v, margin %v", s.Total, mean, margin)
+		}
+		mean, variance = 0, 0
+		for i, c := range r.grade.Chance {
+			v := float64(int64(r.grade.From)+int64(i)*int64(r.grade.Step)) / float64(100*totalWeight(st))
+			mean, variance = mean+c*v, variance+c*v*v
+		}
+		if margin := 5 * math.Sqrt((variance-mean*mean)/runs); math.Abs(s.Grade-mean) > margin+1e-6 {
+			t.Errorf("simulated mean grade %v, exact %v, margin %v", s.Grade, mean, margin)
 		}
 		again := Simulate(st, plan, runs, 1)
 		if Quantile(again.Cash, 0.9) != Quantile(s.Cash, 0.9) || again.Total != s.Total {

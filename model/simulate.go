@@ -17,6 +17,7 @@ type Simulation struct {
 	Cash   []catalog.Cents // per run, ascending; as the plan has it
 	Replan []catalog.Cents // per run, ascending; with the best left over after each failure
 	Total  float64         // mean of what the plan minimises, prices as planned, in cents
+	Grade  float64         // mean of the mean grade, with the fallbacks held
 }
 
 // Quantile is the sum that a share q of ascending runs does not exceed.
@@ -30,9 +31,11 @@ func Simulate(st *catalog.State, plan *Plan, runs int, seed uint64) *Simulation 
 	out := &Simulation{Runs: runs}
 	for range runs {
 		s.factors()
+		s.grade = 0
 		cash, again, total := s.run()
 		out.Cash, out.Replan = append(out.Cash, cash), append(out.Replan, again)
 		out.Total += float64(total) / float64(runs)
+		out.Grade += s.grade / float64(runs)
 	}
 	slices.Sort(out.Cash)
 	slices.Sort(out.Replan)
@@ -46,6 +49,7 @@ type simulator struct {
 	spare  [][]Choice // per line, what may stand in, the cheapest first
 	plater []float64  // factors of this run
 	other  float64
+	grade  float64 // mean of the set in this run
 }
 
 // spares are the choices admitted in reserve whose pieces the plan does not hang.
@@ -93,21 +97,34 @@ func (s *simulator) run() (cash, again, total catalog.Cents) {
 		paid, planned, ok := s.try(l.Choice, false)
 		cash, again, total = cash+paid, again+paid, total+planned
 		if ok {
+			s.hang(l.Slot, l.Choice.Grade)
 			continue
 		}
+		found := s.st.Slots[l.Slot].Target.Floor.Or(l.Choice.Grade)
 		held, heldPlanned := s.rescued(l.Slot)
 		if l.Fallback != nil {
 			paid, planned, ok := s.try(l.Fallback, true)
 			if ok {
 				held, heldPlanned = paid, planned
+				found = l.Fallback.Grade
 			} else {
 				held, heldPlanned = held+paid, heldPlanned+planned
 			}
 		}
+		s.hang(l.Slot, found)
 		cash, total = cash+held, total+heldPlanned
 		again += s.replan(i, used)
 	}
 	return cash, again, total
+}
+
+// hang counts what fills a slot in the end towards the mean grade of the run.
+func (s *simulator) hang(slot int, grade catalog.Centi) {
+	sum := int64(0)
+	for i := range s.st.Slots {
+		sum += weightOf(s.st, i)
+	}
+	s.grade += float64(weightOf(s.st, slot)) / float64(sum) * float64(grade) / 100
 }
 
 // replan takes the cheapest piece left over for a slot, if standing in with it costs

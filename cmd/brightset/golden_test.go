@@ -100,7 +100,7 @@ func TestGolden(t *testing.T) {
 		{"hunt-json", []string{"hunt", "--json", "--slot", "crest", "testdata/demo"}},
 		{"risk", []string{"risk", "testdata/demo"}},
 		{"risk-detail", []string{"risk", "--detail", "testdata/demo"}},
-		{"risk-find-out", []string{"risk", "--find-out", "testdata/demo"}},
+		{"risk-find-out", []string{"risk", "--find-out", "--time-limit", "10m", "testdata/demo"}},
 		{"risk-json", []string{"risk", "--json", "testdata/demo"}},
 		{"frontier", []string{"frontier", "testdata/demo"}},
 		{"frontier-json", []string{"frontier", "--json", "--step", "5", "testdata/demo"}},

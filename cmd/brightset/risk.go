@@ -27,7 +27,7 @@ var riskCommand = command{
 		var o riskOptions
 		flags.BoolVar(&o.json, "json", false, "write the answer as one JSON document")
 		flags.BoolVar(&o.detail, "detail", false, "show the figures, and how they are come by")
-		flags.BoolVar(&o.findOut, "find-out", false, "also look for what is worth finding out before anything is committed; it takes a solve for every price, breakage and grade that is not firm")
+		flags.BoolVar(&o.findOut, "find-out", false, "also look for what is worth finding out before anything is committed; it takes a solve for every price, breakage, grade, lead and starting value that is not firm, 20s in all unless --time-limit says otherwise")
 		flags.DurationVar(&o.limit, "time-limit", 0, "stop each search after `TIME`, such as 30s (default: no limit)")
 		return o.run
 	},

@@ -94,6 +94,11 @@ func riskRows(st *catalog.State, r *model.Risk, s *model.Simulation) [][2]string
 		date += fmt.Sprintf("; %s that it is within %d days", Chance(r.InTime), st.Job.WithinDays.V)
 	}
 	rows = append(rows, [2]string{"date", date})
+	grade := fmt.Sprintf("the mean is %.1f or better in half of such jobs, %.1f or better in nine of ten", r.Grade(st, 0.5), r.Grade(st, 0.9))
+	if st.Job.Target.Mean.Set {
+		grade += fmt.Sprintf("; %s that it is %s or better, as asked for", Chance(r.Mean), catalog.FormatCenti(st.Job.Target.Mean.V))
+	}
+	rows = append(rows, [2]string{"grade", grade})
 	rows = append(rows, [2]string{"rescue", fmt.Sprintf("%s that some slot needs a rescue", Chance(r.Rescues))})
 	if spared := mean(s.Cash) - mean(s.Replan); spared > 0 {
 		rows = append(rows, [2]string{"spares", fmt.Sprintf("holding each for one slot only costs about %s on average: decide again after each failure, with whatever is left", catalog.FormatMoney(spared))})
@@ -158,59 +163,7 @@ func riskDetail(r *model.Risk, s *model.Simulation) string {
 	}{{"simulated, estimates off as well", s.Cash}, {"the same, deciding again after each failure", s.Replan}} {
 		t.Row(row.name, catalog.FormatMoney(model.Quantile(row.runs, 0.1)), catalog.FormatMoney(model.Quantile(row.runs, 0.5)), catalog.FormatMoney(model.Quantile(row.runs, 0.9)), catalog.FormatMoney(mean(row.runs)))
 	}
-	return t.String() + "\n" + Paragraph("", "", fmt.Sprintf("Exact: every slot by itself, all its outcomes convolved. Simulated: %d runs with a fixed seed; the work of one plater is off by one factor in a run, triangular from -15%% to +15%% (common practice, no published source); firm prices stay. Deciding again takes the cheapest piece left over that fits, whatever slot it was held for.", s.Runs))
-}
-
-// Unknown is what is worth finding out before anything is committed. Whole: every
-// open price was looked at.
-type Unknown struct {
-	All   []model.FindOut
-	Whole bool
-}
-
-// mostFindOuts is how many are told, the most valuable first.
-const mostFindOuts = 6
-
-// findOuts is "" where nobody asked for it.
-func findOuts(st *catalog.State, f *Unknown) string {
-	if f == nil {
-		return ""
-	}
-	var all []string
-	for i := range f.All[:min(mostFindOuts, len(f.All))] {
-		o := &f.All[i]
-		all = append(all, findOut(st, o))
-	}
-	switch {
-	case !f.Whole:
-		all = append(all, "stopped early: not every open price was looked at")
-	case len(all) == 0:
-		return Paragraph("", "", "What to find out first: nothing about the platers' prices, breakage and grades is worth it; the plan stands within the error of the estimates.")
-	default:
-		all = append(all, "nothing else about the platers' prices, breakage and grades is worth finding out by itself")
-	}
-	return list("What to find out first:", all)
-}
-
-// findOut says how to find one figure out. What breaks shows best once the old
-// plating is off.
-func findOut(st *catalog.State, o *model.FindOut) string {
-	q, piece := &st.Platers[o.Plater], model.PieceName(st, o.Piece)
-	text := fmt.Sprintf("ask %s for a firm price on %s", q.ID, piece)
-	if o.Figure == model.FigureGrade {
-		text = fmt.Sprintf("ask %s what grade he reaches on %s, and see his work", q.ID, piece)
-	}
-	if o.Figure == model.FigureBreakage {
-		text = fmt.Sprintf("have %s strip %s and look whether it will stand the work", q.ID, piece)
-		if q.StripFee > 0 {
-			text += fmt.Sprintf(" (fee %s)", catalog.FormatMoney(q.StripFee))
-		}
-	}
-	text += fmt.Sprintf(": worth %s on average, up to %s", catalog.FormatMoney(o.Gain), catalog.FormatMoney(o.Most))
-	if !o.Planned {
-		text += "; it may do better than what is planned"
-	}
-	return text
+	return t.String() + "\n" + Paragraph("", "", fmt.Sprintf("Exact: every slot by itself, all its outcomes convolved. Simulated: %d runs with a fixed seed; the work of one plater is off by one factor in a run, triangular from -15%% to +15%% (common practice, no published source); firm prices stay. Deciding again takes the cheapest piece left over that fits, whatever slot it was held for. Grade: what a rescue finds is taken to be just as good as its slot asks for.", s.Runs))
 }
 
 type riskDoc struct {
@@ -227,20 +180,14 @@ type riskDoc struct {
 	InTime      float64       `json:"in_time"`
 	Days50      int           `json:"days_p50"`
 	Days90      int           `json:"days_p90"`
+	Grade50     float64       `json:"grade_p50"` // mean of the set, reached by half, by nine in ten
+	Grade90     float64       `json:"grade_p90"`
+	AsAsked     float64       `json:"mean_reached"` // chance that the mean is as asked for
 	Rescue      float64       `json:"rescue"`
 	Slots       []slotRiskDoc `json:"slots"`
 	Lots        []lotRiskDoc  `json:"lots"`
 	FindOut     []findOutDoc  `json:"find_out"`
 	FoundAll    bool          `json:"find_out_whole"` // it was asked for, and everything open was looked at
-}
-
-type findOutDoc struct {
-	Piece   string        `json:"piece"`
-	Plater  string        `json:"plater"`
-	Figure  string        `json:"figure"` // plating, breakage, grade
-	Planned bool          `json:"planned"`
-	Gain    catalog.Cents `json:"gain_cents"` // expected
-	Most    catalog.Cents `json:"most_cents"`
 }
 
 type quantilesDoc struct {
@@ -272,16 +219,12 @@ func RiskJSON(st *catalog.State, r *model.Risk, s *model.Simulation, f *Unknown)
 		Cash:      quantilesDoc{r.Cash.Quantile(0.1), r.Cash.Quantile(0.5), r.Cash.Quantile(0.9)},
 		Simulated: runs(s.Cash), Replanned: runs(s.Replan),
 		Contingency: max(0, model.Quantile(s.Cash, 0.9)-r.Plan.Outlay),
-		InBudget:    r.Budget, InTime: r.InTime, Days50: r.Days(0.5), Days90: r.Days(0.9), Rescue: r.Rescues, Slots: []slotRiskDoc{}, Lots: []lotRiskDoc{}}
-	doc.FindOut = []findOutDoc{}
+		InBudget:    r.Budget, InTime: r.InTime, Days50: r.Days(0.5), Days90: r.Days(0.9), Grade50: r.Grade(st, 0.5), Grade90: r.Grade(st, 0.9), AsAsked: r.Mean, Rescue: r.Rescues, Slots: []slotRiskDoc{}, Lots: []lotRiskDoc{}}
 	if f == nil {
 		f = &Unknown{}
 	}
 	doc.FoundAll = f.Whole
-	for i := range f.All {
-		o := &f.All[i]
-		doc.FindOut = append(doc.FindOut, findOutDoc{model.PieceName(st, o.Piece), st.Platers[o.Plater].ID, string(o.Figure), o.Planned, o.Gain, o.Most})
-	}
+	doc.FindOut = findOutDocs(st, f)
 	for _, k := range r.Slots {
 		doc.Slots = append(doc.Slots, slotRiskDoc{st.Slots[k.Slot].ID, k.Fails, finite(k.Share), k.Worst})
 	}

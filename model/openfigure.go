@@ -1,0 +1,190 @@
+package model
+
+import (
+	"slices"
+
+	"brightset/catalog"
+)
+
+const quarter = catalog.One / 4
+
+// spreadGrade is by how much a plater's grade may be off, in hundredths.
+const spreadGrade = 3_00
+
+// openFigures lists the figures that may turn out otherwise, those the plan rests on
+// first.
+func openFigures(st *catalog.State, plan *Plan) []open {
+	all := append(openQuotes(st, plan), openLeads(st, plan)...)
+	all = append(all, openStartingValues(st, plan)...)
+	slices.SortStableFunc(all, func(a, b open) int {
+		switch {
+		case a.Planned == b.Planned:
+			return 0
+		case a.Planned:
+			return -1
+		}
+		return 1
+	})
+	return all
+}
+
+// openQuotes lists pieces and platers with a choice whose price, breakage or grade may
+// be off.
+func openQuotes(st *catalog.State, plan *Plan) []open {
+	var all []open
+	seen := map[FindOut]bool{}
+	add := func(c *Choice, figure Figure, isOpen bool) {
+		o := FindOut{Piece: c.Piece, Plater: c.Plater, Figure: figure, Metal: catalog.None, Work: catalog.None}
+		if !isOpen || seen[o] {
+			return
+		}
+		seen[o] = true
+		o.Planned = usedIn(plan, func(k *Choice) bool { return k.Piece == c.Piece && k.Plater == c.Plater })
+		all = append(all, open{FindOut: o, low: quarter, high: quarter, choice: func(k *Choice, high bool) { o.off(st, k, high) }})
+	}
+	for _, choices := range Choices(st) {
+		for i := range choices {
+			c := &choices[i]
+			if !c.Plated() || !(admitted(st, c, Planned) || admitted(st, c, Reserve)) {
+				continue
+			}
+			add(c, FigurePlating, plateSpread(st, c) > 0)
+			add(c, FigureBreakage, c.Breakage > 0 && (c.Quote == catalog.None || !st.Pieces[c.Piece].Quotes[c.Quote].Breakage.Set))
+			add(c, FigureGrade, c.Quote == catalog.None || !st.Pieces[c.Piece].Quotes[c.Quote].Grade.Set)
+		}
+	}
+	return all
+}
+
+// off changes the figure of a choice that is looked at to where it may really lie.
+func (o *FindOut) off(st *catalog.State, c *Choice, high bool) {
+	sign := catalog.Cents(-1)
+	if high {
+		sign = 1
+	}
+	switch {
+	case c.Piece != o.Piece || c.Plater != o.Plater:
+	case o.Figure == FigurePlating:
+		c.Plate += sign * plateSpread(st, c)
+	case o.Figure == FigureGrade:
+		c.Grade = min(max(c.Grade+catalog.Centi(sign)*spreadGrade, 0), 100_00)
+	case high:
+		c.Breakage = min(2*c.Breakage, catalog.One)
+	default:
+		c.Breakage /= 2
+	}
+}
+
+// plateSpread is the part of a choice's spread that is the plater's.
+func plateSpread(st *catalog.State, c *Choice) catalog.Cents {
+	only := *c
+	only.Other = 0
+	return Spread(st, &only)
+}
+
+// usedIn says whether the plan hangs or holds a choice of some kind.
+func usedIn(plan *Plan, which func(*Choice) bool) bool {
+	return slices.ContainsFunc(plan.Lines, func(l Line) bool {
+		return which(l.Choice) || (l.Fallback != nil && which(l.Fallback))
+	})
+}
+
+// openLeads: a piece that may or may not come does, or does not.
+func openLeads(st *catalog.State, plan *Plan) []open {
+	var all []open
+	for i := range st.Pieces {
+		chance := st.Pieces[i].Chance
+		if chance <= 0 || chance >= catalog.One {
+			continue
+		}
+		all = append(all, open{
+			FindOut: FindOut{Figure: FigureLead, Piece: i, Plater: catalog.None, Metal: catalog.None, Work: catalog.None,
+				Planned: usedIn(plan, func(c *Choice) bool { return c.Piece == i })},
+			low: catalog.One - chance, high: chance,
+			state: func(st *catalog.State, comes bool) {
+				st.Pieces[i].Chance = 0
+				if comes {
+					st.Pieces[i].Chance = catalog.One
+				}
+			},
+		})
+	}
+	return all
+}
+
+// openStartingValues lists what stands in the trade tables and was not replaced.
+func openStartingValues(st *catalog.State, plan *Plan) []open {
+	var all []open
+	add := func(o FindOut, used bool, state func(st *catalog.State, high bool)) {
+		o.Piece, o.Plater, o.Planned = catalog.None, catalog.None, used
+		all = append(all, open{FindOut: o, low: quarter, high: quarter, state: state})
+	}
+	if slices.ContainsFunc(st.Slots, func(s catalog.Slot) bool { return starting(s.Rescue) }) {
+		add(FindOut{Figure: FigureRescue, Metal: catalog.None, Work: catalog.None}, true, func(st *catalog.State, high bool) {
+			for i := range st.Slots {
+				times(&st.Slots[i].Rescue, high, 1, 2, 3, 2)
+			}
+		})
+	}
+	if starting(st.Shop.Hourly) {
+		add(FindOut{Figure: FigureHourly, Metal: catalog.None, Work: catalog.None}, true, func(st *catalog.State, high bool) {
+			times(&st.Shop.Hourly, high, 3, 4, 5, 4)
+		})
+	}
+	for w := range st.Tables.Works {
+		if t := &st.Tables.Works[w]; !starting(t.Hours) && !starting(t.Each) && !starting(t.PerArea) {
+			continue
+		}
+		used := usedIn(plan, func(c *Choice) bool { return slices.ContainsFunc(c.Parts, func(p Part) bool { return p.Work == w }) })
+		add(FindOut{Figure: FigureHours, Metal: catalog.None, Work: w}, used, func(st *catalog.State, high bool) {
+			t := &st.Tables.Works[w]
+			times(&t.Hours, high, 1, 2, 3, 2)
+			times(&t.Each, high, 1, 2, 3, 2)
+			times(&t.PerArea, high, 1, 2, 3, 2)
+		})
+	}
+	return append(all, openMetals(st, plan)...)
+}
+
+// openMetals: how often pieces of a metal break, by itself and in every trade work.
+func openMetals(st *catalog.State, plan *Plan) []open {
+	var all []open
+	for m := range st.Tables.Metals {
+		of := func(c *Choice) bool { return st.Pieces[c.Piece].Metal == m && c.Breakage > 0 }
+		if !starting(st.Tables.Metals[m].Base) || !slices.ContainsFunc(st.Pieces, func(p catalog.Piece) bool { return p.Metal == m }) {
+			continue
+		}
+		all = append(all, open{
+			FindOut: FindOut{Figure: FigureBase, Piece: catalog.None, Plater: catalog.None, Metal: m, Work: catalog.None, Planned: usedIn(plan, of)},
+			low:     quarter, high: quarter,
+			state: func(st *catalog.State, high bool) {
+				half(&st.Tables.Metals[m].Base, high)
+				for w := range st.Tables.Works {
+					if list := st.Tables.Works[w].Breakage; m < len(list) {
+						half(&list[m], high)
+					}
+				}
+			},
+		})
+	}
+	return all
+}
+
+func starting[T any](v catalog.Val[T]) bool { return v.Set && v.From.Source == catalog.StartingValue }
+
+// half is a breakage half or twice as high.
+func half(v *catalog.Val[catalog.Micro], high bool) {
+	times(v, high, 1, 2, 2, 1)
+	v.V = min(v.V, catalog.One)
+}
+
+// times takes a starting value by one ratio or another; what somebody gave stays.
+func times[T ~int64](v *catalog.Val[T], high bool, lowBy, lowIn, highBy, highIn T) {
+	switch {
+	case !starting(*v):
+	case high:
+		v.V = v.V * highBy / highIn
+	default:
+		v.V = v.V * lowBy / lowIn
+	}
+}
