@@ -140,6 +140,7 @@ func (l *loader) open(path string, source Source, complain func(message, hint st
 		}
 		return nil, ""
 	}
+	l.seen(path, []byte(src))
 	if !l.decode(d, src) {
 		l.partial = true
 		return nil, src

@@ -2,6 +2,9 @@ package catalog
 
 import (
 	"cmp"
+	"crypto/sha256"
+	"encoding/hex"
+	"hash"
 	"path/filepath"
 	"slices"
 	"time"
@@ -31,6 +34,7 @@ type loader struct {
 	others []*table    // included files
 	parts  []*table    // those of them that the job includes: they may hold pieces
 	opened map[string]bool
+	sum    hash.Hash // of everything that was read
 
 	metals, defects, works, targets, grades, tones *names
 	slots, platers, makers, vendors, bundles       *names
@@ -63,17 +67,19 @@ func Load(path string, opt Options) (*State, error) {
 
 func (l *loader) load(path string) (*State, error) {
 	l.openFiles(path)
+	l.readJournals()
 	l.compile()
 	if len(l.list) > 0 {
 		return nil, l.mistakes()
 	}
 	l.sortWarnings()
+	l.state.Revision = hex.EncodeToString(l.sum.Sum(nil))[:16]
 	return l.state, nil
 }
 
 func newLoader(opt Options) *loader {
 	return &loader{
-		opt: opt, read: readSource, state: &State{}, opened: map[string]bool{}, spoilt: map[string]bool{}, ranks: map[string]int{},
+		opt: opt, read: readSource, state: &State{}, sum: sha256.New(), opened: map[string]bool{}, spoilt: map[string]bool{}, ranks: map[string]int{},
 		metals: newNames("metal"), defects: newNames("defect"), works: newNames("work"),
 		targets: newNames("target"), grades: newNames("grade"), tones: newNames("tone"),
 		slots: newNames("slot"), platers: newNames("plater"), makers: newNames("maker"),
@@ -99,8 +105,11 @@ func (l *loader) compile() {
 	l.readWanted()
 	l.readLocks()
 	l.readBans()
+	l.readSpent()
+	l.settle()
 	l.checkRest()
 	if len(l.list) == 0 {
+		l.checkHung()
 		l.lookOver()
 	}
 }
@@ -108,6 +117,9 @@ func (l *loader) compile() {
 // mistake adds a mistake; a span without a line means the file as a whole.
 func (l *loader) mistake(d *document, s span, message, hint string) {
 	const most = 400 // characters of a message; names in files may be of any length
+	if s.in != nil {
+		d = s.in
+	}
 	m := Mistake{File: d.file, Line: s.line, Column: s.column, Width: s.width, Message: shorten(message, most), Hint: shorten(hint, most)}
 	if s.line > 0 && s.line <= len(d.lines) {
 		m.Text = lineText(d.lines[s.line-1])

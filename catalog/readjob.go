@@ -16,7 +16,7 @@ func (l *loader) readJob() {
 			if l.job.peek("shop") != nil {
 				hint = "this looks like a shop's file: name the job's file, which names this one"
 			}
-			l.mistake(l.job.doc, span{1, 1, 1}, "there is no [job] table", hint)
+			l.mistake(l.job.doc, span{line: 1, column: 1, width: 1}, "there is no [job] table", hint)
 		}
 		return
 	}

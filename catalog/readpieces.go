@@ -124,6 +124,7 @@ func (l *loader) readPiece(t *table, inShop bool) Piece {
 		p.Metal = t.ref("metal", l.metals)
 	}
 	l.readOwner(t, &p)
+	l.readStage(t, &p)
 	for _, sub := range t.named("finding") {
 		p.Findings = append(p.Findings, l.readFinding(sub))
 	}

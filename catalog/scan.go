@@ -10,7 +10,10 @@ import (
 )
 
 // span is a place in a file: line and column from 1, width in characters.
-type span struct{ line, column, width int }
+type span struct {
+	line, column, width int
+	in                  *document // where that is another file than the one at hand: a journal
+}
 
 // place is where a key and its value stand. A table's key is its name in the
 // first header that mentions it; its value is the same place.
@@ -122,7 +125,7 @@ func (s *scanner) column(at int) int {
 // since gives the span from an offset on the current line up to here.
 func (s *scanner) since(from int) span {
 	c := s.column(from)
-	return span{s.line, c, max(1, s.column(s.at)-c)}
+	return span{line: s.line, column: c, width: max(1, s.column(s.at)-c)}
 }
 
 // header reads [a.b] or [[a.b]].

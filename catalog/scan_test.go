@@ -24,18 +24,18 @@ n = -1_000.5e3
 		path       string
 		key, value span
 	}{
-		{"title", span{2, 1, 5}, span{2, 9, 7}},
-		{join("piece"), span{3, 2, 5}, span{3, 2, 5}},
-		{join("piece", "rl 1"), span{3, 8, 6}, span{3, 8, 6}},
-		{join("piece", "rl 1", "name"), span{4, 3, 4}, span{4, 3, 4}},
-		{join("piece", "rl 1", "name", "short"), span{4, 8, 5}, span{4, 16, 5}},
-		{join("piece", "rl 1", "finding", "a"), span{6, 23, 1}, span{6, 23, 1}},
-		{join("piece", "rl 1", "finding", "a", "ähnlich", "key"), span{7, 9, 10}, span{7, 22, 16}},
-		{item(join("piece", "rl 1", "finding", "a", "ähnlich", "key"), 0), span{7, 24, 5}, span{7, 24, 5}},
-		{item(join("piece", "rl 1", "finding", "a", "ähnlich", "key"), 1), span{8, 3, 5}, span{8, 3, 5}},
-		{join("piece", "rl 1", "finding", "a", "t", "b", "c"), span{10, 18, 1}, span{10, 22, 4}},
-		{join("piece", "rl 1", "finding", "a", "when"), span{11, 1, 4}, span{11, 8, 19}},
-		{join("piece", "rl 1", "finding", "a", "long"), span{12, 1, 4}, span{12, 8, 3}},
+		{"title", spanAt(2, 1, 5), spanAt(2, 9, 7)},
+		{join("piece"), spanAt(3, 2, 5), spanAt(3, 2, 5)},
+		{join("piece", "rl 1"), spanAt(3, 8, 6), spanAt(3, 8, 6)},
+		{join("piece", "rl 1", "name"), spanAt(4, 3, 4), spanAt(4, 3, 4)},
+		{join("piece", "rl 1", "name", "short"), spanAt(4, 8, 5), spanAt(4, 16, 5)},
+		{join("piece", "rl 1", "finding", "a"), spanAt(6, 23, 1), spanAt(6, 23, 1)},
+		{join("piece", "rl 1", "finding", "a", "ähnlich", "key"), spanAt(7, 9, 10), spanAt(7, 22, 16)},
+		{item(join("piece", "rl 1", "finding", "a", "ähnlich", "key"), 0), spanAt(7, 24, 5), spanAt(7, 24, 5)},
+		{item(join("piece", "rl 1", "finding", "a", "ähnlich", "key"), 1), spanAt(8, 3, 5), spanAt(8, 3, 5)},
+		{join("piece", "rl 1", "finding", "a", "t", "b", "c"), spanAt(10, 18, 1), spanAt(10, 22, 4)},
+		{join("piece", "rl 1", "finding", "a", "when"), spanAt(11, 1, 4), spanAt(11, 8, 19)},
+		{join("piece", "rl 1", "finding", "a", "long"), spanAt(12, 1, 4), spanAt(12, 8, 3)},
 	} {
 		got, ok := s.places[c.path]
 		if !ok || got != (place{c.key, c.value}) {
@@ -64,3 +64,5 @@ func TestScanDoubles(t *testing.T) {
 		t.Errorf("got %+v", s.lists)
 	}
 }
+
+func spanAt(line, column, width int) span { return span{line: line, column: column, width: width} }

@@ -25,11 +25,11 @@ func (s *scanner) value(path []string, key *span, depth int) bool {
 		return false
 	}
 	start, line, column := s.at, s.line, s.column(s.at)
-	if key == nil && !s.count(span{line, column, 1}) {
+	if key == nil && !s.count(span{line: line, column: column, width: 1}) {
 		return false
 	}
 	if depth > maxDepth {
-		s.deep = &span{line, column, 1}
+		s.deep = &span{line: line, column: column, width: 1}
 		return false
 	}
 	var ok bool
@@ -48,7 +48,7 @@ func (s *scanner) value(path []string, key *span, depth int) bool {
 	}
 	at := span{line: line, column: column, width: 1}
 	if s.line == line {
-		at = span{line, column, max(1, s.column(s.at)-column)}
+		at = span{line: line, column: column, width: max(1, s.column(s.at)-column)}
 	} else if i := strings.IndexByte(s.src[start:], '\n'); i > 0 {
 		at.width = len([]rune(strings.TrimRight(s.src[start:start+i], " \t\r")))
 	}

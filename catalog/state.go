@@ -3,7 +3,11 @@
 // money and area. Nothing else in the program reads a file of the user's.
 package catalog
 
-import "time"
+import (
+	"time"
+
+	"brightset/catalog/journal"
+)
 
 // None is the index of "nothing" wherever the state refers to one of its lists.
 const None = -1
@@ -29,19 +33,29 @@ type State struct {
 	Bans     []Ban
 	Tables   Tables
 	Warnings []Warning
+	Record   *Record // what stands of the job's journal
+	Revision string  // of all files and journals this was made of
 }
+
+// Record is what was recorded and not undone, in its order. It is shared between
+// clones and never changed.
+type Record struct{ Entries []journal.Entry }
 
 // Job is the object being restored and what is asked of its trim as a whole.
 type Job struct {
 	File       string // as given on the command line
 	Title      string
-	Currency   string // ISO 4217 code, default USD
-	Target     Target // the resolved target of the set
-	Budget     Val[Cents]
+	Currency   string     // ISO 4217 code, default USD
+	Target     Target     // the resolved target of the set
+	Budget     Val[Cents] // what is left of it: what is spent already is taken off, so it may be below zero
 	BudgetOn   BudgetOn
 	WithinDays Val[int]
 	Start      Val[time.Time]
 	Completion Val[Micro] // chance that no slot needs a rescue
+	Spent      []Spent
+	SpentSum   Cents
+	AsOf       time.Time // the day of the last thing recorded; zero where nothing is
+	Elapsed    int       // days from the start to then
 }
 
 // BudgetOn says which sum the budget limits.
@@ -108,32 +122,36 @@ const (
 
 // Piece is a physical candidate, or a bag of identical ones.
 type Piece struct {
-	ID       string // as written
-	InShop   bool   // written in the shop's file
-	Fits     []int  // slots of this job it fits
-	Name     string
-	Tag      string
-	Place    string
-	Marks    string
-	Note     string
-	Photos   []string
-	Kind     Kind
-	Side     Side
-	Vendor   int   // index, None unless Side is Vendors
-	Bundle   int   // index, None unless it comes out of a bundle
-	Metal    int   // index into Tables.Metals, None for "unknown"
-	Quantity int   // default 1
-	Price    Cents // to pay to have one; 0 for the customer's own and out of a bundle
-	Value    Cents // what one fetches if it is not used; customer's pieces only
-	Chance   Micro // that it comes at all, default One
-	Days     Val[int]
-	Grade    Val[Centi] // given by eye; otherwise derived from the findings
-	Tone     Val[Centi]
-	Fresh    Val[bool]
-	Findings []Finding
-	Fit      []Fit
-	Quotes   []Quote
-	From     Origin
+	ID        string // as written
+	InShop    bool   // written in the shop's file
+	Fits      []int  // slots of this job it fits
+	Name      string
+	Tag       string
+	Place     string
+	Marks     string
+	Note      string
+	Photos    []string
+	Kind      Kind
+	Side      Side
+	Vendor    int   // index, None unless Side is Vendors
+	Bundle    int   // index, None unless it comes out of a bundle
+	Metal     int   // index into Tables.Metals, None for "unknown"
+	Quantity  int   // default 1
+	Price     Cents // to pay to have one; 0 for the customer's own and out of a bundle
+	Value     Cents // what one fetches if it is not used; customer's pieces only
+	Chance    Micro // that it comes at all, default One
+	Days      Val[int]
+	Grade     Val[Centi] // given by eye; otherwise derived from the findings
+	Tone      Val[Centi]
+	Fresh     Val[bool]
+	Findings  []Finding
+	Fit       []Fit
+	Quotes    []Quote
+	Stage     Stage
+	Sent      Sent
+	HungIn    int  // slot, None where it hangs nowhere
+	Elsewhere bool // the shop's, and in use on another job
+	From      Origin
 }
 
 // Key is the id that is unique over both files: "job:rl-1" or "shop:rl-1".

@@ -41,11 +41,11 @@ func (l *loader) checkSums() {
 		return
 	}
 	if len(s.Slots) == 0 {
-		l.mistake(l.job.doc, span{1, 1, 1}, "the charges add up to more than the program can calculate with", "check the prices in the files")
+		l.mistake(l.job.doc, span{line: 1, column: 1, width: 1}, "the charges add up to more than the program can calculate with", "check the prices in the files")
 		return
 	}
 	slot := &s.Slots[worstSlot]
-	l.mistake(l.job.doc, span{slot.From.Line, slot.From.Column, len([]rune(keyText(slot.ID)))},
+	l.mistake(l.job.doc, span{line: slot.From.Line, column: slot.From.Column, width: len([]rune(keyText(slot.ID)))},
 		fmt.Sprintf("costs may add up to more than the program can calculate with, most of all in slot %q", slot.ID),
 		"check the slot's quantity and area, and the prices, rates and hours in the files")
 }

@@ -70,6 +70,9 @@ func (t *table) own() place {
 }
 
 func (t *table) origin(s span) Origin {
+	if s.in != nil {
+		return Origin{Source: Recorded, File: s.in.file, Line: s.line, Column: s.column}
+	}
 	return Origin{Source: t.source, File: t.doc.file, Line: s.line, Column: s.column}
 }
 
@@ -220,6 +223,12 @@ func (t *table) keys() []string {
 	}
 	slices.SortFunc(out, func(a, b string) int {
 		p, q := t.place(a).key, t.place(b).key
+		if (p.in == nil) != (q.in == nil) { // what was recorded comes after what is written
+			if p.in == nil {
+				return -1
+			}
+			return 1
+		}
 		return cmp.Or(cmp.Compare(p.line, q.line), cmp.Compare(p.column, q.column), cmp.Compare(a, b))
 	})
 	return out

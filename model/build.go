@@ -164,7 +164,7 @@ func (p *Program) column(s int, pair Pair) solver.Column {
 	}
 	slices.SortFunc(c.Terms, func(a, b solver.Term) int { return a.Row - b.Row })
 	c.Needs = p.needs(k, f)
-	if k.Plated() && k.Plate > 0 {
+	if k.InLot() && k.Plate > 0 {
 		c.Loads = []solver.Load{{Switch: p.PlaterSwitch(k.Plater), Amount: int64(k.Plate)}}
 	}
 	return c

@@ -20,7 +20,7 @@ func (p *Program) VendorSwitch(v int) int { return len(p.State.Platers) + v }
 func (p *Program) BundleSwitch(b int) int { return p.VendorSwitch(len(p.State.Vendors)) + b }
 
 // platerSwitches: freight + max(0, minimum - sum of work sent there) for every
-// plater some chosen k is plated by. A lot is sent once, and he charges for it
+// plater some chosen k is plated by, and has yet to be sent to. A lot is sent once, and he charges for it
 // at least his minimum.
 func (p *Program) platerSwitches() {
 	for i := range p.State.Platers {
@@ -57,7 +57,7 @@ func (p *Program) bundleSwitches() {
 // bundle: its freights and its plater's minimum are within its own cost.
 func (p *Program) needs(k, f *Choice) []int {
 	var on []int
-	if k.Plated() {
+	if k.InLot() {
 		on = append(on, p.PlaterSwitch(k.Plater))
 	}
 	vendor, bundle := owed(p.State, k)

@@ -40,6 +40,9 @@ func judgeDerive(st *catalog.State, c *Choice) (*Choice, string, string) {
 	if piece.Quantity < slot.Quantity {
 		return nil, "quantity", fmt.Sprintf("piece %q is there %d times, the slot needs %d", piece.ID, piece.Quantity, slot.Quantity)
 	}
+	if rule, why := judgeStands(st, piece, c); rule != "" {
+		return nil, rule, why
+	}
 	one, rule, why := judgeWork(st, slot, piece, c)
 	if one == nil {
 		return nil, rule, why
@@ -73,11 +76,14 @@ func judgeWork(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, c *C
 func judgeMultiply(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, c *Choice, one *judgeOne) *Choice {
 	n := catalog.Cents(slot.Quantity)
 	again := &Choice{
-		Slot: c.Slot, Piece: c.Piece, Work: one.work, Plater: c.Plater, Level: one.level, Quote: c.Quote,
+		Slot: c.Slot, Piece: c.Piece, Work: one.work, Plater: c.Plater, Level: one.level, Quote: c.Quote, Sent: judgeIsThere(piece),
 		Get: n * piece.Price, Give: n * piece.Value, Plate: n * one.plate, Other: n * one.other, Strip: n * one.stripFee,
 		Breakage: judgeRepeat(one.breaks, slot.Quantity), Refused: judgeRepeat(one.refused, slot.Quantity), Chance: piece.Chance,
 		Grade: one.grade, Tone: one.tone, Fresh: one.fresh, Growing: one.growing,
 		Days: judgePieceDays(st, piece) + one.days,
+	}
+	if again.Sent {
+		again.Days = one.days // it has arrived, and has been sent on
 	}
 	again.Fails = catalog.One - catalog.Both(catalog.Both(again.Chance, catalog.One-again.Refused), catalog.One-again.Breakage)
 	again.Paid = catalog.Of(again.Chance, again.Get+again.Give+

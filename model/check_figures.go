@@ -38,6 +38,7 @@ func (j *judge) compareFigures(c, again *Choice, where string) {
 	hundredths("grade", c.Grade, again.Grade)
 	hundredths("tone", c.Tone, again.Tone)
 	truth("fresh", c.Fresh, again.Fresh)
+	truth("sent", c.Sent, again.Sent)
 	truth("growing", c.Growing, again.Growing)
 	if c.Days != again.Days {
 		j.report("figure-days", where, "takes %d days, but the state gives %d", c.Days, again.Days)

@@ -93,13 +93,18 @@ func (j *judge) checkDays(l judgeLine) {
 
 // judgeDays is how long a line takes, counting what is planned for a failure.
 func judgeDays(st *catalog.State, k, f *Choice) int {
+	days := k.Days
 	switch {
 	case k.Fails == 0:
-		return k.Days
 	case f == nil:
-		return k.Days + st.Slots[k.Slot].RescueDays.Or(0)
+		days += st.Slots[k.Slot].RescueDays.Or(0)
+	default:
+		days += f.Days
 	}
-	return k.Days + f.Days
+	if days > 0 {
+		days += st.Job.Elapsed
+	}
+	return days
 }
 
 // judgeExpected is the cost of a line: the choice, plus what its failing costs.
@@ -109,7 +114,7 @@ func judgeExpected(st *catalog.State, k, f *Choice) catalog.Cents {
 		return k.Paid + catalog.Of(k.Fails, rescue)
 	}
 	work, freight := f.Plate, catalog.Cents(0)
-	if f.Plater != catalog.None {
+	if f.Plater != catalog.None && !judgeIsThere(&st.Pieces[f.Piece]) {
 		work = max(work, st.Platers[f.Plater].Minimum)
 		freight += st.Platers[f.Plater].Freight
 	}

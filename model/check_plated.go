@@ -16,6 +16,9 @@ func judgePlated(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, c 
 	if c.Quote < catalog.None || c.Quote >= len(piece.Quotes) {
 		return nil, "quote", fmt.Sprintf("piece %q has no quote number %d", piece.ID, c.Quote)
 	}
+	if judgeIsThere(piece) {
+		return judgeUnderWay(plater, piece, c)
+	}
 	var one *judgeOne
 	var why string
 	if c.Quote == catalog.None {

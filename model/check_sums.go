@@ -113,7 +113,7 @@ func (j *judge) chargesDue() map[judgeOf]catalog.Cents {
 	due := map[judgeOf]catalog.Cents{}
 	sent, busy := make([]catalog.Cents, len(j.st.Platers)), make([]bool, len(j.st.Platers))
 	for _, l := range j.lines {
-		if l.k.Plater != catalog.None {
+		if l.k.Plater != catalog.None && !judgeIsThere(&j.st.Pieces[l.k.Piece]) {
 			busy[l.k.Plater] = true
 			sent[l.k.Plater] += l.k.Plate
 		}

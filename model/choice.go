@@ -11,6 +11,7 @@ type Choice struct {
 	Plater int    // catalog.None unless plated
 	Level  string // "" unless plated
 	Quote  int    // index into the piece's quotes, catalog.None for an estimate
+	Sent   bool   // it is at the plater's already, in a lot that is paid for
 
 	Get   catalog.Cents // to pay to have the pieces
 	Give  catalog.Cents // what the customer's pieces would fetch
@@ -59,6 +60,9 @@ const (
 // Rest names one starting value a choice rests on, in the user's words, such as
 // "hours of straighten".
 type Rest string
+
+// InLot says whether the piece has yet to be sent to a plater.
+func (c *Choice) InLot() bool { return c.Plated() && !c.Sent }
 
 // Plated says whether a plater works on the piece.
 func (c *Choice) Plated() bool { return c.Plater != catalog.None }

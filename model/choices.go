@@ -51,6 +51,7 @@ type gather struct {
 }
 
 func (g *gather) run() {
+	hung := hungIn(g.st, g.slot)
 	for i := range g.st.Pieces {
 		p := &g.st.Pieces[i]
 		if !fitsSlot(p, g.slot) {
@@ -61,8 +62,25 @@ func (g *gather) run() {
 				Why: fmt.Sprintf("there are %d of it, the slot needs %d", pieceCount(p), n)})
 			continue
 		}
-		g.asIs(i)
-		g.clean(i)
+		if why := standing(g.st, g.slot, i, hung); why != "" {
+			g.out(Out{Piece: i, Plater: catalog.None, Why: why})
+			continue
+		}
+		if p.AtPlater() {
+			g.atPlater(i)
+			continue
+		}
+		if p.Bare() {
+			g.out(Out{Piece: i, Work: catalog.WorkAsIs, Plater: catalog.None, Why: "it is stripped"})
+		} else {
+			g.asIs(i)
+			if hung != i {
+				g.clean(i)
+			}
+		}
+		if hung == i {
+			continue
+		}
 		for q := range g.st.Platers {
 			if hasQuote(p, q) {
 				g.quotes(i, q)

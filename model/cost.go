@@ -8,6 +8,7 @@ type draft struct {
 	plater int
 	level  string
 	quote  int
+	sent   bool
 
 	plate, other catalog.Cents
 	parts        []Part
@@ -33,7 +34,7 @@ func (d *draft) choice(st *catalog.State, slot, piece int) Choice {
 	p := &st.Pieces[piece]
 	many := catalog.Cents(n)
 	c := Choice{
-		Slot: slot, Piece: piece, Work: d.work, Plater: d.plater, Level: d.level, Quote: d.quote,
+		Slot: slot, Piece: piece, Work: d.work, Plater: d.plater, Level: d.level, Quote: d.quote, Sent: d.sent,
 		Get: many * p.Price, Give: many * p.Value, Plate: many * d.plate, Other: many * d.other,
 		Breakage: repeated(d.breakage, n), Refused: repeated(d.refused, n), Chance: p.Chance,
 		Grade: d.grade, Tone: d.tone, Fresh: d.fresh, Growing: d.growing, Days: d.days,

@@ -21,7 +21,7 @@ func (p *Program) Plan(res solver.Result) *Plan {
 		plan.Expected += pair.Expected
 		plan.Outlay += k.Cash
 		plan.Completion *= 1 - float64(bothFail(k, f))/float64(certain)
-		if k.Plated() {
+		if k.InLot() {
 			loads[k.Plater] += k.Plate
 		}
 	}

@@ -175,7 +175,7 @@ func comeTo(st *catalog.State, lines []Line) catalog.Cents {
 		for _, sw := range p.needs(k, f) {
 			on[sw] = true
 		}
-		if k.Plated() {
+		if k.InLot() {
 			work[k.Plater] += k.Plate
 		}
 	}

@@ -58,9 +58,9 @@ func Leads(ctx context.Context, st *catalog.State, plan *Plan, set solver.Settin
 func DaysAtLatest(st *catalog.State, l *Line) int {
 	switch {
 	case l.Choice.Fails == 0:
-		return l.Choice.Days
+		return OnDay(st, l.Choice)
 	case l.Fallback != nil:
-		return l.Choice.Days + l.Fallback.Days
+		return onDay(st, l.Choice.Days+l.Fallback.Days)
 	}
-	return l.Choice.Days + st.Slots[l.Slot].RescueDays.V
+	return onDay(st, l.Choice.Days+st.Slots[l.Slot].RescueDays.V)
 }

@@ -15,14 +15,14 @@ type Lot struct {
 	Days      int           // the longest of its pieces
 }
 
-// Lots gives what goes to each plater, in the state's order of platers.
+// Lots gives what has yet to go to each plater, in the state's order of platers.
 func Lots(st *catalog.State, plan *Plan) []Lot {
 	var lots []Lot
 	for q := range st.Platers {
 		lot := Lot{Plater: q, Minimum: st.Platers[q].Minimum}
 		for i := range plan.Lines {
 			k := plan.Lines[i].Choice
-			if k.Plater != q {
+			if k.Plater != q || !k.InLot() {
 				continue
 			}
 			lot.Lines = append(lot.Lines, i)

@@ -58,7 +58,11 @@ func Outcomes(st *catalog.State, l *Line) []Outcome {
 		plate, extra := standinCharges(st, f)
 		after = follow(stages(f, plate, extra), f, []Outcome{rescued})
 	}
-	return follow(stages(l.Choice, l.Choice.Plate, 0), l.Choice, after)
+	all := follow(stages(l.Choice, l.Choice.Plate, 0), l.Choice, after)
+	for i := range all {
+		all[i].Days = onDay(st, all[i].Days)
+	}
+	return all
 }
 
 // follow lets what comes after a choice follow every stage of it that has not filled the slot.
@@ -84,7 +88,7 @@ func follow(stages []stage, c *Choice, after []Outcome) []Outcome {
 // freights it pays.
 func standinCharges(st *catalog.State, f *Choice) (plate, freights catalog.Cents) {
 	plate = f.Plate
-	if f.Plated() {
+	if f.InLot() {
 		q := &st.Platers[f.Plater]
 		plate, freights = max(plate, q.Minimum), q.Freight
 	}

@@ -6,14 +6,14 @@ import (
 	"brightset/catalog"
 )
 
-// daysRule: days(k) <= within_days. What follows when k fails is a rule on the
+// daysRule: days(k) <= within_days, the days that are gone counted in. What follows when k fails is a rule on the
 // line: see daysOfLine.
 func daysRule(st *catalog.State, c *Choice, role Role) string {
 	within := st.Job.WithinDays
-	if role == Reserve || !within.Set || c.Days <= within.V {
+	if role == Reserve || !within.Set || OnDay(st, c) <= within.V {
 		return ""
 	}
-	return fmt.Sprintf("it takes %d days, and there are %d", c.Days, within.V)
+	return fmt.Sprintf("it takes %d days, and there are %d", OnDay(st, c), within.V)
 }
 
 // daysOfLine: if k can fail, days(k) + days(f) <= within_days, or
@@ -25,11 +25,11 @@ func daysOfLine(st *catalog.State, k, f *Choice) bool {
 		return true
 	}
 	if k.Fails == 0 {
-		return k.Days <= within.V
+		return OnDay(st, k) <= within.V
 	}
 	second := st.Slots[k.Slot].RescueDays.Or(0)
 	if f != nil {
 		second = f.Days
 	}
-	return k.Days+second <= within.V
+	return onDay(st, k.Days+second) <= within.V
 }

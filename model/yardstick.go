@@ -53,6 +53,9 @@ func (j *yardstick) sign(b *bench, p Pair) sig {
 		}
 		s.bundles[0] = j.st.Pieces[f.Piece].Bundle
 	}
+	if k.Sent {
+		s.plater = -2 - k.Plater // turns no lot on, and still counts as his where pieces have to match
+	}
 	slices.Sort(s.shared[:])
 	slices.Sort(s.bundles[:])
 	if j.got[k.Piece] {

@@ -1,0 +1,151 @@
+package journal
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+)
+
+// maxSize is the largest journal that is read: far more than a shop's lifetime.
+const maxSize = 256 << 20
+
+// TornSuffix is added to the name of a journal for the file that keeps lines a crash
+// left unfinished.
+const TornSuffix = ".torn"
+
+// Load reads a journal; one that does not exist is empty. data is its bytes.
+func Load(path string) (l *Log, data []byte, err error) {
+	f, err := os.Open(path)
+	if errors.Is(err, os.ErrNotExist) {
+		return &Log{}, nil, nil
+	}
+	if err != nil {
+		return nil, nil, err
+	}
+	defer f.Close()
+	if data, err = readAll(f); err != nil {
+		return nil, nil, err
+	}
+	return Read(data), data, nil
+}
+
+func readAll(f *os.File) ([]byte, error) {
+	info, err := f.Stat()
+	if err != nil {
+		return nil, err
+	}
+	if !info.Mode().IsRegular() {
+		return nil, fmt.Errorf("%s is not a regular file", f.Name())
+	}
+	data, err := io.ReadAll(io.LimitReader(f, maxSize+1))
+	if err == nil && len(data) > maxSize {
+		err = fmt.Errorf("%s is larger than %d MiB", f.Name(), maxSize>>20)
+	}
+	return data, err
+}
+
+// Writer adds entries to one journal. While it is open no other writer has it.
+type Writer struct {
+	f    *os.File
+	path string
+	log  *Log
+	data []byte
+	made bool // the file is new, and so is its name in the folder
+}
+
+// Open locks a journal for writing, waiting for another writer to finish, and reads it.
+// A line that a crash left unfinished is moved to the file beside it, so that nothing
+// is ever added to half a line.
+func Open(path string) (*Writer, error) {
+	_, err := os.Stat(path)
+	w := &Writer{path: path, made: errors.Is(err, os.ErrNotExist)}
+	if w.f, err = os.OpenFile(path, os.O_RDWR|os.O_CREATE|os.O_APPEND, 0o644); err != nil {
+		return nil, err
+	}
+	if err = lock(w.f); err == nil {
+		err = w.read()
+	}
+	if err != nil {
+		w.f.Close()
+		return nil, err
+	}
+	return w, nil
+}
+
+func (w *Writer) read() (err error) {
+	if w.data, err = readAll(w.f); err != nil {
+		return err
+	}
+	w.log = Read(w.data)
+	if w.log.Torn == nil {
+		return nil
+	}
+	if err := setAside(w.path+TornSuffix, w.log.Torn); err != nil {
+		return err
+	}
+	if err := w.f.Truncate(w.log.size); err != nil {
+		return err
+	}
+	w.data = w.data[:w.log.size]
+	return w.f.Sync()
+}
+
+// setAside keeps what is taken out of a journal.
+func setAside(path string, torn []byte) error {
+	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_APPEND, 0o644)
+	if err != nil {
+		return err
+	}
+	_, err = f.Write(append(append([]byte(nil), torn...), '\n'))
+	return errors.Join(err, f.Sync(), f.Close())
+}
+
+// Log is the journal as it stands, with what was added here.
+func (w *Writer) Log() *Log { return w.log }
+
+// Bytes are the bytes of the file when it was opened, without an unfinished line.
+func (w *Writer) Bytes() []byte { return w.data }
+
+// Append adds one entry and returns it, numbered, once it is safely on disk. If that
+// fails the file is as it was.
+func (w *Writer) Append(e Entry) (Entry, error) {
+	if len(w.log.Problems) > 0 {
+		p := w.log.Problems[0]
+		return e, fmt.Errorf("%s:%d: %s; nothing is added to it before that is put right", w.path, p.Line, p.Message)
+	}
+	e.Version, e.Seq = Version, w.log.last()+1
+	if e.Changes == nil {
+		e.Changes = []Change{}
+	}
+	line, err := e.line()
+	if err != nil {
+		return e, err
+	}
+	if _, err = w.f.Write(line); err == nil {
+		err = w.f.Sync()
+	}
+	if err == nil && w.made {
+		err = syncFolder(filepath.Dir(w.path))
+	}
+	if err != nil {
+		return e, errors.Join(err, w.f.Truncate(w.log.size))
+	}
+	w.made = false
+	w.log.size += int64(len(line))
+	w.log.Entries = append(w.log.Entries, e)
+	return e, nil
+}
+
+// Close lets other writers in.
+func (w *Writer) Close() error { return w.f.Close() }
+
+// syncFolder makes a new file's name as safe as its content.
+func syncFolder(dir string) error {
+	d, err := os.Open(dir)
+	if err != nil {
+		return err
+	}
+	return errors.Join(d.Sync(), d.Close())
+}

@@ -1,0 +1,55 @@
+package catalog
+
+import "time"
+
+// Stage is how far a piece has come. Up to StagePlated it can be at a plater's or
+// not: see Piece.AtPlater.
+type Stage int
+
+const (
+	StageSeen     Stage = iota // looked over; the default
+	StageStripped              // the old plating is off
+	StagePriced                // the plater has named his price after stripping
+	StageApproved              // he has been told to go ahead: the price is spent
+	StagePlated                // the work is done
+	StageBack                  // on the bench again, with the grade it came back with
+	StageHung                  // in its slot on the object
+	StageSold
+	StageLost // by a plater or on the way; or a lead that came to nothing
+	StageBroken
+)
+
+// stageWords are the words of the stages in files, in their order.
+var stageWords = []string{"seen", "stripped", "priced", "approved", "plated", "back", "hung", "sold", "lost", "broken"}
+
+// String gives the word used in files.
+func (s Stage) String() string { return stageWords[s] }
+
+// Sent is what a piece was sent to a plater for: the plater's price, what he is expected
+// to make of it, and when. It stays for the record when the piece is back.
+type Sent struct {
+	Was   bool   // it was sent
+	Quote        // of one piece
+	Lot   string // what went to him together; freight and minimum were paid once for it
+	On    Val[time.Time]
+	Since int // days gone by since then
+}
+
+// Spent is a sum that is spent and can't be decided on any more.
+type Spent struct {
+	ID    string
+	For   string // in words
+	Cents Cents  // below zero: money that came in
+	Piece int    // None where it is not one piece's
+	From  Origin
+}
+
+// AtPlater says whether the piece is at a plater's.
+func (p *Piece) AtPlater() bool { return p.Sent.Was && p.Stage < StageBack }
+
+// Gone says whether there is no piece any more: sold, lost or broken, or in use on
+// another job.
+func (p *Piece) Gone() bool { return p.Stage >= StageSold || p.Elsewhere }
+
+// Bare says whether the old plating is off and no new one on: it can't hang like that.
+func (p *Piece) Bare() bool { return p.Stage > StageSeen && p.Stage < StagePlated }

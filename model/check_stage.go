@@ -1,0 +1,73 @@
+package model
+
+import (
+	"fmt"
+
+	"brightset/catalog"
+)
+
+// How far pieces have come, as the check sees it.
+
+// judgeIsThere says whether a piece is at a plater's now.
+func judgeIsThere(piece *catalog.Piece) bool {
+	switch piece.Stage {
+	case catalog.StageSeen, catalog.StageStripped, catalog.StagePriced, catalog.StageApproved, catalog.StagePlated:
+		return piece.Sent.Was
+	}
+	return false
+}
+
+// judgeStands says which choices the stage of a piece, or of the one that hangs in the
+// slot, leaves no room for.
+func judgeStands(st *catalog.State, piece *catalog.Piece, c *Choice) (rule, why string) {
+	asIs := c.Work == catalog.WorkAsIs
+	switch piece.Stage {
+	case catalog.StageSold, catalog.StageLost, catalog.StageBroken:
+		return "gone", fmt.Sprintf("piece %q is %s", piece.ID, piece.Stage)
+	case catalog.StageHung:
+		if piece.HungIn != c.Slot || !asIs {
+			return "hung", fmt.Sprintf("piece %q hangs in slot %q", piece.ID, st.Slots[piece.HungIn].ID)
+		}
+	case catalog.StageStripped, catalog.StagePriced, catalog.StageApproved:
+		if asIs || c.Work == catalog.WorkClean {
+			return "stripped", fmt.Sprintf("piece %q is stripped", piece.ID)
+		}
+	}
+	if piece.Elsewhere {
+		return "gone", fmt.Sprintf("piece %q is in use on another job", piece.ID)
+	}
+	if judgeIsThere(piece) && (c.Plater != piece.Sent.Plater || c.Quote != catalog.None) {
+		return "sent", fmt.Sprintf("piece %q is at plater %q, on the terms agreed", piece.ID, st.Platers[piece.Sent.Plater].ID)
+	}
+	for i := range st.Pieces {
+		other := &st.Pieces[i]
+		if other != piece && other.Stage == catalog.StageHung && !other.Elsewhere && other.HungIn == c.Slot {
+			return "hung", fmt.Sprintf("piece %q hangs there", other.ID)
+		}
+	}
+	return "", ""
+}
+
+// judgeUnderWay is a piece that a plater has at the moment.
+func judgeUnderWay(plater *catalog.Plater, piece *catalog.Piece, c *Choice) (*judgeOne, string, string) {
+	sent := &piece.Sent
+	if sent.Work != c.Work || sent.Level != c.Level {
+		return nil, "sent", fmt.Sprintf("piece %q was sent for %s", piece.ID, sent.Work)
+	}
+	one := &judgeOne{
+		work: sent.Work, level: sent.Level, plate: sent.Cost, breaks: sent.Breakage.V, refused: sent.Refused.V,
+		grade: sent.Grade.V, tone: sent.Tone.V, fresh: sent.Fresh.Or(true), stripFee: plater.StripFee,
+	}
+	total := plater.Days
+	if sent.Days.Set {
+		total = sent.Days.V
+	}
+	one.days = max(total-sent.Since, 1)
+	switch piece.Stage {
+	case catalog.StageApproved:
+		one.plate = 0
+	case catalog.StagePlated:
+		one.refused, one.plate, one.breaks = 0, 0, 0
+	}
+	return one, "", ""
+}

@@ -1,0 +1,68 @@
+package model
+
+import (
+	"fmt"
+
+	"brightset/catalog"
+)
+
+// standing says why nothing can be done with a piece for a slot any more, given how far
+// it and others have come; "" where something can. hung is the piece that hangs in the
+// slot, or catalog.None.
+func standing(st *catalog.State, slot, piece, hung int) string {
+	p := &st.Pieces[piece]
+	switch {
+	case p.Elsewhere:
+		return "it is in use on another job"
+	case p.Gone():
+		return "it is " + p.Stage.String()
+	case hung != catalog.None && hung != piece:
+		return fmt.Sprintf("%s hangs there", PieceName(st, hung))
+	case p.Stage == catalog.StageHung && p.HungIn != slot:
+		return fmt.Sprintf("it hangs in %s", st.Slots[p.HungIn].ID)
+	}
+	return ""
+}
+
+// hungIn is the piece that hangs in a slot, or catalog.None.
+func hungIn(st *catalog.State, slot int) int {
+	for i := range st.Pieces {
+		if p := &st.Pieces[i]; p.Stage == catalog.StageHung && p.HungIn == slot && !p.Gone() {
+			return i
+		}
+	}
+	return catalog.None
+}
+
+// atPlater adds the one choice there is for a piece that is at a plater's: that he
+// goes on. His lot was sent, so its freight and minimum are spent; the work is too once
+// he has been told to go ahead. Works of others were done before it was sent.
+func (g *gather) atPlater(piece int) {
+	p := &g.st.Pieces[piece]
+	s := &p.Sent
+	d := draft{
+		work: s.Work, plater: s.Plater, level: s.Level, quote: catalog.None, sent: true, plate: s.Cost, fresh: s.Fresh.Or(true),
+		breakage: s.Breakage.Or(0), refused: s.Refused.Or(0), grade: s.Grade.V, tone: s.Tone.Or(0),
+		days: max(1, s.Days.Or(g.st.Platers[s.Plater].Days)-s.Since),
+	}
+	if p.Stage >= catalog.StageApproved {
+		d.plate = 0
+	}
+	if p.Stage >= catalog.StagePlated {
+		d.breakage, d.refused = 0, 0
+	}
+	d.parts = []Part{{Work: catalog.None, Doer: ByPlater, Maker: catalog.None, Cost: d.plate}}
+	g.add(piece, d)
+}
+
+// onDay is the day of the job on which something is done that takes so many days from
+// where things stand: what takes none is there.
+func onDay(st *catalog.State, days int) int {
+	if days == 0 {
+		return 0
+	}
+	return st.Job.Elapsed + days
+}
+
+// OnDay is the day of the job on which a choice is done.
+func OnDay(st *catalog.State, c *Choice) int { return onDay(st, c.Days) }
