@@ -7,7 +7,7 @@ import (
 
 // Tables that belong in the job's file only, and in the shop's only.
 var (
-	jobsOnly  = []string{"job", "slot", "match", "trade", "avenue", "find", "lock", "ban", "spent"}
+	jobsOnly  = []string{"job", "slot", "match", "trade", "avenue", "find", "lock", "ban", "spent", "plan"}
 	shopsOnly = []string{"shop"}
 )
 

@@ -1,6 +1,7 @@
 package catalog
 
 import (
+	"bytes"
 	"cmp"
 	"fmt"
 	"maps"
@@ -72,7 +73,7 @@ func (l *loader) openJournal(file string) *recorded {
 		return nil
 	}
 	l.ranks[path] = doc.rank
-	l.seen(path, data)
+	l.seen(path, data[:bytes.LastIndexByte(data, '\n')+1])
 	if data == nil {
 		return nil
 	}

@@ -12,7 +12,8 @@ import (
 
 // Options says how to load. The zero value works.
 type Options struct {
-	Today time.Time // zero: dates in the past are not checked
+	Today time.Time        // zero: dates in the past are not checked
+	Now   func() time.Time // for what is recorded; nil: the clock
 
 	// Include holds files to be read as if the job included them, each in place
 	// of the file it stands for if the job does include that.
@@ -35,6 +36,7 @@ type loader struct {
 	parts  []*table    // those of them that the job includes: they may hold pieces
 	opened map[string]bool
 	sum    hash.Hash // of everything that was read
+	tried  func()    // lays what may be recorded over the files
 
 	metals, defects, works, targets, grades, tones *names
 	slots, platers, makers, vendors, bundles       *names
@@ -68,6 +70,9 @@ func Load(path string, opt Options) (*State, error) {
 func (l *loader) load(path string) (*State, error) {
 	l.openFiles(path)
 	l.readJournals()
+	if l.tried != nil && l.job != nil {
+		l.tried()
+	}
 	l.compile()
 	if len(l.list) > 0 {
 		return nil, l.mistakes()
@@ -78,6 +83,9 @@ func (l *loader) load(path string) (*State, error) {
 }
 
 func newLoader(opt Options) *loader {
+	if opt.Now == nil {
+		opt.Now = time.Now
+	}
 	return &loader{
 		opt: opt, read: readSource, state: &State{}, sum: sha256.New(), opened: map[string]bool{}, spoilt: map[string]bool{}, ranks: map[string]int{},
 		metals: newNames("metal"), defects: newNames("defect"), works: newNames("work"),
@@ -106,6 +114,7 @@ func (l *loader) compile() {
 	l.readLocks()
 	l.readBans()
 	l.readSpent()
+	l.readKept()
 	l.settle()
 	l.checkRest()
 	if len(l.list) == 0 {
@@ -119,6 +128,7 @@ func (l *loader) mistake(d *document, s span, message, hint string) {
 	const most = 400 // characters of a message; names in files may be of any length
 	if s.in != nil {
 		d = s.in
+		s.line, s.column = max(0, s.line), 1
 	}
 	m := Mistake{File: d.file, Line: s.line, Column: s.column, Width: s.width, Message: shorten(message, most), Hint: shorten(hint, most)}
 	if s.line > 0 && s.line <= len(d.lines) {

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"time"
+
+	"brightset/catalog/journal"
 )
 
 // readStage reads how far a piece has come and where it is.
@@ -18,8 +20,9 @@ func (l *loader) readStage(t *table, p *Piece) {
 	}
 	if s := t.sub("sent", fmt.Sprintf("what piece %q was sent for", p.ID)); s != nil {
 		lot, on := s.text("lot"), s.date("on")
+		count, paid := s.whole("count", 1, MaxQuantity).Or(1), s.money("paid")
 		s.need("grade", "write grade = 90, what it is to look like")
-		p.Sent = Sent{Was: true, Quote: l.readQuote(s, p, p.Metal == None), Lot: lot, On: on}
+		p.Sent = Sent{Was: true, Quote: l.readQuote(s, p, p.Metal == None), Lot: lot, On: on, Count: count, Paid: paid}
 		if p.Sent.Work == "" {
 			p.Sent.Work = WorkReplate
 		}
@@ -59,6 +62,46 @@ func (l *loader) readSpent() {
 	}
 }
 
+// readKept reads [plan.SLOT], the plan that was last kept.
+func (l *loader) readKept() {
+	if l.job == nil {
+		return
+	}
+	tables := l.job.named("plan")
+	if len(tables) == 0 {
+		return
+	}
+	kept := &Kept{From: tables[0].here()}
+	for _, t := range tables {
+		line := KeptLine{Slot: t.id, KeptChoice: t.keptChoice()}
+		if sub := t.sub("fallback", "what "+t.what+" holds in reserve"); sub != nil {
+			f := sub.keptChoice()
+			line.Fallback = &f
+			sub.done()
+		}
+		kept.Lines = append(kept.Lines, line)
+		t.done()
+	}
+	l.state.Kept = kept
+	for i, e := range l.entries() {
+		if e.Action == KeepAction {
+			kept.Seq, kept.On = l.state.Record.Entries[i].Seq, l.state.Record.Entries[i].Day()
+		}
+	}
+}
+
+func (t *table) keptChoice() KeptChoice {
+	return KeptChoice{Piece: t.text("piece"), Work: t.text("work"), Plater: t.text("plater"), Level: t.text("level"), Expected: t.money("expected").V}
+}
+
+// entries are what stands in the job's journal.
+func (l *loader) entries() []journal.Entry {
+	if l.state.Record == nil {
+		return nil
+	}
+	return l.state.Record.Entries
+}
+
 // settle works out where the job stands: what is left of the budget, and how many
 // days are gone. The clock is that of what was recorded, not that of the machine: the
 // same files give the same answer on any day.
@@ -70,10 +113,10 @@ func (l *loader) settle() {
 	if job.Budget.Set {
 		job.Budget.V -= job.SpentSum
 	}
-	if l.state.Record == nil || len(l.state.Record.Entries) == 0 {
+	entries := l.entries()
+	if len(entries) == 0 {
 		return
 	}
-	entries := l.state.Record.Entries
 	job.AsOf = lastDay(entries)
 	start := job.Start.Or(entries[0].Day())
 	days := func(from, to time.Time) int { return max(0, int(to.Sub(from)/(24*time.Hour))) }

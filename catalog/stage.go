@@ -32,7 +32,9 @@ type Sent struct {
 	Quote        // of one piece
 	Lot   string // what went to him together; freight and minimum were paid once for it
 	On    Val[time.Time]
-	Since int // days gone by since then
+	Since int        // days gone by since then
+	Count int        // pieces of the bag that went, at least 1
+	Paid  Val[Cents] // for one piece in the end, where it is known
 }
 
 // Spent is a sum that is spent and can't be decided on any more.

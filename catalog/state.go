@@ -33,6 +33,7 @@ type State struct {
 	Bans     []Ban
 	Tables   Tables
 	Warnings []Warning
+	Kept     *Kept   // nil where no plan was kept
 	Record   *Record // what stands of the job's journal
 	Revision string  // of all files and journals this was made of
 }

@@ -31,20 +31,26 @@ const (
 	FigureBase   Figure = "base"   // the starting values of how often pieces of a metal break
 )
 
-// open is a figure with what it is changed to where it turns out low or high, and how
-// likely either is. What is a quote's or an estimate's is changed in the choices, the
-// rest in the state.
+// open is a figure with the ways in which it may turn out otherwise.
 type open struct {
 	FindOut
-	choice    func(c *Choice, high bool)
-	state     func(st *catalog.State, high bool)
-	low, high catalog.Micro
+	ways []turnout
+}
+
+// turnout is one way in which a figure may turn out, and how likely that is. What is a
+// quote's or an estimate's is changed in the choices, the rest in the state.
+type turnout struct {
+	likely catalog.Micro
+	worse  bool // no set gets cheaper by it
+	choice func(*Choice)
+	state  func(*catalog.State)
 }
 
 // FindOuts looks at every figure that may turn out otherwise. Where nothing better is
 // known it is as planned in half the cases, and lower or higher in a quarter each:
-// a plater's price by its spread, his breakage that nobody quoted half as high or twice
-// as high, his grade three points; a starting value of the shop's hour or of a rescue
+// a plater's price by its spread, his grade three points; what stripping shows is that he
+// sends the piece back, with the chance of that, else that it breaks as planned, half or
+// twice as often, if he has not quoted how often; a starting value of the shop's hour or of a rescue
 // a quarter or a half less or more; the hours of a work half or one and a half times
 // as many, the breakage of a metal half or twice as high (common practice, no published
 // source). A lead comes with its own chance. Knowing a figure is worth what the best set
@@ -53,40 +59,47 @@ type open struct {
 // are not what they are worth together. Those that the plan rests on are looked at
 // first; whole is false where time ran out or a search was not proven.
 func FindOuts(ctx context.Context, st *catalog.State, plan *Plan, set solver.Settings) (all []FindOut, whole bool, err error) {
+	return findOuts(ctx, st, plan, openFigures(st, plan), set)
+}
+
+// StripFirst are those of FindOuts that stripping a piece shows: the ones worth it before
+// anything is committed, spares included.
+func StripFirst(ctx context.Context, st *catalog.State, plan *Plan, set solver.Settings) (all []FindOut, whole bool, err error) {
+	open := slices.DeleteFunc(openFigures(st, plan), func(o open) bool { return o.Figure != FigureBreakage })
+	return findOuts(ctx, st, plan, open, set)
+}
+
+func findOuts(ctx context.Context, st *catalog.State, plan *Plan, figures []open, set solver.Settings) (all []FindOut, whole bool, err error) {
 	defer func() {
 		slices.SortStableFunc(all, func(a, b FindOut) int { return cmp.Compare(b.Gain, a.Gain) })
 	}()
 	whole = true
 	clock := newClock(ctx, set)
-	for _, o := range openFigures(st, plan) {
+	if figures, err = screened(ctx, st, plan, figures, clock); err != nil {
+		return nil, false, err
+	}
+	for _, o := range figures {
 		sum := int64(0)
-		for _, high := range []bool{false, true} {
-			if o.choice != nil && high != (o.Figure == FigureGrade) && !o.Planned {
-				continue // for the worse: no set gets cheaper, and the plan stays
+		for i := range o.ways {
+			if o.ways[i].worse && !o.Planned {
+				continue // the plan stays
 			}
 			set, ok := clock.next()
 			if !ok {
 				return all, false, nil
 			}
-			gain, proven, err := gainOf(ctx, st, plan, &o, high, set)
+			gain, proven, err := gainOf(ctx, st, plan, &o.ways[i], set)
 			if err != nil {
 				return all, false, err
 			}
 			whole = whole && proven
-			sum, o.Most = sum+int64(o.chance(high))*int64(gain), max(o.Most, gain)
+			sum, o.Most = sum+int64(o.ways[i].likely)*int64(gain), max(o.Most, gain)
 		}
 		if o.Gain = catalog.Cents((sum + int64(catalog.One)/2) / int64(catalog.One)); o.Gain > o.fee(st) {
 			all = append(all, o.FindOut)
 		}
 	}
 	return all, whole, nil
-}
-
-func (o *open) chance(high bool) catalog.Micro {
-	if high {
-		return o.high
-	}
-	return o.low
 }
 
 // fee is what finding a figure out costs: to see how a piece stands the work it has
@@ -98,23 +111,23 @@ func (o *FindOut) fee(st *catalog.State) catalog.Cents {
 	return 0
 }
 
-// gainOf is what the best set costs less than the plan if a figure is off one way.
+// gainOf is what the best set costs less than the plan if a figure turns out one way.
 //
 // The plan carried out regardless counts at what it costs even where it then misses
 // the mean or the chance asked for; the best set is one that does not.
-func gainOf(ctx context.Context, st *catalog.State, plan *Plan, o *open, high bool, set solver.Settings) (gain catalog.Cents, proven bool, err error) {
+func gainOf(ctx context.Context, st *catalog.State, plan *Plan, w *turnout, set solver.Settings) (gain catalog.Cents, proven bool, err error) {
 	opt, find := Options{FixedLimits: true}, func(c *Choice) *Choice { return c }
-	if o.choice != nil {
-		opt.Adjust = func(c *Choice) { o.choice(c, high) }
+	if w.choice != nil {
+		opt.Adjust = w.choice
 		find = func(c *Choice) *Choice {
 			k := *c
-			o.choice(&k, high)
+			w.choice(&k)
 			k.addUp()
 			return &k
 		}
 	} else {
 		st = st.Clone()
-		o.state(st, high)
+		w.state(st)
 		find = lookup(Choices(st))
 	}
 	regardless := carriedOut(st, plan, find)

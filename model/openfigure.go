@@ -40,7 +40,7 @@ func openQuotes(st *catalog.State, plan *Plan) []open {
 		}
 		seen[o] = true
 		o.Planned = usedIn(plan, func(k *Choice) bool { return k.Piece == c.Piece && k.Plater == c.Plater })
-		all = append(all, open{FindOut: o, low: quarter, high: quarter, choice: func(k *Choice, high bool) { o.off(st, k, high) }})
+		all = append(all, open{o, o.ofQuote(st, c)})
 	}
 	for _, choices := range Choices(st) {
 		for i := range choices {
@@ -49,30 +49,56 @@ func openQuotes(st *catalog.State, plan *Plan) []open {
 				continue
 			}
 			add(c, FigurePlating, plateSpread(st, c) > 0)
-			add(c, FigureBreakage, c.Breakage > 0 && (c.Quote == catalog.None || !st.Pieces[c.Piece].Quotes[c.Quote].Breakage.Set))
+			add(c, FigureBreakage, !c.Sent && !st.Pieces[c.Piece].Bare() && (c.Refused > 0 || breakageOpen(st, c)))
 			add(c, FigureGrade, c.Quote == catalog.None || !st.Pieces[c.Piece].Quotes[c.Quote].Grade.Set)
 		}
 	}
 	return all
 }
 
-// off changes the figure of a choice that is looked at to where it may really lie.
-func (o *FindOut) off(st *catalog.State, c *Choice, high bool) {
-	sign := catalog.Cents(-1)
-	if high {
-		sign = 1
+// ofQuote gives the ways in which a figure of a piece at a plater may turn out.
+func (o *FindOut) ofQuote(st *catalog.State, at *Choice) []turnout {
+	way := func(likely catalog.Micro, worse bool, change func(*Choice)) turnout {
+		return turnout{likely: likely, worse: worse, choice: func(c *Choice) {
+			if c.Piece == o.Piece && c.Plater == o.Plater {
+				change(c)
+			}
+		}}
 	}
-	switch {
-	case c.Piece != o.Piece || c.Plater != o.Plater:
-	case o.Figure == FigurePlating:
-		c.Plate += sign * plateSpread(st, c)
-	case o.Figure == FigureGrade:
-		c.Grade = min(max(c.Grade+catalog.Centi(sign)*spreadGrade, 0), 100_00)
-	case high:
-		c.Breakage = min(2*c.Breakage, catalog.One)
-	default:
-		c.Breakage /= 2
+	switch o.Figure {
+	case FigurePlating:
+		return []turnout{
+			way(quarter, false, func(c *Choice) { c.Plate -= plateSpread(st, c) }),
+			way(quarter, true, func(c *Choice) { c.Plate += plateSpread(st, c) }),
+		}
+	case FigureGrade:
+		return []turnout{
+			way(quarter, true, func(c *Choice) { c.Grade = max(c.Grade-spreadGrade, 0) }),
+			way(quarter, false, func(c *Choice) { c.Grade = min(c.Grade+spreadGrade, 100_00) }),
+		}
 	}
+	kept := catalog.One - at.Refused
+	keeps := func(change func(*Choice)) func(*Choice) {
+		return func(c *Choice) {
+			c.Refused = 0
+			if breakageOpen(st, c) {
+				change(c)
+			}
+		}
+	}
+	all := []turnout{
+		way(kept/4, false, keeps(func(c *Choice) { c.Breakage /= 2 })),
+		way(kept/4, true, keeps(func(c *Choice) { c.Breakage = min(2*c.Breakage, catalog.One) })),
+	}
+	if at.Refused > 0 {
+		all = append(all, way(kept-kept/4*2, false, keeps(func(*Choice) {})), way(at.Refused, true, func(c *Choice) { c.Refused = catalog.One }))
+	}
+	return all
+}
+
+// breakageOpen says whether nobody has vouched for how often it breaks.
+func breakageOpen(st *catalog.State, c *Choice) bool {
+	return c.Breakage > 0 && !c.Sent && (c.Quote == catalog.None || !st.Pieces[c.Piece].Quotes[c.Quote].Breakage.Set)
 }
 
 // plateSpread is the part of a choice's spread that is the plater's.
@@ -100,12 +126,9 @@ func openLeads(st *catalog.State, plan *Plan) []open {
 		all = append(all, open{
 			FindOut: FindOut{Figure: FigureLead, Piece: i, Plater: catalog.None, Metal: catalog.None, Work: catalog.None,
 				Planned: usedIn(plan, func(c *Choice) bool { return c.Piece == i })},
-			low: catalog.One - chance, high: chance,
-			state: func(st *catalog.State, comes bool) {
-				st.Pieces[i].Chance = 0
-				if comes {
-					st.Pieces[i].Chance = catalog.One
-				}
+			ways: []turnout{
+				{likely: catalog.One - chance, state: func(st *catalog.State) { st.Pieces[i].Chance = 0 }},
+				{likely: chance, state: func(st *catalog.State) { st.Pieces[i].Chance = catalog.One }},
 			},
 		})
 	}
@@ -117,7 +140,7 @@ func openStartingValues(st *catalog.State, plan *Plan) []open {
 	var all []open
 	add := func(o FindOut, used bool, state func(st *catalog.State, high bool)) {
 		o.Piece, o.Plater, o.Planned = catalog.None, catalog.None, used
-		all = append(all, open{FindOut: o, low: quarter, high: quarter, state: state})
+		all = append(all, open{o, lowAndHigh(state)})
 	}
 	if slices.ContainsFunc(st.Slots, func(s catalog.Slot) bool { return starting(s.Rescue) }) {
 		add(FindOut{Figure: FigureRescue, Metal: catalog.None, Work: catalog.None}, true, func(st *catalog.State, high bool) {
@@ -156,18 +179,25 @@ func openMetals(st *catalog.State, plan *Plan) []open {
 		}
 		all = append(all, open{
 			FindOut: FindOut{Figure: FigureBase, Piece: catalog.None, Plater: catalog.None, Metal: m, Work: catalog.None, Planned: usedIn(plan, of)},
-			low:     quarter, high: quarter,
-			state: func(st *catalog.State, high bool) {
+			ways: lowAndHigh(func(st *catalog.State, high bool) {
 				half(&st.Tables.Metals[m].Base, high)
 				for w := range st.Tables.Works {
 					if list := st.Tables.Works[w].Breakage; m < len(list) {
 						half(&list[m], high)
 					}
 				}
-			},
+			}),
 		})
 	}
 	return all
+}
+
+// lowAndHigh are the two ways in which a starting value may be off.
+func lowAndHigh(change func(st *catalog.State, high bool)) []turnout {
+	return []turnout{
+		{likely: quarter, state: func(st *catalog.State) { change(st, false) }},
+		{likely: quarter, state: func(st *catalog.State) { change(st, true) }},
+	}
 }
 
 func starting[T any](v catalog.Val[T]) bool { return v.Set && v.From.Source == catalog.StartingValue }

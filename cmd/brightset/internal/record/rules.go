@@ -1,0 +1,117 @@
+package record
+
+import (
+	"fmt"
+
+	"brightset/catalog"
+)
+
+// filter writes what a lock or a ban is about.
+func (b *builder) filter(target []string, f *Facts) error {
+	if f.Piece != "" {
+		i, err := b.piece(f.Piece)
+		if err != nil {
+			return err
+		}
+		b.set(false, target, "piece", b.st.Pieces[i].Key())
+	}
+	b.set(false, target, "work", f.Work)
+	b.set(false, target, "plater", f.To)
+	b.set(false, target, "level", f.Level)
+	b.set(false, target, "reason", f.Reason)
+	return nil
+}
+
+func (b *builder) lock(f *Facts) error {
+	if _, err := b.slot(f.Target); err != nil {
+		return err
+	}
+	if f.Piece == "" && f.Work == "" && f.To == "" && f.Level == "" {
+		return fmt.Errorf("say what is wanted in %s: --piece, --work, --to or --level", f.Target)
+	}
+	b.clear(false, []string{"lock", b.lockOf(f.Target)})
+	target := []string{"lock", f.Target}
+	return b.filter(target, f)
+}
+
+// lockOf is the name of the lock on a slot: the slot's own, unless a file calls it
+// otherwise; "" where there is none.
+func (b *builder) lockOf(slot string) string {
+	for _, id := range b.d.Keys(false, []string{"lock"}) {
+		if at := text(b.d.Value(false, []string{"lock", id}, "slot")); at == slot || (at == "" && id == slot) {
+			return id
+		}
+	}
+	return ""
+}
+
+func (b *builder) unlock(f *Facts) error {
+	id := b.lockOf(f.Target)
+	if id == "" {
+		if _, err := b.slot(f.Target); err != nil {
+			return err
+		}
+		return fmt.Errorf("slot %q has no lock", f.Target)
+	}
+	b.clear(false, []string{"lock", id})
+	return nil
+}
+
+func (b *builder) ban(f *Facts) error {
+	i, err := b.piece(f.Target)
+	if err != nil {
+		return err
+	}
+	taken := b.d.Keys(false, []string{"ban"})
+	name := "no " + b.st.Pieces[i].ID
+	for n := 2; contains(taken, name); n++ {
+		name = fmt.Sprintf("no %s %d", b.st.Pieces[i].ID, n)
+	}
+	target := []string{"ban", name}
+	if f.Slot != "" {
+		if _, err := b.slot(f.Slot); err != nil {
+			return err
+		}
+		b.set(false, target, "slot", f.Slot)
+	}
+	f.Piece = f.Target
+	return b.filter(target, f)
+}
+
+func (b *builder) unban(f *Facts) error {
+	known := b.d.Keys(false, []string{"ban"})
+	if !contains(known, f.Target) {
+		return fmt.Errorf("no ban is called %q%s", f.Target, meant(f.Target, known))
+	}
+	b.clear(false, []string{"ban", f.Target})
+	return nil
+}
+
+func (b *builder) spent(f *Facts) error {
+	for _, one := range []struct {
+		flag, text string
+		sign       catalog.Cents
+	}{{"cost", f.Cost, 1}, {"credit", f.Credit, -1}} {
+		if one.text == "" {
+			continue
+		}
+		sum, err := money(one.flag, one.text)
+		if err != nil {
+			return err
+		}
+		b.spend(one.sign*sum, catalog.None, "%s", f.Target)
+	}
+	if len(b.deed.Sets) == 0 {
+		return fmt.Errorf("say how much: --cost 25.00, or --credit for money that came in")
+	}
+	return nil
+}
+
+// note changes nothing: what was typed is kept as the reason.
+func (b *builder) note(f *Facts) error {
+	b.deed.Reason = f.Target
+	if f.Reason != "" {
+		b.deed.Reason += "; " + f.Reason
+	}
+	return nil
+}

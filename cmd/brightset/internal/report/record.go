@@ -1,0 +1,153 @@
+package report
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+
+	"brightset/catalog"
+	"brightset/catalog/journal"
+)
+
+// Done is what a command has recorded.
+type Done struct {
+	Entry int // of the journal
+	Text  string
+}
+
+// Recorded confirms what was recorded, and says what it means for money and for pieces.
+func Recorded(before, st *catalog.State, done Done) string {
+	text := Paragraph("", "", fmt.Sprintf("Recorded: %s (entry %d).", done.Text, done.Entry))
+	if diff := st.Job.SpentSum - before.Job.SpentSum; diff != 0 {
+		text += Paragraph("  ", "  ", fmt.Sprintf("Spent so far %s, %s by this.", catalog.FormatMoney(st.Job.SpentSum), signed(diff)))
+	}
+	for i := range st.Pieces {
+		p := &st.Pieces[i]
+		was := catalog.StageSeen
+		if j, ok := before.FindPiece(p.Key()); ok {
+			was = before.Pieces[j].Stage
+			if was == p.Stage && before.Pieces[j].AtPlater() == p.AtPlater() {
+				continue
+			}
+		} else {
+			continue
+		}
+		text += Paragraph("  ", "  ", fmt.Sprintf("%s: %s, was %s.", st.PieceLabel(i), stageText(st, p), was))
+	}
+	return text
+}
+
+// signed writes a sum that is more or less: "12.00 more", "5.00 less".
+func signed(c catalog.Cents) string {
+	if c < 0 {
+		return catalog.FormatMoney(-c) + " less"
+	}
+	return catalog.FormatMoney(c) + " more"
+}
+
+// stageText says how far a piece has come, and where it is.
+func stageText(st *catalog.State, p *catalog.Piece) string {
+	text := p.Stage.String()
+	switch {
+	case p.Elsewhere:
+		return "on another job"
+	case p.Stage == catalog.StageHung:
+		return "hung in " + st.Slots[p.HungIn].ID
+	case p.AtPlater():
+		text += ", at " + st.Platers[p.Sent.Plater].ID
+	}
+	return text
+}
+
+// EntryText is an entry in a few words.
+func EntryText(e *journal.Entry) string {
+	var about []string
+	for _, c := range e.Changes {
+		if len(c.Target) >= 2 && c.Target[0] != "spent" && c.Target[0] != "plan" {
+			about = append(about, c.Target[1])
+		}
+	}
+	text := e.Action
+	if names := unique(about); len(names) > 0 {
+		text += " " + strings.Join(names, ", ")
+	}
+	return text
+}
+
+// Journal lists what was recorded and stands, the newest last.
+func Journal(st *catalog.State) string {
+	var b strings.Builder
+	b.WriteString(Paragraph("", "", st.Job.Title+": what was recorded"))
+	if st.Record == nil || len(st.Record.Entries) == 0 {
+		return b.String() + "\n" + Paragraph("", "", "Nothing yet. To record something: brightset record ACTION TARGET; the actions: brightset help record")
+	}
+	t := NewTable(">entry", "day", "what", "changed")
+	for i := range st.Record.Entries {
+		e := &st.Record.Entries[i]
+		what := EntryText(e)
+		if e.Reason != "" {
+			what += ": " + e.Reason
+		}
+		t.Row(fmt.Sprint(e.Seq), e.Day().Format("2006-01-02"), what, changedText(e))
+	}
+	b.WriteString("\n" + t.String())
+	b.WriteString("\n" + Paragraph("", "", fmt.Sprintf("Spent so far: %s. To take the last one back: brightset record undo", catalog.FormatMoney(st.Job.SpentSum))))
+	return b.String()
+}
+
+// changedText names the most telling of the keys that an entry changes.
+func changedText(e *journal.Entry) string {
+	var all []string
+	for _, c := range e.Changes {
+		for _, k := range slices.Sorted(maps.Keys(c.New)) {
+			v := c.New[k]
+			switch k {
+			case "stage", "grade", "cost", "price", "chance", "hung_in", "defect", "severity", "quantity":
+				if v != nil && c.Target[0] != "plan" {
+					all = append(all, fmt.Sprintf("%s %v", strings.ReplaceAll(k, "_", " "), v))
+				}
+			}
+		}
+	}
+	return strings.Join(unique(all), ", ")
+}
+
+type recordedDoc struct {
+	Format int           `json:"format"`
+	Entry  int           `json:"entry"`
+	Text   string        `json:"text"`
+	Spent  catalog.Cents `json:"spent_cents"`
+}
+
+// RecordedJSON confirms as one JSON document.
+func RecordedJSON(st *catalog.State, done Done) (string, error) {
+	return toJSON(recordedDoc{Format, done.Entry, done.Text, st.Job.SpentSum})
+}
+
+type journalDoc struct {
+	Format  int           `json:"format"`
+	Spent   catalog.Cents `json:"spent_cents"`
+	Entries []entryDoc    `json:"entries"`
+}
+
+type entryDoc struct {
+	Entry   int              `json:"entry"`
+	Day     string           `json:"day"`
+	Action  string           `json:"action"`
+	Text    string           `json:"text"`
+	Reason  string           `json:"reason"`
+	Changes []journal.Change `json:"changes"`
+}
+
+// JournalJSON lists what was recorded as one JSON document.
+func JournalJSON(st *catalog.State) (string, error) {
+	doc := journalDoc{Format: Format, Spent: st.Job.SpentSum, Entries: []entryDoc{}}
+	if st.Record != nil {
+		for i := range st.Record.Entries {
+			e := &st.Record.Entries[i]
+			doc.Entries = append(doc.Entries, entryDoc{e.Seq, e.Day().Format("2006-01-02"), e.Action, EntryText(e), e.Reason, e.Changes})
+		}
+	}
+	return toJSON(doc)
+}

@@ -1,0 +1,243 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"brightset/catalog"
+	"brightset/catalog/journal"
+	"brightset/cmd/brightset/internal/record"
+	"brightset/cmd/brightset/internal/report"
+
+	"github.com/spf13/pflag"
+)
+
+var recordCommand = command{
+	name: "record", args: "ACTION [TARGET] [JOB]", most: 3,
+	summary: "write down what happened: sent, came back, broke, bought ...",
+	text:    recordHelp(),
+	setup: func(flags *pflag.FlagSet) action {
+		o := recordOptions{flags: flags}
+		f := &o.facts
+		for _, one := range []struct {
+			to         *string
+			name, text string
+		}{
+			{&f.To, "to", "the `PLATER`"},
+			{&f.Slot, "slot", "the `SLOT`"},
+			{&f.Work, "work", "`WORK`: as-is, clean, replate, repair-replate"},
+			{&f.Level, "level", "the plater's `LEVEL`"},
+			{&f.Cost, "cost", "what it costs, such as 240.00; `MONEY` for one piece"},
+			{&f.Freight, "freight", "freight paid on top, `MONEY`"},
+			{&f.Credit, "credit", "`MONEY` that came in"},
+			{&f.Grade, "grade", "`GRADE` 0 to 100, or a word such as nice"},
+			{&f.Tone, "tone", "`TONE` on the CIE b* axis, or a word such as neutral"},
+			{&f.Defect, "defect", "a `DEFECT` of the trade tables"},
+			{&f.Severity, "severity", "`HOW` bad: light, moderate, severe"},
+			{&f.Extent, "extent", "`SHARE` of the surface, 0 to 1"},
+			{&f.Count, "count", "`N` of them"},
+			{&f.Where, "where", "`WHERE`: face, edge, back"},
+			{&f.Breakage, "breakage", "`CHANCE` that it breaks, 0 to 1"},
+			{&f.Firm, "firm", "`HOW` firm: estimate, \"after strip\", firm"},
+			{&f.Days, "days", "`DAYS` it takes"},
+			{&f.Piece, "piece", "the `PIECE`"},
+			{&f.Fits, "fits", "`SLOTS` or parts it fits, with commas between"},
+			{&f.Kind, "kind", "`KIND`: original, old-stock, reproduction"},
+			{&f.Metal, "metal", "`METAL`, or unknown"},
+			{&f.Owner, "owner", "`WHOSE`: customer, shop, or a vendor's id"},
+			{&f.Quantity, "quantity", "`N` alike in the bag"},
+			{&f.Chance, "chance", "`CHANCE` that a lead comes, 0 to 1"},
+			{&f.Name, "name", "`NAME` in words"},
+			{&f.Tag, "tag", "`TAG` tied to it"},
+			{&f.Place, "place", "`WHERE` it lies"},
+			{&f.Marks, "marks", "`MARKS` scribed on it"},
+			{&f.Value, "value", "what a customer's piece would fetch, `MONEY`"},
+			{&f.On, "on", "the `DAY` it happened, 2027-01-31 (default: today)"},
+			{&f.Reason, "reason", "`WHY`, in words"},
+		} {
+			flags.StringVar(one.to, one.name, "", one.text)
+		}
+		flags.BoolVar(&f.StripFirst, "strip-first", false, "he is to strip it and name his price before he goes on")
+		flags.BoolVar(&o.json, "json", false, "write the answer as one JSON document")
+		return o.run
+	},
+}
+
+// recordHelp lists the actions.
+func recordHelp() string {
+	var b strings.Builder
+	b.WriteString("What is written down goes to a journal beside the job's file, safely on disk before it is confirmed; the files themselves stay as you wrote them. Every command then goes on from where things stand.\n")
+	for _, a := range record.Actions {
+		flags := ""
+		for _, f := range strings.Fields(a.Uses) {
+			flags += " --" + f
+		}
+		b.WriteString(fmt.Sprintf("%s %s: %s.%s\n", a.Name, a.Target, a.Says, flags))
+	}
+	b.WriteString("undo: take the last one back. redo: bring it back again. list: show all.")
+	return b.String()
+}
+
+type recordOptions struct {
+	facts record.Facts
+	json  bool
+	flags *pflag.FlagSet
+}
+
+func (o *recordOptions) run(c *call) (int, error) {
+	if len(c.args) == 0 {
+		return 0, usageError{"what happened? type: brightset record ACTION TARGET; the actions: brightset help record"}
+	}
+	name := c.args[0]
+	c.args = c.args[1:]
+	switch name {
+	case "undo", "redo", "list":
+		if err := o.onlyFor(name, ""); err != nil {
+			return 0, err
+		}
+		if name == "list" {
+			return o.list(c)
+		}
+		return o.turn(c, name)
+	}
+	a, ok := record.Find(name)
+	if !ok {
+		names := []string{"undo", "redo", "list"}
+		for _, a := range record.Actions {
+			names = append(names, a.Name)
+		}
+		return 0, usageError{fmt.Sprintf("nothing is called %q%s", name, hint(name, names, "brightset help record"))}
+	}
+	if len(c.args) == 0 {
+		return 0, usageError{fmt.Sprintf("which %s? type: brightset record %s %s%s", strings.ToLower(a.Target), a.Name, strings.ReplaceAll(a.Target, " ", "-"), needed(a))}
+	}
+	o.facts.Target = c.args[0]
+	c.args = c.args[1:]
+	if err := o.onlyFor(a.Name, a.Uses); err != nil {
+		return 0, err
+	}
+	return o.do(c, a)
+}
+
+func needed(a *record.Action) string {
+	text := ""
+	for _, f := range strings.Fields(a.Needs) {
+		text += fmt.Sprintf(" --%s %s", f, strings.ToUpper(f))
+	}
+	return text
+}
+
+// onlyFor refuses flags that an action has no use for, and misses those it needs.
+func (o *recordOptions) onlyFor(name, uses string) error {
+	known := append(strings.Fields(uses), "on", "reason", "json")
+	var wrong error
+	o.flags.Visit(func(f *pflag.Flag) {
+		if !slices.Contains(known, f.Name) && wrong == nil {
+			wrong = usageError{fmt.Sprintf("%s has no use for --%s; type: brightset help record", name, f.Name)}
+		}
+	})
+	if wrong != nil {
+		return wrong
+	}
+	if a, ok := record.Find(name); ok {
+		for _, f := range strings.Fields(a.Needs) {
+			if !o.flags.Changed(f) {
+				return usageError{fmt.Sprintf("%s needs --%s; type: brightset record %s %s%s", name, f, name, a.Target, needed(a))}
+			}
+		}
+	}
+	if on := o.facts.On; on != "" {
+		if _, err := time.Parse(time.DateOnly, on); err != nil {
+			return usageError{fmt.Sprintf("--on %q is no day; write it as 2027-01-31", on)}
+		}
+	}
+	return nil
+}
+
+// openDesk opens the job that is the last argument.
+func openDesk(c *call) (*catalog.Desk, error) {
+	path, err := jobPath(c)
+	if err != nil {
+		return nil, err
+	}
+	return catalog.OpenDesk(path, catalog.Options{Today: now(), Now: now})
+}
+
+func (o *recordOptions) do(c *call, a *record.Action) (int, error) {
+	d, err := openDesk(c)
+	if err != nil {
+		return 0, err
+	}
+	deed, err := a.Deed(d, o.facts)
+	if err != nil {
+		return 0, usageError{err.Error()}
+	}
+	before := d.State
+	st, err := d.Record(deed)
+	if err != nil {
+		return 0, err
+	}
+	return exitAnswered, o.confirm(c, before, st, report.Done{Entry: last(st), Text: fmt.Sprintf("%s %s", a.Name, o.facts.Target)})
+}
+
+func last(st *catalog.State) int {
+	if st.Record == nil || len(st.Record.Entries) == 0 {
+		return 0
+	}
+	return st.Record.Entries[len(st.Record.Entries)-1].Seq
+}
+
+func (o *recordOptions) turn(c *call, name string) (int, error) {
+	d, err := openDesk(c)
+	if err != nil {
+		return 0, err
+	}
+	before := d.State
+	var st *catalog.State
+	done := report.Done{}
+	var e journal.Entry
+	if name == "undo" {
+		st, e, err = d.Undo()
+		done.Text = "taken back"
+	} else {
+		st, e, err = d.Redo()
+		done.Text = "brought back"
+	}
+	if errors.Is(err, catalog.ErrNothing) {
+		return 0, usageError{err.Error()}
+	}
+	if err != nil {
+		return 0, err
+	}
+	done.Entry, done.Text = e.Seq, done.Text+": "+report.EntryText(&e)
+	return exitAnswered, o.confirm(c, before, st, done)
+}
+
+func (o *recordOptions) confirm(c *call, before, st *catalog.State, done report.Done) error {
+	if !o.json {
+		return c.print(report.Recorded(before, st, done))
+	}
+	text, err := report.RecordedJSON(st, done)
+	if err == nil {
+		err = c.print(text)
+	}
+	return err
+}
+
+func (o *recordOptions) list(c *call) (int, error) {
+	st, err := load(c)
+	if err != nil {
+		return 0, err
+	}
+	if !o.json {
+		return exitAnswered, c.print(report.Journal(st))
+	}
+	text, err := report.JournalJSON(st)
+	if err == nil {
+		err = c.print(text)
+	}
+	return exitAnswered, err
+}
