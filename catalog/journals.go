@@ -32,18 +32,44 @@ func (l *loader) readJournals() {
 			finished[job.log.Entries[i].ID] = true
 		}
 	}
+	var own []journal.Entry // what this job changed of the shop's
 	if l.shop != nil {
 		if shop := l.openJournal(l.shop.doc.file); shop != nil {
-			l.applyAll(shop, shop.log.Standing(func(e *journal.Entry) bool {
+			standing := shop.log.Standing(func(e *journal.Entry) bool {
 				return e.Job != l.state.JobKey() || finished[e.ID]
-			}), []*table{l.shop})
+			})
+			l.applyAll(shop, standing, []*table{l.shop})
+			own = slices.DeleteFunc(standing, func(e journal.Entry) bool { return e.Job != l.state.JobKey() })
 		}
 	}
 	if job != nil {
 		standing := job.log.Standing(nil)
 		l.applyAll(job, standing, slices.Concat([]*table{l.job}, l.parts))
-		l.state.Record = &Record{standing}
+		l.state.Record = &Record{together(standing, own)}
 	}
+}
+
+// together adds to the entries of a job what they changed in the shop's file. There a
+// piece goes by the key that is unique over both files.
+func together(job, shop []journal.Entry) []journal.Entry {
+	at := map[string]int{}
+	for i := range job {
+		at[job[i].ID] = i
+	}
+	for _, e := range shop {
+		i, ok := at[e.ID]
+		if !ok {
+			continue
+		}
+		for _, c := range e.Changes {
+			target := slices.Clone(c.Target)
+			if len(target) > 1 {
+				target[1] = "shop:" + target[1]
+			}
+			job[i].Changes = append(slices.Clip(job[i].Changes), journal.Change{Target: target, Old: c.Old, New: c.New})
+		}
+	}
+	return job
 }
 
 // JobKey is how the shop's journal calls a job: the path of its file as seen from the

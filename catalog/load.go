@@ -15,6 +15,8 @@ type Options struct {
 	Today time.Time        // zero: dates in the past are not checked
 	Now   func() time.Time // for what is recorded; nil: the clock
 
+	NothingRecorded bool // the files alone, without their journals
+
 	// Include holds files to be read as if the job included them, each in place
 	// of the file it stands for if the job does include that.
 	Include map[string]string
@@ -69,7 +71,9 @@ func Load(path string, opt Options) (*State, error) {
 
 func (l *loader) load(path string) (*State, error) {
 	l.openFiles(path)
-	l.readJournals()
+	if !l.opt.NothingRecorded {
+		l.readJournals()
+	}
 	if l.tried != nil && l.job != nil {
 		l.tried()
 	}

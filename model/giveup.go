@@ -128,7 +128,7 @@ func (x *explainer) moreBudget(free *catalog.State) (*catalog.State, string, err
 	}
 	st := x.st.Clone()
 	st.Job.Budget.V = catalog.Cents(sum)
-	return st, fmt.Sprintf("with %s more, a budget of %s, it fits", catalog.FormatMoney(st.Job.Budget.V-x.st.Job.Budget.V), catalog.FormatMoney(st.Job.Budget.V)), nil
+	return st, fmt.Sprintf("with %s more, a budget of %s, it fits", catalog.FormatMoney(st.Job.Budget.V-x.st.Job.Budget.V), catalog.FormatMoney(st.Job.Budget.V+st.Job.SpentSum)), nil
 }
 
 // lowerMean: the highest mean any set reaches, in whole hundredths.

@@ -30,7 +30,10 @@ func Requirements(st *catalog.State) []Requirement {
 		if job.BudgetOn == catalog.OnExpected {
 			on = "what is expected to be spent"
 		}
-		add("budget", "", 0, fmt.Sprintf("the budget of %s on %s", catalog.FormatMoney(job.Budget.V), on),
+		if job.SpentSum != 0 {
+			on += fmt.Sprintf(", of which %s is spent", catalog.FormatMoney(job.SpentSum))
+		}
+		add("budget", "", 0, fmt.Sprintf("the budget of %s on %s", catalog.FormatMoney(job.Budget.V+job.SpentSum), on),
 			func(st *catalog.State) { st.Job.Budget = catalog.Val[catalog.Cents]{} })
 	}
 	if job.Target.Mean.Set {

@@ -73,6 +73,10 @@ func helpOn(cmd command) string {
 	if cmd.text != "" {
 		b.WriteString("\n")
 		for _, par := range strings.Split(cmd.text, "\n") {
+			if part := strings.Split(par, "\t"); len(part) == 3 { // a word and what it means
+				b.WriteString(report.Paragraph(fmt.Sprintf("  %-23s", part[1]), strings.Repeat(" ", 25), part[2]))
+				continue
+			}
 			b.WriteString(report.Paragraph("", "", par))
 		}
 	}

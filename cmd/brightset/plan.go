@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"brightset/catalog"
+	"brightset/cmd/brightset/internal/record"
 	"brightset/cmd/brightset/internal/report"
 	"brightset/model"
 	"brightset/solver"
@@ -28,6 +29,8 @@ var planCommand = command{
 		flags.BoolVar(&o.best, "best", false, "the best finish that the budget allows, and of those the cheapest, instead of the least money")
 		flags.IntVar(&o.others, "others", 0, "also show the `N` cheapest plans that differ, and the one that does least, the best finish and, with locks, the plan without them")
 		flags.IntVar(&o.differ, "differ", 2, "with --others: in how many `SLOTS` plans differ at least, from the advised one and from each other; pieces that change places don't count")
+		flags.BoolVar(&o.keep, "keep", false, "keep this plan as the one that is followed: later ones say what changed since, and why")
+		flags.BoolVar(&o.strip, "strip", false, "look for what to strip first and for the prices at which to stop in a set of more than 30 slots too, which takes a while")
 		flags.StringVar(&o.mps, "mps", "", "also write the program to `FILE` as free MPS, for another solver; with - only that, instead of the plan")
 		flags.DurationVar(&o.limit, "time-limit", 0, "stop after `TIME`, such as 30s or 2m, with what was found so far (default: no limit)")
 		return o.run
@@ -37,11 +40,17 @@ var planCommand = command{
 type planOptions struct {
 	json   bool
 	best   bool
+	keep   bool
+	strip  bool
 	others int
 	differ int
 	mps    string
 	limit  time.Duration
 }
+
+// slotsStripped is the size of a set up to which what stripping may show is looked for
+// unasked: it takes a solve for every piece that is plated.
+const slotsStripped = 30
 
 // mostOthers is as many other plans as one would ever look through.
 const mostOthers = 50
@@ -76,7 +85,32 @@ func (o *planOptions) run(c *call) (int, error) {
 	}
 	ctx, stop := interruptible()
 	defer stop()
+	if o.keep {
+		return o.solveAndKeep(ctx, c)
+	}
 	return o.solveAndAnswer(ctx, c, st)
+}
+
+// solveAndKeep keeps what it answers.
+func (o *planOptions) solveAndKeep(ctx context.Context, c *call) (int, error) {
+	d, err := openDesk(c)
+	if err != nil {
+		return 0, err
+	}
+	p, beside, err := o.solve(ctx, c, d.State)
+	if err != nil {
+		return 0, err
+	}
+	code, err := o.answerBeside(c, d.State, p, beside)
+	if err != nil || !p.Has {
+		return code, err
+	}
+	st, err := d.Record(record.Keep(d, p))
+	if err != nil {
+		return code, err
+	}
+	fmt.Fprintf(c.err, "Kept as the plan that is followed (entry %d); brightset record undo takes that back.\n", last(st))
+	return code, nil
 }
 
 func (o *planOptions) solveAndAnswer(ctx context.Context, c *call, st *catalog.State) (int, error) {
@@ -115,7 +149,45 @@ func (o *planOptions) solve(ctx context.Context, c *call, st *catalog.State) (*m
 	if beside.Bindings, err = model.Bindings(ctx, st, p, left()); err == nil && o.others > 0 {
 		beside.Others, err = model.Others(ctx, st, p, o.others, o.differ, left())
 	}
+	if err == nil {
+		beside.Since, err = since(ctx, st, left())
+	}
+	if err == nil && !o.best && (o.strip || len(st.Slots) <= slotsStripped) {
+		beside.Strip, err = strip(ctx, st, p, left)
+	}
 	return p, beside, err
+}
+
+// since is what a plan is compared with: the one kept last; or, where things were
+// recorded and none was kept, the plan of the files alone.
+func since(ctx context.Context, st *catalog.State, set solver.Settings) (*report.Since, error) {
+	switch {
+	case st.Kept != nil:
+		return &report.Since{Lines: st.Kept.Lines, Seq: st.Kept.Seq, Called: "the plan kept on " + st.Kept.On.Format(time.DateOnly)}, nil
+	case st.Record == nil || len(st.Record.Entries) == 0:
+		return nil, nil
+	}
+	first, err := catalog.Load(st.Job.File, catalog.Options{NothingRecorded: true})
+	if err != nil {
+		return nil, nil // what was recorded has made a whole job of it
+	}
+	p, err := model.Solve(ctx, first, set)
+	if err != nil || !p.Has {
+		return nil, err
+	}
+	return &report.Since{Lines: model.KeptLines(first, p), Called: "the first plan, before anything was recorded"}, nil
+}
+
+// strip looks for what is worth stripping first, and the prices at which to stop.
+func strip(ctx context.Context, st *catalog.State, p *model.Plan, left func() solver.Settings) (*report.Strip, error) {
+	s := &report.Strip{}
+	first, all, err := model.StripFirst(ctx, st, p, left())
+	if err != nil {
+		return nil, err
+	}
+	stop, rest, err := model.StopPrices(ctx, st, p, left())
+	s.First, s.Stop, s.Whole = first, stop, all && rest
+	return s, err
 }
 
 // answer prints the plan, or why there is none, and gives the exit code.

@@ -70,14 +70,19 @@ var recordCommand = command{
 func recordHelp() string {
 	var b strings.Builder
 	b.WriteString("What is written down goes to a journal beside the job's file, safely on disk before it is confirmed; the files themselves stay as you wrote them. Every command then goes on from where things stand.\n")
+	b.WriteString("The actions, and the flags each takes; --on, --reason and --json go with all:")
 	for _, a := range record.Actions {
-		flags := ""
+		var flags []string
 		for _, f := range strings.Fields(a.Uses) {
-			flags += " --" + f
+			flags = append(flags, "--"+f)
 		}
-		b.WriteString(fmt.Sprintf("%s %s: %s.%s\n", a.Name, a.Target, a.Says, flags))
+		text := a.Says
+		if len(flags) > 0 {
+			text += ": " + strings.Join(flags, " ")
+		}
+		fmt.Fprintf(&b, "\n\t%s %s\t%s", a.Name, a.Target, text)
 	}
-	b.WriteString("undo: take the last one back. redo: bring it back again. list: show all.")
+	b.WriteString("\n\tundo\ttake the last one back\n\tredo\tbring it back again\n\tlist\tshow all that was recorded")
 	return b.String()
 }
 

@@ -14,7 +14,9 @@ import (
 type Beside struct {
 	Bindings []model.Binding
 	Others   []model.Other
-	Differ   int // in how many slots the near-best plans differ at least
+	Since    *Since // nil: nothing to compare with
+	Strip    *Strip // nil: not looked for
+	Differ   int    // in how many slots the near-best plans differ at least
 }
 
 // othersText sets other plans beside the advised one: the sums in one table, and

@@ -16,10 +16,15 @@ func Plan(st *catalog.State, p *model.Plan, beside *Beside) string {
 	var b strings.Builder
 	notes := newNotes()
 	b.WriteString(Paragraph("", "", st.Job.Title+" (all sums in "+st.Job.Currency+")"))
+	for _, part := range []string{standing(st), shiftsText(st, beside.Since, p)} {
+		if part != "" {
+			b.WriteString("\n" + part)
+		}
+	}
 	b.WriteString("\n" + planTable(st, p, notes))
 	b.WriteString("\n" + verdict(st, p) + "\n" + figures(st, p))
 	for _, part := range []string{
-		lots(st, p), bench(st, p), purchases(st, p), trades(st, p), reserve(st, p), leftovers(st, p),
+		lots(st, p), stripText(st, beside.Strip), bench(st, p), purchases(st, p), trades(st, p), reserve(st, p), leftovers(st, p),
 		bindingsText(st, beside.Bindings), notes.String(), list("Worth knowing:", planWarnings(st, p)), cautions(p),
 		othersText(st, p, beside),
 	} {
@@ -119,12 +124,16 @@ func figures(st *catalog.State, p *model.Plan) string {
 		{"expected", catalog.FormatMoney(p.Expected) + ", with what breaking, sending back and not coming cost on average"},
 		{"outlay", catalog.FormatMoney(p.Outlay) + ", if all goes well"},
 	}
+	if job.SpentSum != 0 {
+		rows[0][1] += fmt.Sprintf("; with the %s spent %s", catalog.FormatMoney(job.SpentSum), catalog.FormatMoney(p.Expected+job.SpentSum))
+		rows[1][1] += fmt.Sprintf("; with what is spent %s", catalog.FormatMoney(p.Outlay+job.SpentSum))
+	}
 	if job.Budget.Set {
 		sum, which := p.Outlay, 1
 		if job.BudgetOn == catalog.OnExpected {
 			sum, which = p.Expected, 0
 		}
-		rows[which][1] += fmt.Sprintf("; budget %s, %s left", catalog.FormatMoney(job.Budget.V), catalog.FormatMoney(job.Budget.V-sum))
+		rows[which][1] += fmt.Sprintf("; budget %s, %s left", catalog.FormatMoney(job.Budget.V+job.SpentSum), catalog.FormatMoney(job.Budget.V-sum))
 	}
 	grade := fmt.Sprintf("%.1f on average", p.Grade)
 	if job.Target.Mean.Set {
@@ -150,7 +159,7 @@ func days(st *catalog.State, p *model.Plan) string {
 	well, late := 0, 0
 	for i := range p.Lines {
 		l := &p.Lines[i]
-		well = max(well, l.Choice.Days)
+		well = max(well, model.OnDay(st, l.Choice))
 		late = max(late, model.DaysAtLatest(st, l))
 	}
 	text := fmt.Sprintf("%d if all goes well", well)

@@ -31,6 +31,28 @@ type planDoc struct {
 	Warnings   []string       `json:"warnings"`
 	Locks      []bindingDoc   `json:"locks"`  // locks and bans, with what each costs today
 	Others     []otherDoc     `json:"others"` // where asked for
+	Spent      catalog.Cents  `json:"spent_cents"`
+	Day        int            `json:"day"` // of the job, as of what was recorded last
+	Changed    []shiftDoc     `json:"changed"`
+	StripFirst []findOutDoc   `json:"strip_first"`
+	StopPrices []stopDoc      `json:"stop_prices"`
+}
+
+// shiftDoc is a slot filled otherwise than the last plan had it.
+type shiftDoc struct {
+	Slot    string `json:"slot"`
+	Text    string `json:"text"`
+	Because []int  `json:"because"` // entries of the journal; none: it follows from the rest
+}
+
+// stopDoc is the price after stripping, for one piece, above which to stop.
+type stopDoc struct {
+	Slot    string        `json:"slot"`
+	Piece   string        `json:"piece"`
+	Plater  string        `json:"plater"`
+	Planned catalog.Cents `json:"planned_cents"`
+	Highest catalog.Cents `json:"highest_cents"`
+	NoOther bool          `json:"no_other"` // nothing else could hang there
 }
 
 // choiceDoc names a choice. Plater and level are empty unless it is plated.
@@ -71,7 +93,10 @@ func PlanJSON(st *catalog.State, p *model.Plan, beside *Beside) (string, error) 
 		Lines: []lineDoc{}, Charges: []chargeDoc{}, Warnings: planWarnings(st, p),
 		Locks: bindingDocs(st, p, beside.Bindings), Others: otherDocs(st, p, beside.Others),
 	}
+	doc.Spent, doc.Day = st.Job.SpentSum, st.Job.Elapsed
+	doc.Changed, doc.StripFirst, doc.StopPrices = []shiftDoc{}, []findOutDoc{}, []stopDoc{}
 	if p.Has {
+		doc.beside(st, p, beside)
 		grade, completion := finite(p.Grade), finite(p.Completion)
 		doc.Expected, doc.Outlay, doc.Grade, doc.Completion = &p.Expected, &p.Outlay, &grade, &completion
 		doc.Lines, doc.Charges = lineDocs(st, p), chargeDocs(st, p)
@@ -80,6 +105,27 @@ func PlanJSON(st *catalog.State, p *model.Plan, beside *Beside) (string, error) 
 		doc.Bound = &p.Bound
 	}
 	return toJSON(doc)
+}
+
+// beside adds what stands beside a plan.
+func (doc *planDoc) beside(st *catalog.State, p *model.Plan, beside *Beside) {
+	if beside.Since != nil {
+		shifts := model.Shifts(st, beside.Since.Lines, beside.Since.Seq, p)
+		for i := range shifts {
+			one := shiftDoc{Slot: shifts[i].Slot, Text: shiftText(st, &shifts[i]), Because: []int{}}
+			for _, e := range shifts[i].Because {
+				one.Because = append(one.Because, e.Seq)
+			}
+			doc.Changed = append(doc.Changed, one)
+		}
+	}
+	if beside.Strip == nil {
+		return
+	}
+	doc.StripFirst = findOutDocs(st, &Unknown{All: beside.Strip.First})
+	for _, s := range beside.Strip.Stop {
+		doc.StopPrices = append(doc.StopPrices, stopDoc{st.Slots[s.Slot].ID, model.PieceName(st, s.Choice.Piece), st.Platers[s.Choice.Plater].ID, s.Planned, s.Highest, s.NoOther})
+	}
 }
 
 func lineDocs(st *catalog.State, p *model.Plan) []lineDoc {

@@ -65,7 +65,7 @@ func EntryText(e *journal.Entry) string {
 	var about []string
 	for _, c := range e.Changes {
 		if len(c.Target) >= 2 && c.Target[0] != "spent" && c.Target[0] != "plan" {
-			about = append(about, c.Target[1])
+			about = append(about, strings.TrimPrefix(c.Target[1], "shop:"))
 		}
 	}
 	text := e.Action

@@ -16,7 +16,7 @@ const mostSlots = 5
 func Risk(st *catalog.State, r *model.Risk, s *model.Simulation, f *Unknown, detail bool) string {
 	var b strings.Builder
 	b.WriteString(Paragraph("", "", fmt.Sprintf("%s: how it may turn out (all sums in %s)", st.Job.Title, st.Job.Currency)) + "\n")
-	b.WriteString(Paragraph("", "", fmt.Sprintf("The plan spends %s if all goes well. Pieces break, are sent back after stripping, or don't come; what is held in reserve, or a rescue, then fills the slot.", catalog.FormatMoney(r.Plan.Outlay))))
+	b.WriteString(Paragraph("", "", fmt.Sprintf("The plan spends %s if all goes well. Pieces break, are sent back after stripping, or don't come; what is held in reserve, or a rescue, then fills the slot.", catalog.FormatMoney(r.Plan.Outlay))+spentAlready(st)))
 	b.WriteString("\n" + twenty(r) + "\n")
 	for _, row := range riskRows(st, r, s) {
 		b.WriteString(Paragraph(fmt.Sprintf("  %-12s", row[0]), strings.Repeat(" ", 14), row[1]))
@@ -44,6 +44,14 @@ func Risk(st *catalog.State, r *model.Risk, s *model.Simulation, f *Unknown, det
 		b.WriteString("\n" + Paragraph("", "", more))
 	}
 	return b.String()
+}
+
+// spentAlready says what the sums of an answer come on top of; "" where nothing is spent.
+func spentAlready(st *catalog.State) string {
+	if st.Job.SpentSum == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" All sums but the budget are what is still to come; %s is spent already.", catalog.FormatMoney(st.Job.SpentSum))
 }
 
 // twenty pictures twenty jobs like this one, the cheapest first, in lines of alike
@@ -87,7 +95,7 @@ func riskRows(st *catalog.State, r *model.Risk, s *model.Simulation) [][2]string
 			catalog.FormatMoney(max(0, most-r.Plan.Outlay)), catalog.FormatMoney(max(0, model.Quantile(s.Cash, 0.9)-r.Plan.Outlay)))},
 	}
 	if st.Job.Budget.Set {
-		rows = append(rows, [2]string{"budget", fmt.Sprintf("%s that %s is enough", Chance(r.Budget), catalog.FormatMoney(st.Job.Budget.V))})
+		rows = append(rows, [2]string{"budget", fmt.Sprintf("%s that %s is enough", Chance(r.Budget), catalog.FormatMoney(st.Job.Budget.V+st.Job.SpentSum))})
 	}
 	date := fmt.Sprintf("half hang by day %d, nine in ten by day %d", r.Days(0.5), r.Days(0.9))
 	if st.Job.WithinDays.Set {

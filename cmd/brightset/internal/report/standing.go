@@ -1,0 +1,158 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"brightset/catalog"
+	"brightset/catalog/journal"
+	"brightset/model"
+)
+
+// Since is what a plan is compared with: the one kept last, or the first one.
+type Since struct {
+	Lines  []catalog.KeptLine
+	Seq    int    // entries after this one are news
+	Called string // "the plan kept on 2027-02-01"
+}
+
+// standing says where the job is: the day, what is spent, what is under way. "" where
+// nothing was recorded.
+func standing(st *catalog.State) string {
+	var all []string
+	for i := range st.Pieces {
+		p := &st.Pieces[i]
+		switch {
+		case p.Elsewhere, p.Stage == catalog.StageSeen && !p.AtPlater():
+			continue
+		case p.AtPlater():
+			text := fmt.Sprintf("%s is at %s (lot %s), %s", st.PieceLabel(i), st.Platers[p.Sent.Plater].ID, p.Sent.Lot, p.Stage)
+			if p.Sent.On.Set {
+				text += fmt.Sprintf(", sent %s", p.Sent.On.V.Format("2006-01-02"))
+				if late := p.Sent.Since - p.Sent.Days.Or(st.Platers[p.Sent.Plater].Days); late > 0 {
+					text += fmt.Sprintf(", %s overdue", count(late, "day"))
+				}
+			}
+			all = append(all, text)
+		default:
+			all = append(all, fmt.Sprintf("%s is %s", st.PieceLabel(i), stageText(st, p)))
+		}
+	}
+	if len(all) == 0 && st.Job.SpentSum == 0 && st.Job.AsOf.IsZero() {
+		return ""
+	}
+	head := "Where things stand"
+	if !st.Job.AsOf.IsZero() {
+		head += fmt.Sprintf(", %s, day %d", st.Job.AsOf.Format("2006-01-02"), st.Job.Elapsed)
+	}
+	if st.Job.SpentSum != 0 {
+		head += fmt.Sprintf(": %s spent", catalog.FormatMoney(st.Job.SpentSum))
+	}
+	if len(all) == 0 {
+		return Paragraph("", "", head+".")
+	}
+	return list(head+".", all)
+}
+
+// shiftsText says what changed since the last plan and why; "" where there is none to
+// compare with.
+func shiftsText(st *catalog.State, since *Since, p *model.Plan) string {
+	if since == nil {
+		return ""
+	}
+	shifts := model.Shifts(st, since.Lines, since.Seq, p)
+	if len(shifts) == 0 {
+		return Paragraph("", "", fmt.Sprintf("Nothing changed since %s.", since.Called))
+	}
+	var all []string
+	for i := range shifts {
+		all = append(all, shiftText(st, &shifts[i]))
+	}
+	return list(fmt.Sprintf("What changed since %s:", since.Called), all)
+}
+
+func shiftText(st *catalog.State, s *model.Shift) string {
+	text := s.Slot + ": "
+	switch {
+	case s.Was == nil:
+		return text + "new, " + model.Label(st, s.Now.Choice)
+	case s.Now == nil:
+		return text + "not in the job any more"
+	case s.Reserve:
+		text += fmt.Sprintf("%s in reserve instead of %s", reserveText(st, s.Now), keptText(s.Was.Fallback))
+	default:
+		text += fmt.Sprintf("%s instead of %s", model.Label(st, s.Now.Choice), keptText(&s.Was.KeptChoice))
+	}
+	if s.ByOthers {
+		return text + "; it follows from the rest"
+	}
+	return text + "; " + becauseText(s.Because)
+}
+
+func reserveText(st *catalog.State, l *model.Line) string {
+	if l.Fallback == nil {
+		return "a rescue"
+	}
+	return model.Label(st, l.Fallback)
+}
+
+func keptText(k *catalog.KeptChoice) string {
+	if k == nil {
+		return "a rescue"
+	}
+	name := strings.TrimPrefix(strings.TrimPrefix(k.Piece, "job:"), "shop:")
+	return strings.Join(strings.Fields(strings.Join([]string{name, k.Work, k.Plater, k.Level}, " ")), " ")
+}
+
+func becauseText(entries []journal.Entry) string {
+	var all []string
+	for i := max(0, len(entries)-3); i < len(entries); i++ {
+		e := &entries[i]
+		all = append(all, fmt.Sprintf("%s (entry %d)", EntryText(e), e.Seq))
+	}
+	return strings.Join(all, ", ")
+}
+
+// Strip is what stripping first may save, and the prices at which to stop.
+type Strip struct {
+	First []model.FindOut
+	Stop  []model.StopPrice
+	Whole bool
+}
+
+// stripText lists what is worth stripping before anything is committed, and the prices
+// after stripping at which to stop and call.
+func stripText(st *catalog.State, s *Strip) string {
+	if s == nil || (len(s.First) == 0 && len(s.Stop) == 0) {
+		return ""
+	}
+	text := ""
+	if len(s.First) > 0 {
+		var all []string
+		for i := range s.First {
+			o := &s.First[i]
+			all = append(all, fmt.Sprintf("%s: worth %s on average, up to %s", findOut(st, o), catalog.FormatMoney(o.Gain), catalog.FormatMoney(o.Most)))
+		}
+		text += list("Worth stripping before anything is committed:", all)
+	}
+	if len(s.Stop) > 0 {
+		t := NewTable("price after stripping", "plater", ">as planned", ">stop above")
+		for i := range s.Stop {
+			p := &s.Stop[i]
+			name := model.PieceName(st, p.Choice.Piece) + " for " + st.Slots[p.Slot].ID
+			highest := catalog.FormatMoney(p.Highest)
+			if p.NoOther && !p.ByBudget {
+				highest = "no other way"
+			}
+			t.Row(name, st.Platers[p.Choice.Plater].ID, catalog.FormatMoney(p.Planned), highest)
+		}
+		if text != "" {
+			text += "\n"
+		}
+		text += t.String() + Paragraph("", "", "Each for one piece, the rest as planned. Above it: stop the work, write the price down with brightset record priced, and plan again.")
+	}
+	if !s.Whole {
+		text += Paragraph("", "", "Stopped early: not every piece was looked at.")
+	}
+	return text
+}
