@@ -117,6 +117,7 @@ func (l *loader) compile() {
 	l.readWanted()
 	l.readLocks()
 	l.readBans()
+	l.readOwnerQuote()
 	l.readSpent()
 	l.readKept()
 	l.settle()

@@ -33,6 +33,7 @@ type State struct {
 	Bans     []Ban
 	Tables   Tables
 	Warnings []Warning
+	Quote    OwnerQuote
 	Kept     *Kept   // nil where no plan was kept
 	Record   *Record // what stands of the job's journal
 	Revision string  // of all files and journals this was made of
@@ -132,6 +133,9 @@ type Piece struct {
 	Marks     string
 	Note      string
 	Photos    []string
+	Fitted    bool     // tried on the object: it fits without bending
+	Hardware  []string // studs, clips, screws that go with it
+	Protect   string   // what has to be masked or spared: lettering, edges, threads
 	Kind      Kind
 	Side      Side
 	Vendor    int   // index, None unless Side is Vendors

@@ -211,3 +211,17 @@ func gone(stage catalog.Stage) func(*builder, *Facts) error {
 		return nil
 	}
 }
+
+func (b *builder) fitted(f *Facts) error {
+	all, err := b.pieces(f.Target)
+	if err != nil {
+		return err
+	}
+	for _, i := range all {
+		if _, err := b.here(b.st.Pieces[i].Key()); err != nil {
+			return err
+		}
+		b.setPiece(i, "fitted", true)
+	}
+	return nil
+}

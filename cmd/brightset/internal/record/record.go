@@ -44,6 +44,7 @@ var Actions = []Action{
 	{"cleared", "PIECE", "a fault is not there after all: DEFECT is the finding's name", "defect", "defect", (*builder).cleared},
 	{"graded", "PIECE", "it was graded by eye", "grade tone", "grade", (*builder).graded},
 	{"quoted", "PIECE", "a plater named a price for it", "to cost level work firm breakage grade days", "to cost", (*builder).quoted},
+	{"fitted", "PIECES", "tried on the object: it fits without bending", "", "", (*builder).fitted},
 	{"sent", "PIECES", "it went to a plater; several go as one lot, with commas between", "to work level slot cost strip-first", "to", (*builder).sent},
 	{"stripped", "PIECE", "the old plating is off", "defect severity extent count where", "", (*builder).stripped},
 	{"priced", "PIECE", "the plater named his price after stripping", "cost grade breakage", "cost", (*builder).priced},
