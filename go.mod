@@ -9,3 +9,5 @@ require (
 )
 
 require gonum.org/v1/gonum v0.17.0
+
+require golang.org/x/image v0.48.0

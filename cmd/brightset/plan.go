@@ -105,12 +105,16 @@ func (o *planOptions) solveAndKeep(ctx context.Context, c *call) (int, error) {
 	if err != nil || !p.Has {
 		return code, err
 	}
+	return code, keepPlan(c, d, p)
+}
+
+// keepPlan records a plan as the one that is followed.
+func keepPlan(c *call, d *catalog.Desk, p *model.Plan) error {
 	st, err := d.Record(record.Keep(d, p))
-	if err != nil {
-		return code, err
+	if err == nil {
+		fmt.Fprintf(c.err, "Kept as the plan that is followed (entry %d); brightset record undo takes that back.\n", last(st))
 	}
-	fmt.Fprintf(c.err, "Kept as the plan that is followed (entry %d); brightset record undo takes that back.\n", last(st))
-	return code, nil
+	return err
 }
 
 func (o *planOptions) solveAndAnswer(ctx context.Context, c *call, st *catalog.State) (int, error) {

@@ -1,0 +1,141 @@
+// Package page writes one self-contained HTML file from plain blocks: no script, no
+// outside reference, a policy that allows nothing but the page's own style and its
+// pictures. Whatever a block says is escaped; only charts, which are written by this
+// program, go in as they are.
+package page
+
+import (
+	"bytes"
+	"crypto/sha256"
+	_ "embed"
+	"encoding/base64"
+	"fmt"
+	"html/template"
+	"strings"
+)
+
+// Page is one sheet that stands alone.
+type Page struct {
+	Name   string // of the file, without .html
+	Title  string
+	Sub    string // under the title, may be empty
+	Job    string // at the foot of every page, as are
+	Date   string
+	Plan   string // the fingerprint of the plan
+	Wide   bool   // for the screen first: wider than paper
+	Blocks []Block
+}
+
+// Block is one part of a page: of its fields one is used, but a heading may stand over
+// any.
+type Block struct {
+	Heading string
+	ID      string // to be linked to, of the heading
+	New     bool   // begins on a new page of paper
+	Text    []string
+	List    []string
+	Ticks   []string // with a box to tick
+	Grid    *Grid
+	Card    *Card
+	Chart   template.HTML
+	Signs   []string // lines to be signed, with what stands under each
+	Links   []Link
+	Small   []string // notes in small type
+	Care    []string // cautions
+}
+
+// Link goes to another block of the page.
+type Link struct{ To, Text string }
+
+// Grid is a table. Columns named in Right hold numbers.
+type Grid struct {
+	Caption string
+	Heads   []string
+	Right   []bool
+	Rows    [][]string
+	Foot    [][]string
+}
+
+// Card is one piece on a work order or beside others.
+type Card struct {
+	Title   string
+	Mark    string // a word in a frame: "advised"
+	Photo   template.URL
+	PhotoOf string // what it shows
+	Facts   []Fact
+	Lists   []Titled
+}
+
+// Fact is a word and what it is.
+type Fact struct{ What, Is string }
+
+// Titled is a list under its own words.
+type Titled struct {
+	What  string
+	Items []string
+	Ticks bool
+}
+
+//go:embed page.css
+var sheetCSS string
+
+//go:embed page.html
+var pageHTML string
+
+var pageTemplate = template.Must(template.New("page").Parse(pageHTML))
+
+// HTML writes the page.
+func (p *Page) HTML() ([]byte, error) {
+	css := strings.ReplaceAll(sheetCSS, "FOOT-LEFT", cssText(clipped(p.Job, 60)+", "+p.Date+", plan "+p.Plan))
+	sum := sha256.Sum256([]byte(css))
+	var b bytes.Buffer
+	err := pageTemplate.Execute(&b, struct {
+		*Page
+		CSS    template.CSS
+		Policy string
+	}{p, template.CSS(css), fmt.Sprintf("default-src 'none'; img-src data:; style-src 'sha256-%s'; base-uri 'none'; form-action 'none'", base64.StdEncoding.EncodeToString(sum[:]))})
+	return b.Bytes(), err
+}
+
+// cssText writes a text so that a style sheet can't read anything but text in it.
+func cssText(s string) string {
+	var b strings.Builder
+	for _, r := range s {
+		switch {
+		case r >= 'a' && r <= 'z', r >= 'A' && r <= 'Z', r >= '0' && r <= '9', r == ' ', r == ',', r == '-', r == '.':
+			b.WriteRune(r)
+		case r < ' ' || r == 0x7f || r == '\uFFFD':
+		case r >= 0x202a && r <= 0x202e, r >= 0x2066 && r <= 0x2069, r == 0x200e, r == 0x200f: // would turn the rest of the line round
+		default:
+			fmt.Fprintf(&b, "\\%x ", r)
+		}
+	}
+	return b.String()
+}
+
+func clipped(s string, most int) string {
+	r := []rune(s)
+	if len(r) <= most {
+		return s
+	}
+	return string(r[:most-1]) + "…"
+}
+
+// IsRight says whether a column holds numbers.
+func (g *Grid) IsRight(i int) bool { return i < len(g.Right) && g.Right[i] }
+
+// NewGrid makes a table; a head that begins with ">" is of a column of numbers.
+func NewGrid(heads ...string) *Grid {
+	g := &Grid{}
+	for _, h := range heads {
+		text, right := strings.CutPrefix(h, ">")
+		g.Heads, g.Right = append(g.Heads, text), append(g.Right, right)
+	}
+	return g
+}
+
+// Row adds a row.
+func (g *Grid) Row(cells ...string) { g.Rows = append(g.Rows, cells) }
+
+// Sum adds a row at the foot.
+func (g *Grid) Sum(cells ...string) { g.Foot = append(g.Foot, cells) }

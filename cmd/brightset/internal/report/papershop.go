@@ -1,0 +1,174 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"brightset/catalog"
+	"brightset/cmd/brightset/internal/report/page"
+	"brightset/model"
+)
+
+// benchSheet is what the shop does itself, with the pieces that are held back.
+func (p *Papers) benchSheet() *page.Page {
+	st := p.State
+	sheet := p.sheet("bench", "On the shop's own bench", "")
+	if held := p.Held(); len(held) > 0 {
+		sheet.Blocks = append(sheet.Blocks, page.Block{Heading: "Try on the object before they are sent", Ticks: held,
+			Small: []string{"Bending a piece after plating cracks the plating. Note what fits with: brightset record fitted PIECE"}})
+	}
+	var before, after []string
+	for i := range p.Plan.Lines {
+		l := &p.Plan.Lines[i]
+		for _, part := range l.Choice.Parts {
+			if part.Doer != model.ByShop {
+				continue
+			}
+			text := fmt.Sprintf("%s: %s, %s h", job(st, l), partName(st, part), catalog.FormatMicro(part.Hours))
+			if part.Work == catalog.None && l.Choice.Plated() {
+				after = append(after, text)
+			} else {
+				before = append(before, text)
+			}
+		}
+	}
+	if len(before) > 0 {
+		sheet.Blocks = append(sheet.Blocks, page.Block{Heading: "Work", Ticks: before})
+	}
+	if len(after) > 0 {
+		sheet.Blocks = append(sheet.Blocks, page.Block{Heading: "When they are back", Ticks: after})
+	}
+	g := page.NewGrid("slot", "piece", "how", "held in reserve")
+	g.Caption = "What is to hang where"
+	for i := range p.Plan.Lines {
+		l := &p.Plan.Lines[i]
+		held := ""
+		if l.Fallback != nil {
+			held = model.Label(st, l.Fallback)
+		} else if l.Choice.Fails > 0 {
+			held = "a rescue"
+		}
+		g.Row(st.Slots[l.Slot].Name, model.PieceName(st, l.Choice.Piece), work(st, l.Choice), held)
+	}
+	sheet.Blocks = append(sheet.Blocks, page.Block{Heading: "The set", Grid: g}, page.Block{Care: benchCare})
+	return sheet
+}
+
+// buySheet is what to buy from whom.
+func (p *Papers) buySheet() *page.Page {
+	st := p.State
+	sheet := p.sheet("buy", "To buy", "")
+	for _, buy := range model.Purchases(st, p.Plan) {
+		who := "Out of the shop's drawers"
+		switch {
+		case buy.Vendor != catalog.None:
+			who = named(st.Vendors[buy.Vendor].Name, st.Vendors[buy.Vendor].ID)
+		case buy.Side == catalog.Vendors:
+			who = "Privately"
+		}
+		g := page.NewGrid("piece", "for", ">pieces", ">"+st.Job.Currency)
+		for _, i := range buy.Lines {
+			c := p.Plan.Lines[i].Choice
+			g.Row(named(st.Pieces[c.Piece].Name, model.PieceName(st, c.Piece)), st.Slots[c.Slot].Name, fmt.Sprint(st.Slots[c.Slot].Quantity), catalog.FormatMoney(c.Get))
+		}
+		for _, b := range buy.Bundles {
+			g.Row("bundle "+st.Bundles[b].ID, bundleFor(st, p.Plan, b), "", catalog.FormatMoney(st.Bundles[b].Price))
+		}
+		if buy.Freight > 0 {
+			g.Row("freight", "", "", catalog.FormatMoney(buy.Freight))
+		}
+		g.Sum("in all", "", "", catalog.FormatMoney(buy.Total))
+		sheet.Blocks = append(sheet.Blocks, page.Block{Heading: who, Grid: g})
+	}
+	if len(sheet.Blocks) == 0 {
+		return nil
+	}
+	sheet.Blocks = append(sheet.Blocks, page.Block{Small: []string{"What is held in reserve is not bought before it is needed: ask the seller to hold it."}})
+	return sheet
+}
+
+// bundleFor names the slots that a bundle's pieces are for.
+func bundleFor(st *catalog.State, plan *model.Plan, bundle int) string {
+	var all []string
+	for i := range plan.Lines {
+		l := &plan.Lines[i]
+		for _, c := range []*model.Choice{l.Choice, l.Fallback} {
+			if c != nil && st.Pieces[c.Piece].Bundle == bundle {
+				all = append(all, st.Slots[l.Slot].Name)
+			}
+		}
+	}
+	return join(unique(all))
+}
+
+// leftSheet is what is not used, and whose it is.
+func (p *Papers) leftSheet() *page.Page {
+	st := p.State
+	g := page.NewGrid("piece", ">pieces", "whose", "what to do with it")
+	for _, s := range model.Leftover(st, p.Plan) {
+		g.Row(model.PieceName(st, s.Piece), fmt.Sprint(s.Quantity), source(st, &st.Pieces[s.Piece]), s.Advice)
+	}
+	if len(g.Rows) == 0 {
+		return nil
+	}
+	sheet := p.sheet("left-over", "Left over, and whose it is", "")
+	sheet.Blocks = []page.Block{{Grid: g, Small: []string{"Nothing is thrown away before the set hangs."}}}
+	return sheet
+}
+
+// huntSheet is a list to carry.
+func (p *Papers) huntSheet() *page.Page {
+	h := p.Hunted
+	if h == nil {
+		return nil
+	}
+	st := p.State
+	g := page.NewGrid("", "for", "look out for, good enough", "to be used", ">pay at most", "by")
+	last := ""
+	if st.Job.WithinDays.Set && st.Job.Start.Set {
+		last = st.Job.Start.V.AddDate(0, 0, st.Job.WithinDays.V).Format("2006-01-02")
+	}
+	for i := range h.Finds {
+		f := &h.Finds[i]
+		if seenBefore(st, h.Finds[:i], f) {
+			continue
+		}
+		by := last
+		if last != "" && f.Choice.Days > 0 {
+			by = st.Job.Start.V.AddDate(0, 0, st.Job.WithinDays.V-f.Choice.Days).Format("2006-01-02")
+		}
+		g.Row("☐", st.Slots[f.Slot].Name, alike(st, h.Finds[i:]), used(st, f), worth(st, f), by)
+	}
+	if len(g.Rows) == 0 {
+		return nil
+	}
+	sheet := p.sheet("hunt", "To hunt for", fmt.Sprintf("top prices in %s, freight to the door included", st.Job.Currency))
+	sheet.Blocks = []page.Block{{Grid: g, Small: []string{huntNote(st)}}}
+	if pairs := pairTexts(st, h); len(pairs) > 0 {
+		sheet.Blocks = append(sheet.Blocks, page.Block{Heading: "Worth something else together", List: pairs})
+	}
+	if tries := tourTicks(st, h); len(tries) > 0 {
+		sheet.Blocks = append(sheet.Blocks, tries...)
+	}
+	return sheet
+}
+
+// tourTicks are the places to try, in order.
+func tourTicks(st *catalog.State, h *model.Hunted) []page.Block {
+	var all []page.Block
+	for _, t := range model.Tours(st, h) {
+		b := page.Block{Heading: fmt.Sprintf("Where to look for: %s", st.Slots[t.Find.Slot].Name)}
+		for _, try := range t.Tries {
+			a := &st.Avenues[try.Avenue]
+			where := a.Where
+			if where == "" {
+				where = a.ID
+			}
+			b.Ticks = append(b.Ticks, fmt.Sprintf("%s: %s a try, likely at %s; leave it out once one is had for %s or less", where, catalog.FormatMoney(a.Cost), catalog.FormatMoney(a.Likely), catalog.FormatMoney(try.Reserve)))
+		}
+		all = append(all, b)
+	}
+	return all
+}
+
+func join(all []string) string { return strings.Join(all, ", ") }

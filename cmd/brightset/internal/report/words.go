@@ -1,0 +1,110 @@
+package report
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"brightset/catalog"
+	"brightset/model"
+)
+
+// findingText is a fault in words: "blisters, severe, over 60% of the face".
+func findingText(st *catalog.State, f *catalog.Finding) string {
+	d := &st.Tables.Defects[f.Defect]
+	text := fmt.Sprintf("%s, %s", d.Name, f.Severity)
+	where := map[catalog.Where]string{catalog.Face: "the face", catalog.Edge: "the edge", catalog.Back: "the back"}[f.Where]
+	if d.Measure == catalog.ByCount {
+		if f.Count > 1 {
+			text += fmt.Sprintf(", %d of them", f.Count)
+		}
+		return text + ", on " + where
+	}
+	return text + fmt.Sprintf(", over %s of %s", Percent(f.Extent), where)
+}
+
+func findingTexts(st *catalog.State, p *catalog.Piece) []string {
+	var all []string
+	for i := range p.Findings {
+		all = append(all, findingText(st, &p.Findings[i]))
+	}
+	return all
+}
+
+// gradeText is a grade with its word: "92, show".
+func gradeText(st *catalog.State, g catalog.Centi) string {
+	text := catalog.FormatCenti(g)
+	if w := gradeWord(st, g); w != "" {
+		text += ", " + w
+	}
+	return text
+}
+
+// metalText is what a piece is made of.
+func metalText(st *catalog.State, p *catalog.Piece) string {
+	if p.Metal == catalog.None {
+		return "not known: ask before you strip it"
+	}
+	return st.Tables.Metals[p.Metal].Name
+}
+
+// doerText says who does a part of the work.
+func doerText(st *catalog.State, part model.Part, plater string) string {
+	switch part.Doer {
+	case model.ByPlater:
+		return plater
+	case model.ByMaker:
+		return named(st.Makers[part.Maker].Name, st.Makers[part.Maker].ID) + ", before it is sent"
+	}
+	if part.Work == catalog.None {
+		return "our shop, when it is back"
+	}
+	return "our shop, before it is sent"
+}
+
+// worksText lists the works of a choice in the order in which they are done.
+func worksText(st *catalog.State, c *model.Choice, plater string) []string {
+	parts := slices.Clone(c.Parts)
+	slices.SortStableFunc(parts, func(a, b model.Part) int { return rankOf(a) - rankOf(b) })
+	var all []string
+	for _, part := range parts {
+		name := partName(st, part)
+		if part.Work == catalog.None && part.Doer == model.ByPlater {
+			name = "strip, polish and plate"
+			if c.Level != "" {
+				name += fmt.Sprintf(", level %q", c.Level)
+			}
+		}
+		all = append(all, name+": "+doerText(st, part, plater))
+	}
+	return all
+}
+
+// rankOf orders trade works as the tables do, before plating, before fitting.
+func rankOf(p model.Part) int {
+	switch {
+	case p.Work != catalog.None:
+		return p.Work
+	case p.Doer == model.ByPlater:
+		return 10_000
+	}
+	return 20_000
+}
+
+// fileName makes an id into the name of a file.
+func fileName(prefix, id string) string {
+	var b strings.Builder
+	for _, r := range strings.ToLower(id) {
+		switch {
+		case r >= 'a' && r <= 'z', r >= '0' && r <= '9', r == '-':
+			b.WriteRune(r)
+		default:
+			b.WriteByte('-')
+		}
+	}
+	name := strings.Trim(b.String(), "-")
+	if name == "" {
+		name = "x"
+	}
+	return prefix + "-" + name
+}

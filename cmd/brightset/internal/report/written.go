@@ -1,0 +1,41 @@
+package report
+
+import (
+	"fmt"
+
+	"brightset/catalog"
+	"brightset/model"
+)
+
+// Written says which sheets were written, what they are of, and what is held back.
+func Written(p *Papers, files []string) string {
+	st := p.State
+	text := Paragraph("", "", fmt.Sprintf("%s: papers of plan %s, %s expected, %s if all goes well (%s)",
+		st.Job.Title, model.Fingerprint(st, p.Plan), catalog.FormatMoney(p.Plan.Expected), catalog.FormatMoney(p.Plan.Outlay), st.Job.Currency))
+	text += "\n" + list("Written:", files)
+	if held := p.Held(); len(held) > 0 {
+		text += "\n" + Paragraph("", "", fmt.Sprintf("Held back, on no order: %s. Nobody has noted that they fit. Try them on the object first, then type: brightset record fitted %s; or send them all the same: brightset orders --unfitted WHY", join(held), held[0]))
+	}
+	if !st.Quote.Given {
+		text += "\n" + Paragraph("", "", "No quote to the owner: neither file has a table [quote].")
+	}
+	return text
+}
+
+type writtenDoc struct {
+	Format   int           `json:"format"`
+	Plan     string        `json:"plan"` // its fingerprint
+	Expected catalog.Cents `json:"expected_cents"`
+	Outlay   catalog.Cents `json:"outlay_cents"`
+	Files    []string      `json:"files"`
+	Held     []string      `json:"held_back"`
+}
+
+// WrittenJSON says the same as one JSON document.
+func WrittenJSON(p *Papers, files []string) (string, error) {
+	held := p.Held()
+	if held == nil {
+		held = []string{}
+	}
+	return toJSON(writtenDoc{Format, model.Fingerprint(p.State, p.Plan), p.Plan.Expected, p.Plan.Outlay, files, held})
+}

@@ -1,0 +1,167 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"html/template"
+	"os"
+	"path/filepath"
+	"time"
+
+	"brightset/catalog"
+	"brightset/cmd/brightset/internal/report"
+	"brightset/cmd/brightset/internal/report/page"
+	"brightset/model"
+	"brightset/solver"
+
+	"github.com/spf13/pflag"
+)
+
+var ordersCommand = command{
+	name: "orders", args: "[JOB]", most: 1,
+	summary: "write the papers: work orders, purchases, hunt list, the owner's quote",
+	text: "Writes a folder of sheets to print, each of which stands alone: a work order per plater and maker, the shop's own work, what to buy, what is left over, what to hunt for, and, with a table [quote] in the job's or the shop's file, the quote to the owner." +
+		"\nA piece that nobody has tried on the object goes on no order: bending it after plating cracks the plating. Note what fits with brightset record fitted, or say with --unfitted why it goes all the same.",
+	setup: func(flags *pflag.FlagSet) action {
+		var o ordersOptions
+		flags.StringVar(&o.out, "out", "", "the `FOLDER` to write to (default: orders- and the name of the plan, beside the job's file)")
+		flags.BoolVar(&o.prices, "prices", false, "put the agreed prices on the platers' orders")
+		flags.BoolVar(&o.spec, "spec", false, "put the specification by open standards on the platers' orders")
+		flags.StringVar(&o.unfitted, "unfitted", "", "send pieces that were not tried on too, and say `WHY`")
+		flags.BoolVar(&o.keep, "keep", false, "keep this plan as the one that is followed")
+		flags.BoolVar(&o.json, "json", false, "write what was written, and what is held back, as one JSON document")
+		flags.DurationVar(&o.limit, "time-limit", 0, "stop each search after `TIME`, such as 30s (default: no limit)")
+		return o.run
+	},
+}
+
+type ordersOptions struct {
+	out, unfitted            string
+	prices, spec, keep, json bool
+	limit                    time.Duration
+}
+
+func (o *ordersOptions) run(c *call) (int, error) {
+	if err := goodLimit(o.limit, "brightset orders --time-limit 30s"); err != nil {
+		return 0, err
+	}
+	d, err := openDesk(c)
+	if err != nil {
+		return 0, err
+	}
+	ctx, stop := interruptible()
+	defer stop()
+	line := newProgress(c.err)
+	papers, plan, err := gather(ctx, d.State, solver.Settings{TimeLimit: o.limit, Progress: line.told})
+	line.done()
+	if err != nil {
+		return 0, err
+	}
+	if !plan.Has {
+		return (&planOptions{json: o.json}).answer(c, d.State, plan)
+	}
+	papers.Prices, papers.Spec, papers.Unfitted = o.prices, o.spec, o.unfitted
+	folder := o.out
+	if folder == "" {
+		folder = filepath.Join(filepath.Dir(d.State.Job.File), "orders-"+model.Fingerprint(d.State, plan))
+	}
+	written, err := writePages(folder, papers.Pages())
+	if err != nil {
+		return 0, err
+	}
+	code := exitCode(plan)
+	if ctx.Err() != nil {
+		code = exitInterrupted
+	}
+	if o.keep {
+		if err := keepPlan(c, d, plan); err != nil {
+			return 0, err
+		}
+	}
+	if !o.json {
+		return code, c.print(report.Written(papers, written))
+	}
+	text, err := report.WrittenJSON(papers, written)
+	if err == nil {
+		err = c.print(text)
+	}
+	return code, err
+}
+
+// gather finds the plan and everything that the papers say about it.
+func gather(ctx context.Context, st *catalog.State, set solver.Settings) (*report.Papers, *model.Plan, error) {
+	plan, err := model.Solve(ctx, st, set)
+	if err != nil || !plan.Has {
+		return nil, plan, err
+	}
+	p := &report.Papers{State: st, Plan: plan, Date: now().Format(time.DateOnly), Photo: photos(st)}
+	if p.Stops, _, err = model.StopPrices(ctx, st, plan, set); err != nil {
+		return nil, nil, err
+	}
+	within, cancel := context.WithTimeout(ctx, longestHunt)
+	defer cancel()
+	if p.Hunted, err = model.Hunt(within, st, nil, set); err != nil {
+		return nil, nil, err
+	}
+	if p.Rejected, _, err = model.Rejected(ctx, st, plan, false, set); err != nil {
+		return nil, nil, err
+	}
+	if st.Quote.Given {
+		s := model.Simulate(st, plan, riskRuns, riskSeed)
+		p.Sums = model.OwnerQuoteOf(st, plan, p.Stops, max(0, model.Quantile(s.Cash, 0.9)-plan.Outlay))
+	}
+	return p, plan, nil
+}
+
+// photos reads pictures from the job's folder and from nowhere else.
+func photos(st *catalog.State) func(string) template.URL {
+	root, err := os.OpenRoot(filepath.Dir(st.Job.File))
+	if err != nil {
+		return nil
+	}
+	return func(name string) template.URL {
+		url, err := page.Thumbnail(root, filepath.FromSlash(name))
+		if err != nil {
+			return ""
+		}
+		return url
+	}
+}
+
+// writePages writes sheets into a folder and gives their paths. Each is written beside
+// its place and then put there whole.
+func writePages(folder string, pages []*page.Page) ([]string, error) {
+	if err := os.MkdirAll(folder, 0o777); err != nil {
+		return nil, err
+	}
+	var written []string
+	for _, p := range pages {
+		text, err := p.HTML()
+		if err != nil {
+			return nil, err
+		}
+		path := filepath.Join(folder, p.Name+".html")
+		if err := writeWhole(path, text); err != nil {
+			return nil, err
+		}
+		written = append(written, path)
+	}
+	return written, nil
+}
+
+// writeWhole puts a file in its place only once all of it is there.
+func writeWhole(path string, text []byte) error {
+	f, err := os.CreateTemp(filepath.Dir(path), ".brightset-*")
+	if err != nil {
+		return err
+	}
+	_, err = f.Write(text)
+	if err = errors.Join(err, f.Chmod(0o644), f.Close()); err == nil {
+		err = os.Rename(f.Name(), path)
+	}
+	if err != nil {
+		return errors.Join(fmt.Errorf("can't write %s: %w", path, err), os.Remove(f.Name()))
+	}
+	return nil
+}

@@ -1,0 +1,105 @@
+package model
+
+import (
+	"context"
+
+	"brightset/catalog"
+	"brightset/solver"
+)
+
+// Against is a piece that a plan does not hang though it fits, and why.
+type Against struct {
+	Slot, Piece int
+	Choice      *Choice       // the best that could be done with it; nil where nothing is
+	More        catalog.Cents // what the whole set comes to more with it
+	Why         string        // where it can't be used at all
+	Both        bool          // no set with it meets the demands, though it could hang by itself
+}
+
+// Rejected says for every piece that fits a slot and is neither hung nor held for it why
+// that is: what it would cost more, or what rules it out. Pieces the customer already
+// owns only, if own; a solve each. whole is false where time ran out.
+func Rejected(ctx context.Context, st *catalog.State, plan *Plan, own bool, set solver.Settings) (all []Against, whole bool, err error) {
+	keep := make([]int, len(st.Slots))
+	for s := range keep {
+		keep[s] = s
+	}
+	e, err := NewExplorer(st, Options{FixedLimits: true, Keep: keep}, set)
+	if err != nil {
+		return nil, false, err
+	}
+	clock := newClock(ctx, set)
+	for s := range st.Slots {
+		for _, piece := range e.unused(plan, s, own) {
+			a, ok, err := e.against(plan, s, piece, clock)
+			if err != nil || !ok {
+				return all, false, err
+			}
+			all = append(all, a)
+		}
+	}
+	return all, true, nil
+}
+
+// unused are the pieces that fit a slot and have no part in its line.
+func (e *Explorer) unused(plan *Plan, s int, own bool) []int {
+	var out []int
+	l := &plan.Lines[s]
+	for i := range e.State.Pieces {
+		p := &e.State.Pieces[i]
+		if !fitsSlot(p, s) || p.Gone() || p.Stage == catalog.StageHung || (own && p.Side != catalog.Customers) {
+			continue
+		}
+		if l.Choice.Piece != i && (l.Fallback == nil || l.Fallback.Piece != i) {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+func (e *Explorer) against(plan *Plan, s, piece int, clock *clock) (a Against, ok bool, err error) {
+	a = Against{Slot: s, Piece: piece}
+	ban := e.Only(s, func(c *Choice) bool { return c.Piece == piece })
+	if len(ban) == len(e.Pairs[s]) {
+		a.Why = e.ruledOut(s, piece)
+		return a, true, nil
+	}
+	set, ok := clock.next()
+	if !ok {
+		return a, false, nil
+	}
+	e.set = set
+	other, err := e.Ask(clock.ctx, solver.Change{Ban: ban})
+	switch {
+	case err != nil || other.Status == solver.Stopped:
+		return a, false, err
+	case !other.Has:
+		a.Both = true
+	default:
+		a.Choice, a.More = other.Lines[s].Choice, other.Expected-plan.Expected
+	}
+	return a, true, nil
+}
+
+// ruledOut is the first reason why nothing that can be done with a piece is admitted.
+func (e *Explorer) ruledOut(s, piece int) string {
+	best := ""
+	for i := range e.Choices[s] {
+		c := &e.Choices[s][i]
+		if c.Piece != piece {
+			continue
+		}
+		if out := Admit(e.State, c, Planned); len(out) > 0 {
+			best = out[0].Why
+		}
+	}
+	if best != "" {
+		return best
+	}
+	for _, o := range Outs(e.State) {
+		if o.Slot == s && o.Piece == piece && o.Why != "" {
+			return o.Why
+		}
+	}
+	return "nothing that can be done with it keeps the date and the chance asked for"
+}
