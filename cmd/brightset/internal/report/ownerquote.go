@@ -43,7 +43,8 @@ func (p *Papers) quoteSheet() *page.Page {
 // ownerGrid has a line per slot and the sums.
 func (p *Papers) ownerGrid() *page.Grid {
 	st, s := p.State, p.Sums
-	g := page.NewGrid("position", "what is done", "finish", ">"+st.Job.Currency, ">not above, without asking you")
+	g := page.NewGrid("position", "what is done", "=finish", ">"+st.Job.Currency, ">limit")
+	g.Caption = "A position with a limit never goes above it before you have been asked."
 	for i := range s.Lines {
 		o := &s.Lines[i]
 		c := p.Plan.Lines[i].Choice
@@ -127,11 +128,15 @@ func (p *Papers) mayBreak() []page.Block {
 // decidedAgainst tells about the owner's own pieces that are not hung.
 func (p *Papers) decidedAgainst() []string {
 	st := p.State
+	hangs := map[int]bool{}
+	for i := range p.Plan.Lines {
+		hangs[p.Plan.Lines[i].Choice.Piece] = true
+	}
 	var all []string
 	for i := range p.Rejected {
 		r := &p.Rejected[i]
 		piece := &st.Pieces[r.Piece]
-		if piece.Side != catalog.Customers {
+		if piece.Side != catalog.Customers || hangs[r.Piece] {
 			continue
 		}
 		text := fmt.Sprintf("%s: %s, ", st.Slots[r.Slot].Name, named(piece.Name, model.PieceName(st, r.Piece)))

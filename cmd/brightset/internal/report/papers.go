@@ -78,7 +78,7 @@ func (p *Papers) platerOrder(lot *model.Lot) *page.Page {
 		"Strip and look first. If a piece costs more than the sum beside it, stop and call.",
 		"Send back everything: pieces you can't do, fragments, loose hardware, and the tags.",
 	}})
-	count := page.NewGrid("tag", "piece", ">pieces", "hardware with it", "out", "in")
+	count := page.NewGrid("tag", "piece", ">pieces", "hardware with it", "=out", "=in")
 	count.Caption = "Counted out and in; both sign"
 	for _, i := range lot.Lines {
 		l := &p.Plan.Lines[i]
@@ -86,7 +86,7 @@ func (p *Papers) platerOrder(lot *model.Lot) *page.Page {
 			continue
 		}
 		piece := &st.Pieces[l.Choice.Piece]
-		count.Row(tagOf(piece), model.PieceName(st, l.Choice.Piece), fmt.Sprint(st.Slots[l.Slot].Quantity), orNone(join(piece.Hardware)), "", "")
+		count.Row(tagOf(piece), model.PieceName(st, l.Choice.Piece), fmt.Sprint(st.Slots[l.Slot].Quantity), orNone(join(piece.Hardware)), "☐", "☐")
 	}
 	if len(count.Rows) == 0 {
 		return nil

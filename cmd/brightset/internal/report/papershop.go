@@ -123,7 +123,7 @@ func (p *Papers) huntSheet() *page.Page {
 		return nil
 	}
 	st := p.State
-	g := page.NewGrid("", "for", "look out for, good enough", "to be used", ">pay at most", "by")
+	g := page.NewGrid("", "for", "look out for, good enough", "to be used", ">pay at most", "=by")
 	last := ""
 	if st.Job.WithinDays.Set && st.Job.Start.Set {
 		last = st.Job.Start.V.AddDate(0, 0, st.Job.WithinDays.V).Format("2006-01-02")

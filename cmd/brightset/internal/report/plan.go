@@ -119,6 +119,14 @@ func verdict(st *catalog.State, p *model.Plan) string {
 
 // figures sets the sums of the plan against what was asked for.
 func figures(st *catalog.State, p *model.Plan) string {
+	var b strings.Builder
+	for _, r := range figureRows(st, p) {
+		b.WriteString(Paragraph(fmt.Sprintf("  %-10s", r[0]), strings.Repeat(" ", 12), r[1]))
+	}
+	return b.String()
+}
+
+func figureRows(st *catalog.State, p *model.Plan) [][2]string {
 	job := &st.Job
 	rows := [][2]string{
 		{"expected", catalog.FormatMoney(p.Expected) + ", with what breaking, sending back and not coming cost on average"},
@@ -146,12 +154,7 @@ func figures(st *catalog.State, p *model.Plan) string {
 	if job.Completion.Set {
 		done += ", " + Percent(job.Completion.V) + " asked for"
 	}
-	rows = append(rows, [2]string{"grade", grade}, [2]string{"chance", done}, [2]string{"days", days(st, p)})
-	var b strings.Builder
-	for _, r := range rows {
-		b.WriteString(Paragraph(fmt.Sprintf("  %-10s", r[0]), strings.Repeat(" ", 12), r[1]))
-	}
-	return b.String()
+	return append(rows, [2]string{"grade", grade}, [2]string{"chance", done}, [2]string{"days", days(st, p)})
 }
 
 // days says when the set is complete if all goes well, and at the latest.

@@ -31,6 +31,9 @@ func findingTexts(st *catalog.State, p *catalog.Piece) []string {
 	return all
 }
 
+// oneLine undoes the wrapping of a paragraph.
+func oneLine(text string) string { return strings.Join(strings.Fields(text), " ") }
+
 // gradeText is a grade with its word: "92, show".
 func gradeText(st *catalog.State, g catalog.Centi) string {
 	text := catalog.FormatCenti(g)

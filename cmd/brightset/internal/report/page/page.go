@@ -37,6 +37,7 @@ type Block struct {
 	Ticks   []string // with a box to tick
 	Grid    *Grid
 	Card    *Card
+	Cards   []*Card // side by side
 	Chart   template.HTML
 	Signs   []string // lines to be signed, with what stands under each
 	Links   []Link
@@ -47,11 +48,12 @@ type Block struct {
 // Link goes to another block of the page.
 type Link struct{ To, Text string }
 
-// Grid is a table. Columns named in Right hold numbers.
+// Grid is a table. Columns in Right hold numbers.
 type Grid struct {
 	Caption string
 	Heads   []string
 	Right   []bool
+	Tight   []bool // columns that are not to be wrapped
 	Rows    [][]string
 	Foot    [][]string
 }
@@ -121,17 +123,27 @@ func clipped(s string, most int) string {
 	return string(r[:most-1]) + "…"
 }
 
-// IsRight says whether a column holds numbers.
-func (g *Grid) IsRight(i int) bool { return i < len(g.Right) && g.Right[i] }
-
-// NewGrid makes a table; a head that begins with ">" is of a column of numbers.
+// NewGrid makes a table; a head that begins with ">" is of a column of numbers, with "="
+// of one that is not to be wrapped.
 func NewGrid(heads ...string) *Grid {
 	g := &Grid{}
 	for _, h := range heads {
 		text, right := strings.CutPrefix(h, ">")
-		g.Heads, g.Right = append(g.Heads, text), append(g.Right, right)
+		text, tight := strings.CutPrefix(text, "=")
+		g.Heads, g.Right, g.Tight = append(g.Heads, text), append(g.Right, right), append(g.Tight, tight)
 	}
 	return g
+}
+
+// Class is the class of a cell in a column, "" for none.
+func (g *Grid) Class(i int) string {
+	switch {
+	case i < len(g.Right) && g.Right[i]:
+		return "num"
+	case i < len(g.Tight) && g.Tight[i]:
+		return "tight"
+	}
+	return ""
 }
 
 // Row adds a row.

@@ -1,0 +1,309 @@
+package report
+
+import (
+	"fmt"
+
+	"brightset/catalog"
+	"brightset/cmd/brightset/internal/report/page"
+	"brightset/model"
+)
+
+// Whole is everything that the report says.
+type Whole struct {
+	Papers
+	Curve   *model.Curve
+	Risk    *model.Risk
+	Sim     *model.Simulation
+	Unknown *Unknown
+	Since   *Since
+}
+
+// Page makes the report: one page that stands alone.
+func (w *Whole) Page() *page.Page {
+	st := w.State
+	sheet := w.sheet("report", st.Job.Title, "what to do for every position, what it costs, and why")
+	sheet.Wide = true
+	sheet.Blocks = append(sheet.Blocks, w.summary()...)
+	sheet.Blocks = append(sheet.Blocks, w.money(), w.twentyJobs(), w.curve())
+	sheet.Blocks = append(sheet.Blocks, w.turns()...)
+	sheet.Blocks = append(sheet.Blocks, w.hunts()...)
+	sheet.Blocks = append(sheet.Blocks, w.slots()...)
+	sheet.Blocks = append(sheet.Blocks, w.restsOn(), page.Block{Heading: "Take care", ID: "care", Care: append(append([]string{}, platerCare...), benchCare...)})
+	var links []page.Link
+	for _, b := range sheet.Blocks {
+		if b.ID != "" {
+			links = append(links, page.Link{To: b.ID, Text: b.Heading})
+		}
+	}
+	sheet.Blocks = append([]page.Block{{Links: links}}, sheet.Blocks...)
+	return sheet
+}
+
+// summary is the plan at a glance.
+func (w *Whole) summary() []page.Block {
+	st, p := w.State, w.Plan
+	head := page.Block{Heading: "The plan", ID: "plan", Text: []string{oneLine(verdict(st, p))}}
+	if text := standing(st); text != "" {
+		head.Text = append(head.Text, oneLine(text))
+	}
+	if w.Since != nil {
+		shifts := model.Shifts(st, w.Since.Lines, w.Since.Seq, p)
+		for i := range shifts {
+			head.List = append(head.List, shiftText(st, &shifts[i]))
+		}
+		if len(shifts) > 0 {
+			head.Text = append(head.Text, fmt.Sprintf("Changed since %s:", w.Since.Called))
+		}
+	}
+	g := page.NewGrid("position", "what hangs there", "held in reserve", ">expected", ">if all goes well", ">breaks", "=grade")
+	g.Caption = "All sums in " + st.Job.Currency
+	for i := range p.Lines {
+		l := &p.Lines[i]
+		g.Row(st.Slots[l.Slot].Name, model.Label(st, l.Choice), held(st, l), catalog.FormatMoney(l.Expected), catalog.FormatMoney(l.Choice.Cash), Percent(l.Choice.Breakage), gradeText(st, l.Choice.Grade))
+	}
+	for _, c := range p.Charges {
+		g.Row("", chargeText(st, c), "", catalog.FormatMoney(c.Cents), catalog.FormatMoney(c.Cents), "", "")
+	}
+	g.Sum("in all", "", "", catalog.FormatMoney(p.Expected), catalog.FormatMoney(p.Outlay), "", fmt.Sprintf("%.1f on average", p.Grade))
+	facts := &page.Card{Title: "Against what was asked for"}
+	for _, row := range figureRows(st, p) {
+		facts.Facts = append(facts.Facts, page.Fact{What: row[0], Is: row[1]})
+	}
+	return []page.Block{head, {Card: facts}, {Grid: g}}
+}
+
+// money is where it goes.
+func (w *Whole) money() page.Block {
+	parts := moneyParts(w.State, w.Plan)
+	g := page.NewGrid("what", ">"+w.State.Job.Currency)
+	sum := catalog.Cents(0)
+	for _, p := range parts {
+		g.Row(p.what, catalog.FormatMoney(p.cents))
+		sum += p.cents
+	}
+	g.Sum("expected, in all", catalog.FormatMoney(sum))
+	return page.Block{Heading: "Where the money goes", ID: "money", Chart: moneyChart(w.State, parts), Grid: g}
+}
+
+// moneyPart is a kind of spending.
+type moneyPart struct {
+	what  string
+	cents catalog.Cents
+}
+
+// moneyParts take the expected total apart; they add up to it.
+func moneyParts(st *catalog.State, p *model.Plan) []moneyPart {
+	var plating, bench, makers, buying, given, failing, freight, least, bundles, trades catalog.Cents
+	for i := range p.Lines {
+		l := &p.Lines[i]
+		c := l.Choice
+		own := catalog.Cents(0)
+		for _, part := range c.Parts {
+			if part.Doer == model.ByMaker {
+				own += part.Cost
+			}
+		}
+		plating, makers, bench = plating+c.Plate, makers+own, bench+c.Other-own
+		buying, given = buying+c.Get, given+c.Give
+		failing += l.Expected - c.Cash - c.Give
+	}
+	for _, c := range p.Charges {
+		switch c.Kind {
+		case model.ChargeMinimum:
+			least += c.Cents
+		case model.ChargeBundle:
+			bundles += c.Cents
+		case model.ChargeTrade:
+			trades += c.Cents
+		default:
+			freight += c.Cents
+		}
+	}
+	var all []moneyPart
+	for _, part := range []moneyPart{
+		{"plating", plating}, {"own bench", bench}, {"makers", makers}, {"pieces bought", buying}, {"bundles", bundles}, {"freight", freight},
+		{"up to the least lots", least}, {"what used pieces would fetch", given}, {"what failing costs on average", failing}, {"credits of trades", trades},
+	} {
+		if part.cents != 0 {
+			all = append(all, part)
+		}
+	}
+	return all
+}
+
+// twentyJobs pictures how the cost may turn out.
+func (w *Whole) twentyJobs() page.Block {
+	var sums []catalog.Cents
+	for i := range 20 {
+		sums = append(sums, w.Risk.Cash.Quantile((float64(i)+0.5)/20))
+	}
+	b := page.Block{Heading: "How it may turn out", ID: "risk", Chart: dotsChart(w.State, w.Plan, sums)}
+	b.Text = []string{"Twenty jobs like this one, each a dot: pieces break, are sent back or don't come, and what is held in reserve or a rescue takes their place."}
+	g := page.NewGrid("", "")
+	for _, row := range riskRows(w.State, w.Risk, w.Sim) {
+		g.Row(row[0], row[1])
+	}
+	b.Grid = g
+	b.List = slotRisks(w.State, w.Risk)
+	return b
+}
+
+// curve is cost against grade.
+func (w *Whole) curve() page.Block {
+	b := page.Block{Heading: "What more grade costs", ID: "frontier"}
+	if w.Curve == nil || w.Curve.NoPlan != nil || len(w.Curve.Points) == 0 {
+		b.Text = []string{"Not looked at."}
+		return b
+	}
+	b.Chart = frontierChart(w.State, w.Plan, w.Curve)
+	g := page.NewGrid(">mean", ">expected", ">more", ">if all goes well", "")
+	for i := range w.Curve.Points {
+		p := w.Curve.Points[i].Plan
+		more := ""
+		if i > 0 {
+			more = catalog.FormatMoney(p.Expected - w.Curve.Points[i-1].Plan.Expected)
+		}
+		g.Row(fmt.Sprintf("%.1f", p.Grade), catalog.FormatMoney(p.Expected), more, catalog.FormatMoney(p.Outlay), pointMarks(w.State, w.Curve, i))
+	}
+	b.Grid, b.List = g, marks(w.Curve)
+	if !w.Curve.Whole {
+		b.Small = []string{"Stopped early: some points are missing or not proven."}
+	}
+	return b
+}
+
+// turns is what would change the decision, and what to find out first.
+func (w *Whole) turns() []page.Block {
+	st := w.State
+	b := page.Block{Heading: "What would change the decision", ID: "turns"}
+	if len(w.Stops) > 0 {
+		g := page.NewGrid("piece", "plater", ">as planned", ">stop above")
+		g.Caption = "Price after stripping, for one piece"
+		for i := range w.Stops {
+			s := &w.Stops[i]
+			highest := catalog.FormatMoney(s.Highest)
+			if s.NoOther && !s.ByBudget {
+				highest = "no other way"
+			}
+			g.Row(model.PieceName(st, s.Choice.Piece)+" for "+st.Slots[s.Slot].Name, st.Platers[s.Choice.Plater].ID, catalog.FormatMoney(s.Planned), highest)
+		}
+		b.Grid = g
+	} else {
+		b.Text = []string{"No price is open any more."}
+	}
+	first := page.Block{Heading: "What to find out first", ID: "find-out"}
+	if w.Unknown != nil {
+		for i := range w.Unknown.All[:min(mostFindOuts, len(w.Unknown.All))] {
+			o := &w.Unknown.All[i]
+			first.List = append(first.List, fmt.Sprintf("%s: worth %s on average, up to %s", findOut(st, o), catalog.FormatMoney(o.Gain), catalog.FormatMoney(o.Most)))
+		}
+		switch {
+		case !w.Unknown.Whole:
+			first.Small = []string{"Stopped early: not every open figure was looked at to the end."}
+		case len(first.List) == 0:
+			first.Text = []string{"Nothing is worth finding out before you begin: every open figure may be off as far as they usually are, and the plan still stands."}
+		}
+	}
+	return []page.Block{b, first}
+}
+
+func (w *Whole) hunts() []page.Block {
+	sheet := w.huntSheet()
+	if sheet == nil {
+		return nil
+	}
+	sheet.Blocks[0].Heading, sheet.Blocks[0].ID = "What to hunt for", "hunt"
+	return sheet.Blocks
+}
+
+// slots sets the pieces for every slot side by side: the one that hangs first.
+func (w *Whole) slots() []page.Block {
+	st := w.State
+	var all []page.Block
+	for i := range w.Plan.Lines {
+		l := &w.Plan.Lines[i]
+		b := page.Block{Heading: st.Slots[l.Slot].Name, ID: fmt.Sprintf("slot-%d", l.Slot+1), Cards: []*page.Card{w.slotCard(l.Choice, "hangs", 0, "")}}
+		if l.Fallback != nil {
+			b.Cards = append(b.Cards, w.slotCard(l.Fallback, "in reserve", 0, ""))
+		}
+		for k := range w.Rejected {
+			if r := &w.Rejected[k]; r.Slot == l.Slot {
+				b.Cards = append(b.Cards, w.rejectedCard(r))
+			}
+		}
+		all = append(all, b)
+	}
+	return all
+}
+
+// slotCard has the same rows in the same order for every piece.
+func (w *Whole) slotCard(c *model.Choice, mark string, more catalog.Cents, why string) *page.Card {
+	st := w.State
+	card := w.pieceCard(c.Piece, mark)
+	set := "as advised"
+	if more != 0 {
+		set = catalog.FormatMoney(more) + " more"
+	}
+	card.Facts = append(card.Facts,
+		page.Fact{What: "What is done", Is: work(st, c)},
+		page.Fact{What: "Costs", Is: catalog.FormatMoney(c.Cash)},
+		page.Fact{What: "Breaks", Is: Percent(c.Breakage)},
+		page.Fact{What: "Grade reached", Is: gradeText(st, c.Grade)},
+		page.Fact{What: "The whole set", Is: set})
+	if why != "" {
+		card.Facts = append(card.Facts, page.Fact{What: "But", Is: why})
+	}
+	return card
+}
+
+func (w *Whole) rejectedCard(r *model.Against) *page.Card {
+	switch {
+	case r.Choice != nil && r.More == 0:
+		return w.slotCard(r.Choice, "as good", 0, "")
+	case r.Choice != nil:
+		return w.slotCard(r.Choice, "dearer", r.More, "")
+	}
+	why := r.Why
+	if r.Both {
+		why = "no set with it meets all that is asked for"
+	}
+	card := w.pieceCard(r.Piece, "out")
+	card.Facts = append(card.Facts, page.Fact{What: "Why not", Is: why})
+	return card
+}
+
+func (w *Whole) pieceCard(i int, mark string) *page.Card {
+	st := w.State
+	piece := &st.Pieces[i]
+	card := &page.Card{Title: named(piece.Name, model.PieceName(st, i)), Mark: mark}
+	card.Photo, card.PhotoOf = w.photoOf(piece)
+	asIs := "not graded"
+	if g, ok := model.AsIsGrade(st, i); ok {
+		asIs = gradeText(st, g)
+	}
+	card.Facts = []page.Fact{
+		{What: "Tag", Is: tagOf(piece)},
+		{What: "Whose, kind", Is: source(st, piece) + ", " + string(piece.Kind)},
+		{What: "Found on it", Is: orNone(join(findingTexts(st, piece)))},
+		{What: "As it lies", Is: asIs},
+	}
+	return card
+}
+
+// restsOn names the lines that rest on starting values.
+func (w *Whole) restsOn() page.Block {
+	notes := newNotes()
+	for i := range w.Plan.Lines {
+		l := &w.Plan.Lines[i]
+		notes.mark(w.State, l.Choice)
+		if l.Fallback != nil {
+			notes.mark(w.State, l.Fallback)
+		}
+	}
+	b := page.Block{Heading: "What the figures rest on", ID: "rests", Text: []string{"“The cheapest” means the cheapest on these figures. Starting values are nobody's experience yet; what would replace them:"}}
+	for _, n := range notes.list {
+		b.List = append(b.List, fmt.Sprintf("%s %s (instead of %s)", n.remedy, join(n.pieces), few(n.rests)))
+	}
+	b.Small = planWarnings(w.State, w.Plan)
+	return b
+}
