@@ -27,6 +27,7 @@ func Read(data []byte) *Log {
 	if end < len(data) {
 		l.Torn = data[end:]
 	}
+	actions := map[int]bool{}
 	for i, line := range bytes.Split(data[:end], []byte("\n")) {
 		if len(bytes.TrimSpace(line)) == 0 {
 			continue
@@ -36,7 +37,7 @@ func Read(data []byte) *Log {
 			err = fmt.Errorf("this is entry %d, and %d was expected: a line is missing or stands twice", e.Seq, l.last()+1)
 		}
 		if err == nil {
-			err = l.refers(&e)
+			err = refers(&e, actions)
 		}
 		if err != nil {
 			l.Problems = append(l.Problems, Problem{i + 1, err.Error()})
@@ -45,6 +46,7 @@ func Read(data []byte) *Log {
 			}
 		}
 		e.Line = i + 1
+		actions[e.Seq] = !e.turns()
 		l.Entries = append(l.Entries, e)
 	}
 	return l
@@ -58,17 +60,15 @@ func (l *Log) last() int {
 }
 
 // refers makes sure that an undo or redo names an entry before it that is one.
-func (l *Log) refers(e *Entry) error {
-	if e.Action != Undo && e.Action != Redo {
+func refers(e *Entry, actions map[int]bool) error {
+	if !e.turns() || actions[e.Of] {
 		return nil
-	}
-	for i := range l.Entries {
-		if other := &l.Entries[i]; other.Seq == e.Of && other.Action != Undo && other.Action != Redo {
-			return nil
-		}
 	}
 	return fmt.Errorf("this entry is an %s of entry %d, which is no action before it", e.Action, e.Of)
 }
+
+// turns says whether an entry is about another one.
+func (e *Entry) turns() bool { return e.Action == Undo || e.Action == Redo }
 
 // Standing are the entries that count: actions that were not undone, in their order.
 // With counts, entries for which it is false are as if they were not there.
@@ -111,7 +111,7 @@ func (l *Log) stacks(counts func(*Entry) bool) (done, undone []int) {
 			continue
 		}
 		switch at, known := bySeq[e.Of]; {
-		case e.Action != Undo && e.Action != Redo:
+		case !e.turns():
 			bySeq[e.Seq] = i
 			standing[i] = true
 			undone = undone[:0]
