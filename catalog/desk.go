@@ -153,6 +153,9 @@ func (d *Desk) turn(action string, next func(*journal.Log) (journal.Entry, bool)
 		if !shop {
 			return e, true
 		}
+		if w == nil {
+			return e, false // there is no such journal
+		}
 		for _, other := range w.Log().Entries {
 			if other.ID == of.ID && other.Job == d.State.JobKey() && other.Action == of.Action {
 				e.Of, e.Changes = other.Seq, turned(other.Changes, action)
@@ -225,7 +228,7 @@ func (d *Desk) write(action string, entry func(w *journal.Writer, shop bool) (jo
 func (d *Desk) openShop(entry func(w *journal.Writer, shop bool) (journal.Entry, bool)) (*journal.Writer, error) {
 	path := JournalOf(d.State.Shop.File)
 	if _, err := os.Stat(path); err != nil {
-		if e, needed := entry(nil, true); !needed || e.Action == journal.Undo || e.Action == journal.Redo {
+		if _, needed := entry(nil, true); !needed {
 			return nil, nil
 		}
 	}

@@ -60,9 +60,9 @@ func TestKilled(t *testing.T) {
 		if len(l.Problems) > 0 || len(l.Entries) < confirmed {
 			t.Fatalf("after %d kills: %d entries, %d confirmed, problems %v", k, len(l.Entries), confirmed, l.Problems)
 		}
-		all += confirmed
+		all += confirmed // the last number of a file: 20 lives
 	}
-	if all < kills/4 {
+	if all < kills/2 {
 		t.Errorf("only %d entries were confirmed before %d kills", all, kills)
 	}
 }
@@ -78,15 +78,17 @@ func killOne(t *testing.T, path string, r *rand.Rand) int {
 	if err := cmd.Start(); err != nil {
 		t.Fatal(err)
 	}
-	timer := time.AfterFunc(time.Duration(2000+r.IntN(8000))*time.Microsecond, func() { cmd.Process.Kill() })
-	defer timer.Stop()
+	var timer *time.Timer
 	last := 0
 	for lines := bufio.NewScanner(out); lines.Scan(); {
 		n, err := strconv.Atoi(lines.Text())
 		if err != nil {
 			t.Fatal(lines.Text())
 		}
-		last = n
+		if last = n; timer == nil { // it is up and writing
+			timer = time.AfterFunc(time.Duration(r.IntN(4000))*time.Microsecond, func() { cmd.Process.Kill() })
+			defer timer.Stop()
+		}
 	}
 	cmd.Wait()
 	return last

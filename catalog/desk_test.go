@@ -1,0 +1,334 @@
+package catalog
+
+import (
+	"encoding/json"
+	"errors"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"brightset/catalog/journal"
+)
+
+// deskJob is a small job with a shop, in a folder of its own.
+func deskJob(t *testing.T) string {
+	t.Helper()
+	dir := t.TempDir()
+	write := func(name, text string) {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	job := `[job]
+title = "a job"
+shop = "shop.toml"
+target = "nice"
+budget = "900.00"
+start = 2031-01-10
+
+[slot.arm]
+area = "1.2 dm2"
+
+[piece.arm-1]
+fits = ["arm"]
+kind = "original"
+metal = "brass"
+[piece.arm-1.finding.haze]
+defect = "haze"
+severity = "moderate"
+`
+	write("job.toml", job)
+	write("other.toml", strings.Replace(job, "a job", "another job", 1))
+	write("shop.toml", `[plater.north]
+days = 20
+freight = "30.00"
+[plater.north.level.show]
+rate = {other = "40.00"}
+grade = {other = 92}
+
+[piece.drawer-1]
+fits = ["arm"]
+kind = "original"
+metal = "brass"
+price = "20.00"
+[piece.drawer-1.finding.rust]
+defect = "rust"
+`)
+	return dir
+}
+
+func openTestDesk(t *testing.T, path string) *Desk {
+	t.Helper()
+	clock := time.Date(2031, 2, 1, 9, 0, 0, 0, time.UTC)
+	d, err := OpenDesk(path, Options{Now: func() time.Time { return clock }})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return d
+}
+
+// stateText is a state as text: equal texts are equal states, places and origins
+// included, but for the record itself.
+func stateText(t *testing.T, st *State) string {
+	t.Helper()
+	c := *st
+	c.Record, c.Revision = nil, ""
+	text, err := json.MarshalIndent(c, "", " ")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(text)
+}
+
+func setGrade(id string, shop bool, grade int64) Deed {
+	return Deed{Action: "graded", Sets: []Set{{Shop: shop, Target: []string{"piece", id}, Key: "grade", Value: grade}}}
+}
+
+func TestRecordAndUndo(t *testing.T) {
+	path := filepath.Join(deskJob(t), "job.toml")
+	d := openTestDesk(t, path)
+	before := stateText(t, d.State)
+	for _, deed := range []Deed{
+		setGrade("arm-1", false, 80),
+		setGrade("drawer-1", true, 70),
+		{Action: "found", Sets: []Set{{Target: []string{"piece", "arm-1", "finding", "x"}, Key: "defect", Value: "pits"}}},
+		{Action: "cleared", Sets: []Set{{Target: []string{"piece", "arm-1", "finding", "haze"}, Key: "defect"}, {Target: []string{"piece", "arm-1", "finding", "haze"}, Key: "severity"}}},
+		{Action: "new", Sets: []Set{{Target: []string{"piece", "p2"}, Key: "fits", Value: []any{"arm"}}, {Target: []string{"piece", "p2"}, Key: "kind", Value: "original"}, {Target: []string{"piece", "p2"}, Key: "metal", Value: "steel"}}},
+		{Action: "note", Reason: "nothing changes"},
+	} {
+		st, err := d.Record(deed)
+		if err != nil {
+			t.Fatalf("%s: %v", deed.Action, err)
+		}
+		after := stateText(t, st)
+		if after == before && deed.Action != "note" {
+			t.Errorf("%s changes nothing", deed.Action)
+		}
+		again := openTestDesk(t, path)
+		if stateText(t, again.State) != after {
+			t.Errorf("%s: opened again the state is another", deed.Action)
+		}
+		if st, _, err = again.Undo(); err != nil || withoutClock(t, st) != withoutClockText(before) {
+			t.Errorf("%s: its undo gives another state (%v)", deed.Action, err)
+		}
+		if st, _, err = openTestDesk(t, path).Redo(); err != nil || stateText(t, st) != after {
+			t.Errorf("%s: its redo gives another state (%v)", deed.Action, err)
+		}
+		if d = openTestDesk(t, path); true {
+			if _, _, err := d.Undo(); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	if _, _, err := d.Undo(); !errors.Is(err, ErrNothing) {
+		t.Error("more was undone than done:", err)
+	}
+}
+
+// withoutClock leaves the day out, which recording moves on.
+func withoutClock(t *testing.T, st *State) string { return withoutClockText(stateText(t, st)) }
+
+func withoutClockText(text string) string {
+	var kept []string
+	for _, line := range strings.Split(text, "\n") {
+		if !strings.Contains(line, `"AsOf"`) && !strings.Contains(line, `"Elapsed"`) {
+			kept = append(kept, line)
+		}
+	}
+	return strings.Join(kept, "\n")
+}
+
+// TestOldValue: an entry whose old value is not the present one changes nothing and is
+// told; the others stand.
+func TestOldValue(t *testing.T) {
+	path := filepath.Join(deskJob(t), "job.toml")
+	d := openTestDesk(t, path)
+	deed := Deed{Action: "graded", Sets: []Set{{Target: []string{"piece", "arm-1"}, Key: "grade", Value: int64(80)}, {Target: []string{"piece", "arm-1"}, Key: "tag", Value: "T1"}}}
+	if _, err := d.Record(deed); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := d.Record(setGrade("drawer-1", true, 66)); err != nil {
+		t.Fatal(err)
+	}
+	edit(t, path, `kind = "original"`, "kind = \"original\"\ngrade = 55")
+	d = openTestDesk(t, path)
+	if p := d.State.Pieces[0]; p.Grade.V != 55_00 || p.Tag != "" {
+		t.Errorf("grade %d and tag %q: half an entry was applied", p.Grade.V, p.Tag)
+	}
+	if d.State.Pieces[1].Grade.V != 66_00 {
+		t.Error("the entry after it was not applied")
+	}
+	if len(d.State.Warnings) != 1 || !strings.Contains(d.State.Warnings[0].Message, "entry 1 (graded) is not applied: grade of piece.arm-1 is 55 now and was not there then") ||
+		d.State.Warnings[0].From.Line != 1 || !strings.HasSuffix(d.State.Warnings[0].From.File, "job.journal") {
+		t.Errorf("%+v", d.State.Warnings)
+	}
+	edit(t, path, "\ngrade = 55", "")
+	if d = openTestDesk(t, path); d.State.Pieces[0].Grade.V != 80_00 || len(d.State.Warnings) != 0 {
+		t.Error("put back as it was, the entry does not apply again")
+	}
+}
+
+func edit(t *testing.T, path, old, new string) {
+	t.Helper()
+	text, err := os.ReadFile(path)
+	if err != nil || !strings.Contains(string(text), old) {
+		t.Fatal(err, old)
+	}
+	if err := os.WriteFile(path, []byte(strings.Replace(string(text), old, new, 1)), 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// TestChangedMeanwhile: a second desk, and a file edited underneath, are told; nothing
+// is written and nothing is lost.
+func TestChangedMeanwhile(t *testing.T) {
+	path := filepath.Join(deskJob(t), "job.toml")
+	for name, meanwhile := range map[string]func(){
+		"another desk": func() {
+			if _, err := openTestDesk(t, path).Record(setGrade("arm-1", false, 71)); err != nil {
+				t.Fatal(err)
+			}
+		},
+		"the job's file":  func() { edit(t, path, `budget = "900.00"`, `budget = "950.00"`) },
+		"the shop's file": func() { edit(t, filepath.Join(filepath.Dir(path), "shop.toml"), "days = 20", "days = 21") },
+		"the shop's journal": func() {
+			if _, err := openTestDesk(t, filepath.Join(filepath.Dir(path), "other.toml")).Record(setGrade("drawer-1", true, 50)); err != nil {
+				t.Fatal(err)
+			}
+		},
+	} {
+		d := openTestDesk(t, path)
+		meanwhile()
+		before, _ := os.ReadFile(JournalOf(path))
+		if _, err := d.Record(setGrade("arm-1", false, 99)); !errors.Is(err, ErrChanged) {
+			t.Errorf("%s: %v", name, err)
+		}
+		if after, _ := os.ReadFile(JournalOf(path)); string(after) != string(before) {
+			t.Errorf("%s: something was written", name)
+		}
+		if _, err := openTestDesk(t, path).Record(setGrade("arm-1", false, 60)); err != nil {
+			t.Errorf("%s: looked at again, it is refused: %v", name, err)
+		}
+	}
+}
+
+// TestTwoFiles: what concerns a piece of the shop's is in both journals; without the
+// job's entry it does not count for the job, but for others.
+func TestTwoFiles(t *testing.T) {
+	dir := deskJob(t)
+	path := filepath.Join(dir, "job.toml")
+	d := openTestDesk(t, path)
+	taken := Deed{Action: "hung", Sets: []Set{
+		{Shop: true, Target: []string{"piece", "drawer-1"}, Key: "job", Value: d.State.JobKey()},
+		{Shop: true, Target: []string{"piece", "drawer-1"}, Key: "grade", Value: int64(80)},
+	}}
+	if _, err := d.Record(taken); err != nil {
+		t.Fatal(err)
+	}
+	other := filepath.Join(dir, "other.toml")
+	if i, _ := openTestDesk(t, other).State.FindPiece("drawer-1"); !openTestDesk(t, other).State.Pieces[i].Elsewhere {
+		t.Error("a piece in use on one job is free for another")
+	}
+	if i, _ := d.State.FindPiece("drawer-1"); d.State.Pieces[i].Elsewhere || d.State.Pieces[i].Grade.V != 80_00 {
+		t.Error("the job itself does not have it")
+	}
+	whole, _ := os.ReadFile(JournalOf(path))
+	if err := os.WriteFile(JournalOf(path), nil, 0o644); err != nil { // killed between the two
+		t.Fatal(err)
+	}
+	if i, _ := d.State.FindPiece("drawer-1"); openTestDesk(t, path).State.Pieces[i].Grade.Set {
+		t.Error("half an action counts")
+	}
+	os.WriteFile(JournalOf(path), whole, 0o644)
+	if _, _, err := openTestDesk(t, path).Undo(); err != nil {
+		t.Fatal(err)
+	}
+	if i, _ := openTestDesk(t, other).State.FindPiece("drawer-1"); openTestDesk(t, other).State.Pieces[i].Elsewhere {
+		t.Error("undone, the piece is still taken")
+	}
+}
+
+// TestRefused: what would make a mistake of the state is refused, told, and not
+// written.
+func TestRefused(t *testing.T) {
+	path := filepath.Join(deskJob(t), "job.toml")
+	d := openTestDesk(t, path)
+	for _, c := range []struct {
+		set  Set
+		says string
+	}{
+		{Set{Target: []string{"piece", "arm-1"}, Key: "grade", Value: "nise"}, `did you mean "nice"`},
+		{Set{Target: []string{"piece", "arm-1"}, Key: "colour", Value: "red"}, `unknown key "colour"`},
+		{Set{Target: []string{"piece", "arm-1", "finding", "x"}, Key: "severity", Value: "severe"}, "has no defect"},
+		{Set{Target: []string{"piece", "arm-1"}, Key: "stage", Value: "hung"}, "does not say where it hangs"},
+		{Set{Target: []string{"lock", "arm"}, Key: "piece", Value: "arm-9"}, "arm-9"},
+	} {
+		_, err := d.Record(Deed{Action: "x", Sets: []Set{c.set}})
+		var m *Mistakes
+		if !errors.As(err, &m) || !strings.Contains(err.Error(), c.says) {
+			t.Errorf("%v: %v", c.set, err)
+		}
+	}
+	if _, err := os.Stat(JournalOf(path)); err == nil {
+		t.Error("something was written")
+	}
+}
+
+// TestTornJournal: a last line that was never finished is told and set aside by the
+// next entry.
+func TestTornJournal(t *testing.T) {
+	path := filepath.Join(deskJob(t), "job.toml")
+	if _, err := openTestDesk(t, path).Record(setGrade("arm-1", false, 80)); err != nil {
+		t.Fatal(err)
+	}
+	f, _ := os.OpenFile(JournalOf(path), os.O_APPEND|os.O_WRONLY, 0)
+	f.WriteString(`{"version":1,"seq":2,"id"`)
+	f.Close()
+	d := openTestDesk(t, path)
+	if len(d.State.Warnings) != 1 || !strings.Contains(d.State.Warnings[0].Message, "never finished") || d.State.Pieces[0].Grade.V != 80_00 {
+		t.Errorf("%+v", d.State.Warnings)
+	}
+	if _, err := d.Record(setGrade("arm-1", false, 81)); err != nil {
+		t.Fatal(err)
+	}
+	if d = openTestDesk(t, path); len(d.State.Warnings) != 0 || d.State.Pieces[0].Grade.V != 81_00 {
+		t.Errorf("%+v", d.State.Warnings)
+	}
+	if torn, _ := os.ReadFile(JournalOf(path) + journal.TornSuffix); !strings.HasPrefix(string(torn), `{"version":1,"seq":2,"id"`) {
+		t.Errorf("set aside: %q", torn)
+	}
+}
+
+func TestBrokenJournal(t *testing.T) {
+	path := filepath.Join(deskJob(t), "job.toml")
+	os.WriteFile(JournalOf(path), []byte("hello\n"), 0o644)
+	_, err := Load(path, Options{})
+	var m *Mistakes
+	if !errors.As(err, &m) || m.List[0].Line != 1 || !strings.HasSuffix(m.List[0].File, "job.journal") {
+		t.Errorf("%v", err)
+	}
+}
+
+// FuzzJournal: whatever stands in a journal, loading ends with a state or with mistakes,
+// and no file is touched.
+func FuzzJournal(f *testing.F) {
+	dir := f.TempDir()
+	job := []byte("[job]\ntitle = \"x\"\n[slot.a]\n[piece.p]\nfits = [\"a\"]\nkind = \"original\"\nmetal = \"brass\"\n")
+	path := filepath.Join(dir, "job.toml")
+	os.WriteFile(path, job, 0o644)
+	f.Add([]byte(`{"version":1,"seq":1,"id":"a","time":"2031-01-01T00:00:00Z","action":"x","changes":[{"target":["piece","p"],"old":{"stage":null},"new":{"stage":"broken"}}],"base":""}` + "\n"))
+	f.Add([]byte(`{"version":1,"seq":1,"id":"a","time":"2031-01-01T00:00:00Z","action":"x","changes":[{"target":["piece","p","sent"],"old":{},"new":{"plater":{"a":[1,2.5,null]},"on":"2031-01-01"}}],"base":""}` + "\n"))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		os.WriteFile(JournalOf(path), data, 0o644)
+		st, err := Load(path, Options{})
+		var m *Mistakes
+		if (st == nil) == (err == nil) || (err != nil && !errors.As(err, &m)) {
+			t.Fatal(st, err)
+		}
+		if now, _ := os.ReadFile(path); string(now) != string(job) {
+			t.Fatal("the job's file was changed")
+		}
+	})
+}
