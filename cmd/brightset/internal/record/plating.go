@@ -124,8 +124,22 @@ func (b *builder) wanted(i, q int, f *Facts) (*model.Choice, error) {
 			return c, nil
 		}
 	}
+	if b.alike(fits) {
+		return fits[0], nil
+	}
 	names = slices.Compact(names)
 	return nil, fmt.Errorf("%s can do more than one thing with %s; say which: %s", b.st.Platers[q].ID, b.name(i), strings.Join(names[:min(4, len(names))], ", or "))
+}
+
+// alike says whether it makes no difference for which slot a piece is sent.
+func (b *builder) alike(fits []*model.Choice) bool {
+	first := model.Terms(b.st, fits[0])
+	for _, c := range fits[1:] {
+		if model.Terms(b.st, c) != first || b.st.Slots[c.Slot].Quantity != b.st.Slots[fits[0].Slot].Quantity {
+			return false
+		}
+	}
+	return true
 }
 
 // atPlater finds a piece that is at a plater's.

@@ -1,0 +1,368 @@
+package record
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"brightset/catalog"
+)
+
+// demo is a copy of the demo job to write in.
+func demo(t *testing.T) string {
+	t.Helper()
+	dir := t.TempDir()
+	if err := os.CopyFS(dir, os.DirFS("../../../../testdata/demo")); err != nil {
+		t.Fatal(err)
+	}
+	return filepath.Join(dir, "job.toml")
+}
+
+func desk(t *testing.T, path string) *catalog.Desk {
+	t.Helper()
+	d, err := catalog.OpenDesk(path, catalog.Options{Now: func() time.Time { return time.Date(2031, 2, 1, 9, 0, 0, 0, time.UTC) }})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return d
+}
+
+// text is a state as text, without the record and the clock.
+func text0(t *testing.T, st *catalog.State) string {
+	t.Helper()
+	c := *st
+	c.Record, c.Revision, c.Job.AsOf, c.Job.Elapsed, c.Kept = nil, "", time.Time{}, 0, nil
+	out, err := json.Marshal(c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(out)
+}
+
+func do(t *testing.T, d *catalog.Desk, name string, f Facts) error {
+	t.Helper()
+	a, ok := Find(name)
+	if !ok {
+		t.Fatalf("no action %q", name)
+	}
+	deed, err := a.Deed(d, f)
+	if err == nil {
+		_, err = d.Record(deed)
+	}
+	return err
+}
+
+// step is one record of the story below.
+type step struct {
+	name  string
+	facts Facts
+}
+
+// story is a job from the first look to the last piece hung, with every action.
+var story = []step{
+	{"found", Facts{Target: "spear-l1", Defect: "pits", Severity: "light", Extent: "0.1"}},
+	{"cleared", Facts{Target: "spear-l1", Defect: "pits"}},
+	{"graded", Facts{Target: "arm-1", Grade: "nice", Tone: "0.5"}},
+	{"new", Facts{Target: "crest-9", Fits: "crest", Kind: "original", Metal: "pot metal", Chance: "0.5", Tag: "T9"}},
+	{"quoted", Facts{Target: "crest-9", To: "pell", Cost: "120.00", Level: "show", Days: "60"}},
+	{"quoted", Facts{Target: "crest-9", To: "pell", Cost: "125.00", Level: "show", Days: "60"}},
+	{"came", Facts{Target: "crest-9"}},
+	{"failed", Facts{Target: "crest-friend"}},
+	{"fitted", Facts{Target: "crest-2,drawer-grille"}},
+	{"sent", Facts{Target: "crest-2,drawer-grille", To: "pell", On: "2031-02-01"}},
+	{"stripped", Facts{Target: "crest-2", Defect: "pits", Severity: "moderate"}},
+	{"priced", Facts{Target: "crest-2", Cost: "150.00"}},
+	{"plated", Facts{Target: "crest-2"}},
+	{"back", Facts{Target: "crest-2", Grade: "93", Cost: "155.00"}},
+	{"hung", Facts{Target: "crest-2"}},
+	{"refused", Facts{Target: "drawer-grille"}},
+	{"sent", Facts{Target: "bullet-1", To: "brackwater", Level: "driver", StripFirst: true}},
+	{"stripped", Facts{Target: "bullet-1"}},
+	{"priced", Facts{Target: "bullet-1", Cost: "88.00"}},
+	{"approved", Facts{Target: "bullet-1"}},
+	{"recalled", Facts{Target: "bullet-1", Cost: "20.00"}},
+	{"broke", Facts{Target: "bullet-2"}},
+	{"lost", Facts{Target: "screws-old", Count: "2"}},
+	{"sold", Facts{Target: "arm-2"}},
+	{"bought", Facts{Target: "letters-nos", Freight: "24.00"}},
+	{"traded", Facts{Target: "vents"}},
+	{"lock", Facts{Target: "bezel-speed", Piece: "bezel-s1", Reason: "straight before the eyes"}},
+	{"lock", Facts{Target: "bezel-speed", Work: "clean"}},
+	{"unlock", Facts{Target: "bezel-speed"}},
+	{"ban", Facts{Target: "crank-repro", Slot: "crank-left"}},
+	{"unban", Facts{Target: "no crank-repro"}},
+	{"spent", Facts{Target: "a can of wax", Cost: "12.00"}},
+	{"note", Facts{Target: "the owner rang"}},
+}
+
+// TestStory records a whole job; after every entry its undo gives the state before it,
+// byte for byte, and its redo the state after it.
+func TestStory(t *testing.T) {
+	path := demo(t)
+	seen := map[string]bool{}
+	for i, s := range story {
+		seen[s.name] = true
+		d := desk(t, path)
+		before := text0(t, d.State)
+		if err := do(t, d, s.name, s.facts); err != nil {
+			t.Fatalf("step %d, %s %s: %v", i+1, s.name, s.facts.Target, err)
+		}
+		after := text0(t, d.State)
+		if (after == before) != (s.name == "note") {
+			t.Errorf("step %d, %s %s: changed is %v", i+1, s.name, s.facts.Target, after != before)
+		}
+		d = desk(t, path)
+		st, _, err := d.Undo()
+		if err != nil || text0(t, st) != before {
+			t.Errorf("step %d, %s: its undo gives another state (%v)", i+1, s.name, err)
+		}
+		if st, _, err = d.Redo(); err != nil || text0(t, st) != after {
+			t.Errorf("step %d, %s: its redo gives another state (%v)", i+1, s.name, err)
+		}
+	}
+	for _, a := range Actions {
+		if !seen[a.Name] {
+			t.Errorf("no step records %q", a.Name)
+		}
+	}
+	st := desk(t, path).State
+	// pell's lot: 60.00 freight, 140.00 and 314.83 of work, which comes to more than the
+	// least; the crest 10.00 more by its price, 5.00 more in the end; the grille's work
+	// comes back less 25.00 for stripping.
+	want := catalog.Cents(60_00 + 155_00 + st.Platers[plater(t, st, "pell")].StripFee)
+	// brackwater's lot of one: 35.00 freight, and up to the least of 150.00 on the
+	// estimate of 90.58; the work came back, and 20.00 was paid.
+	want += 35_00 + (150_00 - 90_58) + 20_00
+	// bought 115.00 and 24.00, wax, and a trade of a piece of 22.00 with 14.00 of credit
+	want += 115_00 + 24_00 + 12_00 + 22_00 - 14_00
+	if st.Job.SpentSum != want {
+		t.Errorf("spent %d, want %d", st.Job.SpentSum, want)
+		for _, s := range st.Job.Spent {
+			t.Log(s.For, s.Cents)
+		}
+	}
+}
+
+func plater(t *testing.T, st *catalog.State, id string) int {
+	t.Helper()
+	for i := range st.Platers {
+		if st.Platers[i].ID == id {
+			return i
+		}
+	}
+	t.Fatal("no plater", id)
+	return 0
+}
+
+// TestWrongOrder: what can't have happened is refused in words that say what to do, and
+// nothing is written.
+func TestWrongOrder(t *testing.T) {
+	path := demo(t)
+	for _, s := range []step{{"sent", Facts{Target: "crest-2", To: "pell"}}, {"broke", Facts{Target: "bullet-2"}}, {"hung", Facts{Target: "vent-l1"}}} {
+		if err := do(t, desk(t, path), s.name, s.facts); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for _, c := range []struct {
+		step
+		says string
+	}{
+		{step{"back", Facts{Target: "spear-l1"}}, "is not at a plater's; first type: brightset record sent"},
+		{step{"sent", Facts{Target: "crest-2", To: "pell"}}, "is at pell already"},
+		{step{"sent", Facts{Target: "vent-l1", To: "pell"}}, "hangs in vent-left"},
+		{step{"approved", Facts{Target: "crest-2"}}, "is approved already"},
+		{step{"hung", Facts{Target: "crest-2"}}, "is at pell"},
+		{step{"broke", Facts{Target: "bullet-2"}}, "is broken; if that was wrong, type: brightset record undo"},
+		{step{"graded", Facts{Target: "bulet-2", Grade: "80"}}, `did you mean "bullet-2"`},
+		{step{"sent", Facts{Target: "spear-l1", To: "pel"}}, `did you mean "pell"`},
+		{step{"sent", Facts{Target: "spear-l1,spear-l1", To: "pell"}}, "twice"},
+		{step{"sent", Facts{Target: "bullet-1", To: "brackwater"}}, "--level driver"},
+		{step{"failed", Facts{Target: "arm-1"}}, "is no lead"},
+		{step{"lost", Facts{Target: "screws-old", Count: "900"}}, "write a number from 1 to"},
+		{step{"hung", Facts{Target: "crank-repro"}}, "--slot crank-left"},
+		{step{"new", Facts{Target: "arm-1", Fits: "crest"}}, "is there already"},
+		{step{"unlock", Facts{Target: "crest"}}, "has no lock"},
+		{step{"unban", Facts{Target: "no-cheap-crst"}}, `did you mean "no-cheap-crest"`},
+		{step{"traded", Facts{Target: "vent"}}, `did you mean "vents"`},
+		{step{"spent", Facts{Target: "wax"}}, "say how much"},
+		{step{"spent", Facts{Target: "wax", Cost: "12,00"}}, "comma"},
+		{step{"graded", Facts{Target: "arm-1", Grade: "120"}}, "not between 0 and 100"},
+		{step{"found", Facts{Target: "arm-1", Defect: "pit"}}, `did you mean "pits"`},
+		{step{"quoted", Facts{Target: "arm-1", To: "pell", Cost: "12.5", Grade: "80"}}, "two decimals"},
+		{step{"lock", Facts{Target: "crest", Piece: "arm-1"}}, "doesn't fit"},
+		{step{"stripped", Facts{Target: "vent-l1"}}, "is hung already"},
+		{step{"plated", Facts{Target: "vent-l1"}}, "is not at a plater's"},
+	} {
+		before := journals(t, path)
+		err := do(t, desk(t, path), c.name, c.facts)
+		if err == nil || !strings.Contains(err.Error(), c.says) {
+			t.Errorf("%s %s: %v\nwant %q", c.name, c.facts.Target, err, c.says)
+		}
+		if journals(t, path) != before {
+			t.Errorf("%s %s: something was written", c.name, c.facts.Target)
+		}
+	}
+}
+
+func journals(t *testing.T, path string) string {
+	t.Helper()
+	all := ""
+	for _, p := range []string{path, filepath.Join(filepath.Dir(path), "shop.toml")} {
+		text, _ := os.ReadFile(catalog.JournalOf(p))
+		all += string(text) + "\n--\n"
+	}
+	return all
+}
+
+// simple is what a piece is known to be by the records alone.
+type simple struct {
+	stage   string
+	at      string
+	grade   string
+	defects int
+}
+
+// TestRandom plays random records, undos and redos against a simple model of the state.
+func TestRandom(t *testing.T) {
+	ids := []string{"crest-2", "spear-r1", "drawer-arm", "bullet-1", "arm-1"}
+	worked, refused := 0, 0
+	for seed := range uint64(8) {
+		r := rand.New(rand.NewPCG(seed, 5))
+		path := demo(t)
+		start := desk(t, path).State
+		now := map[string]simple{}
+		for _, id := range ids {
+			i, _ := start.FindPiece(id)
+			now[id] = simple{stage: "seen", defects: len(start.Pieces[i].Findings), grade: gradeOf(&start.Pieces[i])}
+		}
+		var done, undone []map[string]simple
+		for range 25 {
+			d := desk(t, path)
+			id := ids[r.IntN(len(ids))]
+			next := clone(now)
+			ok := false
+			switch r.IntN(9) {
+			case 0:
+				ok = len(done) > 0
+				_, _, err := d.Undo()
+				same(t, err == nil, ok, "undo", err)
+				if ok {
+					undone = append(undone, now)
+					now, done = done[len(done)-1], done[:len(done)-1]
+				}
+				check(t, path, now)
+				continue
+			case 1:
+				ok = len(undone) > 0
+				_, _, err := d.Redo()
+				same(t, err == nil, ok, "redo", err)
+				if ok {
+					done = append(done, now)
+					now, undone = undone[len(undone)-1], undone[:len(undone)-1]
+				}
+				check(t, path, now)
+				continue
+			case 2:
+				ok = play(t, d, "sent", Facts{Target: id, To: "brackwater", Level: "driver", Slot: firstSlot(d.State, id)}, now[id].at == "" && now[id].stage != "broken" && now[id].stage != "hung", true)
+				next[id] = simple{"approved", "brackwater", now[id].grade, now[id].defects}
+			case 3:
+				ok = play(t, d, "back", Facts{Target: id, Grade: "81"}, now[id].at != "", false)
+				next[id] = simple{"back", "", "81", 0}
+			case 4:
+				ok = play(t, d, "broke", Facts{Target: id}, now[id].stage != "broken", false)
+				next[id] = simple{"broken", "", now[id].grade, now[id].defects}
+			case 5:
+				ok = play(t, d, "found", Facts{Target: id, Defect: "scratches"}, now[id].stage != "broken", false)
+				next[id] = simple{now[id].stage, now[id].at, now[id].grade, now[id].defects + 1}
+			case 6:
+				ok = play(t, d, "graded", Facts{Target: id, Grade: fmt.Sprint(50 + r.IntN(40))}, now[id].stage != "broken", false)
+				st := desk(t, path).State
+				i, _ := st.FindPiece(id)
+				next[id] = simple{now[id].stage, now[id].at, gradeOf(&st.Pieces[i]), now[id].defects}
+			case 7:
+				ok = play(t, d, "recalled", Facts{Target: id}, now[id].at != "", false)
+				next[id] = simple{"stripped", "", now[id].grade, now[id].defects}
+			case 8:
+				can := now[id].at == "" && now[id].stage != "broken" && now[id].stage != "stripped" && (now[id].grade != "" || now[id].defects > 0)
+				ok = play(t, d, "hung", Facts{Target: id, Slot: firstSlot(d.State, id)}, can, true)
+				next[id] = simple{"hung", "", now[id].grade, now[id].defects}
+			}
+			if !ok {
+				refused++
+				continue
+			}
+			worked++
+			done, undone, now = append(done, now), nil, next
+			check(t, path, now)
+		}
+	}
+	if worked < 50 || refused < 15 {
+		t.Errorf("%d recorded, %d refused", worked, refused)
+	}
+}
+
+// play records and says whether that was taken. may: it may also be refused for a reason
+// the simple model does not know.
+func play(t *testing.T, d *catalog.Desk, name string, f Facts, can, may bool) bool {
+	t.Helper()
+	err := do(t, d, name, f)
+	if err != nil && errors.Is(err, catalog.ErrChanged) {
+		t.Fatal(err)
+	}
+	if (err == nil) != can && (err == nil || !may) {
+		t.Fatalf("%s %s: %v, want taken %v", name, f.Target, err, can)
+	}
+	return err == nil
+}
+
+func same(t *testing.T, got, want bool, what string, err error) {
+	t.Helper()
+	if got != want {
+		t.Fatalf("%s: %v, want taken %v", what, err, want)
+	}
+}
+
+func check(t *testing.T, path string, now map[string]simple) {
+	t.Helper()
+	st := desk(t, path).State
+	for id, want := range now {
+		i, ok := st.FindPiece(id)
+		if !ok {
+			t.Fatal("no piece", id)
+		}
+		p := &st.Pieces[i]
+		got := simple{stage: p.Stage.String(), grade: gradeOf(p), defects: len(p.Findings)}
+		if p.AtPlater() {
+			got.at = st.Platers[p.Sent.Plater].ID
+		}
+		if got != want {
+			t.Fatalf("%s: %+v, want %+v", id, got, want)
+		}
+	}
+}
+
+func clone(m map[string]simple) map[string]simple {
+	out := map[string]simple{}
+	for k, v := range m {
+		out[k] = v
+	}
+	return out
+}
+
+func gradeOf(p *catalog.Piece) string {
+	if !p.Grade.Set {
+		return ""
+	}
+	return catalog.FormatCenti(p.Grade.V)
+}
+
+func firstSlot(st *catalog.State, id string) string {
+	i, _ := st.FindPiece(id)
+	return st.Slots[st.Pieces[i].Fits[0]].ID
+}
