@@ -30,6 +30,14 @@ func bruteChoices(st *catalog.State, slot int) []*Choice {
 			c.Work = work
 			try(c)
 		}
+		if sent := &st.Pieces[p].Sent; sent.Was {
+			c := bare
+			c.Work, c.Plater, c.Level = sent.Work, sent.Plater, sent.Level
+			try(c)
+			if len(out) > 0 && out[len(out)-1].Piece == p && out[len(out)-1].Sent {
+				continue // all there is
+			}
+		}
 		for _, work := range []string{catalog.WorkReplate, catalog.WorkRepair} {
 			for q := range st.Platers {
 				for _, level := range st.Platers[q].Levels {
@@ -142,6 +150,9 @@ func bruteInTime(st *catalog.State, k, f *Choice) bool {
 		days += f.Days
 	} else if k.Fails > 0 {
 		days += st.Slots[k.Slot].RescueDays.V
+	}
+	if days > 0 {
+		days += st.Job.Elapsed // what takes no time is there
 	}
 	return days <= st.Job.WithinDays.V
 }

@@ -12,7 +12,7 @@ func bruteCharges(st *catalog.State, lines []*bruteLine, more []catalog.Cents) [
 	for q := range st.Platers {
 		plater, sent, on := &st.Platers[q], catalog.Cents(0), false
 		for _, l := range lines {
-			if l.k.Plater == q {
+			if l.k.Plater == q && !l.k.Sent { // a lot that was sent is paid for
 				sent, on = sent+l.k.Plate, true
 			}
 		}

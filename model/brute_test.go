@@ -91,7 +91,7 @@ func (r bruteRest) plus(lines []bruteLine) bruteRest {
 		least.cash = min(least.cash, l.k.Cash)
 		least.risk = min(least.risk, l.risk)
 		least.grade = max(least.grade, l.grade)
-		if l.k.Plater >= 0 {
+		if l.k.Plater >= 0 && !l.k.Sent {
 			most[l.k.Plater] = max(most[l.k.Plater], l.k.Plate)
 		}
 	}

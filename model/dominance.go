@@ -31,8 +31,8 @@ type yardstick struct {
 	counts struct {
 		mean, completion, budget bool // rows that bind or may come to bind
 	}
-	grade, tone, fresh bool // matched with other slots
-	apart              bool // only lines of one k are compared
+	grade, tone, fresh, platers bool // matched with other slots
+	apart                       bool // only lines of one k are compared
 }
 
 // sig is all of a line that one line must be a part of, or equal in, to remove
@@ -45,6 +45,7 @@ type sig struct {
 	got             int
 	gradeOf, toneOf catalog.Centi
 	freshOf         bool
+	sentTo          int // plater of a piece that is there already, where pieces have to match; catalog.None else
 	choice          int32
 }
 
@@ -126,7 +127,7 @@ func (j *yardstick) removed(buckets map[[2]int][]*bucket, s *sig, f *figures) bo
 // within says whether signature a needs nothing that b does not need, and agrees
 // with it where they have to agree. The shared pieces are known to be.
 func (j *yardstick) within(a, b *sig) bool {
-	if a.gradeOf != b.gradeOf || a.toneOf != b.toneOf || a.freshOf != b.freshOf || a.choice != b.choice {
+	if a.gradeOf != b.gradeOf || a.toneOf != b.toneOf || a.freshOf != b.freshOf || a.sentTo != b.sentTo || a.choice != b.choice {
 		return false
 	}
 	if b.got != catalog.None && a.got != b.got {

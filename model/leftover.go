@@ -40,7 +40,7 @@ func Leftover(st *catalog.State, plan *Plan) []Spare {
 	for i := range st.Pieces {
 		p := &st.Pieces[i]
 		left := pieceCount(p) - used[i]
-		if left <= 0 {
+		if left <= 0 || p.Gone() {
 			continue
 		}
 		s := Spare{Piece: i, Quantity: left, Side: p.Side, Vendor: sellerOf(p), Trade: catalog.None}
@@ -57,6 +57,9 @@ func Leftover(st *catalog.State, plan *Plan) []Spare {
 // advice is what a restorer does with a piece that is left. Common practice, no
 // published source.
 func (s *Spare) advice(st *catalog.State) string {
+	if p := &st.Pieces[s.Piece]; p.AtPlater() {
+		return "at " + st.Platers[p.Sent.Plater].ID + ": take it back, or let him finish and keep it as a spare"
+	}
 	switch {
 	case s.Trade != catalog.None:
 		return "goes out in trade " + st.Trades[s.Trade].ID

@@ -19,6 +19,7 @@ func newYardstick(st *catalog.State, slot int, w wants, opt Options) *yardstick 
 			j.grade = j.grade || m.GradeWithin.Set
 			j.tone = j.tone || m.ToneWithin.Set
 			j.fresh = j.fresh || m.FreshAlike
+			j.platers = j.platers || m.SamePlater
 		}
 	}
 	return j
@@ -29,10 +30,18 @@ func (j *yardstick) figures(b *bench, p Pair, place int) figures {
 	k := &b.choices[p.K]
 	f := figures{
 		line: place, cost: p.Expected, cash: k.Cash,
-		grade: weighted(j.st, k), load: int64(k.Plate), tie: tieKeys(j.st, k),
+		grade: weighted(j.st, k), load: load(k), tie: tieKeys(j.st, k),
 	}
 	f.loss = logLoss(bothFail(k, b.choice(p.F)))
 	return f
+}
+
+// load is what a line adds to its plater's lot.
+func load(k *Choice) int64 {
+	if !k.InLot() {
+		return 0
+	}
+	return int64(k.Plate)
 }
 
 // sign gives the signature of a line. Values that need not agree are left zero,
@@ -53,8 +62,12 @@ func (j *yardstick) sign(b *bench, p Pair) sig {
 		}
 		s.bundles[0] = j.st.Pieces[f.Piece].Bundle
 	}
-	if k.Sent {
-		s.plater = -2 - k.Plater // turns no lot on, and still counts as his where pieces have to match
+	s.sentTo = catalog.None
+	if k.Sent { // it turns no lot on
+		s.plater = catalog.None
+		if j.platers {
+			s.sentTo = k.Plater
+		}
 	}
 	slices.Sort(s.shared[:])
 	slices.Sort(s.bundles[:])
