@@ -31,7 +31,7 @@ var mistakeTests = []struct {
 		`shop.toml:1:2+4: [lock] has no place in this file | this belongs in the job's file`}},
 	{"all mistakes of both files in order", "[job]\ntitle = \"x\"\nshop = \"shop.toml\"\nbudget = 5\nlook = 1\n", "[shop]\nhourly = 4\n", []string{
 		`job.toml:4:10+1: budget: money is written in quotes | write budget = "5.00"`,
-		`job.toml:5:1+4: unknown key "look" in [job] | known here: budget, budget_on, completion, currency, rescue, rescue_days, shop, start, target, title, within_days`,
+		`job.toml:5:1+4: unknown key "look" in [job] | known here: budget, budget_on, completion, currency, rescue, rescue_days, service, shop, start, target, title, within_days`,
 		`shop.toml:2:10+1: hourly: money is written in quotes | write hourly = "4.00"`}},
 
 	{"comma in money", head + "rescue = \"1,240\"\n", "", []string{`job.toml:6:10+7: rescue: "1,240" has a comma, which some read as a decimal point | write "1240.00" or "1.24"`}},

@@ -1,6 +1,10 @@
 package catalog
 
-import "fmt"
+import (
+	"fmt"
+
+	"brightset/catalog/standard"
+)
 
 // readJob reads [job] and the job's target.
 func (l *loader) readJob() {
@@ -40,6 +44,7 @@ func (l *loader) readJob() {
 	}
 	job.WithinDays = t.whole("within_days", 0, MaxDays)
 	job.Start = t.date("start")
+	job.Service = t.service()
 	if job.Start.Set && !l.opt.Today.IsZero() && job.Start.V.Before(dayOf(l.opt.Today)) {
 		t.l.warn(job.Start.From, fmt.Sprintf("the start, %s, is in the past; the days count from there", job.Start.V.Format("2006-01-02")))
 	}
@@ -49,6 +54,23 @@ func (l *loader) readJob() {
 	over(&l.defaults.Rescue, t.money("rescue"))
 	over(&l.defaults.RescueDays, t.whole("rescue_days", 0, MaxDays))
 	t.done()
+}
+
+// service reads how hard the use is, in the words of the plating standard.
+func (t *table) service() standard.Service {
+	if !t.has("service") {
+		return 0
+	}
+	text := t.text("service")
+	if s, ok := standard.ParseService(text); ok {
+		return s
+	}
+	var words []string
+	for _, w := range standard.ServiceWords {
+		words = append(words, w.Word)
+	}
+	t.wrong("service", fmt.Sprintf("unknown service %q", clip(text)), meant(text, words, ""))
+	return 0
 }
 
 // currency reads the code of the job's currency.
@@ -114,7 +136,10 @@ func (l *loader) readSlots() {
 			Weight:   number(t, "weight", 0, MaxWeight, 100).Or(1_00),
 			Quantity: t.whole("quantity", 1, MaxQuantity).Or(1),
 			Target:   t.slotTarget(), Rescue: l.defaults.Rescue, RescueDays: l.defaults.RescueDays,
-			MaxBreakage: t.share("max_breakage"), From: t.here(),
+			MaxBreakage: t.share("max_breakage"), Service: l.state.Job.Service, From: t.here(),
+		}
+		if own := t.service(); own != 0 {
+			s.Service = own
 		}
 		if part := t.text("part"); part != "" {
 			s.Part = part

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"brightset/catalog/journal"
+	"brightset/catalog/standard"
 )
 
 // None is the index of "nothing" wherever the state refers to one of its lists.
@@ -53,7 +54,8 @@ type Job struct {
 	BudgetOn   BudgetOn
 	WithinDays Val[int]
 	Start      Val[time.Time]
-	Completion Val[Micro] // chance that no slot needs a rescue
+	Completion Val[Micro]       // chance that no slot needs a rescue
+	Service    standard.Service // how hard the use is; 0 where not said
 	Spent      []Spent
 	SpentSum   Cents
 	AsOf       time.Time // the day of the last thing recorded; zero where nothing is
@@ -90,6 +92,7 @@ type Slot struct {
 	Rescue      Val[Cents] // resolved: the slot's, the job's, the starting value
 	RescueDays  Val[int]   // resolved likewise
 	MaxBreakage Val[Micro]
+	Service     standard.Service // the slot's own, else the job's
 	From        Origin
 }
 

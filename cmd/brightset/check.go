@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"math"
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report"
@@ -18,16 +19,23 @@ var checkCommand = command{
 		var o checkOptions
 		flags.BoolVar(&o.json, "json", false, "write the answer as one JSON document")
 		flags.StringVar(&o.slot, "slot", "", "show only this `SLOT`")
+		flags.BoolVar(&o.spec, "spec", false, "instead, as information: what open plating standards ask of each slot's pieces")
+		flags.Float64Var(&o.current, "current", 0, "with --spec: also how long layers take at so many `A/DM2`")
 		return o.run
 	},
 }
 
 type checkOptions struct {
-	json bool
-	slot string
+	json    bool
+	slot    string
+	spec    bool
+	current float64
 }
 
 func (o *checkOptions) run(c *call) (int, error) {
+	if o.current < 0 || o.current > 1000 || math.IsNaN(o.current) || (o.current > 0 && !o.spec) {
+		return 0, usageError{"--current is a current density above 0, in A/dm2, and goes with --spec; type: brightset check --spec --current 4"}
+	}
 	st, err := load(c)
 	if err != nil {
 		return 0, err
@@ -38,11 +46,26 @@ func (o *checkOptions) run(c *call) (int, error) {
 			return 0, err
 		}
 	}
+	if o.spec {
+		return o.answerSpec(c, st, only)
+	}
 	choices, outs := model.Choices(st), model.Outs(st)
 	if !o.json {
 		return exitAnswered, c.print(report.Check(st, choices, outs, only))
 	}
 	text, err := report.CheckJSON(st, choices, outs, only)
+	if err == nil {
+		err = c.print(text)
+	}
+	return exitAnswered, err
+}
+
+// answerSpec shows what open standards ask.
+func (o *checkOptions) answerSpec(c *call, st *catalog.State, only int) (int, error) {
+	if !o.json {
+		return exitAnswered, c.print(report.Spec(st, only, o.current))
+	}
+	text, err := report.SpecJSON(st, only)
 	if err == nil {
 		err = c.print(text)
 	}

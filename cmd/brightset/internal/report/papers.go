@@ -146,7 +146,7 @@ func (p *Papers) orderCard(l *model.Line) *page.Card {
 	}
 	add("Hardware that goes with it", piece.Hardware...)
 	if p.Spec {
-		if lines, ok := specLines(st, c); ok {
+		if lines, ok := model.SpecLines(st, c); ok {
 			add("Specification, by open standards", lines...)
 		}
 	}
