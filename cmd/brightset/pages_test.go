@@ -1,0 +1,168 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+)
+
+// picture is a photo within a page; its bytes hang on the version of the encoder.
+var picture = regexp.MustCompile(`data:image/jpeg;base64,[A-Za-z0-9+/=]+`)
+
+// TestPages compares the papers and the report of the demo with testdata/golden.
+func TestPages(t *testing.T) {
+	dir := t.TempDir()
+	if code, _, errs := brightset("orders", "testdata/demo", "--out", dir, "--spec", "--prices", "--unfitted", "the car is away"); code != 0 {
+		t.Fatal(code, errs)
+	}
+	if code, _, errs := brightset("report", "testdata/demo", "--out", filepath.Join(dir, "report.html"), "--time-limit", "10m"); code != 0 {
+		t.Fatal(code, errs)
+	}
+	files, err := os.ReadDir(dir)
+	if err != nil || len(files) != 9 {
+		t.Fatal(len(files), err)
+	}
+	for _, f := range files {
+		text, err := os.ReadFile(filepath.Join(dir, f.Name()))
+		if err != nil {
+			t.Fatal(err)
+		}
+		sameAsGolden(t, "page-"+strings.TrimSuffix(f.Name(), ".html"), picture.ReplaceAllString(string(text), "PICTURE"))
+		if strings.Contains(f.Name(), "plater") || strings.Contains(f.Name(), "maker") {
+			if strings.Contains(string(text), "Varley") {
+				t.Errorf("%s names the owner", f.Name())
+			}
+		}
+		if f.Name() == "quote.html" {
+			for _, name := range []string{"pell", "brackwater", "Pell", "Brackwater", "tinshed", "Tin Shed", "lathbury", "Lathbury", "aldous", "Aldous"} {
+				if strings.Contains(string(text), name) {
+					t.Errorf("the quote names %q", name)
+				}
+			}
+		}
+	}
+}
+
+func TestOrdersHeldBack(t *testing.T) {
+	dir := t.TempDir()
+	code, out, _ := brightset("orders", "testdata/demo", "--out", dir)
+	if code != 0 || !strings.Contains(strings.Join(strings.Fields(out), " "), "Held back, on no order: drawer-grille, drawer-arm, bullet-2.") {
+		t.Errorf("%d %s", code, out)
+	}
+	order, err := os.ReadFile(filepath.Join(dir, "plater-pell.html"))
+	if err != nil || strings.Contains(string(order), "drawer-grille") || !strings.Contains(string(order), "crest-2") {
+		t.Error("a piece that was not tried on is on an order, or one that was is not", err)
+	}
+}
+
+// hostileJob has names that would do harm where they are not escaped.
+const hostileJob = `[job]
+title = "%s"
+start = 2031-01-01
+target = "nice"
+[quote]
+for = "<script>alert(1)</script>"
+[slot.a]
+name = "\u202Egnitsed <b>bold</b>"
+area = "1 dm2"
+[plater.p]
+name = "</style><script>alert(2)</script>"
+freight = "10.00"
+[plater.p.level.show]
+rate = {other = "10.00"}
+grade = {other = 90}
+[piece.x]
+name = "%s"
+fits = ["a"]
+kind = "original"
+metal = "brass"
+fitted = true
+protect = "javascript:alert(3)"
+marks = "{{.}} \u0022 onload=\u0022x"
+photos = ["../../../etc/passwd", "nowhere.jpg"]
+[piece.x.finding.f]
+defect = "pits"
+`
+
+// TestPagesInBrowser opens pages in a real browser and prints them: every page of paper
+// is numbered, heads are repeated, nothing is cut off, and no name does harm.
+func TestPagesInBrowser(t *testing.T) {
+	for _, program := range []string{"chromium", "pdftotext"} {
+		if _, err := exec.LookPath(program); err != nil {
+			t.Skipf("%s is not there; .ci/run installs it", program)
+		}
+	}
+	dir := t.TempDir()
+	if code, _, errs := brightset("orders", "testdata/demo", "--out", dir, "--unfitted", "x"); code != 0 {
+		t.Fatal(code, errs)
+	}
+	pages := printed(t, filepath.Join(dir, "quote.html"))
+	for i, text := range pages {
+		if !strings.Contains(text, fmt.Sprintf("page %d of %d", i+1, len(pages))) || !strings.Contains(text, "Quillmere Dunlin coupe") {
+			t.Errorf("page %d has no foot:\n%s", i+1, text)
+		}
+	}
+	if list := printed(t, filepath.Join(dir, "hunt.html")); len(list) < 2 || !strings.Contains(list[0], "pay at most") || !strings.Contains(list[1], "pay at most") {
+		t.Error("the head of the table is not repeated on the second page")
+	}
+	for _, want := range []string{"hood crest", "escutcheon screws", "in all", "when the set hangs", "Not part of it", "for the shop, date"} {
+		if !strings.Contains(strings.Join(pages, ""), want) {
+			t.Errorf("%q is cut off", want)
+		}
+	}
+
+	job := filepath.Join(t.TempDir(), "job.toml")
+	title := "<img src=x onerror=alert(4)> } @page { content: url(http://x) } " + strings.Repeat("long", 60)
+	if err := os.WriteFile(job, fmt.Appendf(nil, hostileJob, title, strings.Repeat("name ", 60)), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if code, _, errs := brightset("orders", job, "--out", filepath.Join(dir, "h")); code != 0 {
+		t.Fatal(code, errs)
+	}
+	if code, _, errs := brightset("report", job, "--out", filepath.Join(dir, "h", "report.html")); code != 0 {
+		t.Fatal(code, errs)
+	}
+	files, _ := os.ReadDir(filepath.Join(dir, "h"))
+	for _, f := range files {
+		text, _ := os.ReadFile(filepath.Join(dir, "h", f.Name()))
+		for _, bad := range []string{"<script", "<img src=x", "</style><", "passwd", `" onload`} {
+			if strings.Contains(string(text), bad) {
+				t.Errorf("%s holds %q", f.Name(), bad)
+			}
+		}
+		_, style, _ := strings.Cut(string(text), "<style>")
+		if style, _, _ = strings.Cut(style, "</style>"); strings.Count(style, "@page") != 1 || strings.Contains(style, "url(") {
+			t.Errorf("%s: a name has become part of the style", f.Name())
+		}
+	}
+	out, err := exec.Command("chromium", "--headless", "--no-sandbox", "--disable-gpu", "--dump-dom", "file://"+filepath.Join(dir, "h", "quote.html")).Output()
+	if err != nil || strings.Contains(string(out), "<script") || !strings.Contains(string(out), "&lt;script&gt;alert(1)") {
+		t.Errorf("in the browser: %v\n%s", err, out)
+	}
+	if pages := printed(t, filepath.Join(dir, "h", "quote.html")); !strings.Contains(pages[0], "page 1 of") {
+		t.Error("the foot of a page with a hostile title is gone")
+	}
+}
+
+// printed prints a page as PDF and gives the text of every page of paper.
+func printed(t *testing.T, path string) []string {
+	t.Helper()
+	pdf := path + ".pdf"
+	out, err := exec.Command("chromium", "--headless", "--no-sandbox", "--disable-gpu", "--no-pdf-header-footer", "--print-to-pdf="+pdf, "file://"+path).CombinedOutput()
+	if err != nil {
+		t.Fatalf("%v\n%s", err, out)
+	}
+	text, err := exec.Command("pdftotext", "-layout", pdf, "-").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	pages := strings.Split(strings.TrimSuffix(string(text), "\f"), "\f")
+	if len(pages) == 0 {
+		t.Fatal("nothing was printed")
+	}
+	return pages
+}
