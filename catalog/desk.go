@@ -262,3 +262,14 @@ func newID() string {
 
 // Today is the day on which things are recorded.
 func (d *Desk) Today() string { return d.opt.Now().Format(time.DateOnly) }
+
+// CanTurn says whether there is something to undo, and to redo.
+func (d *Desk) CanTurn() (undo, redo bool) {
+	log, _, err := journal.Load(JournalOf(d.path))
+	if err != nil {
+		return false, false
+	}
+	_, undo = log.NextUndo()
+	_, redo = log.NextRedo()
+	return undo, redo
+}

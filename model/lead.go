@@ -64,3 +64,12 @@ func DaysAtLatest(st *catalog.State, l *Line) int {
 	}
 	return onDay(st, l.Choice.Days+st.Slots[l.Slot].RescueDays.V)
 }
+
+// LastDay is the day on which all lines of a plan are settled at the latest.
+func LastDay(st *catalog.State, plan *Plan) int {
+	last := 0
+	for i := range plan.Lines {
+		last = max(last, DaysAtLatest(st, &plan.Lines[i]))
+	}
+	return last
+}

@@ -88,15 +88,24 @@ var pageTemplate = template.Must(template.New("page").Parse(pageHTML))
 
 // HTML writes the page.
 func (p *Page) HTML() ([]byte, error) {
-	css := strings.ReplaceAll(sheetCSS, "FOOT-LEFT", cssText(clipped(p.Job, 60)+", "+p.Date+", plan "+p.Plan))
-	sum := sha256.Sum256([]byte(css))
 	var b bytes.Buffer
 	err := pageTemplate.Execute(&b, struct {
 		*Page
 		CSS    template.CSS
 		Policy string
-	}{p, template.CSS(css), fmt.Sprintf("default-src 'none'; img-src data:; style-src 'sha256-%s'; base-uri 'none'; form-action 'none'", base64.StdEncoding.EncodeToString(sum[:]))})
+	}{p, template.CSS(p.css()), p.Policy()})
 	return b.Bytes(), err
+}
+
+func (p *Page) css() string {
+	return strings.ReplaceAll(sheetCSS, "FOOT-LEFT", cssText(clipped(p.Job, 60)+", "+p.Date+", plan "+p.Plan))
+}
+
+// Policy is the content security policy of the page: its own style, by hash, and pictures
+// within it.
+func (p *Page) Policy() string {
+	sum := sha256.Sum256([]byte(p.css()))
+	return fmt.Sprintf("default-src 'none'; img-src data:; style-src 'sha256-%s'; base-uri 'none'; form-action 'none'", base64.StdEncoding.EncodeToString(sum[:]))
 }
 
 // cssText writes a text so that a style sheet can't read anything but text in it.

@@ -1,0 +1,128 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"net"
+	"net/http"
+	"strconv"
+	"time"
+
+	"brightset/catalog"
+	"brightset/cmd/brightset/internal/bench"
+	"brightset/cmd/brightset/internal/report"
+	"brightset/model"
+	"brightset/solver"
+
+	"github.com/spf13/pflag"
+)
+
+var benchCommand = command{
+	name: "bench", args: "[JOB]", most: 1,
+	summary: "serve the page for the bench: inspect, decide, ask what if, record, print",
+	text: "Serves one page in the browser on this machine, at which the whole job can be done without typing. It goes on until Ctrl-C; everything done there is in the journal." +
+		"\nWith --share other devices in the same network can use it too, such as a tablet in the workshop: each has to type the code that stands in the terminal. The connection is not encrypted: share only in a network you trust.",
+	setup: func(flags *pflag.FlagSet) action {
+		var o benchOptions
+		flags.IntVar(&o.port, "port", 8477, "the `PORT` to serve at; 0 for any that is free")
+		flags.BoolVar(&o.share, "share", false, "let other devices in this network in, against a pairing code")
+		return o.run
+	},
+}
+
+type benchOptions struct {
+	port  int
+	share bool
+}
+
+func (o *benchOptions) run(c *call) (int, error) {
+	if o.port < 0 || o.port > 65535 {
+		return 0, usageError{fmt.Sprintf("--port %d is no port; type: brightset bench --port 8477", o.port)}
+	}
+	path, err := jobPath(c)
+	if err != nil {
+		return 0, err
+	}
+	if _, err := catalog.Load(path, catalog.Options{Today: now()}); err != nil {
+		return 0, err
+	}
+	address := "127.0.0.1"
+	if o.share {
+		address = ""
+	}
+	listener, err := net.Listen("tcp", net.JoinHostPort(address, strconv.Itoa(o.port)))
+	if err != nil {
+		return 0, fmt.Errorf("can't serve at port %d: %w; another one: brightset bench --port 0", o.port, err)
+	}
+	ctx, stop := interruptible()
+	defer stop()
+	return o.serve(ctx, c, path, listener)
+}
+
+// serve answers until the user has had enough.
+func (o *benchOptions) serve(ctx context.Context, c *call, path string, listener net.Listener) (int, error) {
+	port := strconv.Itoa(listener.Addr().(*net.TCPAddr).Port)
+	opt := bench.Options{Job: path, Now: now, Papers: benchPapers, Hosts: hosts(port, o.share),
+		Tell: func(format string, args ...any) { fmt.Fprintf(c.err, format+"\n", args...) }}
+	if o.share {
+		opt.Code = bench.NewCode()
+	}
+	server := &http.Server{Handler: bench.New(opt).Handler(), ReadHeaderTimeout: 5 * time.Second, ReadTimeout: 60 * time.Second,
+		WriteTimeout: 120 * time.Second, IdleTimeout: 120 * time.Second, MaxHeaderBytes: 16 << 10}
+	fmt.Fprintf(c.out, "The bench is at http://127.0.0.1:%s/ until Ctrl-C.\n", port)
+	if o.share {
+		fmt.Fprintf(c.err, "Shared with this network, unencrypted: anybody in it can see what you send.\n")
+		for _, h := range opt.Hosts[3:] {
+			fmt.Fprintf(c.err, "  http://%s/\n", h)
+		}
+		fmt.Fprintf(c.err, "The code for the first device: %s\n", opt.Code)
+	}
+	done := make(chan error, 1)
+	go func() { done <- server.Serve(listener) }()
+	select {
+	case err := <-done:
+		return exitFailed, err
+	case <-ctx.Done():
+	}
+	last, cancel := context.WithTimeout(context.Background(), 3*time.Second)
+	defer cancel()
+	if err := server.Shutdown(last); err != nil && !errors.Is(err, context.DeadlineExceeded) {
+		return exitFailed, err
+	}
+	return exitAnswered, nil
+}
+
+// hosts are the names by which the page may be asked for: this machine's loopback, and
+// when shared the addresses it has in its networks.
+func hosts(port string, share bool) []string {
+	all := []string{net.JoinHostPort("127.0.0.1", port), net.JoinHostPort("localhost", port), net.JoinHostPort("::1", port)}
+	if !share {
+		return all
+	}
+	addresses, _ := net.InterfaceAddrs()
+	for _, a := range addresses {
+		if n, ok := a.(*net.IPNet); ok && !n.IP.IsLoopback() && !n.IP.IsLinkLocalUnicast() {
+			all = append(all, net.JoinHostPort(n.IP.String(), port))
+		}
+	}
+	return all
+}
+
+// benchPapers are the sheets of a plan, without the hunt, which takes its time.
+func benchPapers(ctx context.Context, st *catalog.State, plan *model.Plan) (*report.Papers, error) {
+	set := solver.Settings{TimeLimit: 5 * time.Second}
+	p := &report.Papers{State: st, Plan: plan, Date: now().Format(time.DateOnly), Photo: photos(st), Spec: true}
+	var err error
+	if p.Stops, _, err = model.StopPrices(ctx, st, plan, set); err != nil {
+		return nil, err
+	}
+	if p.Rejected, _, err = model.Rejected(ctx, st, plan, true, set); err != nil {
+		return nil, err
+	}
+	if st.Quote.Given {
+		s := model.Simulate(st, plan, riskRuns, riskSeed)
+		p.Sums = model.OwnerQuoteOf(st, plan, p.Stops, max(0, model.Quantile(s.Cash, 0.9)-plan.Outlay))
+	}
+	return p, nil
+}

@@ -1,0 +1,130 @@
+package bench
+
+import (
+	"context"
+	"sync"
+	"time"
+
+	"brightset/catalog"
+	"brightset/model"
+	"brightset/solver"
+)
+
+// answers keeps what was worked out for the present revision of the files; another
+// revision makes all of it void.
+type answers struct {
+	mu       sync.Mutex
+	revision string
+	plan     *model.Plan
+	rejected []model.Against
+	bindings []model.Binding
+	stops    []model.StopPrice
+	curve    *model.Curve
+	others   []model.Other
+	risk     *model.Risk
+}
+
+// patience is how long the page waits for an answer before it takes the best there is.
+const patience = 5 * time.Second
+
+func settings() solver.Settings { return solver.Settings{TimeLimit: patience} }
+
+// at takes hold of the answers for a state. Release has to be called.
+func (a *answers) at(st *catalog.State) {
+	a.mu.Lock()
+	if a.revision != st.Revision || st.Revision == "" {
+		a.revision, a.plan, a.rejected, a.bindings, a.stops, a.curve, a.others, a.risk = st.Revision, nil, nil, nil, nil, nil, nil, nil
+	}
+}
+
+// plan gives the plan of a state, worked out once.
+func (s *Server) plan(ctx context.Context, st *catalog.State) (*model.Plan, error) {
+	s.answers.at(st)
+	defer s.answers.mu.Unlock()
+	return s.answers.planned(ctx, st)
+}
+
+func (a *answers) planned(ctx context.Context, st *catalog.State) (*model.Plan, error) {
+	if a.plan != nil {
+		return a.plan, nil
+	}
+	p, err := model.Solve(ctx, st, settings())
+	if err == nil && ctx.Err() == nil {
+		a.plan = p
+	}
+	return p, err
+}
+
+// beside gives the plan with what the slot pages show beside it.
+func (s *Server) beside(ctx context.Context, st *catalog.State) (p *model.Plan, rejected []model.Against, bindings []model.Binding, err error) {
+	a := &s.answers
+	a.at(st)
+	defer a.mu.Unlock()
+	if p, err = a.planned(ctx, st); err != nil || !p.Has {
+		return p, nil, nil, err
+	}
+	if a.rejected == nil {
+		if a.rejected, _, err = model.Rejected(ctx, st, p, false, settings()); err != nil {
+			return p, nil, nil, err
+		}
+		if a.bindings, err = model.Bindings(ctx, st, p, settings()); err != nil {
+			return p, nil, nil, err
+		}
+	}
+	return p, a.rejected, a.bindings, nil
+}
+
+// curveOf gives the curve of a state, worked out once: the sliders move on it.
+func (s *Server) curveOf(ctx context.Context, st *catalog.State) (*model.Plan, *model.Curve, error) {
+	a := &s.answers
+	a.at(st)
+	defer a.mu.Unlock()
+	p, err := a.planned(ctx, st)
+	if err != nil || !p.Has {
+		return p, nil, err
+	}
+	if a.curve == nil {
+		c, err := model.Frontier(ctx, st, curveStep, settings())
+		if err != nil {
+			return p, nil, err
+		}
+		a.curve = c
+	}
+	return p, a.curve, nil
+}
+
+// curveStep is how finely the sliders move, in hundredths of a point of the mean.
+const curveStep = 50
+
+func (s *Server) othersOf(ctx context.Context, st *catalog.State) (*model.Plan, []model.Other, error) {
+	a := &s.answers
+	a.at(st)
+	defer a.mu.Unlock()
+	p, err := a.planned(ctx, st)
+	if err != nil || !p.Has {
+		return p, nil, err
+	}
+	if a.others == nil {
+		if a.others, err = model.Others(ctx, st, p, 1, 2, settings()); err != nil {
+			return p, nil, err
+		}
+	}
+	return p, a.others, nil
+}
+
+func (s *Server) moneyOf(ctx context.Context, st *catalog.State) (*model.Plan, *model.Risk, []model.StopPrice, error) {
+	a := &s.answers
+	a.at(st)
+	defer a.mu.Unlock()
+	p, err := a.planned(ctx, st)
+	if err != nil || !p.Has {
+		return p, nil, nil, err
+	}
+	if a.risk == nil {
+		if a.stops, _, err = model.StopPrices(ctx, st, p, settings()); err != nil {
+			return p, nil, nil, err
+		}
+		a.risk = model.RiskOf(st, p)
+	}
+	return p, a.risk, a.stops, nil
+}

@@ -1,0 +1,144 @@
+package bench
+
+import (
+	"fmt"
+	"io"
+	"net/http"
+	"os"
+	"path"
+	"path/filepath"
+	"strconv"
+
+	"brightset/catalog"
+	"brightset/cmd/brightset/internal/report/page"
+)
+
+// photoFolder is where photos taken at the bench go, within the job's folder.
+const photoFolder = "photos"
+
+// photo serves a small copy of a piece's photo: only those that the piece names, and only
+// from the job's folder.
+func (s *Server) photo(w http.ResponseWriter, r *http.Request) {
+	d, err := s.desk()
+	if err != nil {
+		http.Error(w, "the files have mistakes", http.StatusConflict)
+		return
+	}
+	i, ok := d.State.FindPiece(r.FormValue("piece"))
+	n, err := strconv.Atoi(r.FormValue("n"))
+	if !ok || err != nil || n < 0 || n >= len(d.State.Pieces[i].Photos) {
+		http.NotFound(w, r)
+		return
+	}
+	root, err := os.OpenRoot(s.folder())
+	if err != nil {
+		http.NotFound(w, r)
+		return
+	}
+	defer root.Close()
+	f, err := root.Open(filepath.FromSlash(d.State.Pieces[i].Photos[n]))
+	if err != nil {
+		http.NotFound(w, r)
+		return
+	}
+	defer f.Close()
+	data, err := io.ReadAll(io.LimitReader(f, maxPhoto))
+	if err != nil {
+		http.NotFound(w, r)
+		return
+	}
+	small, err := page.Shrink(data, 800)
+	if err != nil {
+		http.NotFound(w, r)
+		return
+	}
+	w.Header().Set("Content-Type", "image/jpeg")
+	w.Write(small)
+}
+
+// takePhoto keeps a photo beside the job and writes it down for its piece. It is kept as
+// it is shown: upright, and without the tags that say where it was taken.
+func (s *Server) takePhoto(w http.ResponseWriter, r *http.Request) {
+	file, _, err := r.FormFile("photo")
+	if err != nil {
+		s.fail(w, r, http.StatusBadRequest, fmt.Errorf("no photo came: %w", err))
+		return
+	}
+	defer file.Close()
+	data, err := io.ReadAll(file)
+	if err != nil {
+		s.fail(w, r, http.StatusRequestEntityTooLarge, fmt.Errorf("the photo is too large: %w", err))
+		return
+	}
+	small, err := page.Shrink(data, 2000)
+	if err != nil {
+		s.fail(w, r, http.StatusUnsupportedMediaType, err)
+		return
+	}
+	s.writing.Lock()
+	defer s.writing.Unlock()
+	d, err := s.desk()
+	if err == nil && d.State.Revision != r.FormValue("base") {
+		err = catalog.ErrChanged
+	}
+	if err == nil {
+		err = s.keepPhoto(d, r.FormValue("piece"), small)
+	}
+	if err != nil {
+		s.refuse(w, r, err)
+		return
+	}
+	http.Redirect(w, r, back(r.FormValue("back")), http.StatusSeeOther)
+}
+
+func (s *Server) keepPhoto(d *catalog.Desk, id string, data []byte) error {
+	i, ok := d.State.FindPiece(id)
+	if !ok {
+		return fmt.Errorf("no piece is called %q", id)
+	}
+	p := &d.State.Pieces[i]
+	root, err := os.OpenRoot(s.folder())
+	if err != nil {
+		return err
+	}
+	defer root.Close()
+	if err := root.Mkdir(photoFolder, 0o777); err != nil && !os.IsExist(err) {
+		return err
+	}
+	name, err := writeNew(root, data)
+	if err != nil {
+		return err
+	}
+	list := []any{}
+	for _, n := range p.Photos {
+		list = append(list, n)
+	}
+	_, err = d.Record(catalog.Deed{Action: "photo", Sets: []catalog.Set{{Shop: p.InShop, Target: []string{"piece", p.ID}, Key: "photos", Value: append(list, name)}}})
+	if err != nil {
+		root.Remove(filepath.FromSlash(name))
+	}
+	return err
+}
+
+// writeNew writes a photo under a name that is free.
+func writeNew(root *os.Root, data []byte) (string, error) {
+	for n := 1; n < 100_000; n++ {
+		name := path.Join(photoFolder, fmt.Sprintf("%04d.jpg", n))
+		f, err := root.OpenFile(filepath.FromSlash(name), os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
+		if os.IsExist(err) {
+			continue
+		}
+		if err != nil {
+			return "", err
+		}
+		_, err = f.Write(data)
+		if err == nil {
+			err = f.Sync()
+		}
+		if err2 := f.Close(); err == nil {
+			err = err2
+		}
+		return name, err
+	}
+	return "", fmt.Errorf("there are too many photos in %s", photoFolder)
+}
