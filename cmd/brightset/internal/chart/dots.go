@@ -1,81 +1,168 @@
 package chart
 
-import "fmt"
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+)
 
-// Mark is a line across a chart at a value, with its name.
-type Mark struct {
-	Label string
-	Cents int64
+// Dots draws how a sum may turn out: each dot is one of the outcomes, all equally likely,
+// stacked where they are close. Twenty are what people count at a glance; of more than a
+// hundred, a hundred evenly spaced ones are drawn.
+type Dots struct {
+	Frame
+	Across   string // what the sums are, such as "spent"
+	Currency string
+	Sums     []int64 // cents, in any order
+	// Limit parts the dots: those up to it are filled, those above it hollow and
+	// crossed, and how many there are of each is written above. nil: none.
+	Limit *Line
+	// Lines are further sums to hold the dots against, such as the sum that is planned.
+	Lines []Line
 }
 
-// Dots draws outcomes that are equally likely, each a dot over what it costs, stacked
-// where they are close. Those above the limit, if there is one, are hollow.
-func Dots(id, title, currency string, sums []int64, marks []Mark, limit *int64) string {
-	const left, right = 30.0, 30.0
-	r := 8.0
-	if len(sums) > 10 {
-		r = 6
+const mostDots = 100
+
+// Draw makes the drawing. Its table has a row for every dot, by rising sum, and then one
+// for every line.
+func (d Dots) Draw() Drawing {
+	sums := slices.Sorted(slices.Values(d.Sums))
+	if len(sums) > mostDots {
+		kept := make([]int64, mostDots)
+		for i := range kept {
+			kept[i] = sums[(2*i+1)*len(sums)/(2*mostDots)]
+		}
+		sums = kept
 	}
-	low, high := sums[0], sums[0]
-	for _, v := range sums {
-		low, high = min(low, v), max(high, v)
+	d.Sums = sums
+	t := d.table()
+	if len(sums) == 0 {
+		return Drawing{Table: t}
 	}
-	for _, m := range marks {
-		low, high = min(low, m.Cents), max(high, m.Cents)
+	p := &dots{Dots: d}
+	return Drawing{SVG: p.draw(), Table: t}
+}
+
+// lines are the limit, if there is one, and the others.
+func (d *Dots) lines() []Line {
+	if d.Limit == nil {
+		return d.Lines
 	}
-	axis := ticks(float64(low), float64(high), 6)
-	from, to := axis[0], axis[len(axis)-1]
-	if to <= from {
-		to = from + 1
-	}
-	at := func(v float64) float64 { return left + (v-from)/(to-from)*(Width-left-right) }
-	stack, tallest := map[int]int{}, 1
-	for _, v := range sums {
-		bin := int(at(float64(v)) / (2*r + 2))
-		stack[bin]++
-		tallest = max(tallest, stack[bin])
-	}
-	base := float64(tallest)*(2*r+2) + 26 + 20*float64(len(marks))
-	s := &svg{}
-	over := 0
-	for _, v := range sums {
-		if limit != nil && v > *limit {
-			over++
+	return append([]Line{*d.Limit}, d.Lines...)
+}
+
+// above is how many dots lie above the limit.
+func (d *Dots) above() int {
+	n := 0
+	for _, v := range d.Sums {
+		if d.Limit != nil && v > d.Limit.Cents {
+			n++
 		}
 	}
-	desc := fmt.Sprintf("%d dots, each as likely as the others, from %s to %s %s", len(sums), Money(sums[0]), Money(sums[len(sums)-1]), currency)
-	if limit != nil {
-		desc += fmt.Sprintf("; %d of them above the budget", over)
+	return n
+}
+
+func (d *Dots) table() Table {
+	var t Table
+	t.words("outcome")
+	t.sums(inCurrency(d.Across, d.Currency))
+	if d.Limit != nil {
+		t.words(d.Limit.Label)
 	}
-	s.head(id, title, desc, base+44)
-	for i, m := range marks {
-		y := 16 + 20*float64(i)
-		x := at(float64(m.Cents))
-		s.line(x, y+4, x, base, orange, 1.5, "6 4")
-		label, anchor := short(m.Label+" "+Money(m.Cents), 300), "start"
-		dx := 6.0
-		if x+dx+wide(label) > Width-4 {
-			anchor, dx = "end", -6
+	row := func(what string, v int64, where string) { t.row([]string{what, Money(v), where}[:len(t.Heads)]...) }
+	for i, v := range d.Sums {
+		where := "within"
+		if d.Limit != nil && v > d.Limit.Cents {
+			where = "above"
 		}
-		s.text(x+dx, y+4, anchor, label)
+		row(fmt.Sprintf("%d of %d", i+1, len(d.Sums)), v, where)
 	}
-	seen := map[int]int{}
-	for _, v := range sums {
-		bin := int(at(float64(v)) / (2*r + 2))
-		x := (float64(bin) + 0.5) * (2*r + 2)
-		y := base - r - 1 - float64(seen[bin])*(2*r+2)
-		seen[bin]++
-		if limit != nil && v > *limit {
-			s.circle(x, y, r-1, "#ffffff", ink)
+	for _, l := range d.lines() {
+		row(l.Label, l.Cents, "")
+	}
+	return t
+}
+
+func (d *Dots) describe() string {
+	var b strings.Builder
+	n := len(d.Sums)
+	fmt.Fprintf(&b, "%d dots, each as likely as the others, of %s: from %s to %s.", n, inCurrency(d.Across, d.Currency), Money(d.Sums[0]), Money(d.Sums[n-1]))
+	for _, l := range d.lines() {
+		fmt.Fprintf(&b, " %s: %s.", l.Label, Money(l.Cents))
+	}
+	if d.Limit != nil {
+		fmt.Fprintf(&b, " %d of %d above it: %s.", d.above(), n, d.Limit.Label)
+	}
+	return b.String()
+}
+
+// dots is a Dots while it is drawn.
+type dots struct {
+	Dots
+	axis   scale
+	radius float64
+	stacks []stack
+	marks  []mark
+}
+
+// stack is dots that stand on each other.
+type stack struct {
+	x    float64
+	from int // the first of its dots
+	n    int
+}
+
+func (d *dots) layOut() {
+	least, most := d.Sums[0], d.Sums[len(d.Sums)-1]
+	for _, l := range d.lines() {
+		least, most = min(least, l.Cents), max(most, l.Cents)
+	}
+	w := d.width()
+	for n := 6; n > 0; n-- {
+		d.axis = moneyScale(least, most, n)
+		// A dot has room beside the ends, and so has half a label.
+		side := math.Max(22, d.axis.widest()/2+2)
+		d.axis.from, d.axis.to = side, w-side
+		if (d.axis.widest()+14)*float64(len(d.axis.ticks)-1) <= w-2*side {
+			break
+		}
+	}
+	// High stacks have small dots.
+	for d.radius = 9; ; d.radius-- {
+		d.stack()
+		tallest := 0
+		for _, s := range d.stacks {
+			tallest = max(tallest, s.n)
+		}
+		if d.radius <= 3 || float64(tallest)*2*d.radius <= 200 {
+			return
+		}
+	}
+}
+
+// stack puts the dots into bins as wide as a dot. A bin ends at the limit, so that a dot
+// stands on the side of the line that it belongs to.
+func (d *dots) stack() {
+	d.stacks = nil
+	bin := 2*d.radius + 1
+	origin := (d.axis.from + d.axis.to) / 2
+	if d.Limit != nil {
+		origin = d.axis.place(float64(d.Limit.Cents))
+	}
+	side := func(v int64) bool { return d.Limit != nil && v > d.Limit.Cents }
+	for i, v := range d.Sums {
+		k := math.Ceil((d.axis.place(float64(v)) - origin) / bin)
+		if side(v) {
+			k = math.Max(k, 1)
+		} else if d.Limit != nil {
+			k = math.Min(k, 0)
+		}
+		x := origin + (k-0.5)*bin
+		if n := len(d.stacks); n > 0 && d.stacks[n-1].x == x {
+			d.stacks[n-1].n++
 		} else {
-			s.circle(x, y, r-1, blue, blue)
+			d.stacks = append(d.stacks, stack{x, i, 1})
 		}
 	}
-	s.line(left, base, Width-right, base, ink, 1.2, "")
-	for _, v := range axis {
-		s.line(at(v), base, at(v), base+5, ink, 1.2, "")
-		s.text(at(v), base+21, "middle", round(int64(v)))
-	}
-	s.text(Width/2, base+39, "middle", "spent, "+currency)
-	return s.end()
 }

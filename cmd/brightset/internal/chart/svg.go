@@ -1,158 +1,155 @@
-// Package chart draws plain points as SVG: titled and described for those who can't see
-// it, told apart by shape and dash as well as by colour, and with nothing in it that a
-// strict content policy would refuse: no style, no script, no reference. It knows
-// nothing of the trade; what stands beside a chart as a table is its caller's.
 package chart
 
 import (
-	"encoding/xml"
 	"fmt"
 	"math"
 	"strconv"
 	"strings"
-	"unicode"
 )
 
-// Width of every chart in its own units; text is 15 high, so that on a narrow screen
-// it can still be read.
-const Width = 640
-
-const textSize = 15
+// Letters, in units.
+const (
+	textSize = 16.0
+	rise     = 14.0 // from the foot of a letter to the top of its box
+	fall     = 4.0  // from the foot of a letter to the bottom of its box
+	rowGap   = 22.0 // from one row of text to the next
+)
 
 // The colours can be told apart by those who don't see red and green, and in grey by
 // their lightness: after M. Okabe and K. Ito, Color Universal Design (from memory).
+// Letters are always ink.
 const (
 	ink    = "#111111"
-	faint  = "#bbbbbb"
+	faint  = "#d4d4d4"
+	paper  = "#ffffff"
 	blue   = "#0b5394"
-	orange = "#d55e00"
+	orange = "#e69f00"
 )
 
 // svg is a drawing in the making.
 type svg struct {
-	b strings.Builder
-	h float64
+	b      strings.Builder
+	width  float64
+	height float64
 }
 
-// head starts the drawing. id has to be the only one of its kind on the page.
-func (s *svg) head(id, title, desc string, height float64) {
-	s.h = height
-	fmt.Fprintf(&s.b, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %d %s" width="%d" height="%s" role="img" aria-labelledby="%s-t %s-d" font-family="sans-serif" font-size="%d" fill="%s">`,
-		Width, num(height), Width, num(height), escape(id), escape(id), textSize, ink)
-	fmt.Fprintf(&s.b, `<title id="%s-t">%s</title><desc id="%s-d">%s</desc>`, escape(id), escape(title), escape(id), escape(desc))
+// begin starts a drawing of a height. The text goes to whoever does not see it.
+func begin(f *Frame, height float64, desc string) *svg {
+	s := &svg{width: f.width(), height: math.Ceil(height)}
+	id := ident(f.ID)
+	w, h := num(s.width), num(s.height)
+	// Given a full width and its own height, it shrinks to fit and never grows.
+	fmt.Fprintf(&s.b, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %s %s" width="100%%" height="%s" preserveAspectRatio="xMinYMin meet" role="img" aria-labelledby="%s-title %s-desc" font-family="sans-serif" font-size="%s" direction="ltr" fill="%s">`,
+		w, h, h, id, id, num(textSize), ink)
+	if f.Note != "" {
+		desc = f.Note + " " + desc
+	}
+	fmt.Fprintf(&s.b, "\n<title id=\"%s-title\">%s</title>\n<desc id=\"%s-desc\">%s</desc>\n", id, escape(plain(f.Title)), id, escape(plain(desc)))
+	s.rect(box{0, 0, s.width, s.height}, paper, "", "")
+	return s
 }
 
 func (s *svg) end() string { return s.b.String() + "</svg>" }
 
+// line draws a straight line; dash may be empty.
 func (s *svg) line(x1, y1, x2, y2 float64, colour string, width float64, dash string) {
 	fmt.Fprintf(&s.b, `<line x1="%s" y1="%s" x2="%s" y2="%s" stroke="%s" stroke-width="%s"`, num(x1), num(y1), num(x2), num(y2), colour, num(width))
 	if dash != "" {
 		fmt.Fprintf(&s.b, ` stroke-dasharray="%s"`, dash)
 	}
-	s.b.WriteString("/>")
+	s.b.WriteString("/>\n")
 }
 
-func (s *svg) rect(x, y, w, h float64, fill, stroke string) {
-	fmt.Fprintf(&s.b, `<rect x="%s" y="%s" width="%s" height="%s" fill="%s" stroke="%s"/>`, num(x), num(y), num(w), num(h), fill, stroke)
+// rect draws a box; stroke and dash may be empty.
+func (s *svg) rect(b box, fill, stroke, dash string) {
+	fmt.Fprintf(&s.b, `<rect x="%s" y="%s" width="%s" height="%s" fill="%s"`, num(b.x0), num(b.y0), num(b.x1-b.x0), num(b.y1-b.y0), fill)
+	if stroke != "" {
+		fmt.Fprintf(&s.b, ` stroke="%s" stroke-width="1.5"`, stroke)
+	}
+	if dash != "" {
+		fmt.Fprintf(&s.b, ` stroke-dasharray="%s"`, dash)
+	}
+	s.b.WriteString("/>\n")
 }
 
+// circle draws a disc; stroke may be empty.
 func (s *svg) circle(x, y, r float64, fill, stroke string) {
-	fmt.Fprintf(&s.b, `<circle cx="%s" cy="%s" r="%s" fill="%s" stroke="%s" stroke-width="1.5"/>`, num(x), num(y), num(r), fill, stroke)
+	fmt.Fprintf(&s.b, `<circle cx="%s" cy="%s" r="%s" fill="%s"`, num(x), num(y), num(r), fill)
+	if stroke != "" {
+		fmt.Fprintf(&s.b, ` stroke="%s" stroke-width="1.5"`, stroke)
+	}
+	s.b.WriteString("/>\n")
 }
 
-// text writes a label; anchor is start, middle or end.
-func (s *svg) text(x, y float64, anchor, label string) {
-	fmt.Fprintf(&s.b, `<text x="%s" y="%s" text-anchor="%s">%s</text>`, num(x), num(y), anchor, escape(label))
+// path draws lines along d, unfilled.
+func (s *svg) path(d, colour string, width float64) {
+	fmt.Fprintf(&s.b, "<path d=\"%s\" fill=\"none\" stroke=\"%s\" stroke-width=\"%s\"/>\n", d, colour, num(width))
+}
+
+// shape draws a closed figure through the points x, y, x, y.
+func (s *svg) shape(fill, stroke string, at ...float64) {
+	s.b.WriteString(`<polygon points="`)
+	for i, v := range at {
+		if i > 0 {
+			s.b.WriteString(" ")
+		}
+		s.b.WriteString(num(v))
+	}
+	fmt.Fprintf(&s.b, "\" fill=\"%s\" stroke=\"%s\" stroke-width=\"1.5\" stroke-linejoin=\"round\"/>\n", fill, stroke)
+}
+
+// Where a text is held.
+const (
+	start  = "start"
+	middle = "middle"
+	end    = "end"
+)
+
+// text writes a label that stands on y. Where it is wider than room it is shortened.
+func (s *svg) text(x, y float64, anchor, label string, room float64) {
+	whole := plain(label)
+	s.words(x, y, anchor, "", isolated(shorten(whole, room)), isolated(whole))
+}
+
+// bold writes a label as text does, in heavy letters.
+func (s *svg) bold(x, y float64, anchor, label string, room float64) {
+	whole := plain(label)
+	s.words(x, y, anchor, ` font-weight="bold"`, isolated(shorten(whole, room/boldWider)), isolated(whole))
+}
+
+// words writes a text; the whole, where it is another, can be read where the pointer rests.
+func (s *svg) words(x, y float64, anchor, more, text, whole string) {
+	if text == "" {
+		return
+	}
+	fmt.Fprintf(&s.b, `<text x="%s" y="%s"`, num(x), num(y))
+	if anchor != start {
+		fmt.Fprintf(&s.b, ` text-anchor="%s"`, anchor)
+	}
+	s.b.WriteString(more + ">")
+	if text != whole {
+		s.b.WriteString("<title>" + escape(whole) + "</title>")
+	}
+	s.b.WriteString(escape(text) + "</text>\n")
 }
 
 // num writes a coordinate to a tenth.
 func num(v float64) string {
-	if math.IsNaN(v) || math.IsInf(v, 0) {
+	if math.IsNaN(v) || math.Abs(v) > 1e7 { // never: whatever is drawn is within the frame
 		v = 0
 	}
-	return strconv.FormatFloat(math.Round(v*10)/10, 'f', -1, 64)
+	return strconv.FormatFloat(math.Round(v*10)/10+0, 'f', -1, 64)
 }
 
-// escape makes a text safe and plain: no control characters, nothing that turns the
-// direction of what follows.
-func escape(s string) string {
-	s = strings.Map(func(r rune) rune {
-		if r == '\t' || r == '\n' {
-			return ' '
-		}
-		if unicode.IsControl(r) || r == '\uFFFE' || r == '\uFFFF' || (r >= 0x202a && r <= 0x202e) || (r >= 0x2066 && r <= 0x2069) || r == 0x200e || r == 0x200f {
-			return -1
-		}
-		return r
-	}, s)
+// pathTo writes the points x, y, x, y as the lines of a path.
+func pathTo(at ...float64) string {
 	var b strings.Builder
-	xml.EscapeText(&b, []byte(s))
+	for i := 0; i+1 < len(at); i += 2 {
+		step := "L"
+		if i == 0 {
+			step = "M"
+		}
+		b.WriteString(step + num(at[i]) + " " + num(at[i+1]))
+	}
 	return b.String()
-}
-
-// wide is how wide a text is at most, in units.
-func wide(s string) float64 {
-	w := 0.0
-	for _, r := range s {
-		switch {
-		case r > 0x2e7f:
-			w += textSize
-		case strings.ContainsRune("mwMW@%", r):
-			w += 0.95 * textSize
-		case strings.ContainsRune("iljtf.,:;'|!() ", r):
-			w += 0.36 * textSize
-		default:
-			w += 0.62 * textSize
-		}
-	}
-	return w
-}
-
-// short cuts a label to a width.
-func short(s string, room float64) string {
-	if wide(s) <= room {
-		return s
-	}
-	r := []rune(s)
-	for len(r) > 0 && wide(string(r))+textSize > room {
-		r = r[:len(r)-1]
-	}
-	return strings.TrimRight(string(r), " ") + "…"
-}
-
-// Money writes cents as 1240.50.
-func Money(c int64) string {
-	sign := ""
-	if c < 0 {
-		sign, c = "-", -c
-	}
-	return fmt.Sprintf("%s%d.%02d", sign, c/100, c%100)
-}
-
-// round is money without cents, for an axis: 1240, 12 400, 1.2 million stays plain digits.
-func round(c int64) string {
-	s := strconv.FormatInt(c/100, 10)
-	for i := len(s) - 3; i > 0 && s[i-1] != '-'; i -= 3 {
-		s = s[:i] + "\u202f" + s[i:]
-	}
-	return s
-}
-
-// ticks are round values, 1, 2 or 5 times a power of ten apart, that cover low to high.
-func ticks(low, high float64, most int) []float64 {
-	if !(high > low) {
-		high = low + 1
-	}
-	step := math.Pow(10, math.Floor(math.Log10((high-low)/float64(most))))
-	for _, m := range []float64{1, 2, 5, 10} {
-		if (high-low)/(step*m) <= float64(most) {
-			step *= m
-			break
-		}
-	}
-	var out []float64
-	for v := math.Floor(low/step) * step; v < high+step*0.999 && len(out) < 40; v += step {
-		out = append(out, v)
-	}
-	return out
 }

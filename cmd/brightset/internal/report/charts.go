@@ -13,51 +13,58 @@ import (
 // pages as they are.
 
 func moneyChart(st *catalog.State, parts []moneyPart) template.HTML {
-	var bars []chart.Bar
+	b := chart.Bars{
+		Frame:    chart.Frame{ID: "money-chart", Title: "Where the money goes"},
+		Currency: st.Job.Currency,
+		Total:    "expected, in all",
+	}
 	for _, p := range parts {
-		bars = append(bars, chart.Bar{Label: p.what, Cents: int64(p.cents)})
+		b.Bars = append(b.Bars, chart.Bar{Label: p.what, Cents: int64(p.cents)})
 	}
-	if len(bars) == 0 {
-		return ""
-	}
-	return template.HTML(chart.Bars("money-chart", "Where the money goes", st.Job.Currency, bars))
+	return template.HTML(b.Draw().SVG)
 }
 
 func dotsChart(st *catalog.State, p *model.Plan, sums []catalog.Cents) template.HTML {
-	var all []int64
+	d := chart.Dots{
+		Frame:    chart.Frame{ID: "dots-chart", Title: "Twenty jobs like this one"},
+		Across:   "spent",
+		Currency: st.Job.Currency,
+		Lines:    []chart.Line{{Label: "if all goes well", Cents: int64(p.Outlay)}},
+	}
 	for _, s := range sums {
-		all = append(all, int64(s))
+		d.Sums = append(d.Sums, int64(s))
 	}
-	marks := []chart.Mark{{Label: "if all goes well", Cents: int64(p.Outlay)}}
-	var limit *int64
 	if st.Job.Budget.Set && st.Job.BudgetOn == catalog.OnOutlay {
-		limit = new(int64(st.Job.Budget.V))
-		marks = append(marks, chart.Mark{Label: "budget", Cents: *limit})
+		d.Limit = &chart.Line{Label: "budget", Cents: int64(st.Job.Budget.V)}
 	}
-	return template.HTML(chart.Dots("dots-chart", "Twenty jobs like this one", st.Job.Currency, all, marks, limit))
+	return template.HTML(d.Draw().SVG)
 }
 
 func frontierChart(st *catalog.State, p *model.Plan, c *model.Curve) template.HTML {
-	var points []chart.Point
-	for i := range c.Points {
-		points = append(points, chart.Point{Grade: c.Points[i].Plan.Grade, Cents: int64(c.Points[i].Plan.Expected)})
+	f := chart.Frontier{
+		Frame:    chart.Frame{ID: "curve-chart", Title: "What more grade costs", Note: "Each point is the cheapest set of its grade: the line shows what at least that grade costs."},
+		Across:   "mean grade of the set",
+		Up:       "expected",
+		Currency: st.Job.Currency,
+		Beyond:   "over budget",
+		Flags:    []chart.Flag{{Point: planPoint(p), Label: "advised", Chief: true}},
 	}
-	flags := []chart.Flag{{Point: chart.Point{Grade: p.Grade, Cents: int64(p.Expected)}, Label: "advised", Ours: true}}
+	for i := range c.Points {
+		at := planPoint(c.Points[i].Plan)
+		at.Beyond = !c.Points[i].Within
+		f.Points = append(f.Points, at)
+	}
 	for _, m := range c.Marks {
 		if m.Plan.Has {
-			flags = flagged(flags, chart.Point{Grade: m.Plan.Grade, Cents: int64(m.Plan.Expected)}, fmt.Sprintf("target %q", m.Name))
+			f.Flags = append(f.Flags, chart.Flag{Point: planPoint(m.Plan), Label: fmt.Sprintf("target %q", m.Name)})
 		}
 	}
-	return template.HTML(chart.Curve("curve-chart", "What more grade costs", st.Job.Currency, points, flags))
+	if st.Job.Budget.Set && st.Job.BudgetOn == catalog.OnExpected {
+		f.Limit = &chart.Line{Label: "budget", Cents: int64(st.Job.Budget.V)}
+	}
+	return template.HTML(f.Draw().SVG)
 }
 
-// flagged adds a flag; flags at one point are put together.
-func flagged(flags []chart.Flag, at chart.Point, label string) []chart.Flag {
-	for i := range flags {
-		if flags[i].Point == at {
-			flags[i].Label += ", " + label
-			return flags
-		}
-	}
-	return append(flags, chart.Flag{Point: at, Label: label})
+func planPoint(p *model.Plan) chart.Point {
+	return chart.Point{X: p.Grade, Cents: int64(p.Expected)}
 }
