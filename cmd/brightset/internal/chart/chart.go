@@ -32,7 +32,7 @@
 // style for that. A page that has a style of its own and wants it larger or without the
 // white under it on a narrow screen says
 //
-//	figure svg { display: block; width: 100%; max-width: 34rem; height: auto }
+//	figure svg { display: block; width: 100%; max-width: 32rem; height: auto }
 package chart
 
 // Drawing is a chart ready to be put into a page.
