@@ -1,11 +1,6 @@
 package chart
 
-import (
-	"fmt"
-	"math"
-	"strconv"
-	"strings"
-)
+import "math"
 
 // frontier is a Frontier while it is drawn.
 type frontier struct {
@@ -25,8 +20,8 @@ type frontier struct {
 // name is a label that has found its place.
 type name struct {
 	box
-	text   string
-	whole  string  // before it was shortened
+	lines  []string
+	whole  string  // before it was shortened; "" where it was not
 	x, y   float64 // what it names
 	led    bool    // a line leads there
 	number bool    // it is a number in a ring
@@ -64,24 +59,6 @@ func (d *frontier) draw() string {
 	d.drawNames(s)
 	d.drawKey(s)
 	return s.end()
-}
-
-// place finds room for all names, or for numbers in place of all but the chief one. It
-// says whether each flag has got one or the other.
-func (d *frontier) place(numbers bool) bool {
-	d.placer, d.names, d.key = placer{}, nil, nil
-	if d.Beyond != "" && d.outOfReach() > 0 {
-		d.key = append(d.key, keyRow{label: d.Beyond, hollow: true})
-	}
-	d.obstacles()
-	d.placeLimit()
-	all := true
-	for _, g := range d.flags {
-		if numbers && !g.chief || !d.placeName(g) {
-			all = d.placeNumber(g) && all
-		}
-	}
-	return all
 }
 
 // axes lays the axes out: the one across begins where the sums beside the other end.
@@ -124,100 +101,4 @@ func (d *frontier) axes() {
 
 func (d *frontier) at(p Point) (x, y float64) {
 	return d.x.place(p.X), d.y.place(float64(p.Cents))
-}
-
-// obstacles are what labels keep off: points, steps, flags.
-func (d *frontier) obstacles() {
-	f := d.frame
-	d.placer.frame = box{f.x0 + 3, 2, d.width() - 3, f.y1 - 3}
-	heading, _ := axisName(d.Up, d.Currency, d.y.unit, d.width()-8)
-	d.placer.take(box{0, 0, 8 + wide(heading), 18 + fall + 2})
-	for i, p := range d.points {
-		x, y := d.at(p)
-		d.placer.dot(disc{x, y, d.radius + 1})
-		if i > 0 {
-			px, py := d.at(d.points[i-1])
-			d.placer.avoid(box{px - 1, math.Min(py, y), px + 1, math.Max(py, y)}, box{px, y - 2, x, y + 2})
-		}
-	}
-	for _, g := range d.flags {
-		x, y := d.at(g.Point)
-		d.placer.dot(disc{x, y, g.radius() + 1})
-	}
-}
-
-func (g *group) radius() float64 {
-	if g.chief {
-		return chiefRadius
-	}
-	return flagRadius
-}
-
-// placeLimit finds room for the limit's name along its line.
-func (d *frontier) placeLimit() {
-	l := d.Limit
-	if l == nil {
-		return
-	}
-	sum := " " + money(l.Cents)
-	if d.off {
-		where := "above"
-		if _, y := d.at(Point{Cents: l.Cents}); y > d.frame.y0 {
-			where = "below"
-		}
-		d.key = append(d.key, keyRow{label: l.Label, tail: sum + ", " + where + " all that is drawn"})
-		return
-	}
-	y := d.y.place(float64(l.Cents))
-	d.placer.avoid(box{d.frame.x0, y - 1, d.frame.x1, y + 1})
-	text, whole, _ := labelled(l.Label, sum, 220)
-	w := wide(text)
-	for _, top := range []float64{y - 5 - rise - fall, y + 5} {
-		for i := range 9 {
-			x := d.frame.x1 - w - float64(i)*(d.frame.x1-d.frame.x0-w-6)/8
-			if b := (box{x, top, x + w, top + rise + fall}); d.placer.free(b) {
-				d.placer.take(b)
-				d.names = append(d.names, name{box: b, text: text, whole: whole, x: d.frame.x1})
-				return
-			}
-		}
-	}
-	d.key = append(d.key, keyRow{label: "dashes: " + l.Label, tail: sum})
-}
-
-// placeName finds room for the name and sum of a flag, or for as much of the name as
-// says something.
-func (d *frontier) placeName(g *group) bool {
-	x, y := d.at(g.Point)
-	label := strings.Join(g.labels, ", ")
-	for _, room := range []float64{260, 180, 120} {
-		text, whole, ok := labelled(label, " "+money(g.Cents), room)
-		if !ok {
-			continue
-		}
-		if b, led, ok := d.placer.spot(x, y, g.radius(), wide(text)+2, rise+fall, 120); ok {
-			d.names = append(d.names, name{box: b, text: text, whole: whole, x: x, y: y, led: led})
-			return true
-		}
-	}
-	return false
-}
-
-// placeNumber finds room for a number, and puts the names under the drawing.
-func (d *frontier) placeNumber(g *group) bool {
-	n := 1
-	for _, k := range d.key {
-		n = max(n, k.number+1)
-	}
-	for _, l := range g.labels {
-		d.key = append(d.key, keyRow{number: n, label: l, tail: fmt.Sprintf(": %s, %s", number(g.X), money(g.Cents))})
-	}
-	x, y := d.at(g.Point)
-	text := strconv.Itoa(n)
-	size := 2 * ringRadius(text)
-	b, led, ok := d.placer.spot(x, y, g.radius(), size, size, 150)
-	if ok {
-		d.names = append(d.names, name{box: b, text: text, x: x, y: y, led: led, number: true})
-	}
-	return ok
 }

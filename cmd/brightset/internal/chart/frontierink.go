@@ -58,7 +58,7 @@ func (d *frontier) drawCurve(s *svg) {
 func (d *frontier) drawNames(s *svg) {
 	for _, n := range d.names {
 		if n.led {
-			x, y := n.nearest(n.x, n.y)
+			x, y, _ := n.target(n.x, n.y, n.number)
 			s.line(n.x, n.y, x, y, ink, 1, "")
 		}
 	}
@@ -74,7 +74,7 @@ func (d *frontier) drawNames(s *svg) {
 	}
 	for _, n := range d.names {
 		if n.number {
-			ring(s, (n.x0+n.x1)/2, (n.y0+n.y1)/2, n.text)
+			ring(s, (n.x0+n.x1)/2, (n.y0+n.y1)/2, n.lines[0])
 		} else {
 			n.write(s)
 		}
@@ -91,7 +91,13 @@ func (n *name) write(s *svg) {
 	case n.x > n.x0:
 		x, anchor = (n.x0+n.x1)/2, middle
 	}
-	s.words(x, n.y1-fall, anchor, "", n.text, n.whole)
+	for i, line := range n.lines {
+		whole := n.whole
+		if whole == "" {
+			whole = line
+		}
+		s.words(x, n.y0+rise+lineGap*float64(i), anchor, "", line, whole)
+	}
 }
 
 // ringRadius is half of what a number in a ring takes up.

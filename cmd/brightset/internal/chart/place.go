@@ -53,15 +53,19 @@ func (p *placer) free(b box) bool {
 
 // The ways from a point to its label, the best first: a curve that rises to the right
 // leaves room above to the left and below to the right.
-var ways = [...][2]float64{{-1, -1}, {-1, 0}, {0, -1}, {1, 1}, {1, 0}, {0, 1}, {1, -1}, {-1, 1}, {-0.5, -1}, {0.5, 1}, {0.5, -1}, {-0.5, 1}}
+var ways = [...][2]float64{{-1, -1}, {-1, 0}, {0, -1}, {1, 1}, {1, 0}, {0, 1}, {1, -1}, {-1, 1}, {-0.5, -1}, {0.5, 1}, {0.5, -1}, {-0.5, 1}, {-1, -0.5}, {1, 0.5}, {1, -0.5}, {-1, 0.5}, {-0.2, -1}, {0.2, 1}, {0.2, -1}, {-0.2, 1}}
 
 // leash is how far a label may stand from the edge of what it names without a line to it.
 const leash = 10.0
 
+// longLeash is how far it may stand with a line to it.
+const longLeash = 140.0
+
 // spot is a free place for a label of a size around a point that is marked with a radius.
 // It tries near ones first; farther off, a line has to lead there, which must be free as
 // well: then led is true.
-func (p *placer) spot(x, y, radius, w, h float64, far float64) (b box, led, ok bool) {
+// A ring is round: the line leads to its middle, and ends at its edge.
+func (p *placer) spot(x, y, radius, w, h, far float64, ring bool) (b box, led, ok bool) {
 	for d := 4.0; d <= far; d += 12 {
 		for _, way := range ways {
 			b := reach(x, y, radius+d, w, h, way)
@@ -72,7 +76,7 @@ func (p *placer) spot(x, y, radius, w, h float64, far float64) (b box, led, ok b
 				p.take(b)
 				return b, false, true
 			}
-			line := leader(x, y, radius, b)
+			line := leader(x, y, radius, b, ring)
 			if p.clear(line) {
 				p.take(b)
 				p.take(line...)
@@ -92,16 +96,22 @@ func reach(x, y, d, w, h float64, way [2]float64) box {
 	return box{cx - w/2, cy - h/2, cx + w/2, cy + h/2}
 }
 
-// leader is the line from the edge of a marked point to a label, as small boxes.
-func leader(x, y, radius float64, b box) []box {
-	tx, ty := b.nearest(x, y)
-	length := math.Hypot(tx-x, ty-y)
-	if length <= radius {
-		return nil
+// target is where a line to a label ends, and how much of it the label hides.
+func (b box) target(x, y float64, ring bool) (tx, ty, hidden float64) {
+	if ring {
+		return (b.x0 + b.x1) / 2, (b.y0 + b.y1) / 2, (b.x1 - b.x0) / 2
 	}
+	tx, ty = b.nearest(x, y)
+	return tx, ty, 0
+}
+
+// leader is the line from the edge of a marked point to a label, as small boxes.
+func leader(x, y, radius float64, b box, ring bool) []box {
+	tx, ty, hidden := b.target(x, y, ring)
+	length := math.Hypot(tx-x, ty-y)
 	var line []box
 	const step = 3.0
-	for d := radius + 3; d < length-3; d += step {
+	for d := radius + 3; d < length-hidden-3; d += step {
 		cx, cy := x+(tx-x)*d/length, y+(ty-y)*d/length
 		line = append(line, box{cx - 1, cy - 1, cx + 1, cy + 1})
 	}

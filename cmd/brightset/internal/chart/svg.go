@@ -12,6 +12,7 @@ const (
 	textSize = 16.0
 	rise     = 14.0 // from the foot of a letter to the top of its box
 	fall     = 4.0  // from the foot of a letter to the bottom of its box
+	lineGap  = 19.0 // from one line of a text to the next
 	rowGap   = 22.0 // from one row of text to the next
 )
 
