@@ -23,6 +23,18 @@ type Binding struct {
 	Plan      *Plan         // the plan without it; nil where nothing is gained
 }
 
+// BindingsOf are all locks and bans, none looked at.
+func BindingsOf(st *catalog.State) []Binding {
+	var all []Binding
+	for i := range st.Locks {
+		all = append(all, Binding{Lock: i, Ban: catalog.None})
+	}
+	for i := range st.Bans {
+		all = append(all, Binding{Lock: catalog.None, Ban: i})
+	}
+	return all
+}
+
 // Bindings looks at every lock and then every ban, and where there are several at
 // what they cost together: two may cost something only jointly. The plan is what
 // Solve or Best gave for the state. set.TimeLimit is for all of it (default: see
@@ -31,13 +43,7 @@ func Bindings(ctx context.Context, st *catalog.State, plan *Plan, set solver.Set
 	if !plan.Has {
 		return nil, nil
 	}
-	var all []Binding
-	for i := range st.Locks {
-		all = append(all, Binding{Lock: i, Ban: catalog.None})
-	}
-	for i := range st.Bans {
-		all = append(all, Binding{Lock: catalog.None, Ban: i})
-	}
+	all := BindingsOf(st)
 	if len(all) > 1 {
 		all = append(all, Binding{Lock: catalog.None, Ban: catalog.None})
 	}

@@ -3,6 +3,7 @@ package model
 import (
 	"context"
 	"testing"
+	"time"
 
 	"brightset/catalog"
 	"brightset/solver"
@@ -214,7 +215,7 @@ func anySeveral(st *catalog.State) bool {
 func TestFindOutsOfDemo(t *testing.T) {
 	st := demoState(t)
 	plan := cheapest(t, st)
-	all, whole, err := FindOuts(context.Background(), st, plan, solver.Settings{})
+	all, whole, err := FindOuts(context.Background(), st, plan, solver.Settings{TimeLimit: 10 * time.Minute})
 	if err != nil || !whole {
 		t.Fatal(whole, err)
 	}

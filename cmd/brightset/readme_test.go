@@ -60,7 +60,7 @@ func TestReadmeAndCIAgree(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []string{"coinor-libclp-dev pkg-config g++ coinor-cbc glpk-utils", "go test -race ./..."} {
+	for _, want := range []string{"coinor-libclp-dev pkg-config g++ coinor-cbc glpk-utils", "go test -race -timeout 30m ./..."} {
 		if !strings.Contains(string(readme), want) || !strings.Contains(string(ci), want) {
 			t.Errorf("README.md and .ci/run don't both have %q", want)
 		}

@@ -125,6 +125,9 @@ type held struct{ ID, Text string }
 
 // locksOn are the lock and the bans that concern a slot.
 func locksOn(st *catalog.State, all []model.Binding, slot int) (lock string, bans []held) {
+	if len(all) == 0 { // there is no plan to say what they cost
+		all = model.BindingsOf(st)
+	}
 	lines := report.BindingLines(st, all)
 	for i := range all {
 		b := &all[i]

@@ -47,6 +47,7 @@ if (form) {
   let asked = 0;
   let timer = 0;
   const start = new FormData(form);
+  const sliders = [...form.querySelectorAll("input[type=range]")];
   const show = (p) => {
     box.querySelector(".line").textContent = p.line;
     const has = p.status === "optimal" || p.expected_cents > 0;
@@ -59,12 +60,12 @@ if (form) {
       return li;
     }));
   };
-  const moved = () => [...form.elements].filter((e) => e.value !== start.get(e.name)).map((e) => e.name);
+  const moved = () => sliders.filter((e) => e.value !== start.get(e.name)).map((e) => e.name);
   const ask = async () => {
     const mine = ++asked;
     box.setAttribute("aria-busy", "true");
     const q = new URLSearchParams();
-    for (const e of form.elements) {
+    for (const e of sliders) {
       if (!e.dataset.off || e.value !== start.get(e.name)) q.set(e.name, e.value);
     }
     try {

@@ -1,0 +1,380 @@
+package bench
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"image"
+	"image/jpeg"
+	"io"
+	"mime/multipart"
+	"net/http"
+	"net/http/httptest"
+	"net/url"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+	"time"
+
+	"brightset/catalog"
+	"brightset/cmd/brightset/internal/report"
+	"brightset/model"
+)
+
+const host = "127.0.0.1:8477"
+
+// demo is a copy of the demo job.
+func demo(t *testing.T) string {
+	t.Helper()
+	dir := t.TempDir()
+	if err := os.CopyFS(dir, os.DirFS("../../../../testdata/demo")); err != nil {
+		t.Fatal(err)
+	}
+	return filepath.Join(dir, "job.toml")
+}
+
+func serve(job, code string) (http.Handler, *[]string) {
+	var told []string
+	s := New(Options{Job: job, Hosts: []string{host}, Code: code,
+		Now: func() time.Time { return time.Date(2031, 2, 1, 9, 0, 0, 0, time.UTC) },
+		Papers: func(_ context.Context, st *catalog.State, p *model.Plan) (*report.Papers, error) {
+			return &report.Papers{State: st, Plan: p, Date: "2031-02-01"}, nil
+		},
+		Tell: func(format string, args ...any) { told = append(told, fmt.Sprintf(format, args...)) }})
+	return s.Handler(), &told
+}
+
+func get(h http.Handler, path string, change ...func(*http.Request)) *httptest.ResponseRecorder {
+	r := httptest.NewRequest("GET", "http://"+host+path, nil)
+	for _, c := range change {
+		c(r)
+	}
+	w := httptest.NewRecorder()
+	h.ServeHTTP(w, r)
+	return w
+}
+
+func post(h http.Handler, path string, form url.Values, change ...func(*http.Request)) *httptest.ResponseRecorder {
+	r := httptest.NewRequest("POST", "http://"+host+path, strings.NewReader(form.Encode()))
+	r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
+	r.Header.Set("Sec-Fetch-Site", "same-origin")
+	for _, c := range change {
+		c(r)
+	}
+	w := httptest.NewRecorder()
+	h.ServeHTTP(w, r)
+	return w
+}
+
+var baseField = regexp.MustCompile(`name="base" value="([0-9a-f]+)"`)
+
+// base is the revision a page shows.
+func base(t *testing.T, h http.Handler) string {
+	t.Helper()
+	m := baseField.FindStringSubmatch(get(h, "/journal").Body.String())
+	if m == nil {
+		t.Fatal("the page shows no revision")
+	}
+	return m[1]
+}
+
+// folder is everything in the job's folder, by its bytes.
+func folder(t *testing.T, job string) string {
+	t.Helper()
+	all := ""
+	filepath.WalkDir(filepath.Dir(job), func(path string, d os.DirEntry, err error) error {
+		if err == nil && !d.IsDir() {
+			text, _ := os.ReadFile(path)
+			all += path + "\n" + string(text) + "\n"
+		}
+		return nil
+	})
+	return all
+}
+
+var paths = []string{"/", "/?slot=grille", "/new", "/plan", "/what-if", "/papers", "/paper/buy", "/journal", "/why?slot=grille", "/others", "/curve.json",
+	"/what-if.json?mean=88&budget=1500", "/photo?piece=job:crest-2&n=0", "/static/bench.js", "/pair"}
+
+// TestGetChangesNothing asks for every page, and for every deed by GET.
+func TestGetChangesNothing(t *testing.T) {
+	job := demo(t)
+	h, _ := serve(job, "")
+	before := folder(t, job)
+	for _, p := range paths {
+		if w := get(h, p); w.Code != 200 {
+			t.Errorf("%s: %d %s", p, w.Code, w.Body)
+		}
+	}
+	for _, p := range []string{"/do?action=broke&target=crest-2", "/turn?which=undo"} {
+		if w := get(h, p); w.Code == 200 || w.Code == 303 {
+			t.Errorf("%s by GET: %d", p, w.Code)
+		}
+	}
+	if folder(t, job) != before {
+		t.Error("a GET changed something")
+	}
+}
+
+func TestHeaders(t *testing.T) {
+	h, _ := serve(demo(t), "")
+	for _, p := range paths {
+		w := get(h, p)
+		csp := w.Header().Get("Content-Security-Policy")
+		if !strings.Contains(csp, "default-src 'none'") || strings.Contains(csp, "unsafe") || w.Header().Get("X-Content-Type-Options") != "nosniff" {
+			t.Errorf("%s: %v", p, w.Header())
+		}
+		text := w.Body.String()
+		if strings.Contains(text, "<style") && !strings.HasPrefix(p, "/paper/") || strings.Contains(text, " style=") || strings.Contains(text, " onclick=") || strings.Contains(text, "<script>") {
+			t.Errorf("%s has style or script in it", p)
+		}
+		if m := regexp.MustCompile(`(src|href)="(https?:|//)[^"]*`).FindString(text); m != "" {
+			t.Errorf("%s loads from outside: %s", p, m)
+		}
+	}
+}
+
+// TestHosts: another name for this machine is not answered: DNS rebinding.
+func TestHosts(t *testing.T) {
+	job := demo(t)
+	h, _ := serve(job, "")
+	for _, name := range []string{"evil.example", "127.0.0.1", "127.0.0.1:80", "localhost.evil.example:8477", "127.0.0.1:8477.evil.example", ""} {
+		if w := get(h, "/", func(r *http.Request) { r.Host = name }); w.Code != http.StatusMisdirectedRequest || strings.Contains(w.Body.String(), "Quillmere") {
+			t.Errorf("%q: %d", name, w.Code)
+		}
+	}
+	if w := get(h, "/"); w.Code != 200 {
+		t.Error(w.Code)
+	}
+}
+
+// TestCrossOrigin: a form that another site sends is refused, whatever it says.
+func TestCrossOrigin(t *testing.T) {
+	job := demo(t)
+	h, _ := serve(job, "")
+	form := url.Values{"action": {"broke"}, "target": {"crest-2"}, "base": {base(t, h)}}
+	before := folder(t, job)
+	for name, change := range map[string]func(*http.Request){
+		"cross-site":   func(r *http.Request) { r.Header.Set("Sec-Fetch-Site", "cross-site") },
+		"same-site":    func(r *http.Request) { r.Header.Set("Sec-Fetch-Site", "same-site") },
+		"other origin": func(r *http.Request) { r.Header.Del("Sec-Fetch-Site"); r.Header.Set("Origin", "http://evil.example") },
+		"null origin":  func(r *http.Request) { r.Header.Del("Sec-Fetch-Site"); r.Header.Set("Origin", "null") },
+	} {
+		for _, path := range []string{"/do", "/turn", "/photo", "/pair"} {
+			if w := post(h, path, form, change); w.Code != http.StatusForbidden {
+				t.Errorf("%s %s: %d", name, path, w.Code)
+			}
+		}
+	}
+	if folder(t, job) != before {
+		t.Error("something was recorded")
+	}
+}
+
+// TestPairing: without the code nothing can be reached; a code works once, and not after
+// five wrong tries.
+func TestPairing(t *testing.T) {
+	job := demo(t)
+	h, told := serve(job, "12345678")
+	for _, p := range paths {
+		w := get(h, p)
+		if p == "/pair" {
+			continue
+		}
+		if w.Code != http.StatusSeeOther || strings.Contains(w.Body.String(), "Quillmere") {
+			t.Errorf("%s without pairing: %d", p, w.Code)
+		}
+	}
+	if w := post(h, "/do", url.Values{"action": {"broke"}}); w.Code != http.StatusForbidden {
+		t.Errorf("a deed without pairing: %d", w.Code)
+	}
+	if w := post(h, "/pair", url.Values{"code": {"00000000"}}); len(w.Result().Cookies()) > 0 {
+		t.Error("a wrong code pairs")
+	}
+	w := post(h, "/pair", url.Values{"code": {"12345678"}})
+	if w.Code != http.StatusSeeOther || len(w.Result().Cookies()) != 1 {
+		t.Fatal(w.Code)
+	}
+	c := w.Result().Cookies()[0]
+	if !c.HttpOnly || c.SameSite != http.SameSiteStrictMode {
+		t.Errorf("%+v", c)
+	}
+	if w := get(h, "/journal", func(r *http.Request) { r.AddCookie(c) }); w.Code != 200 {
+		t.Error("paired, and not let in", w.Code)
+	}
+	if w := get(h, "/journal", func(r *http.Request) { r.AddCookie(&http.Cookie{Name: c.Name, Value: "x" + c.Value[1:]}) }); w.Code != http.StatusSeeOther {
+		t.Error("another cookie is let in")
+	}
+	if w := post(h, "/pair", url.Values{"code": {"12345678"}}); len(w.Result().Cookies()) > 0 {
+		t.Error("the code works twice")
+	}
+	if len(*told) != 1 || !strings.Contains((*told)[0], "next device") {
+		t.Errorf("%q", *told)
+	}
+	next := (*told)[0][len((*told)[0])-8:]
+	for range 5 {
+		post(h, "/pair", url.Values{"code": {"1"}})
+	}
+	if w := post(h, "/pair", url.Values{"code": {next}}); len(w.Result().Cookies()) > 0 {
+		t.Error("a code tried too often still works")
+	}
+	if w := post(h, "/pair", url.Values{"code": {""}}); len(w.Result().Cookies()) > 0 {
+		t.Error("no code pairs")
+	}
+}
+
+func TestBack(t *testing.T) {
+	for to, want := range map[string]string{"/?slot=a": "/?slot=a", "": "/", "http://evil.example/": "/", "//evil.example": "/", "/\\evil.example": "/", "javascript:alert(1)": "/", "plan": "/"} {
+		if got := back(to); got != want {
+			t.Errorf("%q: %q", to, got)
+		}
+	}
+}
+
+func TestDeeds(t *testing.T) {
+	job := demo(t)
+	h, _ := serve(job, "")
+	do := func(form url.Values) *httptest.ResponseRecorder {
+		form.Set("base", base(t, h))
+		form.Set("back", "/?slot=crest")
+		return post(h, "/do", form)
+	}
+	if w := do(url.Values{"action": {"found"}, "target": {"job:arm-1"}, "defect": {"pits"}, "severity": {"light"}, "extent": {"0.1"}, "where": {"edge"}}); w.Code != http.StatusSeeOther || w.Header().Get("Location") != "/?slot=crest" {
+		t.Fatal(w.Code, w.Body)
+	}
+	if text := get(h, "/?slot=mirror-left").Body.String(); !strings.Contains(text, "pits, light, over 10.0% of the edge") {
+		t.Error("the finding does not show")
+	}
+	if w := do(url.Values{"action": {"sent"}, "target": {"job:crest-2"}, "to-level": {"pell|show|repair-replate"}}); w.Code != http.StatusSeeOther {
+		t.Fatal(w.Code, w.Body)
+	}
+	if text := get(h, "/?slot=crest").Body.String(); !strings.Contains(text, "approved, at pell") {
+		t.Error("the lot does not show")
+	}
+	if w := do(url.Values{"action": {"graded"}, "target": {"job:arm-1"}, "grade": {"nise"}}); w.Code != http.StatusUnprocessableEntity || !strings.Contains(w.Body.String(), "did you mean") {
+		t.Error(w.Code, w.Body)
+	}
+	if w := do(url.Values{"action": {"nonsense"}}); w.Code != http.StatusBadRequest {
+		t.Error(w.Code)
+	}
+	stale := base(t, h)
+	if w := post(h, "/turn", url.Values{"which": {"undo"}, "base": {stale}, "back": {"/"}}); w.Code != http.StatusSeeOther {
+		t.Fatal(w.Code, w.Body)
+	}
+	// another tab still shows the page from before
+	if w := post(h, "/do", url.Values{"action": {"broke"}, "target": {"job:arm-1"}, "base": {stale}}); w.Code != http.StatusConflict || !strings.Contains(w.Body.String(), "hanged meanwhile") {
+		t.Error(w.Code, w.Body)
+	}
+	// a hand edit underneath
+	stale = base(t, h)
+	text, _ := os.ReadFile(job)
+	os.WriteFile(job, append(text, "\n# a note\n"...), 0o644)
+	if w := post(h, "/do", url.Values{"action": {"broke"}, "target": {"job:arm-1"}, "base": {stale}}); w.Code != http.StatusConflict {
+		t.Error(w.Code)
+	}
+	// and one with a mistake
+	os.WriteFile(job, append(text, "\n[slot.grille]\n"...), 0o644)
+	if w := get(h, "/"); w.Code != http.StatusConflict || !strings.Contains(w.Body.String(), "written twice") {
+		t.Error(w.Code, w.Body)
+	}
+}
+
+// photoForm is a form with a photo.
+func photoForm(t *testing.T, fields map[string]string, photo []byte) (body *bytes.Buffer, kind string) {
+	t.Helper()
+	body = &bytes.Buffer{}
+	m := multipart.NewWriter(body)
+	for k, v := range fields {
+		m.WriteField(k, v)
+	}
+	f, _ := m.CreateFormFile("photo", "../../evil.jpg")
+	f.Write(photo)
+	m.Close()
+	return body, m.FormDataContentType()
+}
+
+func TestPhotos(t *testing.T) {
+	job := demo(t)
+	h, _ := serve(job, "")
+	var picture bytes.Buffer
+	jpeg.Encode(&picture, image.NewGray(image.Rect(0, 0, 60, 40)), nil)
+	send := func(photo []byte, piece string) int {
+		body, kind := photoForm(t, map[string]string{"base": base(t, h), "piece": piece, "back": "/"}, photo)
+		r := httptest.NewRequest("POST", "http://"+host+"/photo", body)
+		r.Header.Set("Content-Type", kind)
+		r.Header.Set("Sec-Fetch-Site", "same-origin")
+		w := httptest.NewRecorder()
+		h.ServeHTTP(w, r)
+		return w.Code
+	}
+	if code := send(picture.Bytes(), "job:arm-1"); code != http.StatusSeeOther {
+		t.Fatal(code)
+	}
+	if _, err := os.Stat(filepath.Join(filepath.Dir(job), "photos", "0001.jpg")); err != nil {
+		t.Error(err)
+	}
+	if w := get(h, "/photo?piece=job:arm-1&n=0"); w.Code != 200 || w.Header().Get("Content-Type") != "image/jpeg" {
+		t.Error(w.Code)
+	}
+	before := folder(t, job)
+	for name, code := range map[string]int{"text": send([]byte("hello"), "job:arm-1"), "no piece": send(picture.Bytes(), "job:nobody")} {
+		if code < 400 {
+			t.Errorf("%s: %d", name, code)
+		}
+	}
+	if folder(t, job) != before {
+		t.Error("something was kept")
+	}
+	huge := io.LimitReader(zeros{}, maxPhoto+1000)
+	r := httptest.NewRequest("POST", "http://"+host+"/photo", huge)
+	r.Header.Set("Content-Type", "multipart/form-data; boundary=x")
+	r.Header.Set("Sec-Fetch-Site", "same-origin")
+	w := httptest.NewRecorder()
+	if h.ServeHTTP(w, r); w.Code < 400 {
+		t.Error("more than a photo's worth is taken")
+	}
+	if w := post(h, "/do", url.Values{"action": {"note"}, "target": {strings.Repeat("x", maxForm+10)}}); w.Code != http.StatusBadRequest {
+		t.Error("more than a form's worth is taken", w.Code)
+	}
+}
+
+type zeros struct{}
+
+func (zeros) Read(p []byte) (int, error) { return len(p), nil }
+
+// TestPhotosInside: a photo's path that leads out of the folder is not followed.
+func TestPhotosInside(t *testing.T) {
+	job := demo(t)
+	secret := filepath.Join(t.TempDir(), "secret.jpg")
+	var picture bytes.Buffer
+	jpeg.Encode(&picture, image.NewGray(image.Rect(0, 0, 60, 40)), nil)
+	os.WriteFile(secret, picture.Bytes(), 0o644)
+	os.Symlink(secret, filepath.Join(filepath.Dir(job), "link.jpg"))
+	text, _ := os.ReadFile(job)
+	os.WriteFile(job, bytes.Replace(text, []byte(`photos = ["crest-2.jpg"]`), fmt.Appendf(nil, "photos = [%q, \"link.jpg\", \"../x.jpg\", \"/etc/hosts\"]", secret), 1), 0o644)
+	h, _ := serve(job, "")
+	for n := range 6 {
+		if w := get(h, fmt.Sprintf("/photo?piece=job:crest-2&n=%d", n)); w.Code != http.StatusNotFound {
+			t.Errorf("photo %d: %d", n, w.Code)
+		}
+	}
+	for _, q := range []string{"", "?piece=job:crest-2&n=-1", "?piece=job:crest-2&n=x", "?piece=../x&n=0"} {
+		if w := get(h, "/photo"+q); w.Code != http.StatusNotFound {
+			t.Errorf("%s: %d", q, w.Code)
+		}
+	}
+}
+
+// TestNothingFits: a job without a plan has pages too.
+func TestNothingFits(t *testing.T) {
+	job := demo(t)
+	text, _ := os.ReadFile(job)
+	os.WriteFile(job, bytes.Replace(text, []byte(`budget = "1900.00"`), []byte(`budget = "1.00"`), 1), 0o644)
+	h, _ := serve(job, "")
+	for _, p := range []string{"/", "/plan", "/what-if", "/papers", "/journal", "/new"} {
+		if w := get(h, p); w.Code != 200 || !strings.Contains(w.Body.String(), "Nothing meets the target") {
+			t.Errorf("%s: %d", p, w.Code)
+		}
+	}
+}
