@@ -34,11 +34,7 @@ func (d *dots) draw() string {
 		}
 	}
 	s.line(4, base, s.width-4, base, ink, 1.2, "")
-	for _, t := range d.axis.ticks {
-		x := d.axis.place(t.at)
-		s.line(x, base, x, base+5, ink, 1.2, "")
-		s.text(x, base+22, middle, t.label, s.width)
-	}
+	d.axis.draw(s, base)
 	text, whole := axisName(d.Across, d.Currency, d.axis.unit, s.width-8)
 	s.words(s.width-4, base+43, end, "", text, whole)
 	return s.end()
@@ -59,9 +55,9 @@ func (d *dots) drawCount(s *svg) {
 	beyond := fmt.Sprintf("%d above", above)
 	const gap = 22
 	room := s.width - 4*r - 2*8 - gap - wide(beyond) - 8
-	within := shorten(plain(fmt.Sprintf("%d of %d within ", len(d.Sums)-above, len(d.Sums))+d.Limit.Label), room)
-	s.text(4+2*r+6, y, start, within, math.Inf(1))
-	x := 4 + 2*r + 6 + wide(within) + gap
+	within := plain(fmt.Sprintf("%d of %d within ", len(d.Sums)-above, len(d.Sums)) + d.Limit.Label)
+	s.text(4+2*r+6, y, start, within, room)
+	x := 4 + 2*r + 6 + wide(shorten(within, room)) + gap
 	crossed(s, x+r, y-5.5, r+0.75)
 	s.text(x+2*r+6, y, start, beyond, math.Inf(1))
 }

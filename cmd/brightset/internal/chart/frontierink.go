@@ -14,12 +14,7 @@ func (d *frontier) drawAxes(s *svg) {
 		s.line(f.x0, y, f.x1, y, faint, 1, "")
 		s.text(f.x0-8, y+5.5, end, t.label, f.x0)
 	}
-	for _, t := range d.x.ticks {
-		x := d.x.place(t.at)
-		s.line(x, f.y1, x, f.y1+5, ink, 1.2, "")
-		half := wide(t.label) / 2
-		s.text(math.Max(half+2, math.Min(s.width-half-2, x)), f.y1+22, middle, t.label, s.width)
-	}
+	d.x.draw(s, f.y1)
 	s.line(f.x0, f.y1, f.x1, f.y1, ink, 1.2, "")
 	s.line(f.x0, f.y0, f.x0, f.y1, ink, 1.2, "")
 	s.text(f.x1, f.y1+43, end, d.Across, s.width-20)

@@ -60,11 +60,7 @@ func (d *frontier) placeLimit() {
 	}
 	sum := " " + money(l.Cents)
 	if d.off {
-		where := "above"
-		if _, y := d.at(Point{Cents: l.Cents}); y > d.frame.y0 {
-			where = "below"
-		}
-		d.key = append(d.key, keyRow{label: l.Label, tail: sum + ", " + where + " all that is drawn"})
+		d.key = append(d.key, keyRow{label: l.Label, tail: sum + ", off the scale"})
 		return
 	}
 	y := d.y.place(float64(l.Cents))

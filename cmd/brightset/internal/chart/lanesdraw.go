@@ -47,11 +47,7 @@ func (l *Lanes) draw() string {
 		}
 	}
 	s.line(4, base, s.width-4, base, ink, 1.2, "")
-	for _, t := range axis.ticks {
-		x := axis.place(t.at)
-		s.line(x, base, x, base+5, ink, 1.2, "")
-		s.text(x, base+22, middle, t.label, s.width)
-	}
+	axis.draw(s, base)
 	return s.end()
 }
 

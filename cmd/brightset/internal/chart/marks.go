@@ -10,16 +10,44 @@ import (
 type mark struct {
 	x           float64
 	text, whole string
-	left        bool // the name stands to the left of the line
+	anchor      string // start: to the right of the line. end: to the left. middle: over it
 	dash        string
 }
 
 // reach is what the name takes up across.
 func (m *mark) reach() (from, to float64) {
-	if m.left {
-		return m.x - 6 - wide(m.text), m.x - 6
+	w := wide(m.text)
+	switch m.anchor {
+	case start:
+		return m.x + markGap, m.x + markGap + w
+	case end:
+		return m.x - markGap - w, m.x - markGap
 	}
-	return m.x + 6, m.x + 6 + wide(m.text)
+	return 4, 4 + w
+}
+
+// markGap is between a line and its name.
+const markGap = 6.0
+
+// newMark puts a name to the right of its line, where the whole has room; else to the
+// side where there is more; else, for the longest sums on the narrowest drawings, over it.
+func (d *dots) newMark(l Line, i int) mark {
+	m := mark{x: d.axis.place(float64(l.Cents)), anchor: start, dash: dashes[min(i, len(dashes)-1)]}
+	sum := " " + money(l.Cents)
+	right, left := d.width()-m.x-markGap-4, m.x-markGap-4
+	if m.text, m.whole, _ = labelled(l.Label, sum, right); m.text == m.whole && wide(m.text) <= right {
+		return m
+	}
+	room := right
+	if left > right {
+		m.anchor, room = end, left
+	}
+	var ok bool
+	if m.text, m.whole, ok = labelled(l.Label, sum, room); !ok || wide(m.text) > room {
+		m.anchor = middle
+		m.text, m.whole, _ = labelled(l.Label, sum, d.width()-8)
+	}
+	return m
 }
 
 // placeMarks puts the names into rows so that few lines go through names: names to the
@@ -27,16 +55,11 @@ func (m *mark) reach() (from, to float64) {
 func (d *dots) placeMarks() {
 	var rights, lefts []mark
 	for i, l := range d.lines() {
-		m := mark{x: d.axis.place(float64(l.Cents)), dash: dashes[min(i, len(dashes)-1)]}
-		tail, room := " "+money(l.Cents), d.width()-m.x-10
-		var ok bool
-		if m.text, m.whole, ok = labelled(l.Label, tail, room); ok && m.text == m.whole || m.x < d.width()/2 {
+		if m := d.newMark(l, i); m.anchor == end {
+			lefts = append(lefts, m)
+		} else {
 			rights = append(rights, m)
-			continue
 		}
-		m.left = true
-		m.text, m.whole, _ = labelled(l.Label, tail, m.x-10)
-		lefts = append(lefts, m)
 	}
 	byPlace := func(a, b mark) int { return cmp.Compare(a.x, b.x) }
 	slices.SortStableFunc(rights, byPlace)
@@ -71,17 +94,22 @@ func through(marks []mark, i int) []mark {
 // drawMarks draws the lines and then their names, for which lines are broken.
 func (d *dots) drawMarks(s *svg, top, base float64) {
 	for i, m := range d.marks {
-		s.line(m.x, top+rowGap*float64(i)+2, m.x, base, ink, 1.5, m.dash)
+		from := top + rowGap*float64(i) + 2
+		if m.anchor == middle {
+			from += rowGap - 2
+		}
+		s.line(m.x, from, m.x, base, ink, 1.5, m.dash)
 	}
 	for i, m := range d.marks {
 		y := top + rowGap*float64(i) + rise
 		for _, l := range through(d.marks, i) {
 			s.rect(box{l.x - 2, y - rise, l.x + 2, y + fall}, paper, "", "")
 		}
-		anchor, x := start, m.x+6
-		if m.left {
-			anchor, x = end, m.x-6
+		from, to := m.reach()
+		if m.anchor == end {
+			s.words(to, y, end, "", m.text, m.whole)
+		} else {
+			s.words(from, y, start, "", m.text, m.whole)
 		}
-		s.words(x, y, anchor, "", m.text, m.whole)
 	}
 }

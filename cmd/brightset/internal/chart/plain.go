@@ -12,15 +12,19 @@ import (
 const mostMarks = 3
 
 // plain frees a text of what does no good in a drawing or a table: control characters,
-// marks that turn the direction of what follows, line ends, towers of accents.
+// marks that turn the direction of what follows, what takes no room, line ends, towers of
+// accents.
 func plain(s string) string {
+	if isPlain(s) {
+		return s
+	}
 	var b strings.Builder
 	marks := 0
 	for _, r := range strings.ToValidUTF8(s, "\uFFFD") {
 		switch {
 		case unicode.IsSpace(r):
 			r = ' '
-		case unicode.In(r, unicode.Cc, unicode.Co, unicode.Zl, unicode.Zp), turning(r), r&0xFFFE == 0xFFFE:
+		case unicode.In(r, unicode.Cc, unicode.Co, unicode.Zl, unicode.Zp), turning(r), r&0xFFFE == 0xFFFE, r == 0xad, r == 0x200b, r == 0x2060, r == 0xfeff:
 			continue
 		}
 		if unicode.In(r, unicode.Mn, unicode.Me) {
@@ -35,6 +39,18 @@ func plain(s string) string {
 	return strings.Join(strings.Fields(b.String()), " ")
 }
 
+// isPlain knows at a glance most texts that are plain.
+func isPlain(s string) bool {
+	before := byte(' ')
+	for i := range len(s) {
+		if c := s[i]; c < ' ' || c > '~' || c == ' ' && before == ' ' {
+			return false
+		}
+		before = s[i]
+	}
+	return s == "" || before != ' '
+}
+
 // turning says whether a character sets the direction of those after it.
 func turning(r rune) bool {
 	return r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069 || r == 0x200e || r == 0x200f || r == 0x061c
@@ -43,12 +59,15 @@ func turning(r rune) bool {
 // fewest letters of a label that still say something.
 const fewest = 8
 
-// labelled joins a label, cut to what is left of room, and a tail that is never cut. whole
-// is both with nothing cut; ok is false where too little is left of the label.
+// labelled joins a label, cut to what is left of room, and a tail that is not cut. whole is
+// both with nothing cut; ok is false where too little is left of the label.
 func labelled(label, tail string, room float64) (text, whole string, ok bool) {
 	label = plain(label)
 	short := shorten(label, room-wide(tail))
 	join := func(s string) string { return strings.TrimSpace(isolated(s) + tail) }
+	if label != "" && short == "" || wide(tail) > room { // sums beyond all that is reckoned with
+		return isolated(shorten(label+tail, room)), join(label), false
+	}
 	return join(short), join(label), short == label || utf8.RuneCountInString(short) > fewest
 }
 

@@ -131,7 +131,7 @@ func numberScale(low, high float64, most int) scale {
 			break
 		}
 	}
-	places := max(0, -power)
+	places := max(0, -int(math.Floor(math.Log10(step)+hair)))
 	var s scale
 	for i := math.Floor(low/step + hair); ; i++ {
 		s.ticks = append(s.ticks, tick{i * step, strconv.FormatFloat(i*step+0, 'f', places, 64)})
@@ -143,10 +143,27 @@ func numberScale(low, high float64, most int) scale {
 
 // axisName is what the sums of an axis are, and what they are counted in.
 func axisName(what, currency, unit string, room float64) (text, whole string) {
-	tail := strings.TrimSpace(unit + " " + plain(currency))
-	if tail != "" {
-		tail = ", " + shorten(tail, room/2)
+	in := strings.TrimSpace(unit + " " + plain(currency))
+	if in == "" {
+		text, whole, _ = labelled(what, "", room)
+		return text, whole
 	}
-	text, whole, _ = labelled(what, tail, room)
+	_, whole, _ = labelled(what, ", "+in, room)
+	text, _, _ = labelled(what, ", "+shorten(in, room/2), room)
 	return text, whole
+}
+
+// draw marks the ticks of an axis across, along y, and writes their labels where they
+// stand apart.
+func (s *scale) draw(d *svg, y float64) {
+	free := 0.0
+	for _, t := range s.ticks {
+		x, half := s.place(t.at), wide(t.label)/2
+		d.line(x, y, x, y+5, ink, 1.2, "")
+		at := math.Max(half+2, math.Min(d.width-half-2, x))
+		if at-half >= free {
+			d.text(at, y+22, middle, t.label, math.Inf(1))
+			free = at + half + 8
+		}
+	}
 }

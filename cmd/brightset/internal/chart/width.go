@@ -65,12 +65,12 @@ func shorten(s string, room float64) string {
 	}
 	const dots = "…"
 	left := room - wide(dots)
+	if left < 0 {
+		return ""
+	}
 	for i, r := range s {
 		if left -= wide(string(r)); left < 0 {
-			if s = strings.TrimRight(s[:i], " "); s == "" {
-				return ""
-			}
-			return s + dots
+			return strings.TrimRight(s[:i], " ") + dots
 		}
 	}
 	return s

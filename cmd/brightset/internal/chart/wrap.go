@@ -11,7 +11,7 @@ func wrapped(label, tail string, room float64, most int) (lines []string, ok boo
 	}
 	line := ""
 	for i, w := range words {
-		if wide(w) > room {
+		if wide(w) > room || len(lines) == most {
 			return nil, false
 		}
 		w = isolated(w)
