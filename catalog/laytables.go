@@ -62,6 +62,7 @@ type defaults struct {
 	Hourly     Val[Cents]
 	Rescue     Val[Cents]
 	RescueDays Val[int]
+	Strength   Val[int]
 }
 
 // layTables lays the trade tables of all layers over each other, key by key.
@@ -175,7 +176,8 @@ func (l *loader) layDefaults(roots []*table) {
 		if t == nil {
 			continue
 		}
-		l.defaults = defaults{t.money("hourly"), t.money("rescue"), t.whole("rescue_days", 0, MaxDays)}
+		l.defaults = defaults{t.money("hourly"), t.money("rescue"), t.whole("rescue_days", 0, MaxDays), t.whole("strength", 1, 1_000)}
+		l.state.Tables.Strength = l.defaults.Strength.V
 		t.done()
 	}
 }

@@ -72,6 +72,13 @@ func (l *loader) readShop() {
 	l.state.Shop.Works = t.refs("works", l.works)
 	over(&l.defaults.Rescue, t.money("rescue"))
 	over(&l.defaults.RescueDays, t.whole("rescue_days", 0, MaxDays))
+	for i, name := range t.texts("jobs") {
+		if name == "" {
+			t.wrongItem("jobs", i, "this is empty", "write the path of a job's file")
+			continue
+		}
+		l.state.Shop.Jobs = append(l.state.Shop.Jobs, l.shop.doc.beside(name))
+	}
 	t.raw("include") // read with the files
 	t.done()
 }

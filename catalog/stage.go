@@ -28,13 +28,15 @@ func (s Stage) String() string { return stageWords[s] }
 // Sent is what a piece was sent to a plater for: the plater's price, what he is expected
 // to make of it, and when. It stays for the record when the piece is back.
 type Sent struct {
-	Was   bool   // it was sent
-	Quote        // of one piece
-	Lot   string // what went to him together; freight and minimum were paid once for it
-	On    Val[time.Time]
-	Since int        // days gone by since then
-	Count int        // pieces of the bag that went, at least 1
-	Paid  Val[Cents] // for one piece in the end, where it is known
+	Was    bool   // it was sent
+	Quote         // of one piece
+	Lot    string // what went to him together; freight and minimum were paid once for it
+	On     Val[time.Time]
+	Since  int        // days gone by since then
+	Count  int        // pieces of the bag that went, at least 1
+	Paid   Val[Cents] // for one piece in the end, where it is known
+	Base   Val[Micro] // breakage of the metal in plating that the terms rest on
+	Factor Val[Micro] // breakage factor of the plater that they rest on
 }
 
 // Spent is a sum that is spent and can't be decided on any more.

@@ -253,6 +253,7 @@ type Shop struct {
 	File   string     // "" where the job names none
 	Hourly Val[Cents] // the starting value where the shop gives none
 	Works  []int      // trade works it does itself, indices into Tables.Works
+	Jobs   []string   // files of its jobs, as seen from where the user is
 }
 
 // Plater does plated work.

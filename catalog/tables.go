@@ -9,6 +9,8 @@ type Tables struct {
 	Targets []Target
 	Grades  []Word // ascending
 	Tones   []Word
+
+	Strength int // how many outcomes a starting value weighs against what is learnt
 }
 
 // Word is a word people use at the bench for a grade or a tone.

@@ -86,6 +86,10 @@ func (b *builder) send(i, q int, lot string, f *Facts) (catalog.Cents, error) {
 	b.set(shop, target, "fresh", terms.Fresh.V)
 	b.set(shop, target, "days", int64(terms.Days.V))
 	b.set(shop, target, "count", int64(n))
+	b.set(shop, target, "factor", value(catalog.FormatMicro(b.st.Platers[q].Factor)))
+	if m := b.st.Pieces[i].Metal; m != catalog.None && b.st.Tables.Metals[m].Base.Set {
+		b.set(shop, target, "base", value(catalog.FormatMicro(b.st.Tables.Metals[m].Base.V)))
+	}
 	b.taken(i)
 	sum := terms.Cost * catalog.Cents(n)
 	switch {

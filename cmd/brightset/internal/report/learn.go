@@ -1,0 +1,110 @@
+package report
+
+import (
+	"fmt"
+	"math"
+
+	"brightset/catalog"
+	"brightset/model"
+)
+
+// Lesson is what was learnt, and from how many jobs.
+type Lesson struct {
+	*model.Learnt
+	Jobs int
+}
+
+func (l *Lesson) from() string {
+	return fmt.Sprintf("%s of %s", count(l.Count, "piece"), count(l.Jobs, "job"))
+}
+
+// Learn writes what a shop's journals teach: every figure with how many outcomes it rests
+// on and the interval that holds the truth in four of five such cases.
+func Learn(l *Lesson) string {
+	text := Paragraph("", "", fmt.Sprintf("Learnt from %s that went to platers and came back, broke or were refused.", l.from()))
+	if l.Count == 0 {
+		return text + "\n" + Paragraph("", "", "Nothing yet. It is learnt from what is recorded: sent, back, broke, refused (brightset help record).")
+	}
+	t := NewTable("metal, work", ">pieces", ">broke", ">expected", ">breaks", "4 in 5 within", ">refused", "4 in 5 within")
+	for i := range l.Metals {
+		m := &l.Metals[i]
+		name := m.Metal
+		if m.Work != "" {
+			name = "  " + m.Work
+			if m.Pooled {
+				name += " *"
+			}
+		}
+		t.Row(name, fmt.Sprint(m.N), fmt.Sprint(m.Broke), fmt.Sprintf("%.1f", m.Predicted), share(m.Mean), share(m.Low)+" to "+share(m.High), share(m.RefusedMean), share(m.RefusedLow)+" to "+share(m.RefusedHigh))
+	}
+	text += "\n" + t.String()
+	text += Paragraph("", "", "Expected: by the starting values alone. * too few of its own: the metal's as a whole.")
+	p := NewTable("plater", ">pieces", ">paid to agreed", "4 in 5 within", ">days late", ">grade off", ">broke", ">expected")
+	for i := range l.Platers {
+		q := &l.Platers[i]
+		p.Row(q.Plater, fmt.Sprint(q.N), ratio(q), ratioWithin(q), signedMean(q.Late, q.LateSD, q.LateN), signedMean(q.Grade, q.GradeSD, q.GradeN), fmt.Sprint(q.Broke), fmt.Sprintf("%.1f", q.Predicted))
+	}
+	text += "\n" + p.String()
+	return text + Paragraph("", "", "Days late and grade off: on average, ± the spread of single pieces. Expected breaks of a plater: by the metals as they are learnt.")
+}
+
+func share(v float64) string { return fmt.Sprintf("%.1f%%", 100*v) }
+
+func ratio(q *model.PlaterRate) string {
+	if q.PaidN == 0 {
+		return "none"
+	}
+	return fmt.Sprintf("%.2f of %d", q.Ratio, q.PaidN)
+}
+
+func ratioWithin(q *model.PlaterRate) string {
+	if q.PaidN < 2 {
+		return ""
+	}
+	return fmt.Sprintf("%.2f to %.2f", q.RatioLow, q.RatioHigh)
+}
+
+func signedMean(mean, spread float64, n int) string {
+	switch n {
+	case 0:
+		return "none"
+	case 1:
+		return fmt.Sprintf("%+.1f", mean)
+	}
+	return fmt.Sprintf("%+.1f ± %.1f", mean, spread)
+}
+
+// LearntFile is what learn writes for the shop to include.
+func LearntFile(l *Lesson, day string) string {
+	var metals, platers []catalog.LearntValue
+	for i := range l.Metals {
+		if m := &l.Metals[i]; m.Work == "" && m.Start > 0 {
+			metals = append(metals, catalog.LearntValue{Name: m.Metal, Value: m.Base, Rests: fmt.Sprintf("%d of %d broke, %.1f expected; built-in %s", m.Broke, m.N, m.Predicted, catalog.FormatMicro(m.Start))})
+		}
+	}
+	for i := range l.Platers {
+		q := &l.Platers[i]
+		platers = append(platers, catalog.LearntValue{Name: q.Plater, Value: catalog.Micro(math.Round(q.Factor*1000)) * 1000, Rests: fmt.Sprintf("%d of %d broke, %.1f expected by the metals above", q.Broke, q.N, q.Predicted)})
+	}
+	return catalog.LearntFile(day, l.from(), metals, platers)
+}
+
+type learnDoc struct {
+	Format  int                `json:"format"`
+	Pieces  int                `json:"pieces"`
+	Jobs    int                `json:"jobs"`
+	Metals  []model.MetalRate  `json:"metals"`
+	Platers []model.PlaterRate `json:"platers"`
+}
+
+// LearnJSON writes the same as one JSON document.
+func LearnJSON(l *Lesson) (string, error) {
+	doc := learnDoc{Format: Format, Pieces: l.Count, Jobs: l.Jobs, Metals: l.Metals, Platers: l.Platers}
+	if doc.Metals == nil {
+		doc.Metals = []model.MetalRate{}
+	}
+	if doc.Platers == nil {
+		doc.Platers = []model.PlaterRate{}
+	}
+	return toJSON(doc)
+}

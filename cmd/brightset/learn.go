@@ -1,0 +1,87 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"time"
+
+	"brightset/catalog"
+	"brightset/cmd/brightset/internal/report"
+	"brightset/model"
+
+	"github.com/spf13/pflag"
+)
+
+var learnCommand = command{
+	name: "learn", args: "[SHOP]", most: 1,
+	summary: "say what the shop's own outcomes teach about breakage, prices, days, grades",
+	text: "Reads the journals of all jobs that the shop's file lists (jobs = [\"car/job.toml\"] below [shop]): how often pieces of each metal broke or were refused, what platers charged against what was agreed, how late they were and how good. Starting values count as so many outcomes, fewer and fewer against your own." +
+		"\nWith --out it writes a file that the shop may include; it never does so by itself, and never over a file that is there. SHOP is a shop's file, or a folder with a shop.toml in it.",
+	setup: func(flags *pflag.FlagSet) action {
+		var o learnOptions
+		flags.StringVar(&o.out, "out", "", "write what was learnt to `FILE`, for include in the shop's file")
+		flags.BoolVar(&o.json, "json", false, "write the answer as one JSON document")
+		return o.run
+	},
+}
+
+type learnOptions struct {
+	out  string
+	json bool
+}
+
+func (o *learnOptions) run(c *call) (int, error) {
+	path := "shop.toml"
+	if len(c.args) > 0 {
+		path = c.args[0]
+	}
+	if info, err := os.Stat(path); err == nil && info.IsDir() {
+		path = filepath.Join(path, "shop.toml")
+	}
+	jobs, err := catalog.ShopJobs(path)
+	if err != nil {
+		return 0, err
+	}
+	var all []model.Experience
+	strength := 0
+	for _, job := range jobs {
+		st, err := catalog.Load(job, catalog.Options{})
+		if err != nil {
+			return 0, err
+		}
+		strength = st.Tables.Strength
+		all = append(all, model.Experiences(st)...)
+	}
+	lesson := &report.Lesson{Learnt: model.Learn(all, strength), Jobs: len(jobs)}
+	if o.out != "" {
+		if err := writeNewFile(o.out, report.LearntFile(lesson, now().Format(time.DateOnly))); err != nil {
+			return 0, err
+		}
+		fmt.Fprintf(c.err, "Written: %s. It counts once the shop's file includes it.\n", o.out)
+	}
+	if !o.json {
+		return exitAnswered, c.print(report.Learn(lesson))
+	}
+	text, err := report.LearnJSON(lesson)
+	if err == nil {
+		err = c.print(text)
+	}
+	return exitAnswered, err
+}
+
+// writeNewFile writes a file that is not there yet.
+func writeNewFile(path, text string) error {
+	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
+	if os.IsExist(err) {
+		return fmt.Errorf("%s is there already, and nothing is written over it; name another file, or move that one away", path)
+	}
+	if err != nil {
+		return err
+	}
+	_, err = f.WriteString(text)
+	if err2 := f.Close(); err == nil {
+		err = err2
+	}
+	return err
+}
