@@ -125,6 +125,7 @@ func (l *loader) readPiece(t *table, inShop bool) Piece {
 	}
 	l.readOwner(t, &p)
 	l.readStage(t, &p)
+	p.arrive()
 	for _, sub := range t.named("finding") {
 		p.Findings = append(p.Findings, l.readFinding(sub))
 	}

@@ -30,13 +30,11 @@ func bruteChoices(st *catalog.State, slot int) []*Choice {
 			c.Work = work
 			try(c)
 		}
-		if sent := &st.Pieces[p].Sent; sent.Was {
+		if sent := &st.Pieces[p].Sent; sent.Was && st.Pieces[p].Stage < catalog.StageBack {
 			c := bare
 			c.Work, c.Plater, c.Level = sent.Work, sent.Plater, sent.Level
 			try(c)
-			if len(out) > 0 && out[len(out)-1].Piece == p && out[len(out)-1].Sent {
-				continue // all there is
-			}
+			continue // all there is
 		}
 		for _, work := range []string{catalog.WorkReplate, catalog.WorkRepair} {
 			for q := range st.Platers {
@@ -99,12 +97,26 @@ func bruteLines(st *catalog.State, slot int) []bruteLine {
 func bruteChosenMay(st *catalog.State, k *Choice) bool {
 	slot := &st.Slots[k.Slot]
 	for _, lock := range st.Locks {
-		if lock.Slot == k.Slot && !brutePicks(lock.Filter, k) {
+		if lock.Slot == k.Slot && !brutePicks(lock.Filter, k) && !bruteDone(st, lock.Filter, k) {
 			return false
 		}
 	}
 	return bruteFinished(&slot.Target, k) && !bruteBanned(st, k) &&
 		(!slot.MaxBreakage.Set || k.Breakage <= slot.MaxBreakage.V)
+}
+
+// bruteDone says whether what hangs is what was wanted, done already: plated and back, or
+// cleaned and hung.
+func bruteDone(st *catalog.State, want catalog.Filter, k *Choice) bool {
+	p := &st.Pieces[k.Piece]
+	if k.Work != catalog.WorkAsIs || want.Piece >= 0 && want.Piece != k.Piece {
+		return false
+	}
+	if p.Sent.Was {
+		q := &p.Sent
+		return (want.Work == "" || want.Work == q.Work) && (want.Plater < 0 || want.Plater == q.Plater) && (want.Level == "" || want.Level == q.Level)
+	}
+	return p.Stage == catalog.StageHung && want.Work == catalog.WorkClean && want.Plater < 0 && want.Level == ""
 }
 
 // bruteReserveMay says whether a choice may be held in reserve.

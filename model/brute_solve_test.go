@@ -54,31 +54,35 @@ func TestChoicesRandom(t *testing.T) {
 	for seed := range int64(400) {
 		slots := 1 + int(seed%6)
 		t.Run(randomName(seed, slots, "choices"), func(t *testing.T) {
-			st := randomState(seed, slots, randomOptions{})
-			made := Choices(st)
-			for s := range st.Slots {
-				left := map[string]*Choice{}
-				for i := range made[s] {
-					left[bruteChoiceKey(&made[s][i])] = &made[s][i]
-				}
-				for _, want := range bruteChoices(st, s) {
-					got := left[bruteChoiceKey(want)]
-					if got == nil {
-						t.Errorf("slot %d: no choice %s", s, randomChoiceText(st, want))
-						continue
-					}
-					delete(left, bruteChoiceKey(want))
-					j := &judge{st: st}
-					j.compareFigures(got, want, randomChoiceText(st, want))
-					for _, v := range j.found {
-						t.Error(v)
-					}
-				}
-				for _, extra := range left {
-					t.Errorf("slot %d: no such choice as %s", s, randomChoiceText(st, extra))
-				}
-			}
+			compareChoices(t, randomState(seed, slots, randomOptions{}))
 		})
+	}
+}
+
+func compareChoices(t *testing.T, st *catalog.State) {
+	t.Helper()
+	made := Choices(st)
+	for s := range st.Slots {
+		left := map[string]*Choice{}
+		for i := range made[s] {
+			left[bruteChoiceKey(&made[s][i])] = &made[s][i]
+		}
+		for _, want := range bruteChoices(st, s) {
+			got := left[bruteChoiceKey(want)]
+			if got == nil {
+				t.Errorf("slot %d: no choice %s", s, randomChoiceText(st, want))
+				continue
+			}
+			delete(left, bruteChoiceKey(want))
+			j := &judge{st: st}
+			j.compareFigures(got, want, randomChoiceText(st, want))
+			for _, v := range j.found {
+				t.Error(v)
+			}
+		}
+		for _, extra := range left {
+			t.Errorf("slot %d: no such choice as %s", s, randomChoiceText(st, extra))
+		}
 	}
 }
 

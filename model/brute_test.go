@@ -153,7 +153,7 @@ func (b *brute) matches(l *bruteLine) bool {
 			continue
 		}
 		for _, o := range b.picked {
-			if bruteIn(m.Slots, o.k.Slot) && !bruteAlike(&m, l.k, o.k) {
+			if bruteIn(m.Slots, o.k.Slot) && !bruteAlike(b.st, &m, l.k, o.k) {
 				return false
 			}
 		}
@@ -161,17 +161,25 @@ func (b *brute) matches(l *bruteLine) bool {
 	return true
 }
 
-func bruteAlike(m *catalog.Match, a, b *Choice) bool {
+func bruteAlike(st *catalog.State, m *catalog.Match, a, b *Choice) bool {
 	apart := func(x, y catalog.Centi, within catalog.Val[catalog.Centi]) bool {
 		return within.Set && (x-y > within.V || y-x > within.V)
 	}
 	if apart(a.Grade, b.Grade, m.GradeWithin) || apart(a.Tone, b.Tone, m.ToneWithin) {
 		return false
 	}
-	if m.SamePlater && a.Plated() && b.Plated() && a.Plater != b.Plater {
+	if x, y := brutePlaterOf(st, a), brutePlaterOf(st, b); m.SamePlater && x >= 0 && y >= 0 && x != y {
 		return false
 	}
 	return !m.FreshAlike || a.Fresh == b.Fresh
+}
+
+// brutePlaterOf is the plater whose work hangs: of a piece that came back, his who had it.
+func brutePlaterOf(st *catalog.State, c *Choice) int {
+	if sent := &st.Pieces[c.Piece].Sent; c.Plater < 0 && sent.Was {
+		return sent.Plater // as-is, so it is not with him any more
+	}
+	return c.Plater
 }
 
 // hopeless says whether no way to fill the open slots can give a better plan.
@@ -251,7 +259,9 @@ func (b *brute) tradeSet(set int) (trades []int, credit catalog.Cents, ok bool) 
 		for _, l := range b.picked {
 			hung = hung || l.k.Piece == trade.Get
 		}
-		if !hung || b.used[trade.Give] > 0 || gone[trade.Give] || come[trade.Get] {
+		give := &b.st.Pieces[trade.Give]
+		there := !give.Elsewhere && give.Stage != catalog.StageSold && give.Stage != catalog.StageLost && give.Stage != catalog.StageBroken
+		if !hung || !there || b.used[trade.Give] > 0 || gone[trade.Give] || come[trade.Get] {
 			return nil, 0, false
 		}
 		gone[trade.Give], come[trade.Get] = true, true

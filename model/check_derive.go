@@ -47,7 +47,7 @@ func judgeDerive(st *catalog.State, c *Choice) (*Choice, string, string) {
 	if one == nil {
 		return nil, rule, why
 	}
-	if fit != nil {
+	if fit != nil && piece.Stage != catalog.StageHung { // once it hangs that is done
 		one.other += catalog.Of(fit.Hours, st.Shop.Hourly.Or(0))
 		one.breaks = catalog.Either(one.breaks, fit.Breakage)
 		one.grade = min(one.grade, fit.Cap)

@@ -57,7 +57,7 @@ func (j *judge) checkFinish(c *Choice, t *catalog.Target, where, prefix string) 
 func (j *judge) checkFilters(l judgeLine) {
 	where := j.slotName(l.slot)
 	for _, lock := range j.st.Locks {
-		if (lock.Slot == catalog.None || lock.Slot == l.slot) && !judgeMatches(&lock.Filter, l.k) {
+		if (lock.Slot == catalog.None || lock.Slot == l.slot) && !judgeLocked(j.st, &lock.Filter, l.k) {
 			j.report("lock", where, "the choice isn't the locked one")
 		}
 	}

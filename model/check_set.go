@@ -67,7 +67,7 @@ func (j *judge) checkPair(match *catalog.Match, a, b *Choice) {
 	if match.ToneWithin.Set && judgeDistance(a.Tone, b.Tone) > match.ToneWithin.V {
 		j.report("match-tone", where, "tones of %s are %s apart", pair, judgeHundredths(judgeDistance(a.Tone, b.Tone)))
 	}
-	if match.SamePlater && a.Plater != catalog.None && b.Plater != catalog.None && a.Plater != b.Plater {
+	if qa, qb := judgePlatedBy(j.st, a), judgePlatedBy(j.st, b); match.SamePlater && qa != catalog.None && qb != catalog.None && qa != qb {
 		j.report("match-plater", where, "%s are plated by two platers", pair)
 	}
 	if match.FreshAlike && a.Fresh != b.Fresh {
@@ -123,6 +123,9 @@ func (j *judge) checkTrades() {
 		}
 		if !chosen[t.Get] {
 			j.report("trade-get", where, "piece %q is taken, but hung in no slot", j.st.Pieces[t.Get].ID)
+		}
+		if judgeIsGone(&j.st.Pieces[t.Give]) {
+			j.report("trade-give", where, "piece %q is given away, but is not there any more", j.st.Pieces[t.Give].ID)
 		}
 		if used[t.Give] > 0 {
 			j.report("trade-give", where, "piece %q is given away, but needed", j.st.Pieces[t.Give].ID)

@@ -17,6 +17,15 @@ func judgeIsThere(piece *catalog.Piece) bool {
 	return false
 }
 
+// judgeIsGone says whether nobody has the piece to hand any more.
+func judgeIsGone(piece *catalog.Piece) bool {
+	switch piece.Stage {
+	case catalog.StageSold, catalog.StageLost, catalog.StageBroken:
+		return true
+	}
+	return piece.Elsewhere
+}
+
 // judgeStands says which choices the stage of a piece, or of the one that hangs in the
 // slot, leaves no room for.
 func judgeStands(st *catalog.State, piece *catalog.Piece, c *Choice) (rule, why string) {
@@ -46,6 +55,36 @@ func judgeStands(st *catalog.State, piece *catalog.Piece, c *Choice) (rule, why 
 		}
 	}
 	return "", ""
+}
+
+// judgePlatedBy is the plater whose finish is seen on what hangs: the choice's, or the
+// one that the piece came back from.
+func judgePlatedBy(st *catalog.State, c *Choice) int {
+	piece := &st.Pieces[c.Piece]
+	came := piece.Stage == catalog.StageBack || piece.Stage == catalog.StageHung
+	if c.Plater == catalog.None && piece.Sent.Was && came {
+		return piece.Sent.Plater
+	}
+	return c.Plater
+}
+
+// judgeLocked says whether a choice is what a lock is on, or what has come of it: the
+// piece is back from the plater, or was cleaned and hangs.
+func judgeLocked(st *catalog.State, lock *catalog.Filter, c *Choice) bool {
+	piece := &st.Pieces[c.Piece]
+	if judgeMatches(lock, c) {
+		return true
+	}
+	if c.Work != catalog.WorkAsIs {
+		return false
+	}
+	before := *c
+	if plater := judgePlatedBy(st, c); plater != catalog.None {
+		before.Work, before.Plater, before.Level = piece.Sent.Work, plater, piece.Sent.Level
+	} else if piece.Stage == catalog.StageHung && lock.Work == catalog.WorkClean {
+		before.Work = catalog.WorkClean
+	}
+	return judgeMatches(lock, &before)
 }
 
 // judgeUnderWay is a piece that a plater has at the moment.

@@ -13,10 +13,10 @@ func fitting(p *catalog.Piece, slot int) *catalog.Fit {
 }
 
 // fit adds the handwork, where there is any: the shop's hours, its breakage as
-// one more work, and its cap on the grade.
+// one more work, and its cap on the grade. A piece that hangs has it behind it.
 func (d *draft) fit(st *catalog.State, slot, piece int) {
 	f := fitting(&st.Pieces[piece], slot)
-	if f == nil {
+	if f == nil || st.Pieces[piece].Stage == catalog.StageHung {
 		return
 	}
 	cost := catalog.Of(f.Hours, st.Shop.Hourly.Or(0))

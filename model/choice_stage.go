@@ -55,6 +55,37 @@ func (g *gather) atPlater(piece int) {
 	g.add(piece, d)
 }
 
+// platedBy is the plater whose work shows once a choice hangs: who is to plate the piece,
+// else who has plated it and sent it back; catalog.None where nobody did. So pieces
+// that are to come from one plater still do when one of them is back.
+func platedBy(st *catalog.State, c *Choice) int {
+	if c.Plated() {
+		return c.Plater
+	}
+	if p := &st.Pieces[c.Piece]; wasPlated(p) {
+		return p.Sent.Plater
+	}
+	return catalog.None
+}
+
+// wasPlated says whether a piece came back from a plater with the work done.
+func wasPlated(p *catalog.Piece) bool { return p.Sent.Was && p.Stage >= catalog.StageBack }
+
+// asDone is the work a choice is the outcome of: a piece that is back from a plater and
+// hangs as it is, is the piece plated by him; one that hangs may have been cleaned for
+// it. Other choices are their own.
+func asDone(st *catalog.State, c *Choice, work string) Choice {
+	p, done := &st.Pieces[c.Piece], *c
+	switch {
+	case c.Work != catalog.WorkAsIs:
+	case wasPlated(p):
+		done.Work, done.Plater, done.Level = p.Sent.Work, p.Sent.Plater, p.Sent.Level
+	case p.Stage == catalog.StageHung && work == catalog.WorkClean:
+		done.Work = work
+	}
+	return done
+}
+
 // onDay is the day of the job on which something is done that takes so many days from
 // where things stand: what takes none is there.
 func onDay(st *catalog.State, days int) int {

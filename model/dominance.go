@@ -45,7 +45,7 @@ type sig struct {
 	got             int
 	gradeOf, toneOf catalog.Centi
 	freshOf         bool
-	sentTo          int // plater of a piece that is there already, where pieces have to match; catalog.None else
+	sentTo          int // plater of a piece that is there already or back, where pieces have to match; catalog.None else
 	choice          int32
 }
 

@@ -49,10 +49,12 @@ func rankOf(g *GiveUp) catalog.Cents {
 }
 
 // without says what it is to drop a requirement.
-func without(r *Requirement) string {
+func without(st *catalog.State, r *Requirement) string {
 	switch r.Kind {
 	case "piece":
 		return fmt.Sprintf("with more like %s it fits", r.Of)
+	case "hung", "sent":
+		return withoutStage(st, r)
 	case "match":
 		return fmt.Sprintf("if %q need not match it fits", r.Of)
 	}
@@ -61,7 +63,7 @@ func without(r *Requirement) string {
 
 func (x *explainer) giveUp(i int) (GiveUp, error) {
 	r := x.all[i]
-	g := GiveUp{Requirement: r, Words: without(&r)}
+	g := GiveUp{Requirement: r, Words: without(x.st, &r)}
 	free := x.without(i)
 	plan, err := x.solve(free, false)
 	if err != nil || plan == nil || !plan.Has {
@@ -201,7 +203,7 @@ func (x *explainer) lowerFloor(i int) (*catalog.State, string, error) {
 	s := x.all[i].index
 	slot := &x.st.Slots[s]
 	if !slot.Target.Floor.Set {
-		return nil, without(&x.all[i]), nil
+		return nil, without(x.st, &x.all[i]), nil
 	}
 	at := func(v catalog.Centi) *catalog.State {
 		st := x.st.Clone()
@@ -230,7 +232,7 @@ func (x *explainer) lowerFloor(i int) (*catalog.State, string, error) {
 		}
 	}
 	if low < 0 {
-		return nil, without(&x.all[i]), nil
+		return nil, without(x.st, &x.all[i]), nil
 	}
 	return at(grades[low]), fmt.Sprintf("with grade %s instead of %s for %s it fits", centi(grades[low]), centi(slot.Target.Floor.V), slot.ID), nil
 }

@@ -14,7 +14,7 @@ type Lead struct {
 	Reserve  bool          // held in reserve there, not planned
 	Worth    catalog.Cents // what the set would cost more if it were certain not to come
 	Needed   bool          // without it nothing meets the target
-	LastDay  int           // day by which it has to be on the bench
+	LastDay  int           // day of the job by which it has to be on the bench
 	HasLast  bool          // there is such a day
 	Unproven bool
 }
@@ -34,7 +34,7 @@ func Leads(ctx context.Context, st *catalog.State, plan *Plan, set solver.Settin
 			lead := Lead{Piece: c.Piece, Slot: l.Slot, Reserve: c == l.Fallback}
 			if st.Job.WithinDays.Set {
 				lead.HasLast = true
-				lead.LastDay = arrival(st, &st.Pieces[c.Piece]) + st.Job.WithinDays.V - DaysAtLatest(st, l)
+				lead.LastDay = st.Job.WithinDays.V + arrival(st, &st.Pieces[c.Piece]) - max(0, DaysAtLatest(st, l)-st.Job.Elapsed)
 			}
 			without := st.Clone()
 			without.Bans = append(without.Bans, catalog.Ban{Filter: catalog.Filter{Slot: catalog.None, Piece: c.Piece, Plater: catalog.None}})

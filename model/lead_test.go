@@ -35,10 +35,9 @@ func TestLeadsByHand(t *testing.T) {
 			dated++
 			for _, late := range []int{0, 1} {
 				moved := st.Clone()
-				moved.Pieces[lead.Piece].Days = given(lead.LastDay + late)
 				l := &plan.Lines[lead.Slot]
 				k, f := *l.Choice, l.Fallback
-				shift := lead.LastDay + late - arrival(st, &st.Pieces[lead.Piece])
+				shift := lead.LastDay + late - st.Job.Elapsed - arrival(st, &st.Pieces[lead.Piece])
 				if lead.Reserve {
 					other := *f
 					other.Days += shift
@@ -54,7 +53,9 @@ func TestLeadsByHand(t *testing.T) {
 	}
 	look(demoState(t))
 	for seed := range int64(150) {
-		look(randomState(seed, 3, randomOptions{}))
+		st := randomState(seed, 3, randomOptions{})
+		st.Job.Elapsed = int(seed % 3)
+		look(st)
 	}
 	if looked < 20 || dated < 5 {
 		t.Errorf("%d leads looked at, %d with a last day", looked, dated)

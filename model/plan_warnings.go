@@ -49,7 +49,7 @@ func fallbackClashes(st *catalog.State, plan *Plan, m *catalog.Match) []string {
 			if o == i || !slices.Contains(m.Slots, other.Slot) {
 				continue
 			}
-			if why := clash(m, l.Fallback, other.Choice); why != "" {
+			if why := clash(st, m, l.Fallback, other.Choice); why != "" {
 				out = append(out, fmt.Sprintf("if %s falls back on %s, it breaks match %q: its %s is not that of %s",
 					st.Slots[l.Slot].ID, PieceName(st, l.Fallback.Piece), m.ID, why, st.Slots[other.Slot].ID))
 				break
@@ -60,13 +60,14 @@ func fallbackClashes(st *catalog.State, plan *Plan, m *catalog.Match) []string {
 }
 
 // clash names what keeps two choices from matching, "" where they match.
-func clash(m *catalog.Match, a, b *Choice) string {
+func clash(st *catalog.State, m *catalog.Match, a, b *Choice) string {
+	qa, qb := platedBy(st, a), platedBy(st, b)
 	switch {
 	case m.GradeWithin.Set && magnitude(a.Grade-b.Grade) > m.GradeWithin.V:
 		return "grade"
 	case m.ToneWithin.Set && magnitude(a.Tone-b.Tone) > m.ToneWithin.V:
 		return "tone"
-	case m.SamePlater && a.Plated() && b.Plated() && a.Plater != b.Plater:
+	case m.SamePlater && qa != catalog.None && qb != catalog.None && qa != qb:
 		return "plater"
 	case m.FreshAlike && a.Fresh != b.Fresh:
 		return "finish (fresh or not)"

@@ -10,7 +10,7 @@ import (
 // Requirement is one thing asked of the set, in the user's words, which can be
 // given up by itself.
 type Requirement struct {
-	Kind  string // budget, mean, completion, date, lock, ban, match, slot, breakage, piece
+	Kind  string // budget, mean, completion, date, lock, ban, match, slot, breakage, piece, hung, sent
 	Of    string // the slot, group, lock ... it is about; "" for the set
 	index int    // of that, in the state
 	Words string
@@ -53,7 +53,7 @@ func Requirements(st *catalog.State) []Requirement {
 	for s := range st.Slots {
 		all = append(all, ofSlot(st, s)...)
 	}
-	return append(all, ofPieces(st)...)
+	return append(append(all, ofPieces(st)...), ofStages(st)...)
 }
 
 // decided are the user's locks and bans. A dropped one lets everything in.
@@ -61,7 +61,8 @@ func decided(st *catalog.State) []Requirement {
 	var all []Requirement
 	for i := range st.Locks {
 		slot := st.Slots[st.Locks[i].Slot].ID
-		all = append(all, Requirement{"lock", slot, i, "the lock on " + slot + reasonOf(st.Locks[i].Reason), func(st *catalog.State) {
+		words := "the lock on " + slot + reasonOf(st.Locks[i].Reason) + goneNote(st, st.Locks[i].Piece)
+		all = append(all, Requirement{"lock", slot, i, words, func(st *catalog.State) {
 			st.Locks[i].Filter = catalog.Filter{Slot: st.Locks[i].Slot, Piece: catalog.None, Plater: catalog.None}
 		}})
 	}
@@ -78,6 +79,17 @@ func reasonOf(text string) string {
 		return ""
 	}
 	return " (" + text + ")"
+}
+
+// goneNote says that a piece the user wants is not there any more.
+func goneNote(st *catalog.State, piece int) string {
+	if piece == catalog.None || !st.Pieces[piece].Gone() {
+		return ""
+	}
+	if st.Pieces[piece].Elsewhere {
+		return fmt.Sprintf("; %s is in use on another job", PieceName(st, piece))
+	}
+	return fmt.Sprintf("; %s is %s", PieceName(st, piece), st.Pieces[piece].Stage)
 }
 
 func ofGroups(st *catalog.State) []Requirement {

@@ -6,14 +6,15 @@ import (
 	"brightset/catalog"
 )
 
-// lockRule: k of a locked slot is as the lock says. Fallbacks are not bound.
+// lockRule: k of a locked slot is as the lock says, or what came of that: a lock on
+// plating a piece is kept by the piece that is back. Fallbacks are not bound.
 func lockRule(st *catalog.State, c *Choice, role Role) string {
 	if role == Reserve {
 		return ""
 	}
 	for i := range st.Locks {
 		l := &st.Locks[i]
-		if l.Slot != c.Slot || Matches(&l.Filter, c) {
+		if done := asDone(st, c, l.Work); l.Slot != c.Slot || Matches(&l.Filter, c) || Matches(&l.Filter, &done) {
 			continue
 		}
 		if l.Reason != "" {

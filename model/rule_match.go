@@ -13,7 +13,7 @@ func TagMatch(id string) solver.Tag { return solver.Tag("match " + id) }
 // matches, for every two chosen k's of a match group:
 //
 //	|grade - grade'| <= grade_within     |tone - tone'| <= tone_within
-//	plater = plater', if both are plated and same_plater
+//	plater = plater', if both are or were plated and same_plater
 //	fresh = fresh', if fresh_alike
 //
 // Pieces that are seen together look alike.
@@ -33,7 +33,7 @@ func (p *Program) matches() {
 			p.near(m, "tone", slots, m.ToneWithin.V, func(k *Choice) catalog.Centi { return k.Tone })
 		}
 		if m.SamePlater {
-			p.same(m, "plater", slots, func(k *Choice) int { return k.Plater })
+			p.same(m, "plater", slots, func(k *Choice) int { return platedBy(p.State, k) })
 		}
 		if m.FreshAlike {
 			p.same(m, "fresh", slots, func(k *Choice) int {

@@ -15,8 +15,10 @@ type Shift struct {
 	Was      *catalog.KeptLine // nil where the last plan had no such slot
 	Now      *Line             // nil where there is no such slot any more
 	Reserve  bool              // only what is held in reserve differs
+	From     string            // the slot for which what is to hang here now was planned, "" if for none
+	To       string            // the slot where what was planned here is to hang now, "" if nowhere
 	Because  []journal.Entry   // that concern its pieces, its locks or its plater, the oldest first
-	ByOthers bool              // nothing of that kind: it follows from what changed elsewhere, or from an edited file
+	ByOthers bool              // nothing of that kind: it follows from what changed elsewhere, from the days gone by, or from an edited file
 }
 
 // Shifts compares a plan with the one before, slot by slot. A piece that has gone the
@@ -34,15 +36,17 @@ func Shifts(st *catalog.State, was []catalog.KeptLine, since int, plan *Plan) []
 			continue
 		}
 		k := &was[at]
-		switch same := asPlanned(st, k, l.Choice); {
-		case same && sameReserve(st, k, l):
+		same := asPlanned(st, &k.KeptChoice, l.Choice)
+		if same && sameReserve(st, k, l) {
 			continue
-		default:
-			s := Shift{Slot: id, Was: k, Now: l, Reserve: same}
-			s.Because = concerning(st, since, k, l)
-			s.ByOthers = len(s.Because) == 0
-			out = append(out, s)
 		}
+		s := Shift{Slot: id, Was: k, Now: l, Reserve: same}
+		if !same {
+			s.moved(st, was, plan)
+		}
+		s.Because = s.concerning(st, since)
+		s.ByOthers = len(s.Because) == 0
+		out = append(out, s)
 	}
 	for i := range was {
 		if !seen[was[i].Slot] {
@@ -52,8 +56,24 @@ func Shifts(st *catalog.State, was []catalog.KeptLine, since int, plan *Plan) []
 	return out
 }
 
+// moved finds out whether what hangs here was planned for another slot, and where what
+// was planned here hangs now.
+func (s *Shift) moved(st *catalog.State, was []catalog.KeptLine, plan *Plan) {
+	for i := range was {
+		if was[i].Slot != s.Slot && asPlanned(st, &was[i].KeptChoice, s.Now.Choice) {
+			s.From = was[i].Slot
+		}
+	}
+	for i := range plan.Lines {
+		l := &plan.Lines[i]
+		if id := st.Slots[l.Slot].ID; id != s.Slot && asPlanned(st, &s.Was.KeptChoice, l.Choice) {
+			s.To = id
+		}
+	}
+}
+
 // asPlanned says whether a choice is what was planned, or what came of it.
-func asPlanned(st *catalog.State, k *catalog.KeptLine, c *Choice) bool {
+func asPlanned(st *catalog.State, k *catalog.KeptChoice, c *Choice) bool {
 	p := &st.Pieces[c.Piece]
 	if p.Key() != k.Piece {
 		return false
@@ -71,27 +91,41 @@ func sameReserve(st *catalog.State, k *catalog.KeptLine, l *Line) bool {
 	if l.Fallback == nil {
 		return k.Fallback == nil || l.Choice.Fails == 0
 	}
-	return k.Fallback != nil && keptChoice(st, l.Fallback) == *k.Fallback
+	return k.Fallback != nil && asPlanned(st, k.Fallback, l.Fallback)
 }
 
 // concerning are the entries since a plan was kept that are about the pieces of a line,
-// then or now, or about a lock or ban on them.
-func concerning(st *catalog.State, since int, k *catalog.KeptLine, l *Line) []journal.Entry {
+// then or now, or about a lock or ban on them. A piece that only hangs elsewhere now has
+// no say here; and what went as planned is not told where something else happened.
+func (s *Shift) concerning(st *catalog.State, since int) []journal.Entry {
 	if st.Record == nil {
 		return nil
 	}
-	about := map[string]bool{k.Piece: true, st.Pieces[l.Choice.Piece].Key(): true}
-	if k.Fallback != nil {
-		about[k.Fallback.Piece] = true
+	about := map[string]bool{}
+	if s.To == "" {
+		about[s.Was.Piece] = true
+	}
+	if s.From == "" {
+		about[st.Pieces[s.Now.Choice.Piece].Key()] = true
+	}
+	if s.Was.Fallback != nil {
+		about[s.Was.Fallback.Piece] = true
 	}
 	var out []journal.Entry
 	for _, e := range st.Record.Entries {
-		if e.Seq > since && e.Action != catalog.KeepAction && slices.ContainsFunc(e.Changes, func(c journal.Change) bool { return touches(c, about, k.Slot) }) {
+		if e.Seq > since && e.Action != catalog.KeepAction && slices.ContainsFunc(e.Changes, func(c journal.Change) bool { return touches(c, about, s.Slot) }) {
 			out = append(out, e)
 		}
 	}
+	news := slices.DeleteFunc(slices.Clone(out), func(e journal.Entry) bool { return slices.Contains(routine, e.Action) })
+	if len(news) > 0 {
+		return news
+	}
 	return out
 }
+
+// routine is what happens to a piece that goes the way planned for it.
+var routine = []string{"sent", "approved", "plated", "fitted"}
 
 func touches(c journal.Change, about map[string]bool, slot string) bool {
 	if len(c.Target) < 2 {

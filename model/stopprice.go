@@ -2,13 +2,14 @@ package model
 
 import (
 	"context"
+	"slices"
 
 	"brightset/catalog"
 	"brightset/solver"
 )
 
-// StopPrice is the highest price after stripping, for one piece, at which the plan is
-// still the thing to do: above it, stop the work and decide again.
+// StopPrice is the highest price after stripping, for one piece, at which going on is
+// still the thing to do: above it, have him stop, take the piece back and decide again.
 type StopPrice struct {
 	Slot     int
 	Choice   *Choice
@@ -19,35 +20,37 @@ type StopPrice struct {
 }
 
 // StopPrices looks at every planned piece whose price may still change: without a firm
-// quote and not yet approved. The plan costs more with the price; the cheapest set in
-// which he does not plate the piece costs what it costs: where they meet is where to
-// stop. One solve each; whole is false where time ran out.
+// quote and not yet approved. He names his price when the piece is with him and
+// stripped. By then all that the plan sends has been sent, so that freight, what the
+// lots lack to their minimum and the works of others are spent, and he does keep the
+// piece. Going on costs more with the price; taking the piece back costs the fee for
+// stripping and the cheapest set in which somebody else plates it, or it is not used:
+// where they meet is where to stop. One solve each; whole is false where time ran out.
+// A bag of pieces that goes to two platers is left out.
 func StopPrices(ctx context.Context, st *catalog.State, plan *Plan, set solver.Settings) (all []StopPrice, whole bool, err error) {
 	clock := newClock(ctx, set)
+	sent := whenSent(st, plan)
 	for s := range plan.Lines {
 		c := plan.Lines[s].Choice
-		if !priceOpen(st, c) {
+		if !priceOpen(st, c) || !sent.holds(c) {
 			continue
 		}
 		set, ok := clock.next()
 		if !ok {
 			return all, false, nil
 		}
-		other, err := Solve(ctx, notPlated(st, c), set)
-		if err != nil || other.Status == solver.Stopped {
+		other, fee := sent.takenBack(c)
+		instead, err := Solve(ctx, other, set)
+		if err != nil || instead.Status == solver.Stopped {
 			return all, false, err
 		}
-		all = append(all, stopPrice(st, plan, s, other))
+		all = append(all, sent.stopPrice(plan, s, instead, fee))
 	}
 	return all, true, nil
 }
 
-// notPlated is the state in which the plater of a choice does not plate its piece.
-func notPlated(st *catalog.State, c *Choice) *catalog.State {
-	out := st.Clone()
-	out.Bans = append(out.Bans, catalog.Ban{Filter: catalog.Filter{Slot: catalog.None, Piece: c.Piece, Plater: c.Plater}})
-	return out
-}
+// noEnd is a price that nobody names: whatever is worth it has no end.
+const noEnd = catalog.Cents(10_000_000_00)
 
 // priceOpen says whether a plater may yet name another price.
 func priceOpen(st *catalog.State, c *Choice) bool {
@@ -61,62 +64,126 @@ func priceOpen(st *catalog.State, c *Choice) bool {
 	return c.Quote == catalog.None || p.Quotes[c.Quote].Firm != catalog.Firm
 }
 
-func stopPrice(st *catalog.State, plan *Plan, s int, other *Plan) StopPrice {
-	k := plan.Lines[s].Choice
-	n := catalog.Cents(needed(&st.Slots[s]))
-	p := StopPrice{Slot: s, Choice: k, Planned: k.Plate / n, NoOther: !other.Has}
-	const far = 20
-	no := k.Plate*far/n + mostOver
-	yes := k.Plate / n
-	stands := func(one catalog.Cents) bool {
-		total, outlay := atPrice(st, plan, k, one)
-		if left := st.Job.Budget; left.Set {
-			sum := outlay
-			if st.Job.BudgetOn == catalog.OnExpected {
-				sum = total
-			}
-			if sum > left.V {
-				p.ByBudget = true
-				return false
-			}
+// underWay is a job on the day on which all that a plan sends is with the platers.
+type underWay struct {
+	before  *catalog.State
+	st      *catalog.State
+	choices [][]Choice
+}
+
+// whenSent sends all that a plan has yet to send. What that costs is taken off the
+// budget.
+func whenSent(st *catalog.State, plan *Plan) *underWay {
+	u := &underWay{before: st, st: st.Clone()}
+	spent := catalog.Cents(0)
+	for _, c := range plan.Charges {
+		if c.Kind == ChargePlaterFreight || c.Kind == ChargeMinimum {
+			spent += c.Cents
 		}
-		return !other.Has || total <= other.Expected
+	}
+	for i := range plan.Lines {
+		k := plan.Lines[i].Choice
+		if !k.InLot() {
+			continue
+		}
+		n := needed(&st.Slots[k.Slot])
+		spent += catalog.Cents(n) * OthersWork(st, k)
+		p := &u.st.Pieces[k.Piece]
+		p.Sent = catalog.Sent{Was: true, Quote: Terms(st, k), Count: n}
+		p.Chance = catalog.One // what he has, has come
+	}
+	u.st.Job.Budget.V -= spent
+	u.choices = Choices(u.st)
+	return u
+}
+
+// find is what has become of a planned choice; nil where its piece went elsewhere.
+func (u *underWay) find(c *Choice) *Choice {
+	all := u.choices[c.Slot]
+	at := slices.IndexFunc(all, func(k Choice) bool {
+		return sameChoice(&k, c) || (k.Sent && k.Piece == c.Piece && k.Work == c.Work && k.Plater == c.Plater && k.Level == c.Level)
+	})
+	if at < 0 {
+		return nil
+	}
+	return &all[at]
+}
+
+// holds says whether a choice is under way as planned.
+func (u *underWay) holds(c *Choice) bool {
+	k := u.find(c)
+	return k != nil && k.Sent && (c.Sent || u.st.Pieces[c.Piece].Sent.Cost*catalog.Cents(needed(&u.st.Slots[c.Slot])) == c.Plate)
+}
+
+// takenBack is the state in which the plater of a choice has stripped the piece, and
+// sends it back for a fee.
+func (u *underWay) takenBack(c *Choice) (st *catalog.State, fee catalog.Cents) {
+	st = u.st.Clone()
+	if p := &st.Pieces[c.Piece]; !p.Bare() {
+		fee = catalog.Cents(needed(&st.Slots[c.Slot])) * st.Platers[c.Plater].StripFee
+	}
+	st.Pieces[c.Piece].Stage, st.Pieces[c.Piece].Sent = catalog.StageStripped, catalog.Sent{}
+	st.Bans = append(st.Bans, catalog.Ban{Filter: catalog.Filter{Slot: catalog.None, Piece: c.Piece, Plater: c.Plater}})
+	st.Job.Budget.V -= fee
+	return st, fee
+}
+
+func (u *underWay) stopPrice(plan *Plan, s int, instead *Plan, fee catalog.Cents) StopPrice {
+	c := plan.Lines[s].Choice
+	n := catalog.Cents(needed(&u.st.Slots[s]))
+	p := StopPrice{Slot: s, Choice: c, Planned: c.Plate / n, NoOther: !instead.Has}
+	goesOn := func(one catalog.Cents) bool {
+		total, outlay := u.atPrice(plan, c, one)
+		sum := outlay
+		if u.st.Job.BudgetOn == catalog.OnExpected {
+			sum = total
+		}
+		if left := u.st.Job.Budget; left.Set && sum > left.V {
+			p.ByBudget = true
+			return false
+		}
+		p.ByBudget = false
+		return !instead.Has || total <= instead.Expected+fee
+	}
+	yes, no := p.Planned, p.Planned+mostOver
+	for no < noEnd && goesOn(no) {
+		yes, no = no, 2*no
 	}
 	for no-yes > 1 {
-		middle := (yes + no) / 2
-		p.ByBudget = false
-		if stands(middle) {
+		if middle := (yes + no) / 2; goesOn(middle) {
 			yes = middle
 		} else {
 			no = middle
 		}
 	}
-	p.ByBudget = false
-	stands(no)
+	goesOn(no)
 	p.Highest = yes
 	return p
 }
 
-// atPrice is what the plan comes to, and what is paid for it if all goes well, with
-// another price for the plater's work on one piece, wherever the plan has it.
-func atPrice(st *catalog.State, plan *Plan, k *Choice, one catalog.Cents) (total, outlay catalog.Cents) {
-	more, lot := catalog.Cents(0), k.InLot()
-	total = carriedOut(st, plan, func(c *Choice) *Choice {
-		if c.Piece != k.Piece || c.Plater != k.Plater || c.Quote != k.Quote {
-			return c
+// atPrice is what it costs to go on with the plan once everything is sent, and what is
+// still paid for it if all goes well, with another price for the plater's work on one
+// piece, wherever the plan has it.
+func (u *underWay) atPrice(plan *Plan, c *Choice, one catalog.Cents) (total, outlay catalog.Cents) {
+	total = carriedOut(u.st, plan, func(o *Choice) *Choice {
+		k := u.find(o)
+		if k == nil {
+			return o
 		}
-		dearer := *c
-		dearer.Plate = one * catalog.Cents(needed(&st.Slots[c.Slot]))
-		dearer.addUp()
-		for i := range plan.Lines {
-			if plan.Lines[i].Choice == c {
-				more += dearer.Plate - c.Plate
-			}
+		if o.Piece == c.Piece && k.Sent {
+			priced := *k
+			priced.Refused = 0
+			priced.Plate = one * catalog.Cents(needed(&u.st.Slots[o.Slot]))
+			priced.addUp()
+			return &priced
 		}
-		return &dearer
+		return k
 	})
-	if lot {
-		more -= min(more, chargeOf(plan, ChargeMinimum, k.Plater))
+	outlay = plan.Outlay - (u.before.Job.Budget.V - u.st.Job.Budget.V)
+	for i := range plan.Lines {
+		if k := plan.Lines[i].Choice; k.Piece == c.Piece && k.Plater == c.Plater {
+			outlay += one*catalog.Cents(needed(&u.st.Slots[k.Slot])) - k.Plate
+		}
 	}
-	return total, plan.Outlay + more
+	return total, outlay
 }

@@ -8,49 +8,121 @@ import (
 	"brightset/solver"
 )
 
-// TestStopPriceByHand: at the highest price the plan's choice still belongs to a
-// cheapest set, and a little above a set without it is cheaper; by quotes in the state
-// itself.
+// TestStopPriceByHand sends a plan by hand, lets a plater name a price after stripping,
+// and adds up going on and taking the piece back with the exhaustive search: up to the
+// highest price going on is no dearer and keeps the budget, a cent above it is not so.
 func TestStopPriceByHand(t *testing.T) {
-	looked, ended := 0, 0
+	ended, byBudget, noOther := 0, 0, 0
 	for seed := range int64(400) {
-		st := randomState(seed, 3, randomOptions{})
-		plan := cheapest(t, st)
-		for _, l := range plan.Lines { // quotes can be moved in the state, estimates can't
-			if l.Choice.Plated() && l.Choice.Quote == catalog.None {
-				st.Pieces[l.Choice.Piece].Quotes = []catalog.Quote{Terms(st, l.Choice)}
-			}
+		opt := randomOptions{Off: []string{"days", "completion"}}
+		if seed%3 == 0 {
+			opt.On = []string{"budget-outlay"}
+		} else if seed%3 == 1 || seed%2 == 0 {
+			opt.On = []string{"fresh"}
 		}
-		if plan = cheapest(t, st); !plan.Has {
+		st := randomState(seed, 1+int(seed%3), opt)
+		plan := cheapest(t, st)
+		if !plan.Has {
 			continue
+		}
+		if seed%5 == 0 && st.Job.Budget.Set {
+			tight(st, plan)
 		}
 		all, whole, err := StopPrices(context.Background(), st, plan, solver.Settings{})
 		if err != nil || !whole {
 			t.Fatal(whole, err)
 		}
 		for _, p := range all {
-			if p.Choice.Quote == catalog.None || needed(&st.Slots[p.Slot]) > 1 || p.ByBudget || len(st.Pieces[p.Choice.Piece].Quotes) > 1 {
-				continue // other platers' prices are none of this
+			sent, spent := sendAll(st, plan)
+			goOn := func(price catalog.Cents) (total, outlay catalog.Cents) {
+				priced := sent.Clone()
+				s := &priced.Pieces[p.Choice.Piece].Sent
+				s.Cost, s.Refused = price, given(catalog.Micro(0))
+				old := carriedOn(priced, plan)
+				return old.Expected, old.Outlay
 			}
-			looked++
-			banned := st.Clone()
-			banned.Bans = append(banned.Bans, catalog.Ban{Filter: catalog.Filter{Slot: catalog.None, Piece: p.Choice.Piece, Plater: p.Choice.Plater}})
-			other := cheapest(t, banned)
-			moved := func(price catalog.Cents) catalog.Cents {
-				next := st.Clone()
-				next.Pieces[p.Choice.Piece].Quotes[p.Choice.Quote].Cost = price
-				return carriedOut(next, plan, lookup(Choices(next)))
+			back := sent.Clone()
+			fee := backStripped(back, p.Choice)
+			back.Job.Budget.V -= spent + fee
+			least, has, _ := bruteForce(back)
+			if has == p.NoOther {
+				t.Errorf("seed %d slot %d: nothing else %v, by hand %v", seed, p.Slot, p.NoOther, !has)
+				continue
 			}
-			if other.Has && moved(p.Highest) > other.Expected {
-				t.Errorf("seed %d slot %d: at %d the plan costs %d, without it %d", seed, p.Slot, p.Highest, moved(p.Highest), other.Expected)
+			dear := func(price catalog.Cents) bool {
+				total, _ := goOn(price)
+				return has && total > catalog.Cents(least)+fee
 			}
-			if !p.NoOther && moved(p.Highest+1) <= other.Expected {
-				t.Errorf("seed %d slot %d: at %d the plan still costs %d, without it %d", seed, p.Slot, p.Highest+1, moved(p.Highest+1), other.Expected)
+			broke := func(price catalog.Cents) bool {
+				total, outlay := goOn(price)
+				if st.Job.BudgetOn == catalog.OnExpected {
+					outlay = total
+				}
+				return st.Job.Budget.Set && outlay > st.Job.Budget.V-spent
 			}
-			ended++
+			if p.Highest > p.Planned && (dear(p.Highest) || broke(p.Highest)) {
+				t.Errorf("seed %d slot %d: at %d it is too dear (%v) or breaks the budget (%v)", seed, p.Slot, p.Highest, dear(p.Highest), broke(p.Highest))
+			}
+			switch {
+			case p.ByBudget:
+				if byBudget++; !broke(p.Highest + 1) {
+					t.Errorf("seed %d slot %d: at %d the budget still holds", seed, p.Slot, p.Highest+1)
+				}
+			case p.NoOther:
+				noOther++
+			default:
+				if ended++; !dear(p.Highest + 1) {
+					t.Errorf("seed %d slot %d: at %d going on still is no dearer", seed, p.Slot, p.Highest+1)
+				}
+			}
 		}
 	}
-	if looked < 20 || ended < 10 {
-		t.Errorf("%d looked at, %d with an end", looked, ended)
+	if ended < 40 || byBudget < 10 || noOther < 10 {
+		t.Errorf("%d with an end, %d by the budget, %d with nothing else", ended, byBudget, noOther)
 	}
+}
+
+// tight leaves a plan little of the budget.
+func tight(st *catalog.State, plan *Plan) {
+	if st.Job.Budget.V = plan.Outlay + 20_00; st.Job.BudgetOn == catalog.OnExpected {
+		st.Job.Budget.V = plan.Expected + 20_00
+	}
+}
+
+// sendAll is the day on which all is sent that a plan sends, and what that has cost.
+func sendAll(st *catalog.State, plan *Plan) (sent *catalog.State, spent catalog.Cents) {
+	sent = st.Clone()
+	for _, l := range plan.Lines {
+		k := l.Choice
+		if k.Plater == catalog.None || k.Sent {
+			continue
+		}
+		n := st.Slots[k.Slot].Quantity
+		sent.Pieces[k.Piece].Sent = catalog.Sent{Was: true, Quote: Terms(st, k), Count: n}
+		sent.Pieces[k.Piece].Chance = catalog.One
+		spent += k.Other
+		for _, f := range st.Pieces[k.Piece].Fit {
+			if f.Slot == k.Slot { // fitting it is still to be done
+				spent -= catalog.Cents(n) * catalog.Of(f.Hours, st.Shop.Hourly.V)
+				break
+			}
+		}
+	}
+	for _, c := range plan.Charges {
+		if c.Kind == ChargePlaterFreight || c.Kind == ChargeMinimum {
+			spent += c.Cents
+		}
+	}
+	return sent, spent
+}
+
+// backStripped takes a piece back from its plater, who is not to have it again.
+func backStripped(st *catalog.State, c *Choice) (fee catalog.Cents) {
+	p := &st.Pieces[c.Piece]
+	if p.Stage == catalog.StageSeen {
+		fee = catalog.Cents(st.Slots[c.Slot].Quantity) * st.Platers[c.Plater].StripFee
+	}
+	p.Stage, p.Sent = catalog.StageStripped, catalog.Sent{}
+	st.Bans = append(st.Bans, catalog.Ban{Filter: catalog.Filter{Slot: catalog.None, Piece: c.Piece, Plater: c.Plater}})
+	return fee
 }

@@ -1,12 +1,22 @@
 package model
 
-import "brightset/catalog"
+import (
+	"slices"
+
+	"brightset/catalog"
+)
 
 // Terms are what a choice that has yet to be sent is expected to come to for one piece:
-// what is agreed with the plater when it goes to him.
+// what is agreed with the plater when it goes to him. The works of others are done by
+// then, and take none of his days; handwork to make it fit is done when it hangs, and
+// is none of the plater's either.
 func Terms(st *catalog.State, c *Choice) catalog.Quote {
 	one := st.Clone()
 	one.Slots[c.Slot].Quantity = 1
+	p := &one.Pieces[c.Piece]
+	if fitting(p, c.Slot) != nil {
+		p.Fits, p.Fit = append(slices.Clone(p.Fits), c.Slot), nil
+	}
 	k := lookup(Choices(one))(c)
 	set := func(m catalog.Micro) catalog.Val[catalog.Micro] { return catalog.Val[catalog.Micro]{V: m, Set: true} }
 	return catalog.Quote{
@@ -14,6 +24,29 @@ func Terms(st *catalog.State, c *Choice) catalog.Quote {
 		Breakage: set(k.Breakage), Refused: set(k.Refused),
 		Grade: catalog.Val[catalog.Centi]{V: k.Grade, Set: true}, Tone: catalog.Val[catalog.Centi]{V: k.Tone, Set: true},
 		Fresh: catalog.Val[bool]{V: k.Fresh, Set: true},
-		Days:  catalog.Val[int]{V: k.Days - arrival(one, &one.Pieces[k.Piece]), Set: true},
+		Days:  catalog.Val[int]{V: k.Days - arrival(one, p) - makersDays(one, k), Set: true},
 	}
+}
+
+// makersDays is how long the makers are busy with a piece before it goes to the plater.
+func makersDays(st *catalog.State, c *Choice) int {
+	days := 0
+	for _, part := range c.Parts {
+		if part.Doer == ByMaker {
+			days = max(days, st.Makers[part.Maker].Days)
+		}
+	}
+	return days
+}
+
+// OthersWork is what the shop and the makers do to one piece before it goes to the
+// plater, fitting it by hand aside: it is paid for by the time it is sent.
+func OthersWork(st *catalog.State, c *Choice) catalog.Cents {
+	sum := catalog.Cents(0)
+	for _, part := range c.Parts {
+		if part.Work != catalog.None && part.Doer != ByPlater {
+			sum += part.Cost
+		}
+	}
+	return sum / catalog.Cents(needed(&st.Slots[c.Slot]))
 }

@@ -18,6 +18,8 @@ func (p *Program) TradeSwitch(t int) int { return p.BundleSwitch(len(p.State.Bun
 //	[k or f is give] + y <= 1, for every slot   the piece given is gone
 //	sum of y over trades that give one piece <= 1, and over those that take one
 //
+//	y <= 0, where the piece to give is sold, lost or broken
+//
 // One piece is given for another, at most once, if that helps.
 func (p *Program) trades() {
 	for t := range p.State.Trades {
@@ -33,6 +35,10 @@ func (p *Program) trades() {
 			r := p.row(solver.Row{Name: sw.Name + " give " + p.State.Slots[s].ID, Sense: solver.AtMost, Limit: 1, Tag: sw.Tag})
 			p.use(s, trade.Give, r, 1)
 			sw.Terms = append(sw.Terms, solver.Term{Row: r, Coef: 1})
+		}
+		if p.State.Pieces[trade.Give].Gone() {
+			none := p.row(solver.Row{Name: sw.Name + " gone", Sense: solver.AtMost, Tag: sw.Tag})
+			sw.Terms = append(sw.Terms, solver.Term{Row: none, Coef: 1})
 		}
 		p.Problem.Switches = append(p.Problem.Switches, sw)
 	}

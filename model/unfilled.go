@@ -87,7 +87,10 @@ func (u *Unfilled) words(st *catalog.State) string {
 		}
 	}
 	text := fmt.Sprintf("%s: nothing that fits it will do%s", slot.ID, need)
-	if best != nil {
+	switch hung := hungIn(st, u.Slot); {
+	case best != nil && best.Piece == hung:
+		text = fmt.Sprintf("%s: %s hangs there%s; it reaches grade %s (%s)", slot.ID, PieceName(st, hung), need, centi(best.Grade), whyNoLine(st, best))
+	case best != nil:
 		text += fmt.Sprintf("; the best there is, %s, reaches grade %s (%s)", Label(st, best), centi(best.Grade), whyNoLine(st, best))
 	}
 	return text

@@ -63,10 +63,10 @@ func (j *yardstick) sign(b *bench, p Pair) sig {
 		s.bundles[0] = j.st.Pieces[f.Piece].Bundle
 	}
 	s.sentTo = catalog.None
-	if k.Sent { // it turns no lot on
+	if !k.InLot() { // it turns no lot on
 		s.plater = catalog.None
 		if j.platers {
-			s.sentTo = k.Plater
+			s.sentTo = platedBy(j.st, k)
 		}
 	}
 	slices.Sort(s.shared[:])

@@ -81,12 +81,24 @@ func shiftText(st *catalog.State, s *model.Shift) string {
 	case s.Reserve:
 		text += fmt.Sprintf("%s in reserve instead of %s", reserveText(st, s.Now), keptText(s.Was.Fallback))
 	default:
-		text += fmt.Sprintf("%s instead of %s", model.Label(st, s.Now.Choice), keptText(&s.Was.KeptChoice))
+		text += model.Label(st, s.Now.Choice)
+		if s.From != "" {
+			text += fmt.Sprintf(", planned for %s,", s.From)
+		}
+		text += " instead of " + keptText(&s.Was.KeptChoice)
+		if s.To != "" {
+			text += ", which goes to " + s.To
+		}
 	}
-	if s.ByOthers {
-		return text + "; it follows from the rest"
+	switch days := st.Job.Elapsed; {
+	case !s.ByOthers:
+		return text + "; " + becauseText(s.Because)
+	case s.From != "" && s.From == s.To:
+		return text + ": they change places"
+	case s.To == "" && days > 0 && st.Job.WithinDays.Set:
+		return text + fmt.Sprintf("; it follows from the rest, or from the %s gone by", count(days, "day"))
 	}
-	return text + "; " + becauseText(s.Because)
+	return text + "; it follows from the rest"
 }
 
 func reserveText(st *catalog.State, l *model.Line) string {
@@ -149,7 +161,7 @@ func stripText(st *catalog.State, s *Strip) string {
 		if text != "" {
 			text += "\n"
 		}
-		text += t.String() + Paragraph("", "", "Each for one piece, the rest as planned. Above it: stop the work, write the price down with brightset record priced, and plan again.")
+		text += t.String() + Paragraph("", "", "Each for one piece, the lot being sent and the rest as planned. Up to it: brightset record priced, then approved. Above it have him stop: brightset record recalled, and plan again.")
 	}
 	if !s.Whole {
 		text += Paragraph("", "", "Stopped early: not every piece was looked at.")
