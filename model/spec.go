@@ -2,54 +2,94 @@ package model
 
 import (
 	"fmt"
+	"strings"
 
 	"brightset/catalog"
 	"brightset/catalog/standard"
 )
 
 // bases says which table of the standard a metal of the trade tables falls under; ""
-// where there is none.
+// where there is none. Cast iron is taken with steel, and pot metal is a zinc die casting.
 var bases = map[string]standard.Basis{
 	"steel": standard.Steel, "cast iron": standard.Steel, "pot metal": standard.ZincAlloy,
 	"brass": standard.CopperAlloy, "copper": standard.CopperAlloy, "bronze": standard.CopperAlloy, "nickel silver": standard.CopperAlloy,
 }
 
-// Chromes are the kinds of chromium a code can ask for: regular, microporous,
-// microcracked.
-var Chromes = []string{"r", "mp", "mc"}
-
 // Spec is what open standards ask of a piece in a slot.
 type Spec struct {
-	Code   standard.Code
-	Source string
+	Service standard.Service // the slot's
+	standard.Chosen
+	Others []standard.Chosen // the same under the other kinds of chromium
 }
 
-// SpecOf chooses the classification for a piece's metal and a slot's service. Where there
-// is none, why says so.
+// SpecOf chooses the classification for a piece's metal and a slot's service, with regular
+// chromium where there is a line for it. Where there is none, why says so.
 func SpecOf(st *catalog.State, slot, piece int) (spec Spec, why string) {
-	service := st.Slots[slot].Service
-	if service == 0 {
+	spec.Service = st.Slots[slot].Service
+	if spec.Service == 0 {
 		return spec, `the files don't say how hard the use is: write service = "severe" in [job] or in the slot`
 	}
 	p := &st.Pieces[piece]
 	if p.Metal == catalog.None {
-		return spec, "the metal is not known"
+		return spec, "a code needs the metal: find out what it is"
 	}
 	metal := st.Tables.Metals[p.Metal].Name
 	basis, ok := bases[metal]
 	if !ok {
-		why = fmt.Sprintf("no table was seen for %s: ask the plater", metal)
-		if standard.CopperFirst(metal) {
-			why += "; copper goes on first (ASTM B456 clause 1.1)"
-		}
-		return spec, why
+		return spec, noTable(metal)
 	}
-	for _, chrome := range Chromes {
-		if code, source, ok := standard.Choose(basis, service, chrome); ok {
-			return Spec{code, source}, ""
+	var all []standard.Chosen
+	for _, chrome := range []string{"r", "mp", "mc"} {
+		if c, ok := standard.Choose(basis, spec.Service, chrome); ok {
+			all = append(all, c)
 		}
 	}
-	return spec, fmt.Sprintf("no table goes as far as %s for %s: ask the plater", standard.ServiceWords[service-1].Word, metal)
+	if len(all) == 0 {
+		return spec, fmt.Sprintf("no table goes as far as %s for %s: ask the plater", spec.Service, metal)
+	}
+	spec.Chosen = all[0]
+	for _, c := range all[1:] {
+		if c.For == spec.For { // a line for harder use is no alternative
+			spec.Others = append(spec.Others, c)
+		}
+	}
+	return spec, ""
+}
+
+func noTable(metal string) string {
+	why := fmt.Sprintf("no table was seen for %s: ask the plater", metal)
+	switch standard.CopperOn(metal) {
+	case standard.CopperFirst:
+		why += "; copper goes on first (ASTM B456 clause 1.1)"
+	case standard.CopperNeedless:
+		why += "; copper first is not needed (ASTM B456 clause 1.1)"
+	}
+	return why
+}
+
+// Origin says where the figures come from, and for which service condition they stand if
+// there is no line for the one asked for.
+func (s *Spec) Origin() string {
+	if s.For != s.Service {
+		return fmt.Sprintf("%s; the line for SC%d, as none is at hand for SC%d", s.Source, s.For, s.Service)
+	}
+	return s.Source
+}
+
+// Layers says layer by layer what goes on, and how thick it is at least.
+func (s *Spec) Layers() string {
+	var list []string
+	for i, c := range s.Code.Coats() {
+		text := fmt.Sprintf("%s, at least %g um", c.What, c.Um)
+		switch {
+		case i > 0:
+			text = "then " + text
+		case c.Deposit != standard.Nickel:
+			text = "first " + text
+		}
+		list = append(list, text)
+	}
+	return strings.Join(list, "; ")
 }
 
 // SpecLines is what a work order says by open standards; ok is false where there is
@@ -57,14 +97,11 @@ func SpecOf(st *catalog.State, slot, piece int) (spec Spec, why string) {
 func SpecLines(st *catalog.State, c *Choice) (lines []string, ok bool) {
 	s, why := SpecOf(st, c.Slot, c.Piece)
 	if why != "" {
-		return []string{why}, st.Slots[c.Slot].Service != 0
+		return []string{why}, s.Service != 0
 	}
-	service := st.Slots[c.Slot].Service
-	lines = append(lines, fmt.Sprintf("%s for service condition SC%d, %s (%s)", s.Code, service, standard.ServiceWords[service-1].Word, s.Source))
-	if s.Code.Copper > 0 {
-		lines = append(lines, fmt.Sprintf("copper first, at least %g um; then nickel, at least %g um; then chromium, at least %g um", s.Code.Copper, s.Code.Nickel, standard.DefaultChrome))
-	} else {
-		lines = append(lines, fmt.Sprintf("nickel, at least %g um; then chromium, at least %g um", s.Code.Nickel, standard.DefaultChrome))
+	lines = []string{
+		fmt.Sprintf("%s for service condition %s: %s (%s; the words for the condition from memory)", s.Code, s.Service, s.Service.Means(), s.Origin()),
+		s.Layers(),
 	}
-	return append(lines, standard.Significant, standard.Viewing, "defects are told by rating: 10 none, 9 up to 0.1 % of the surface (ISO 10289)"), true
+	return append(lines, standard.Significant, standard.Surfaces, standard.Viewing, standard.Rated), true
 }

@@ -20,7 +20,7 @@ var checkCommand = command{
 		flags.BoolVar(&o.json, "json", false, "write the answer as one JSON document")
 		flags.StringVar(&o.slot, "slot", "", "show only this `SLOT`")
 		flags.BoolVar(&o.spec, "spec", false, "instead, as information: what open plating standards ask of each slot's pieces")
-		flags.Float64Var(&o.current, "current", 0, "with --spec: also how long layers take at so many `A/DM2`")
+		flags.Float64Var(&o.current, "current", 0, "with --spec: `A/DM2` to reckon times with where no source gives a current density")
 		return o.run
 	},
 }
@@ -46,10 +46,11 @@ func (o *checkOptions) run(c *call) (int, error) {
 			return 0, err
 		}
 	}
+	choices := model.Choices(st)
 	if o.spec {
-		return o.answerSpec(c, st, only)
+		return o.answerSpec(c, st, choices, only)
 	}
-	choices, outs := model.Choices(st), model.Outs(st)
+	outs := model.Outs(st)
 	if !o.json {
 		return exitAnswered, c.print(report.Check(st, choices, outs, only))
 	}
@@ -61,11 +62,11 @@ func (o *checkOptions) run(c *call) (int, error) {
 }
 
 // answerSpec shows what open standards ask.
-func (o *checkOptions) answerSpec(c *call, st *catalog.State, only int) (int, error) {
+func (o *checkOptions) answerSpec(c *call, st *catalog.State, choices [][]model.Choice, only int) (int, error) {
 	if !o.json {
-		return exitAnswered, c.print(report.Spec(st, only, o.current))
+		return exitAnswered, c.print(report.Spec(st, choices, only, o.current))
 	}
-	text, err := report.SpecJSON(st, only)
+	text, err := report.SpecJSON(st, choices, only, o.current)
 	if err == nil {
 		err = c.print(text)
 	}

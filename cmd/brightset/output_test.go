@@ -20,7 +20,7 @@ func TestEightyColumns(t *testing.T) {
 		{"plan", "testdata/cli/too-high.toml"}, {"plan", "testdata/cli/too-dear.toml"},
 	}
 	for _, job := range []string{"testdata/demo", "testdata/cli/two-of-a-name.toml"} {
-		texts = append(texts, []string{"plan", job}, []string{"check", job})
+		texts = append(texts, []string{"plan", job}, []string{"check", job}, []string{"check", "--spec", "--current", "0.0007", job})
 	}
 	for _, args := range texts {
 		_, out, _ := brightset(args...)

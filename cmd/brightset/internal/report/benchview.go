@@ -307,3 +307,12 @@ func JournalRows(st *catalog.State) [][]string {
 	}
 	return out
 }
+
+func fits(p *catalog.Piece, slot int) bool {
+	for _, s := range p.Fits {
+		if s == slot {
+			return true
+		}
+	}
+	return false
+}

@@ -2,137 +2,176 @@ package report
 
 import (
 	"fmt"
+	"strings"
 
 	"brightset/catalog"
 	"brightset/catalog/standard"
 	"brightset/model"
 )
 
-// Spec says, as information, what open standards ask of every slot's pieces, and what a
-// layer weighs and takes by Faraday's law. perDm2 is the current density in A/dm2 that
-// times are for, 0 for none.
-func Spec(st *catalog.State, only int, perDm2 float64) string {
+// Spec says, as information, what open standards ask of the pieces of every slot that can
+// be plated, and what a layer weighs and takes by Faraday's law. perDm2 is the current
+// density in A/dm2 for layers that no source gives one for, 0 for none.
+func Spec(st *catalog.State, choices [][]model.Choice, only int, perDm2 float64) string {
 	text := Paragraph("", "", st.Job.Title+": plating by open standards")
-	text += "\n" + Paragraph("", "", "Information for talking to a plater, not an instruction. Baths, currents and times are his; leave plating and stripping to licensed platers and follow the local rules.")
+	text += "\n" + Paragraph("", "", "Information for talking to a plater, not an instruction. Baths, currents and times are the plater's; leave plating and stripping to licensed platers, and follow the local rules.")
+	var coats []standard.Coat
 	for s := range st.Slots {
 		if only >= 0 && s != only {
 			continue
 		}
-		text += "\n" + specOfSlot(st, s, perDm2)
+		slotText, used := specOfSlot(st, s, choices[s], perDm2)
+		text += "\n" + slotText
+		coats = append(coats, used...)
 	}
-	return text
+	return text + "\n" + list("What this rests on:", specNotes(coats, perDm2))
 }
 
-func specOfSlot(st *catalog.State, s int, perDm2 float64) string {
-	slot := &st.Slots[s]
-	text := Paragraph("", "  ", named(slot.Name, slot.ID))
-	seen := map[string]bool{}
+// specGroup is the pieces of one slot that fall under one specification.
+type specGroup struct {
+	metal  string
+	known  bool // the metal is
+	pieces []string
+	spec   model.Spec
+	why    string // where there is no code
+}
+
+// specGroups puts the pieces that can be plated for a slot together by metal, in the order
+// of the files.
+func specGroups(st *catalog.State, slot int, choices []model.Choice) []specGroup {
+	plated := map[int]bool{}
+	for i := range choices {
+		if choices[i].Plated() {
+			plated[choices[i].Piece] = true
+		}
+	}
+	var groups []specGroup
+	at := map[string]int{}
 	for i := range st.Pieces {
-		p := &st.Pieces[i]
-		if p.Gone() || !fits(p, s) {
+		if !plated[i] {
 			continue
 		}
-		metal := metalText(st, p)
-		if seen[metal] {
+		metal := "metal not known"
+		if m := st.Pieces[i].Metal; m != catalog.None {
+			metal = st.Tables.Metals[m].Name
+		}
+		g, ok := at[metal]
+		if !ok {
+			g = len(groups)
+			at[metal] = g
+			spec, why := model.SpecOf(st, slot, i)
+			groups = append(groups, specGroup{metal: metal, known: st.Pieces[i].Metal != catalog.None, spec: spec, why: why})
+		}
+		groups[g].pieces = append(groups[g].pieces, model.PieceName(st, i))
+	}
+	return groups
+}
+
+func specOfSlot(st *catalog.State, s int, choices []model.Choice, perDm2 float64) (text string, coats []standard.Coat) {
+	slot := &st.Slots[s]
+	head := named(slot.Name, slot.ID)
+	if slot.Service != 0 {
+		head += fmt.Sprintf(": %s (%s)", slot.Service, slot.Service.Means())
+	}
+	text = Paragraph("", "  ", head)
+	groups := specGroups(st, s, choices)
+	if len(groups) == 0 {
+		return text + Paragraph("  - ", "    ", "nothing that fits can be plated on what the files say; why, tells check --slot "+slot.ID), nil
+	}
+	for i := range groups {
+		g := &groups[i]
+		head := fmt.Sprintf("%s (%s): ", g.metal, strings.Join(g.pieces, ", "))
+		if g.why != "" {
+			text += Paragraph("  - ", "    ", head+g.why)
 			continue
 		}
-		seen[metal] = true
-		spec, why := model.SpecOf(st, s, i)
-		if why != "" {
-			text += Paragraph("  - ", "    ", metal+": "+why)
-			continue
+		text += Paragraph("  - ", "    ", fmt.Sprintf("%s%s (%s)", head, g.spec.Code, g.spec.Origin()))
+		for _, c := range g.spec.Code.Coats() {
+			text += Paragraph("      ", "        ", coatText(slot, c, perDm2))
+			coats = append(coats, c)
 		}
-		text += Paragraph("  - ", "    ", fmt.Sprintf("%s: %s, service SC%d, %s (%s)", metal, spec.Code, slot.Service, standard.ServiceWords[slot.Service-1].Word, spec.Source))
-		for _, l := range layers(&spec) {
-			text += Paragraph("      ", "        ", layerText(slot, l, perDm2))
+		for _, line := range besides(&g.spec) {
+			text += Paragraph("      ", "        ", line)
 		}
+	}
+	return text, coats
+}
+
+// coatText says how thick a layer is at least, what it weighs and how long it takes.
+func coatText(slot *catalog.Slot, c standard.Coat, perDm2 float64) string {
+	text := fmt.Sprintf("%s, at least %g um", c.What, c.Um)
+	if grams, ok := coatGrams(slot, c); ok {
+		text += fmt.Sprintf(": %.2f g on %s", grams, catalog.FormatArea(slot.Area.V))
+	}
+	if minutes, current, ok := c.Deposit.Times(c.Um, perDm2); ok {
+		text += fmt.Sprintf("; %s min at %s A/dm2", rangeText(minutes), rangeText(current))
 	}
 	return text
 }
 
-func fits(p *catalog.Piece, slot int) bool {
-	for _, s := range p.Fits {
-		if s == slot {
-			return true
+// coatGrams is what a layer weighs on one piece; ok is false where the slot has no area.
+func coatGrams(slot *catalog.Slot, c standard.Coat) (grams float64, ok bool) {
+	if !slot.Area.Set || slot.Area.V <= 0 {
+		return 0, false
+	}
+	grams, err := c.Deposit.Mass(c.Um, float64(slot.Area.V)/1e6)
+	return grams, err == nil
+}
+
+// rangeText writes a range, with one decimal below ten, and one figure where both ends
+// read alike.
+func rangeText(r standard.Range) string {
+	least, most := figure(r.Least), figure(r.Most)
+	if least == most {
+		return least
+	}
+	return least + " to " + most
+}
+
+func figure(v float64) string {
+	switch {
+	case v < 0.1:
+		return fmt.Sprintf("%.2g", v)
+	case v < 9.95:
+		return strings.TrimSuffix(fmt.Sprintf("%.1f", v), ".0")
+	}
+	return fmt.Sprintf("%.0f", v)
+}
+
+// besides is what else the tables say: the code under other kinds of chromium, how double
+// nickel is shared, and what another standard asks.
+func besides(s *model.Spec) []string {
+	var lines []string
+	if len(s.Others) > 0 {
+		lines = append(lines, "with another kind of chromium: "+chromesText(s))
+	}
+	if s.Code.Basis == standard.Steel && s.Code.NickelType == "d" {
+		lines = append(lines, fmt.Sprintf("of double nickel at least %.0f %% is semi-bright (Surface Finishing Guidebook, table IV)", 100*standard.SemiBrightShare))
+	}
+	if j, use, ok := standard.LeastJIS(s.Code.Basis, s.Service); ok {
+		least := fmt.Sprintf("nickel at least %g um, chromium %g um", j.Um, standard.ChromeJIS)
+		switch {
+		case s.Code.Basis == standard.ZincAlloy:
+			least = fmt.Sprintf("copper and nickel together at least %g um", j.Um)
+		case j.Double:
+			least = "double " + least
 		}
+		lines = append(lines, fmt.Sprintf("to compare, JIS H 8617 (a reprint), %s use, grade %d: %s", use.Means, j.Grade, least))
 	}
-	return false
+	return lines
 }
 
-// layer is one coat of a specification.
-type layer struct {
-	deposit standard.Deposit
-	um      float64
-}
-
-func layers(s *model.Spec) []layer {
-	var all []layer
-	if s.Code.Copper > 0 {
-		all = append(all, layer{standard.AcidCopper, s.Code.Copper})
-	}
-	return append(all, layer{standard.Nickel, s.Code.Nickel}, layer{standard.Chromium, standard.DefaultChrome})
-}
-
-// efficiency of nickel: 93 to 95 % in practice (Rudy); of the other two none is stated in
-// a source seen, so times for them are at 100 % and 15 % and say so.
-func efficiency(d standard.Deposit) (share float64, of string) {
-	switch d.Name {
-	case standard.Nickel.Name:
-		return 0.94, "94 % (93 to 95 in practice: Rudy)"
-	case standard.Chromium.Name:
-		return 0.15, "15 % (as in a published exercise)"
-	}
-	return 1, "100 % (the most there can be)"
-}
-
-func layerText(slot *catalog.Slot, l layer, perDm2 float64) string {
-	text := fmt.Sprintf("%s at least %g um", l.deposit.Name, l.um)
-	if slot.Area.Set && slot.Area.V > 0 {
-		dm2 := float64(slot.Area.V) / 1e6
-		if grams, err := l.deposit.Mass(l.um, dm2); err == nil {
-			text += fmt.Sprintf(", %.2f g on %s", grams, catalog.FormatArea(slot.Area.V))
+// chromesText lists the codes under other kinds of chromium; where they come from only if
+// it is elsewhere than the first.
+func chromesText(s *model.Spec) string {
+	var codes []string
+	for i := range s.Others {
+		o := model.Spec{Service: s.Service, Chosen: s.Others[i]}
+		text := o.Code.String()
+		if o.Origin() != s.Origin() {
+			text += " (" + o.Origin() + ")"
 		}
+		codes = append(codes, text)
 	}
-	if perDm2 > 0 {
-		share, of := efficiency(l.deposit)
-		if minutes, err := l.deposit.Minutes(l.um, perDm2, share); err == nil {
-			text += fmt.Sprintf(", %.1f min at %g A/dm2 by Faraday's law, at an efficiency of %s", minutes, perDm2, of)
-		}
-	}
-	return text
-}
-
-type specDoc struct {
-	Format int        `json:"format"`
-	Slots  []slotSpec `json:"slots"`
-}
-
-type slotSpec struct {
-	Slot    string `json:"slot"`
-	Service int    `json:"service"` // 1 to 5, 0 not said
-	Piece   string `json:"piece"`
-	Metal   string `json:"metal"`
-	Code    string `json:"code"`
-	Source  string `json:"source"`
-	Why     string `json:"why"` // where there is no code
-}
-
-// SpecJSON writes the codes of all pieces as one JSON document.
-func SpecJSON(st *catalog.State, only int) (string, error) {
-	doc := specDoc{Format: Format, Slots: []slotSpec{}}
-	for s := range st.Slots {
-		for i := range st.Pieces {
-			p := &st.Pieces[i]
-			if (only >= 0 && s != only) || p.Gone() || !fits(p, s) {
-				continue
-			}
-			spec, why := model.SpecOf(st, s, i)
-			one := slotSpec{Slot: st.Slots[s].ID, Service: int(st.Slots[s].Service), Piece: model.PieceName(st, i), Metal: metalText(st, p), Why: why}
-			if why == "" {
-				one.Code, one.Source = spec.Code.String(), spec.Source
-			}
-			doc.Slots = append(doc.Slots, one)
-		}
-	}
-	return toJSON(doc)
+	return strings.Join(codes, "; ")
 }
