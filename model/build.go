@@ -28,6 +28,10 @@ type Options struct {
 	// made of them, to ask what another price, breakage or grade would lead to. Such
 	// plans are not the state's own, and Check would say so.
 	Adjust func(*Choice)
+	// Beside puts a copy beside each choice for every one of these that changes its
+	// figures, to ask what any of them at best could lead to. Such plans are not the
+	// state's own either.
+	Beside []func(*Choice)
 }
 
 // The rows that always exist. Without a limit they bind nothing.
@@ -68,6 +72,7 @@ func BuildAll(st *catalog.State) *Program { return Compile(st, Options{AllLines:
 func Compile(st *catalog.State, opt Options) *Program {
 	p := &Program{State: st, Options: opt, Choices: Choices(st), Problem: &solver.Problem{Uncharged: opt.Best}}
 	p.adjust()
+	p.beside()
 	for s := range st.Slots {
 		p.benches = append(p.benches, newBench(st, s, p.Choices[s], opt.Finds))
 	}
@@ -105,6 +110,22 @@ func (p *Program) adjust() {
 			c := &p.Choices[s][i]
 			p.Options.Adjust(c)
 			c.addUp()
+		}
+	}
+}
+
+// beside adds the changed copies that the options ask for.
+func (p *Program) beside() {
+	for s := range p.Choices {
+		own := p.Choices[s]
+		for i := range own {
+			for _, change := range p.Options.Beside {
+				c := own[i]
+				if change(&c); c.Plate != own[i].Plate || c.Breakage != own[i].Breakage || c.Refused != own[i].Refused || c.Grade != own[i].Grade {
+					c.addUp()
+					p.Choices[s] = append(p.Choices[s], c)
+				}
+			}
 		}
 	}
 }

@@ -44,6 +44,7 @@ type turnout struct {
 	worse  bool // no set gets cheaper by it
 	choice func(*Choice)
 	state  func(*catalog.State)
+	gone   func(*catalog.State) // takes out what then is known to fail: nobody would plan it again; nil for nothing
 }
 
 // FindOuts looks at every figure that may turn out otherwise. Where nothing better is
@@ -113,10 +114,11 @@ func (o *FindOut) fee(st *catalog.State) catalog.Cents {
 
 // gainOf is what the best set costs less than the plan if a figure turns out one way.
 //
-// The plan carried out regardless counts at what it costs even where it then misses
+// What is then known to fail is carried out regardless at what failing costs, and is not
+// there for the best set. The plan carried out regardless counts at what it costs even where it then misses
 // the mean or the chance asked for; the best set is one that does not.
 func gainOf(ctx context.Context, st *catalog.State, plan *Plan, w *turnout, set solver.Settings) (gain catalog.Cents, proven bool, err error) {
-	opt, find := Options{FixedLimits: true}, func(c *Choice) *Choice { return c }
+	opt, find := Options{FixedLimits: true}, (func(*Choice) *Choice)(nil)
 	if w.choice != nil {
 		opt.Adjust = w.choice
 		find = func(c *Choice) *Choice {
@@ -131,13 +133,22 @@ func gainOf(ctx context.Context, st *catalog.State, plan *Plan, w *turnout, set 
 		find = lookup(Choices(st))
 	}
 	regardless := carriedOut(st, plan, find)
-	below := int64(regardless)
-	p := Compile(st, opt)
+	if w.gone != nil {
+		st = st.Clone()
+		w.gone(st)
+	}
+	return savedBy(ctx, Compile(st, opt), regardless, 1, set)
+}
+
+// savedBy is what the best set of a program costs less than a sum, 0 if that is less
+// than so much.
+func savedBy(ctx context.Context, p *Program, sum, least catalog.Cents, set solver.Settings) (gain catalog.Cents, proven bool, err error) {
+	below := int64(sum - least + 1)
 	res, err := solveOnce(ctx, p.Problem, solver.Change{Below: &below}, set)
 	if err != nil || !res.Has {
 		return 0, res.Status == solver.Infeasible, err
 	}
-	return regardless - catalog.Cents(res.Total), res.Status == solver.Optimal, nil
+	return sum - catalog.Cents(res.Total), res.Status == solver.Optimal, nil
 }
 
 // lookup finds the same choice among others.

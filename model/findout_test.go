@@ -2,6 +2,7 @@ package model
 
 import (
 	"context"
+	"slices"
 	"testing"
 	"time"
 
@@ -125,7 +126,11 @@ func TestFindOutStripping(t *testing.T) {
 						quote.Breakage = given(breaks)
 					}
 					quote.Refused = given([]catalog.Micro{0, 0, 0, catalog.One}[n])
-					now := cheapest(t, moved)
+					sure := moved.Clone()
+					if n == 3 { // nobody would plan on what is sure to be sent back
+						sure.Bans = append(sure.Bans, catalog.Ban{Filter: catalog.Filter{Slot: catalog.None, Piece: i, Plater: q}})
+					}
+					now := cheapest(t, sure)
 					if !now.Has {
 						continue
 					}
@@ -233,12 +238,11 @@ func TestFindOutsOfDemo(t *testing.T) {
 // the worse.
 func turn(st *catalog.State, piece, plater int, figure Figure, worse bool) *turnout {
 	o := FindOut{Piece: piece, Plater: plater, Figure: figure}
-	for _, w := range o.ofQuote(st, &Choice{}) {
-		if w.worse == worse {
-			return &w
-		}
+	ways := o.ofQuote(st, &Choice{})
+	if figure == FigureGrade {
+		slices.Reverse(ways)
 	}
-	return nil
+	return &ways[index(worse)]
 }
 
 // TestFindOutStartingValues gives the job itself what a starting value may turn out to

@@ -69,11 +69,11 @@ func (o *FindOut) ofQuote(st *catalog.State, at *Choice) []turnout {
 	case FigurePlating:
 		return []turnout{
 			way(quarter, false, func(c *Choice) { c.Plate -= plateSpread(st, c) }),
-			way(quarter, true, func(c *Choice) { c.Plate += plateSpread(st, c) }),
+			way(quarter, !o.fillsLot(st), func(c *Choice) { c.Plate += plateSpread(st, c) }),
 		}
 	case FigureGrade:
 		return []turnout{
-			way(quarter, true, func(c *Choice) { c.Grade = max(c.Grade-spreadGrade, 0) }),
+			way(quarter, !o.gradeMatched(st), func(c *Choice) { c.Grade = max(c.Grade-spreadGrade, 0) }),
 			way(quarter, false, func(c *Choice) { c.Grade = min(c.Grade+spreadGrade, 100_00) }),
 		}
 	}
@@ -88,12 +88,38 @@ func (o *FindOut) ofQuote(st *catalog.State, at *Choice) []turnout {
 	}
 	all := []turnout{
 		way(kept/4, false, keeps(func(c *Choice) { c.Breakage /= 2 })),
-		way(kept/4, true, keeps(func(c *Choice) { c.Breakage = min(2*c.Breakage, catalog.One) })),
+		way(kept/4, !o.mayRefuse(st), keeps(func(c *Choice) { c.Breakage = min(2*c.Breakage, catalog.One) })),
 	}
 	if at.Refused > 0 {
-		all = append(all, way(kept-kept/4*2, false, keeps(func(*Choice) {})), way(at.Refused, true, func(c *Choice) { c.Refused = catalog.One }))
+		back := way(at.Refused, true, func(c *Choice) { c.Refused = catalog.One })
+		back.gone = func(st *catalog.State) {
+			st.Bans = append(st.Bans, catalog.Ban{Filter: catalog.Filter{Slot: catalog.None, Piece: o.Piece, Plater: o.Plater}})
+		}
+		all = append(all, way(kept-kept/4*2, false, keeps(func(*Choice) {})), back)
 	}
 	return all
+}
+
+// gradeMatched says whether the grade has to match that of another piece: then a lower
+// one may go with what the present one does not.
+func (o *FindOut) gradeMatched(st *catalog.State) bool {
+	return slices.ContainsFunc(st.Matches, func(m catalog.Match) bool {
+		return m.GradeWithin.Set && slices.ContainsFunc(m.Slots, func(s int) bool { return fitsSlot(&st.Pieces[o.Piece], s) })
+	})
+}
+
+// fillsLot says whether a dearer piece may make a lot cheaper: its whole price counts
+// towards his minimum, though it is paid only if he keeps the piece and it comes.
+func (o *FindOut) fillsLot(st *catalog.State) bool {
+	return st.Platers[o.Plater].Minimum > 0 && (o.mayRefuse(st) || st.Pieces[o.Piece].Chance < catalog.One)
+}
+
+// mayRefuse says whether the plater may send the piece back: that he keeps it is then
+// for the better, even if it breaks more often.
+func (o *FindOut) mayRefuse(st *catalog.State) bool {
+	return slices.ContainsFunc(Choices(st), func(all []Choice) bool {
+		return slices.ContainsFunc(all, func(c Choice) bool { return c.Piece == o.Piece && c.Plater == o.Plater && c.Refused > 0 })
+	})
 }
 
 // breakageOpen says whether nobody has vouched for how often it breaks.
@@ -120,14 +146,15 @@ func openLeads(st *catalog.State, plan *Plan) []open {
 	var all []open
 	for i := range st.Pieces {
 		chance := st.Pieces[i].Chance
-		if chance <= 0 || chance >= catalog.One {
+		if chance <= 0 || chance >= catalog.One || st.Pieces[i].Gone() {
 			continue
 		}
 		all = append(all, open{
 			FindOut: FindOut{Figure: FigureLead, Piece: i, Plater: catalog.None, Metal: catalog.None, Work: catalog.None,
 				Planned: usedIn(plan, func(c *Choice) bool { return c.Piece == i })},
 			ways: []turnout{
-				{likely: catalog.One - chance, state: func(st *catalog.State) { st.Pieces[i].Chance = 0 }},
+				{likely: catalog.One - chance, worse: true, state: func(st *catalog.State) { st.Pieces[i].Chance = 0 },
+					gone: func(st *catalog.State) { st.Pieces[i].Stage = catalog.StageLost }},
 				{likely: chance, state: func(st *catalog.State) { st.Pieces[i].Chance = catalog.One }},
 			},
 		})

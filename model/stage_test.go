@@ -138,7 +138,7 @@ func TestStagesAgainstBrute(t *testing.T) {
 // other, and agree on which set is the cheapest.
 func TestStagesAgainstCheck(t *testing.T) {
 	feasible := 0
-	for seed := range int64(120) {
+	for seed := range int64(60) {
 		st := stagedState(2000+seed, 1+int(seed%2))
 		all := &naive{st: st}
 		all.extend(0, nil)
@@ -150,7 +150,7 @@ func TestStagesAgainstCheck(t *testing.T) {
 			feasible++
 		}
 	}
-	if feasible < 30 {
+	if feasible < 15 {
 		t.Errorf("only %d jobs can be done", feasible)
 	}
 }

@@ -1,0 +1,94 @@
+package model
+
+import (
+	"context"
+	"slices"
+	"testing"
+
+	"brightset/catalog"
+	"brightset/solver"
+)
+
+// doubtful makes a random job in which much may turn out otherwise: platers send pieces
+// back as often as not, some break often, grades are near what is asked for, and pieces
+// that are seen together have to match.
+func doubtful(seed int64) *catalog.State {
+	on := [][]string{{"match-grade"}, {"max-breakage"}, {"completion"}, {"fallback-floor", "floor"}, {"days"}, {"mean"}}
+	st := randomState(seed, 2+int(seed%3), randomOptions{On: append([]string{"quote", "strip"}, on[seed%6]...)})
+	for i := range st.Pieces {
+		p := &st.Pieces[i]
+		for q := range p.Quotes {
+			quote := &p.Quotes[q]
+			quote.Refused = given(catalog.Micro(100_000 * (1 + (int(seed)+i+q)%8)))
+			if (int(seed)+i)%2 == 0 {
+				quote.Breakage = catalog.Val[catalog.Micro]{}
+			}
+			if (int(seed)+q)%3 == 0 {
+				quote.Firm, quote.Low, quote.High = catalog.Estimate, given(quote.Cost/4), given(2*quote.Cost)
+			}
+		}
+	}
+	for q := range st.Platers {
+		st.Platers[q].StripFee /= 4
+	}
+	return st
+}
+
+// TestScreenDropsNothing: every figure worth finding out is told, with what it is worth,
+// as if each way of each figure were solved for by itself.
+func TestScreenDropsNothing(t *testing.T) {
+	jobs, worth, spares, refusals := 0, 0, 0, 0
+	for seed := range int64(200) {
+		st := doubtful(seed)
+		plan := cheapest(t, st)
+		if !plan.Has {
+			continue
+		}
+		jobs++
+		figures := slices.DeleteFunc(openFigures(st, plan), func(o open) bool { return o.ways[0].choice == nil }) // the rest is not screened
+		told, whole, err := findOuts(context.Background(), st, plan, figures, solver.Settings{})
+		if err != nil || !whole {
+			t.Fatal(whole, err)
+		}
+		listed := map[FindOut]catalog.Cents{}
+		for _, o := range told {
+			gain := o.Gain
+			o.Gain, o.Most = 0, 0
+			listed[o] = gain
+		}
+		for _, o := range figures {
+			sum := catalog.Cents(0)
+			for i := range o.ways {
+				gain, proven, err := gainOf(context.Background(), st, plan, &o.ways[i], solver.Settings{})
+				if err != nil || !proven {
+					t.Fatal(proven, err)
+				}
+				if gain > 0 && o.ways[i].worse && !o.Planned {
+					t.Errorf("seed %d: %+v, way %d: for the worse, and yet a set gets cheaper by %d", seed, o.FindOut, i, gain)
+				}
+				sum += catalog.Cents(o.ways[i].likely) * gain
+			}
+			sum = (sum + catalog.Cents(catalog.One)/2) / catalog.Cents(catalog.One)
+			if sum <= o.fee(st) {
+				if listed[o.FindOut] != 0 {
+					t.Errorf("seed %d: %+v is told, and is worth %d", seed, o.FindOut, sum)
+				}
+				continue
+			}
+			worth++
+			if !o.Planned {
+				spares++
+			}
+			if len(o.ways) == 4 {
+				refusals++
+			}
+			if listed[o.FindOut] != sum {
+				t.Errorf("seed %d: %+v is worth %d, told %d", seed, o.FindOut, sum, listed[o.FindOut])
+			}
+		}
+	}
+	t.Logf("%d jobs, %d figures worth finding out, %d of them of spares, %d of pieces that may be sent back", jobs, worth, spares, refusals)
+	if jobs < 100 || worth < 50 || spares < 20 || refusals < 15 {
+		t.Errorf("%d jobs, %d figures worth finding out, %d of them of spares, %d of pieces that may be sent back", jobs, worth, spares, refusals)
+	}
+}

@@ -1,0 +1,174 @@
+package model
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"brightset/catalog"
+	"brightset/catalog/journal"
+)
+
+// happened makes a journal of what is written as "action piece-or-table.id key=value".
+func happened(entries ...string) *catalog.Record {
+	r := &catalog.Record{}
+	for i, text := range entries {
+		words := strings.Fields(text)
+		e := journal.Entry{Seq: i + 1, Action: words[0]}
+		for _, w := range words[1:] {
+			table, rest, _ := strings.Cut(w, ".")
+			id, values, _ := strings.Cut(rest, " ")
+			id, pair, _ := strings.Cut(id, "/")
+			c := journal.Change{Target: []string{table, id}, Old: map[string]any{}, New: map[string]any{"stage": "x" + values}}
+			if key, value, ok := strings.Cut(pair, "="); ok {
+				c.New = map[string]any{key: value}
+			}
+			e.Changes = append(e.Changes, c)
+		}
+		r.Entries = append(r.Entries, e)
+	}
+	return r
+}
+
+// shiftState is tinyState with a piece of the shop's.
+func shiftState() *catalog.State {
+	st := tinyState()
+	st.Pieces[other].InShop = true
+	return st
+}
+
+// plated and asIs are choices by hand.
+func platedAt(slot, piece, plater int, level string, fails catalog.Micro) *Choice {
+	return &Choice{Slot: slot, Piece: piece, Work: catalog.WorkReplate, Plater: plater, Level: level, Quote: catalog.None, Fails: fails}
+}
+
+func hangs(slot, piece int) *Choice {
+	return &Choice{Slot: slot, Piece: piece, Work: catalog.WorkAsIs, Plater: catalog.None, Quote: catalog.None}
+}
+
+// sentTo marks a piece as sent, and perhaps as back or hung since.
+func sentTo(p *catalog.Piece, plater int, stage catalog.Stage) {
+	p.Stage, p.Sent = stage, catalog.Sent{Was: true, Quote: catalog.Quote{Plater: plater, Work: catalog.WorkReplate, Level: "show"}}
+}
+
+func TestShifts(t *testing.T) {
+	// planned: left hangs twisted plated by north, hazy in reserve; right hangs other as it is
+	planned := func() []Line {
+		return []Line{{Slot: left, Choice: platedAt(left, twisted, north, "show", 50_000), Fallback: hangs(left, hazy)},
+			{Slot: right, Choice: hangs(right, other)}}
+	}
+	tests := []struct {
+		name   string
+		record *catalog.Record
+		since  int
+		now    func(st *catalog.State, lines []Line)
+		want   string // slot, what kind, entries; several with ; between
+	}{
+		{"nothing", happened(), 0, nil, ""},
+		{"sent as planned", happened("sent piece.twisted", "approved piece.twisted"), 0, func(st *catalog.State, l []Line) {
+			sentTo(&st.Pieces[twisted], north, catalog.StageApproved)
+			l[0].Choice.Sent = true
+		}, ""},
+		{"plated as planned, and needs nothing in reserve", happened("plated piece.twisted"), 0, func(st *catalog.State, l []Line) {
+			sentTo(&st.Pieces[twisted], north, catalog.StagePlated)
+			l[0].Choice.Fails, l[0].Fallback = 0, nil
+		}, ""},
+		{"back as planned", happened("back piece.twisted"), 0, func(st *catalog.State, l []Line) {
+			sentTo(&st.Pieces[twisted], north, catalog.StageBack)
+			l[0].Choice, l[0].Fallback = hangs(left, twisted), nil
+		}, ""},
+		{"hung as planned", happened("hung piece.twisted", "hung piece.shop:other"), 0, func(st *catalog.State, l []Line) {
+			sentTo(&st.Pieces[twisted], north, catalog.StageHung)
+			st.Pieces[other].Stage = catalog.StageHung
+			l[0].Choice, l[0].Fallback = hangs(left, twisted), nil
+		}, ""},
+		{"back from somebody else", happened("sent piece.twisted", "back piece.twisted"), 0, func(st *catalog.State, l []Line) {
+			sentTo(&st.Pieces[twisted], south, catalog.StageBack)
+			l[0].Choice, l[0].Fallback = hangs(left, twisted), nil
+		}, "rim-left changed 2"},
+		{"the reserve is sent ahead", happened("sent piece.hazy"), 0, func(st *catalog.State, l []Line) {
+			sentTo(&st.Pieces[hazy], north, catalog.StageApproved)
+			l[0].Fallback = platedAt(left, hazy, north, "show", 10_000)
+		}, "rim-left reserve 1"},
+		{"the reserve is hung off elsewhere and nothing takes its place", happened("hung piece.hazy"), 0, func(st *catalog.State, l []Line) { l[0].Fallback = nil }, "rim-left reserve 1"},
+		{"it broke: what went as planned is no reason", happened("sent piece.twisted", "approved piece.twisted", "broke piece.twisted"), 0, func(st *catalog.State, l []Line) {
+			st.Pieces[twisted].Stage = catalog.StageBroken
+			l[0].Choice, l[0].Fallback = hangs(left, hazy), nil
+		}, "rim-left changed 3"},
+		{"sent elsewhere than planned", happened("sent piece.twisted"), 0, func(st *catalog.State, l []Line) {
+			sentTo(&st.Pieces[twisted], south, catalog.StageApproved)
+			l[0].Choice = platedAt(left, twisted, south, "show", 50_000)
+		}, "rim-left changed 1"},
+		{"stripped, found worse, refused", happened("stripped piece.twisted", "refused piece.twisted ban.b/piece=job:twisted"), 0, func(st *catalog.State, l []Line) { l[0].Choice, l[0].Fallback = hangs(left, hazy), nil }, "rim-left changed 1 2"},
+		{"the reserve was sold", happened("sold piece.hazy"), 0, func(st *catalog.State, l []Line) { l[0].Fallback = hangs(left, sold) }, "rim-left reserve 1"},
+		{"a lead failed", happened("failed piece.shop:other"), 0, func(st *catalog.State, l []Line) { l[1].Choice = hangs(right, sold) }, "rim-right changed 1"},
+		{"a piece turned up", happened("new piece.bare"), 0, func(st *catalog.State, l []Line) { l[1].Choice = hangs(right, bare) }, "rim-right changed 1"},
+		{"the price of another", happened("quoted piece.bare"), 0, func(st *catalog.State, l []Line) { l[1].Choice = platedAt(right, bare, south, "driver", 0) }, "rim-right changed 1"},
+		{"a lock", happened("lock lock.rim-right"), 0, func(st *catalog.State, l []Line) { l[1].Choice = hangs(right, sold) }, "rim-right changed 1"},
+		{"a lock with a name of its own", happened("lock lock.mine/slot=rim-right"), 0, func(st *catalog.State, l []Line) { l[1].Choice = hangs(right, sold) }, "rim-right changed 1"},
+		{"a ban on the shop's piece", happened("ban ban.none/piece=shop:other"), 0, func(st *catalog.State, l []Line) { l[1].Choice = hangs(right, sold) }, "rim-right changed 1"},
+		{"a ban on another piece", happened("ban ban.none/piece=job:bagged"), 0, func(st *catalog.State, l []Line) { l[1].Choice = hangs(right, sold) }, "rim-right others"},
+		{"what was before is no reason", happened("broke piece.shop:other", "plan plan.rim-right", "note piece.twisted"), 1, func(st *catalog.State, l []Line) { l[1].Choice = hangs(right, sold) }, "rim-right others"},
+		{"keeping a plan is no reason", happened("plan plan.rim-right/piece=shop:other"), 0, func(st *catalog.State, l []Line) { l[1].Choice = hangs(right, sold) }, "rim-right others"},
+		{"it follows from the rest", happened("broke piece.twisted"), 0, func(st *catalog.State, l []Line) {
+			l[0].Choice, l[0].Fallback = hangs(left, hazy), nil
+			l[1].Choice = hangs(right, sold)
+		}, "rim-left changed 1; rim-right others"},
+		{"they change places", happened("graded piece.twisted"), 0, func(st *catalog.State, l []Line) {
+			l[0].Choice, l[0].Fallback = hangs(left, other), nil
+			l[1].Choice = platedAt(right, twisted, north, "show", 50_000)
+		}, "rim-left from rim-right to rim-right others; rim-right from rim-left to rim-left others"},
+		{"it goes where another broke", happened("broke piece.twisted", "graded piece.shop:other"), 0, func(st *catalog.State, l []Line) {
+			l[0].Choice, l[0].Fallback = hangs(left, other), nil
+			l[1].Choice = hangs(right, sold)
+		}, "rim-left from rim-right changed 1; rim-right to rim-left others"},
+		{"a slot more and one less", happened(), 0, func(st *catalog.State, l []Line) {
+			st.Slots[right].ID = "hook"
+		}, "hook new; rim-right none"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			st := shiftState()
+			was := KeptLines(st, &Plan{Lines: planned()})
+			st.Record = tt.record
+			plan := &Plan{Lines: planned()}
+			if tt.now != nil {
+				tt.now(st, plan.Lines)
+			}
+			var got []string
+			for _, s := range Shifts(st, was, tt.since, plan) {
+				got = append(got, shiftWords(&s))
+			}
+			slices.Sort(got)
+			if text := strings.Join(got, "; "); text != tt.want {
+				t.Errorf("got %q, want %q", text, tt.want)
+			}
+		})
+	}
+}
+
+func shiftWords(s *Shift) string {
+	words := []string{s.Slot}
+	if s.From != "" {
+		words = append(words, "from "+s.From)
+	}
+	if s.To != "" {
+		words = append(words, "to "+s.To)
+	}
+	switch {
+	case s.Was == nil:
+		return s.Slot + " new"
+	case s.Now == nil:
+		return s.Slot + " none"
+	case s.ByOthers:
+		return strings.Join(append(words, "others"), " ")
+	case s.Reserve:
+		words = append(words, "reserve")
+	default:
+		words = append(words, "changed")
+	}
+	for _, e := range s.Because {
+		words = append(words, string(rune('0'+e.Seq)))
+	}
+	return strings.Join(words, " ")
+}
