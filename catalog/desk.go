@@ -1,12 +1,8 @@
 package catalog
 
 import (
-	"crypto/rand"
-	"encoding/hex"
 	"errors"
-	"fmt"
 	"maps"
-	"os"
 	"slices"
 	"time"
 
@@ -43,12 +39,19 @@ var ErrChanged = errors.New("changed meanwhile: somebody else recorded something
 
 // OpenDesk loads a job for recording. Errors are those of Load.
 func OpenDesk(path string, opt Options) (*Desk, error) {
-	l := newLoader(opt)
-	st, err := l.load(path)
+	d, err := openDesk(path, opt)
 	if err != nil {
 		return nil, err
 	}
-	return &Desk{State: st, path: path, opt: opt, l: l}, nil
+	return d, nil
+}
+
+// openDesk gives a desk also where the job can't be read: with the state as far as it
+// could be read.
+func openDesk(path string, opt Options) (*Desk, error) {
+	l := newLoader(opt)
+	_, err := l.load(path)
+	return &Desk{State: l.state, path: path, opt: opt, l: l}, err
 }
 
 // Value is what a key of a table is now; nil where it is not there.
@@ -96,180 +99,38 @@ func (d *Desk) changes(deed *Deed, shop bool) []journal.Change {
 // Try gives the state as it would be after a deed. What is wrong with it comes back as
 // *Mistakes.
 func (d *Desk) Try(deed Deed) (*State, error) {
-	l := newLoader(d.opt)
-	l.tried = func() {
-		doc := &document{file: "what is recorded", rank: -1, places: map[string]place{}}
-		for _, shop := range []bool{false, true} {
-			for _, c := range d.changes(&deed, shop) {
-				roots := slices.Concat([]*table{l.job}, l.parts)
-				if shop {
-					roots = []*table{l.shop}
-				}
-				change(holder(roots, c.Target).doc, doc, 0, c)
-			}
-		}
+	l, err := d.try(d.entries(&deed))
+	if err != nil {
+		return nil, err
 	}
-	return l.load(d.path)
+	return l.state, nil
 }
 
 // Record writes a deed to the journal, the shop's part of it to the shop's, and gives
 // the state that follows. What would make a mistake of the state is refused with
 // *Mistakes; ErrChanged says that the state this desk shows is not the present one.
 func (d *Desk) Record(deed Deed) (*State, error) {
-	if _, err := d.Try(deed); err != nil {
+	entries := d.entries(&deed)
+	if _, err := d.try(entries); err != nil {
 		return nil, err
 	}
-	return d.write(deed.Action, func(w *journal.Writer, shop bool) (journal.Entry, bool) {
-		e := journal.Entry{Action: deed.Action, On: deed.On, Reason: deed.Reason, Changes: d.changes(&deed, shop)}
-		return e, !shop || len(e.Changes) > 0
-	})
+	return d.write(entries)
 }
 
-// Undo takes the last action back, Redo brings the last undone one back. The entry they
-// give is that action's.
-func (d *Desk) Undo() (*State, journal.Entry, error) {
-	return d.turn(journal.Undo, (*journal.Log).NextUndo)
-}
-
-// Redo is the other way round.
-func (d *Desk) Redo() (*State, journal.Entry, error) {
-	return d.turn(journal.Redo, (*journal.Log).NextRedo)
-}
-
-// ErrNothing is what undo and redo say when there is nothing to do.
-var ErrNothing = errors.New("there is nothing")
-
-func (d *Desk) turn(action string, next func(*journal.Log) (journal.Entry, bool)) (*State, journal.Entry, error) {
-	log, _, err := journal.Load(JournalOf(d.path))
-	if err != nil {
-		return nil, journal.Entry{}, err
+// entries are what a deed adds to the journals.
+func (d *Desk) entries(deed *Deed) tried {
+	e := journal.Entry{ID: newID(), Action: deed.Action, On: deed.On, Reason: deed.Reason}
+	if e.On == "" {
+		e.On = d.Today()
 	}
-	of, ok := next(log)
-	if !ok {
-		return nil, of, fmt.Errorf("%w to %s", ErrNothing, action)
+	job, shop := e, e
+	job.Changes, shop.Changes = d.changes(deed, false), d.changes(deed, true)
+	if len(shop.Changes) == 0 {
+		return tried{job: &job}
 	}
-	st, err := d.write(action, func(w *journal.Writer, shop bool) (journal.Entry, bool) {
-		e := journal.Entry{Action: action, Of: of.Seq, Changes: turned(of.Changes, action)}
-		if !shop {
-			return e, true
-		}
-		if w == nil {
-			return e, false // there is no such journal
-		}
-		for _, other := range w.Log().Entries {
-			if other.ID == of.ID && other.Job == d.State.JobKey() && other.Action == of.Action {
-				e.Of, e.Changes = other.Seq, turned(other.Changes, action)
-				return e, true
-			}
-		}
-		return e, false
-	})
-	return st, of, err
-}
-
-// turned are the changes of an undo: there and back.
-func turned(changes []journal.Change, action string) []journal.Change {
-	if action == journal.Redo {
-		return changes
-	}
-	var out []journal.Change
-	for _, c := range changes {
-		out = append(out, journal.Change{Target: c.Target, Old: c.New, New: c.Old})
-	}
-	return out
-}
-
-// write adds an entry to the job's journal, and before it one to the shop's where the
-// deed has a part there: that part counts only once the job's entry is there.
-func (d *Desk) write(action string, entry func(w *journal.Writer, shop bool) (journal.Entry, bool)) (*State, error) {
-	job, err := journal.Open(JournalOf(d.path))
-	if err != nil {
-		return nil, told(err)
-	}
-	defer job.Close()
-	var shop *journal.Writer
-	if d.State.Shop.File != "" {
-		if shop, err = d.openShop(entry); err != nil {
-			return nil, told(err)
-		}
-		if shop != nil {
-			defer shop.Close()
-		}
-	}
-	if again, err := Load(d.path, d.opt); err != nil || again.Revision != d.State.Revision {
-		return nil, errors.Join(ErrChanged, err)
-	}
-	id, now := newID(), d.now(job)
-	for _, w := range []*journal.Writer{shop, job} {
-		if w == nil {
-			continue
-		}
-		e, _ := entry(w, w == shop)
-		e.ID, e.Time, e.Base = id, now, d.State.Revision
-		if e.On == "" {
-			e.On = d.Today()
-		}
-		if w == shop {
-			e.Job = d.State.JobKey()
-		}
-		if _, err := w.Append(e); err != nil {
-			return nil, told(err)
-		}
-	}
-	l := newLoader(d.opt)
-	st, err := l.load(d.path)
-	if err == nil {
-		d.State, d.l = st, l
-	}
-	return st, err
-}
-
-// openShop opens the shop's journal where the deed has a part in it; nil where not.
-func (d *Desk) openShop(entry func(w *journal.Writer, shop bool) (journal.Entry, bool)) (*journal.Writer, error) {
-	path := JournalOf(d.State.Shop.File)
-	if _, err := os.Stat(path); err != nil {
-		if _, needed := entry(nil, true); !needed {
-			return nil, nil
-		}
-	}
-	w, err := journal.Open(path)
-	if err != nil {
-		return nil, err
-	}
-	if _, needed := entry(w, true); !needed {
-		return nil, w.Close()
-	}
-	return w, nil
-}
-
-// told says in plain words why a journal can't be written.
-func told(err error) error { return fmt.Errorf("can't record it: %w; nothing was recorded", err) }
-
-// now is the present moment, and never before the last entry: clocks are set back.
-func (d *Desk) now(w *journal.Writer) time.Time {
-	now := d.opt.Now().UTC().Round(0)
-	if n := len(w.Log().Entries); n > 0 && !now.After(w.Log().Entries[n-1].Time) {
-		now = w.Log().Entries[n-1].Time.Add(time.Millisecond)
-	}
-	return now
-}
-
-func newID() string {
-	var b [8]byte
-	rand.Read(b[:])
-	return hex.EncodeToString(b[:])
+	shop.Job = d.State.JobKey()
+	return tried{job: &job, shop: &shop}
 }
 
 // Today is the day on which things are recorded.
 func (d *Desk) Today() string { return d.opt.Now().Format(time.DateOnly) }
-
-// CanTurn says whether there is something to undo, and to redo.
-func (d *Desk) CanTurn() (undo, redo bool) {
-	log, _, err := journal.Load(JournalOf(d.path))
-	if err != nil {
-		return false, false
-	}
-	_, undo = log.NextUndo()
-	_, redo = log.NextRedo()
-	return undo, redo
-}

@@ -2,14 +2,11 @@ package catalog
 
 import (
 	"bytes"
-	"cmp"
 	"fmt"
-	"maps"
+	"os"
 	"path/filepath"
-	"reflect"
 	"slices"
 	"strings"
-	"time"
 
 	"brightset/catalog/journal"
 )
@@ -21,32 +18,97 @@ func JournalOf(file string) string {
 
 // readJournals lays what was recorded over what is written, before anything is made of
 // either: the user's files stay as they are, and everything downstream sees one state.
+//
+// The job's own journal says which of its actions stand. What they changed of the
+// shop's counts with them, whatever became of the shop's journal in a crash.
 func (l *loader) readJournals() {
-	if l.job == nil {
+	if l.job == nil || l.oneJournal() {
 		return
 	}
-	job := l.openJournal(l.job.doc.file)
-	finished := map[string]bool{}
-	if job != nil {
-		for i := range job.log.Entries {
-			finished[job.log.Entries[i].ID] = true
-		}
+	x := &laying{l: l, job: l.openJournal(l.job.doc.file, l.pending.job), jobRoots: slices.Concat([]*table{l.job}, l.parts)}
+	if x.job != nil {
+		x.standing = x.job.log.Standing(nil)
 	}
-	var own []journal.Entry // what this job changed of the shop's
 	if l.shop != nil {
-		if shop := l.openJournal(l.shop.doc.file); shop != nil {
-			standing := shop.log.Standing(func(e *journal.Entry) bool {
-				return e.Job != l.state.JobKey() || finished[e.ID]
-			})
-			l.applyAll(shop, standing, []*table{l.shop})
-			own = slices.DeleteFunc(standing, func(e journal.Entry) bool { return e.Job != l.state.JobKey() })
+		x.shop, x.shopRoots = l.openJournal(l.shop.doc.file, l.pending.shop), []*table{l.shop}
+	}
+	if x.shop != nil {
+		l.compare(x)
+	}
+	x.all()
+	if x.job != nil {
+		l.state.Record = &Record{together(x.standing, x.counting)}
+	}
+}
+
+// oneJournal reports a job and a shop whose journals would be one file.
+func (l *loader) oneJournal() bool {
+	if l.shop == nil || filepath.Clean(JournalOf(l.job.doc.file)) != filepath.Clean(JournalOf(l.shop.doc.file)) {
+		return false
+	}
+	l.job.peek("job").wrong("shop", fmt.Sprintf("the job's file and the shop's would both have the journal %q", JournalOf(l.job.doc.file)), "give one of the two files another name")
+	return true
+}
+
+// compare finds the entries of the shop's journal that count for this job. Where a
+// crash left the shop's journal behind the job's, it keeps what has to be added to it.
+func (l *loader) compare(x *laying) {
+	there, stands, inShop := map[string]bool{}, map[string]bool{}, map[int]bool{}
+	if x.job != nil {
+		for i := range x.job.log.Entries {
+			there[x.job.log.Entries[i].ID] = true
 		}
 	}
-	if job != nil {
-		standing := job.log.Standing(nil)
-		l.applyAll(job, standing, slices.Concat([]*table{l.job}, l.parts))
-		l.state.Record = &Record{together(standing, own)}
+	for i := range x.standing {
+		stands[x.standing[i].ID] = true
 	}
+	for _, e := range x.shop.log.Standing(nil) {
+		inShop[e.Seq] = true
+	}
+	for _, e := range x.shop.log.Entries {
+		if e.Action == journal.Undo || e.Action == journal.Redo {
+			continue
+		}
+		counts := inShop[e.Seq]
+		if l.isOurs(e.Job, there[e.ID]) {
+			if counts = stands[e.ID]; counts != inShop[e.Seq] {
+				l.unsettled = append(l.unsettled, e)
+			}
+		}
+		if counts {
+			x.counting = append(x.counting, e)
+		}
+	}
+}
+
+// JobKey is how the shop's journal calls a job: the path of its file as seen from the
+// shop's, wherever the program is started.
+func (s *State) JobKey() string {
+	job, err1 := filepath.Abs(s.Job.File)
+	shop, err2 := filepath.Abs(s.Shop.File)
+	if key, err := filepath.Rel(filepath.Dir(shop), job); err == nil && err1 == nil && err2 == nil {
+		return filepath.ToSlash(key)
+	}
+	return filepath.ToSlash(s.Job.File)
+}
+
+// isOurs says whether a job that the shop's journal names is this one, under its name or
+// under one it had. An entry of this job's journal that the shop's gives to another says
+// that the file was moved since, unless the other is still there: then this is a copy.
+func (l *loader) isOurs(job string, entryIsOurs bool) bool {
+	if l.ours == nil {
+		l.ours = map[string]bool{l.state.JobKey(): true}
+	}
+	if ours, known := l.ours[job]; known || !entryIsOurs {
+		return ours
+	}
+	l.ours[job] = job != "" && !exists(l.shop.doc.beside(job))
+	return l.ours[job]
+}
+
+func exists(path string) bool {
+	_, err := os.Stat(path)
+	return err == nil
 }
 
 // together adds to the entries of a job what they changed in the shop's file. There a
@@ -72,24 +134,16 @@ func together(job, shop []journal.Entry) []journal.Entry {
 	return job
 }
 
-// JobKey is how the shop's journal calls a job: the path of its file as seen from the
-// shop's.
-func (s *State) JobKey() string {
-	key, err := filepath.Rel(filepath.Dir(s.Shop.File), s.Job.File)
-	if err != nil {
-		key = s.Job.File
-	}
-	return filepath.ToSlash(key)
-}
-
 // recorded is a journal and, for the places of what it says, its text.
 type recorded struct {
 	log *journal.Log
 	doc *document
+	yet *document // stands for the entry that is only tried
 }
 
-// openJournal reads the journal beside a file; nil where there is none.
-func (l *loader) openJournal(file string) *recorded {
+// openJournal reads the journal beside a file, and takes an entry that is to be tried
+// as if it stood at its end; nil where there is neither.
+func (l *loader) openJournal(file string, pending *journal.Entry) *recorded {
 	path := JournalOf(file)
 	log, data, err := journal.Load(path)
 	doc := &document{file: path, source: Recorded, rank: 500_000 + len(l.ranks), lines: strings.Split(string(data), "\n"), places: map[string]place{}}
@@ -100,7 +154,7 @@ func (l *loader) openJournal(file string) *recorded {
 	}
 	l.ranks[path] = doc.rank
 	l.seen(path, data[:bytes.LastIndexByte(data, '\n')+1])
-	if data == nil {
+	if data == nil && pending == nil {
 		return nil
 	}
 	for _, p := range log.Problems {
@@ -109,197 +163,19 @@ func (l *loader) openJournal(file string) *recorded {
 	if log.Torn != nil {
 		l.warn(Origin{Source: Recorded, File: path, Line: len(doc.lines)}, fmt.Sprintf("the last line was never finished, after a crash or a full disk: it counts for nothing, and the next entry sets it aside in %s", filepath.Base(path)+journal.TornSuffix))
 	}
-	return &recorded{log, doc}
+	if pending != nil {
+		e := *pending
+		e.Seq = 1
+		if n := len(log.Entries); n > 0 {
+			e.Seq = log.Entries[n-1].Seq + 1
+		}
+		log.Entries = append(log.Entries, e)
+	}
+	return &recorded{log, doc, &document{file: "what is recorded", rank: -1, places: map[string]place{}}}
 }
 
 // seen adds a file to what the revision of the state stands for.
 func (l *loader) seen(path string, data []byte) {
 	fmt.Fprintf(l.sum, "%q %d\n", filepath.Base(path), len(data))
 	l.sum.Write(data)
-}
-
-// applyAll lays entries over the tables of some files. One that doesn't apply is told
-// and changes nothing.
-func (l *loader) applyAll(r *recorded, entries []journal.Entry, roots []*table) {
-	for i := range entries {
-		e := &entries[i]
-		if why := l.apply(r, e, roots); why != "" {
-			l.warn(Origin{Source: Recorded, File: r.doc.file, Line: e.Line, Column: 1},
-				fmt.Sprintf("entry %d (%s) is not applied: %s; write that back, or record it anew", e.Seq, e.Action, why))
-		}
-	}
-}
-
-// apply makes all changes of an entry, or none and says why.
-func (l *loader) apply(r *recorded, e *journal.Entry, roots []*table) (why string) {
-	at := make([]*table, len(e.Changes))
-	for i, c := range e.Changes {
-		at[i] = holder(roots, c.Target)
-		now := lookUp(at[i].doc.root, c.Target)
-		for _, key := range slices.Sorted(maps.Keys(c.Old)) {
-			if was := now[key]; !same(was, c.Old[key]) {
-				return fmt.Sprintf("%s of %s is %s now and was %s then", keyText(key), dotted(c.Target), valueText(was), valueText(c.Old[key]))
-			}
-		}
-	}
-	for i, c := range e.Changes {
-		change(at[i].doc, r.doc, e.Line, c)
-	}
-	return ""
-}
-
-// holder is the file that a table is written in: the one that has the whole path, else
-// the one that has its beginning, else the first.
-func holder(roots []*table, path []string) *table {
-	for n := len(path); n >= 2; n-- {
-		for _, t := range roots {
-			if lookUp(t.doc.root, path[:n]) != nil {
-				return t
-			}
-		}
-	}
-	return roots[0]
-}
-
-// lookUp gives the table at a path, nil where there is none.
-func lookUp(m map[string]any, path []string) map[string]any {
-	for _, p := range path {
-		sub, ok := m[p].(map[string]any)
-		if !ok {
-			return nil
-		}
-		m = sub
-	}
-	return m
-}
-
-// change writes one change into the tables of a file and notes where it stands. A table
-// that nothing is left in is gone.
-func change(d, in *document, line int, c journal.Change) {
-	spot := span{line: line, column: 1, width: 1, in: in}
-	m, path := d.root, ""
-	for i, p := range c.Target {
-		sub, ok := m[p].(map[string]any)
-		path = join(c.Target[:i+1]...)
-		if !ok {
-			sub = map[string]any{}
-			m[p] = sub
-			d.places[path] = place{spot, spot}
-		}
-		m = sub
-	}
-	for key, v := range c.New {
-		if v == nil {
-			delete(m, key)
-			continue
-		}
-		m[key] = dated(key, v)
-		d.places[path+"\x00"+key] = place{spot, spot}
-	}
-	if len(m) == 0 && len(c.Target) > 1 {
-		delete(lookUp(d.root, c.Target[:len(c.Target)-1]), c.Target[len(c.Target)-1])
-	}
-}
-
-// dateKeys are the keys whose values are dates, which JSON has no type for.
-var dateKeys = map[string]bool{"date": true, "start": true, "on": true}
-
-// localDate is how the TOML decoder marks a date without a time.
-var localDate = time.FixedZone("date-local", 0)
-
-// dated turns the texts of dates, here and below, into dates.
-func dated(key string, v any) any {
-	switch x := v.(type) {
-	case string:
-		if d, err := time.ParseInLocation(time.DateOnly, x, localDate); err == nil && dateKeys[key] {
-			return d
-		}
-	case map[string]any:
-		out := make(map[string]any, len(x))
-		for k, e := range x {
-			out[k] = dated(k, e)
-		}
-		return out
-	}
-	return v
-}
-
-// Plain turns a decoded value into what a journal can hold.
-func plainValue(v any) any {
-	switch x := v.(type) {
-	case time.Time:
-		return x.Format(time.DateOnly)
-	case map[string]any:
-		out := make(map[string]any, len(x))
-		for k, e := range x {
-			out[k] = plainValue(e)
-		}
-		return out
-	case []any:
-		out := make([]any, len(x))
-		for i, e := range x {
-			out[i] = plainValue(e)
-		}
-		return out
-	}
-	return v
-}
-
-// same compares a decoded value with one of a journal. 62 and 62.0 are the same.
-func same(a, b any) bool { return reflect.DeepEqual(numbers(plainValue(a)), numbers(b)) }
-
-func numbers(v any) any {
-	switch x := v.(type) {
-	case int64:
-		return float64(x)
-	case int:
-		return float64(x)
-	case map[string]any:
-		out := make(map[string]any, len(x))
-		for k, e := range x {
-			out[k] = numbers(e)
-		}
-		return out
-	case []any:
-		out := make([]any, len(x))
-		for i, e := range x {
-			out[i] = numbers(e)
-		}
-		return out
-	case []string:
-		out := make([]any, len(x))
-		for i, e := range x {
-			out[i] = e
-		}
-		return out
-	}
-	return v
-}
-
-// valueText is a value as a message shows it.
-func valueText(v any) string {
-	switch x := plainValue(v).(type) {
-	case nil:
-		return "not there"
-	case string:
-		return fmt.Sprintf("%q", clip(x))
-	case map[string]any:
-		var all []string
-		for _, k := range slices.Sorted(maps.Keys(x)) {
-			all = append(all, keyText(k)+" = "+valueText(x[k]))
-		}
-		return "{" + strings.Join(all, ", ") + "}"
-	default:
-		return fmt.Sprint(x)
-	}
-}
-
-// lastDay is the day of the last thing that was recorded, by what happened when.
-func lastDay(entries []journal.Entry) (last time.Time) {
-	for i := range entries {
-		if d := entries[i].Day(); cmp.Compare(d.Unix(), last.Unix()) > 0 || last.IsZero() {
-			last = d
-		}
-	}
-	return last
 }

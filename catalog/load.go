@@ -8,6 +8,8 @@ import (
 	"path/filepath"
 	"slices"
 	"time"
+
+	"brightset/catalog/journal"
 )
 
 // Options says how to load. The zero value works.
@@ -38,7 +40,11 @@ type loader struct {
 	parts  []*table    // those of them that the job includes: they may hold pieces
 	opened map[string]bool
 	sum    hash.Hash // of everything that was read
-	tried  func()    // lays what may be recorded over the files
+
+	pending   tried             // what may be recorded
+	ours      map[string]bool   // whether a job that the shop's journal names is this one
+	unsettled []journal.Entry   // of the shop's journal: this job's own, which count there and not here, or the other way round
+	unapplied map[string]string // entries of the job's that were not applied, by id, and why
 
 	metals, defects, works, targets, grades, tones *names
 	slots, platers, makers, vendors, bundles       *names
@@ -70,20 +76,22 @@ func Load(path string, opt Options) (*State, error) {
 }
 
 func (l *loader) load(path string) (*State, error) {
-	l.openFiles(path)
-	if !l.opt.NothingRecorded {
-		l.readJournals()
-	}
-	if l.tried != nil && l.job != nil {
-		l.tried()
-	}
+	l.readFiles(path)
 	l.compile()
 	if len(l.list) > 0 {
 		return nil, l.mistakes()
 	}
 	l.sortWarnings()
-	l.state.Revision = hex.EncodeToString(l.sum.Sum(nil))[:16]
 	return l.state, nil
+}
+
+// readFiles reads all there is, but makes nothing of it yet.
+func (l *loader) readFiles(path string) {
+	l.openFiles(path)
+	if !l.opt.NothingRecorded {
+		l.readJournals()
+	}
+	l.state.Revision = hex.EncodeToString(l.sum.Sum(nil))[:16]
 }
 
 func newLoader(opt Options) *loader {
@@ -96,7 +104,7 @@ func newLoader(opt Options) *loader {
 		targets: newNames("target"), grades: newNames("grade"), tones: newNames("tone"),
 		slots: newNames("slot"), platers: newNames("plater"), makers: newNames("maker"),
 		vendors: newNames("vendor"), bundles: newNames("bundle"),
-		jobPieces: map[string]int{}, shopPieces: map[string]int{}, keptOut: map[string]bool{},
+		jobPieces: map[string]int{}, shopPieces: map[string]int{}, keptOut: map[string]bool{}, unapplied: map[string]string{},
 	}
 }
 

@@ -14,7 +14,7 @@ func (l *loader) readStage(t *table, p *Piece) {
 	if w := t.word("stage", stageWords...); w != "" {
 		p.Stage = Stage(slices.Index(stageWords, w))
 	}
-	p.Elsewhere = t.text("job") != "" && t.text("job") != l.state.JobKey()
+	p.Elsewhere = t.text("job") != "" && !l.isOurs(t.text("job"), false)
 	if t.has("job") && !p.InShop {
 		t.wrongKey("job", "only a piece of the shop's is on one job or another", "leave job out")
 	}
@@ -156,4 +156,14 @@ func (l *loader) mistakeAt(at Origin, message, hint string) {
 		}
 	}
 	l.list = append(l.list, ranked{600_000, Mistake{File: at.File, Line: at.Line, Column: max(1, at.Column), Width: 1, Message: message, Hint: hint}})
+}
+
+// lastDay is the day of the last thing that was recorded, by what happened when.
+func lastDay(entries []journal.Entry) (last time.Time) {
+	for i := range entries {
+		if d := entries[i].Day(); last.IsZero() || d.After(last) {
+			last = d
+		}
+	}
+	return last
 }
