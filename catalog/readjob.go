@@ -58,18 +58,29 @@ func (l *loader) readJob() {
 
 // service reads how hard the use is, in the words of the plating standard.
 func (t *table) service() standard.Service {
-	if !t.has("service") {
+	v, ok := t.raw("service")
+	if !ok {
 		return 0
 	}
-	text := t.text("service")
-	if s, ok := standard.ParseService(text); ok {
+	text := ""
+	if n, ok := v.(int64); ok {
+		text = fmt.Sprintf("SC%d", n)
+	} else if text = t.text("service"); text == "" && v != "" {
+		return 0 // said already
+	}
+	s, ok := standard.ParseService(text)
+	if _, isText := v.(string); ok && isText {
 		return s
 	}
 	var words []string
 	for _, w := range standard.ServiceWords {
 		words = append(words, w.Word)
 	}
-	t.wrong("service", fmt.Sprintf("unknown service %q", clip(text)), meant(text, words, ""))
+	hint := meant(text, words, "")
+	if ok {
+		hint = fmt.Sprintf("write service = %q, which is SC%d", words[s-1], int(s))
+	}
+	t.wrong("service", fmt.Sprintf("unknown service %q", clip(shown(v))), hint)
 	return 0
 }
 

@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"math"
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report"
@@ -21,11 +20,13 @@ var checkCommand = command{
 		flags.StringVar(&o.slot, "slot", "", "show only this `SLOT`")
 		flags.BoolVar(&o.spec, "spec", false, "instead, as information: what open plating standards ask of each slot's pieces")
 		flags.Float64Var(&o.current, "current", 0, "with --spec: `A/DM2` to reckon times with where no source gives a current density")
+		o.flags = flags
 		return o.run
 	},
 }
 
 type checkOptions struct {
+	flags   *pflag.FlagSet
 	json    bool
 	slot    string
 	spec    bool
@@ -33,8 +34,8 @@ type checkOptions struct {
 }
 
 func (o *checkOptions) run(c *call) (int, error) {
-	if o.current < 0 || o.current > 1000 || math.IsNaN(o.current) || (o.current > 0 && !o.spec) {
-		return 0, usageError{"--current is a current density above 0, in A/dm2, and goes with --spec; type: brightset check --spec --current 4"}
+	if o.flags.Changed("current") && (!(o.current > 0) || o.current > 1000 || !o.spec) {
+		return 0, usageError{"--current is a current density above 0 and at most 1000, in A/dm2, and goes with --spec; type: brightset check --spec --current 4"}
 	}
 	st, err := load(c)
 	if err != nil {

@@ -121,6 +121,7 @@ func TestGolden(t *testing.T) {
 		{"spec-metals", []string{"check", "--spec", "testdata/cli/metals.toml"}},
 		{"spec-metals-json", []string{"check", "--spec", "--json", "--current", "3", "testdata/cli/metals.toml"}},
 		{"spec-current", []string{"check", "--current", "4", "testdata/demo"}},
+		{"spec-current-zero", []string{"check", "--spec", "--current", "0", "testdata/demo"}},
 		{"bench-port", []string{"bench", "--port", "99999", "testdata/demo"}},
 		{"risk-json", []string{"risk", "--json", "testdata/demo"}},
 		{"frontier", []string{"frontier", "testdata/demo"}},
