@@ -57,16 +57,20 @@ func Leftover(st *catalog.State, plan *Plan) []Spare {
 // advice is what a restorer does with a piece that is left. Common practice, no
 // published source.
 func (s *Spare) advice(st *catalog.State) string {
-	if p := &st.Pieces[s.Piece]; p.AtPlater() {
-		return "at " + st.Platers[p.Sent.Plater].ID + ": take it back, or let him finish and keep it as a spare"
-	}
+	p := &st.Pieces[s.Piece]
 	switch {
+	case p.AtPlater() && p.Stage == catalog.StagePlated:
+		return "at " + st.Platers[p.Sent.Plater].ID + ", plated: fetch it and keep it as a spare"
+	case p.AtPlater():
+		return "at " + st.Platers[p.Sent.Plater].ID + ": take it back, or let him finish and keep it as a spare"
 	case s.Trade != catalog.None:
 		return "goes out in trade " + st.Trades[s.Trade].ID
 	case s.Paid:
 		return "comes with the bundle: keep until the set hangs, then sell"
 	case s.Side == catalog.Customers:
 		return "keep until the set hangs: a junk piece serves as a pattern; then back to the customer"
+	case s.Side == catalog.Shops && takenOut(p):
+		return "paid for, out of the drawer: keep it as a spare until the set hangs"
 	case s.Side == catalog.Shops:
 		return "stays in the drawer until the set hangs"
 	}

@@ -31,7 +31,7 @@ func Purchases(st *catalog.State, plan *Plan) []Purchase {
 	for i := range plan.Lines {
 		k := plan.Lines[i].Choice
 		p := &st.Pieces[k.Piece]
-		if p.Side == catalog.Customers || p.Bundle != catalog.None {
+		if p.Side == catalog.Customers || p.Bundle != catalog.None || (p.Side == catalog.Shops && takenOut(p)) {
 			continue
 		}
 		seller := 0
@@ -58,6 +58,12 @@ func Purchases(st *catalog.State, plan *Plan) []Purchase {
 		list = append(list, s)
 	}
 	return list
+}
+
+// takenOut says whether a piece of the shop's is out of the drawer already, and nothing
+// is to be paid for it any more.
+func takenOut(p *catalog.Piece) bool {
+	return p.Price == 0 && (p.Stage != catalog.StageSeen || p.Sent.Was || p.Days.From.Source == catalog.Recorded)
 }
 
 // boughtBundles are the bundles some chosen or reserved piece comes out of.
