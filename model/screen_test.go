@@ -34,6 +34,41 @@ func doubtful(seed int64) *catalog.State {
 	return st
 }
 
+// TestLowerGradeMayMatch: the rims have to be within 2 points. The left one hangs as it
+// is, at 85; the right one at south's, at 88, would be the cheapest, and does not match.
+// Were it three points less it would: that is for the better.
+func TestLowerGradeMayMatch(t *testing.T) {
+	st := tinyState()
+	st.Pieces = []catalog.Piece{tinyPiece("as-it-is"), tinyPiece("to-plate"), tinyPiece("dear")}
+	for i := range st.Pieces {
+		st.Pieces[i].Fits = []int{right}
+	}
+	st.Pieces[0].Fits, st.Pieces[0].Grade, st.Pieces[0].Metal = []int{left}, given(catalog.Centi(85_00)), catalog.None
+	quote := func(cost catalog.Cents, grade catalog.Centi) []catalog.Quote {
+		return []catalog.Quote{{ID: "q", Plater: south, Work: catalog.WorkReplate, Cost: cost, Firm: catalog.Firm, Breakage: given(catalog.Micro(0)), Refused: given(catalog.Micro(0)), Grade: given(grade)}}
+	}
+	st.Platers, st.Pieces[1].Quotes, st.Pieces[2].Quotes = st.Platers[:south+1], quote(60_00, 88_00), quote(200_00, 85_00)
+	st.Pieces[1].Quotes[0].Grade, st.Platers[south].Levels[0].Grade[steel] = catalog.Val[catalog.Centi]{}, given(catalog.Centi(88_00))
+	st.Pieces[1].Quotes[0].Level = "driver"
+	st.Platers[north].Levels = nil
+	st.Matches = []catalog.Match{{ID: "rims", Slots: []int{left, right}, GradeWithin: given(catalog.Centi(2_00))}}
+	plan := cheapest(t, st)
+	if plan.Lines[right].Choice.Piece != 2 {
+		bruteLogPlan(t, "plan", st, plan)
+		t.Fatal("the plan is another one")
+	}
+	all, whole, err := FindOuts(context.Background(), st, plan, solver.Settings{})
+	if err != nil || !whole {
+		t.Fatal(whole, err)
+	}
+	for _, o := range all {
+		if o.Figure == FigureGrade && o.Piece == 1 && o.Most == 140_00 && o.Gain == 35_00 {
+			return
+		}
+	}
+	t.Errorf("that to-plate may come out duller is not told: %+v", all)
+}
+
 // TestScreenDropsNothing: every figure worth finding out is told, with what it is worth,
 // as if each way of each figure were solved for by itself.
 func TestScreenDropsNothing(t *testing.T) {

@@ -147,6 +147,30 @@ func TestShifts(t *testing.T) {
 	}
 }
 
+// TestShiftsOfOtherWork: a piece that was cleaned and hangs, and one in reserve that is
+// back from the plater it was meant for, went the way planned for them.
+func TestShiftsOfOtherWork(t *testing.T) {
+	st := shiftState()
+	cleaned := hangs(right, hazy)
+	cleaned.Work = catalog.WorkClean
+	was := KeptLines(st, &Plan{Lines: []Line{
+		{Slot: left, Choice: platedAt(left, twisted, north, "show", 50_000), Fallback: platedAt(left, bare, south, "show", 10_000)},
+		{Slot: right, Choice: cleaned}}})
+	st.Pieces[hazy].Stage = catalog.StageHung
+	sentTo(&st.Pieces[bare], south, catalog.StageBack)
+	now := &Plan{Lines: []Line{
+		{Slot: left, Choice: platedAt(left, twisted, north, "show", 50_000), Fallback: hangs(left, bare)},
+		{Slot: right, Choice: hangs(right, hazy)}}}
+	if all := Shifts(st, was, 0, now); len(all) > 0 {
+		t.Errorf("%d changes, the first in %s", len(all), all[0].Slot)
+	}
+	sentTo(&st.Pieces[bare], north, catalog.StageBack) // not by whom it was meant to be
+	st.Pieces[hazy].Stage = catalog.StageSeen          // as it is, and not cleaned
+	if all := Shifts(st, was, 0, now); len(all) != 2 || !all[0].Reserve || all[1].Reserve {
+		t.Errorf("changes %+v", all)
+	}
+}
+
 func shiftWords(s *Shift) string {
 	words := []string{s.Slot}
 	if s.From != "" {

@@ -20,12 +20,16 @@ func TestStopPriceByHand(t *testing.T) {
 		} else if seed%3 == 1 || seed%2 == 0 {
 			opt.On = []string{"fresh"}
 		}
+		if seed%4 == 1 {
+			opt.On = append(opt.On, "budget-expected", "maker")
+			opt.Off = append(opt.Off, "budget-outlay")
+		}
 		st := randomState(seed, 1+int(seed%3), opt)
 		plan := cheapest(t, st)
 		if !plan.Has {
 			continue
 		}
-		if seed%5 == 0 && st.Job.Budget.Set {
+		if (seed%5 == 0 || seed%4 == 1) && st.Job.Budget.Set {
 			tight(st, plan)
 		}
 		all, whole, err := StopPrices(context.Background(), st, plan, solver.Settings{})
