@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"brightset/catalog"
+	"brightset/model"
 )
 
 func (b *builder) hung(f *Facts) error {
@@ -20,19 +21,48 @@ func (b *builder) hung(f *Facts) error {
 	case !p.Grade.Set && len(p.Findings) == 0 && f.Grade == "":
 		return fmt.Errorf("%s has no grade; say how it looks: --grade 85", b.name(i))
 	}
-	slot := f.Slot
-	if slot == "" {
-		if len(p.Fits) != 1 {
-			return fmt.Errorf("%s fits more than one slot; say where it hangs: --slot %s", b.name(i), b.st.Slots[p.Fits[0]].ID)
-		}
-		slot = b.st.Slots[p.Fits[0]].ID
-	} else if _, err := b.slot(slot); err != nil {
+	slot, err := b.hangsIn(i, f)
+	if err != nil {
 		return err
 	}
+	if rest := b.restOf(i); rest != catalog.None && p.Stage == catalog.StageHung && p.HungIn != slot {
+		return fmt.Errorf("%s hangs in %s; what was left of the bag is called %s: brightset record hung %s --slot %s", b.name(i), b.st.Slots[p.HungIn].ID, b.name(rest), b.name(rest), b.st.Slots[slot].ID)
+	}
+	b.split(i, b.st.Slots[slot].Quantity, slot)
 	b.setPiece(i, "stage", catalog.StageHung.String())
-	b.setPiece(i, "hung_in", slot)
-	b.setPiece(i, "grade", value(f.Grade))
+	b.setPiece(i, "hung_in", b.st.Slots[slot].ID)
+	grade := value(f.Grade)
+	if c := b.asIs(i, slot); c != nil && p.Stage != catalog.StageHung && c.Other > 0 {
+		b.spend(c.Other, i, "fitting %s in %s", b.name(i), b.st.Slots[slot].ID)
+		if f.Grade == "" {
+			grade = value(catalog.FormatCenti(c.Grade)) // handwork leaves no more than that
+		}
+	}
+	b.setPiece(i, "grade", grade)
 	b.taken(i)
+	return nil
+}
+
+// hangsIn is the slot in which a piece is said to hang.
+func (b *builder) hangsIn(i int, f *Facts) (int, error) {
+	if f.Slot != "" {
+		return b.slot(f.Slot)
+	}
+	fits := b.st.Pieces[i].Fits
+	if len(fits) != 1 {
+		return 0, fmt.Errorf("%s fits more than one slot; say where it hangs: --slot %s", b.name(i), b.st.Slots[fits[0]].ID)
+	}
+	return fits[0], nil
+}
+
+// asIs is the choice of hanging a piece in a slot as it is, nil where there is none.
+func (b *builder) asIs(i, slot int) *model.Choice {
+	all := model.Choices(b.st)[slot]
+	for k := range all {
+		if c := &all[k]; c.Piece == i && c.Work == catalog.WorkAsIs {
+			return c
+		}
+	}
 	return nil
 }
 
@@ -40,6 +70,9 @@ func (b *builder) hung(f *Facts) error {
 // cost is spent.
 func (b *builder) bought(f *Facts) error {
 	if bundle := b.bundle(f.Target); bundle != catalog.None {
+		if f.Count != "" {
+			return fmt.Errorf("bundle %s is bought whole; leave --count out", b.st.Bundles[bundle].ID)
+		}
 		cost := b.st.Bundles[bundle].Price
 		for i := range b.st.Pieces {
 			if b.st.Pieces[i].Bundle == bundle {
@@ -56,8 +89,21 @@ func (b *builder) bought(f *Facts) error {
 	if p.Bundle != catalog.None {
 		return fmt.Errorf("%s comes out of bundle %s; type: brightset record bought %s", b.name(i), b.st.Bundles[p.Bundle].ID, b.st.Bundles[p.Bundle].ID)
 	}
+	n, err := b.howManyBought(i, f)
+	if err != nil {
+		return err
+	}
+	b.split(i, n, catalog.None)
 	b.own(i)
-	return b.pay(p.Price*catalog.Cents(p.Quantity), i, f, "bought %s", b.name(i))
+	return b.pay(p.Price*catalog.Cents(n), i, f, "bought %s", b.many(n, i))
+}
+
+// many is a number of pieces by name: "8 of clips", "crest-1".
+func (b *builder) many(n, i int) string {
+	if b.st.Pieces[i].Quantity == 1 {
+		return b.name(i)
+	}
+	return fmt.Sprintf("%d of %s", n, b.name(i))
 }
 
 // bundle finds a bundle; pieces go before it where both have the name.
@@ -78,9 +124,11 @@ func (b *builder) bundle(id string) int {
 func (b *builder) own(i int) {
 	shop, target := b.of(i)
 	if shop {
-		if b.d.Value(true, target, "bundle") == nil {
-			b.set(true, target, "price", "0.00")
+		if b.st.Pieces[i].Side == catalog.Vendors {
+			b.set(true, target, "owner", "shop")
 		}
+		b.set(true, target, "price", "0.00")
+		b.set(true, target, "bundle", nil)
 		b.taken(i)
 	} else {
 		b.set(false, target, "owner", "customer")

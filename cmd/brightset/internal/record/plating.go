@@ -70,7 +70,11 @@ func (b *builder) send(i, q int, lot string, f *Facts) (catalog.Cents, error) {
 			return 0, err
 		}
 	}
-	n := b.st.Slots[c.Slot].Quantity
+	n, err := b.howMany(i, c, f)
+	if err != nil {
+		return 0, err
+	}
+	b.split(i, n, c.Slot)
 	shop, target := b.of(i, "sent")
 	b.clear(shop, target)
 	b.set(shop, target, "plater", b.st.Platers[q].ID)
@@ -91,6 +95,7 @@ func (b *builder) send(i, q int, lot string, f *Facts) (catalog.Cents, error) {
 		b.set(shop, target, "base", value(catalog.FormatMicro(b.st.Tables.Metals[m].Base.V)))
 	}
 	b.taken(i)
+	b.prepared(i, model.OthersWork(b.st, c)*catalog.Cents(n))
 	sum := terms.Cost * catalog.Cents(n)
 	switch {
 	case !f.StripFirst:

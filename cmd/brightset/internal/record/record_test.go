@@ -133,10 +133,10 @@ func TestStory(t *testing.T) {
 		}
 	}
 	st := desk(t, path).State
-	// pell's lot: 60.00 freight, 140.00 and 314.83 of work, which comes to more than the
+	// pell's lot: 60.00 freight, the crest's new post 36.00 before, 140.00 and 314.83 of work, which comes to more than the
 	// least; the crest 10.00 more by its price, 5.00 more in the end; the grille's work
 	// comes back less 25.00 for stripping.
-	want := catalog.Cents(60_00 + 155_00 + st.Platers[plater(t, st, "pell")].StripFee)
+	want := catalog.Cents(60_00 + 36_00 + 155_00 + st.Platers[plater(t, st, "pell")].StripFee)
 	// brackwater's lot of one: 35.00 freight, and up to the least of 150.00 on the
 	// estimate of 90.58; the work came back, and 20.00 was paid.
 	want += 35_00 + (150_00 - 90_58) + 20_00

@@ -31,11 +31,25 @@ func Recorded(before, st *catalog.State, done Done) string {
 				continue
 			}
 		} else {
+			text += restText(before, st, i)
 			continue
 		}
 		text += Paragraph("  ", "  ", fmt.Sprintf("%s: %s, was %s.", st.PieceLabel(i), stageText(st, p), was))
 	}
 	return text
+}
+
+// restText tells of a piece that is new whether it is what is left of a bag.
+func restText(before, st *catalog.State, i int) string {
+	rest := &st.Pieces[i]
+	for j := range before.Pieces {
+		was := &before.Pieces[j]
+		now, ok := st.FindPiece(was.Key())
+		if ok && was.InShop == rest.InShop && strings.HasPrefix(rest.ID, was.ID+"-") && was.Quantity == st.Pieces[now].Quantity+rest.Quantity {
+			return Paragraph("  ", "  ", fmt.Sprintf("The rest of %s, %d of them, is called %s from now on.", was.ID, rest.Quantity, st.PieceLabel(i)))
+		}
+	}
+	return ""
 }
 
 // signed writes a sum that is more or less: "12.00 more", "5.00 less".

@@ -1,0 +1,197 @@
+package record
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"brightset/catalog"
+	"brightset/model"
+)
+
+// split leaves n pieces in a bag, those that something happens to, and puts the rest into
+// a bag of its own, which is like the first one in everything else. What was to be made
+// of the rest in other slots (locks, the plan that was kept), bans and trades go on with
+// it. slot is where the n belong, catalog.None if that is not known.
+func (b *builder) split(i, n, slot int) {
+	p := &b.st.Pieces[i]
+	if n < 1 || n >= p.Quantity {
+		return
+	}
+	shop, from := b.of(i)
+	rest := b.restName(p.ID)
+	to := []string{"piece", rest}
+	b.setPiece(i, "quantity", int64(n))
+	for _, key := range b.d.Keys(shop, from) {
+		if key != "quantity" && key != "sent" {
+			b.set(shop, to, key, b.d.Value(shop, from, key))
+		}
+	}
+	b.set(shop, to, "quantity", int64(p.Quantity-n))
+	b.follow(i, rest, b.staying(i, n, slot))
+}
+
+// restName is the first free name for the rest of a bag: clips-2, clips-3 ...
+func (b *builder) restName(id string) string {
+	base := id
+	if at := strings.LastIndex(id, "-"); at > 0 && b.isRest(id) {
+		base = id[:at]
+	}
+	for n := 2; ; n++ {
+		name := fmt.Sprintf("%s-%d", base, n)
+		if _, taken := b.st.FindPiece(name); !taken && len(b.d.Keys(true, []string{"piece", name})) == 0 {
+			return name
+		}
+	}
+}
+
+// isRest says whether a bag is what was left of another: clips-2 of clips.
+func (b *builder) isRest(id string) bool {
+	at := strings.LastIndex(id, "-")
+	if at <= 0 {
+		return false
+	}
+	n, err := strconv.Atoi(id[at+1:])
+	first, ok := b.st.FindPiece(id[:at])
+	i, here := b.st.FindPiece(id)
+	if err != nil || n < 2 || !ok || !here {
+		return false
+	}
+	p, q := &b.st.Pieces[first], &b.st.Pieces[i]
+	return p.Name == q.Name || (p.Name == p.ID && q.Name == q.ID)
+}
+
+// restOf is what was left of a bag, catalog.None if nothing was.
+func (b *builder) restOf(i int) int {
+	p := &b.st.Pieces[i]
+	for k := range b.st.Pieces {
+		r := &b.st.Pieces[k]
+		if k != i && r.InShop == p.InShop && r.Side == p.Side && strings.HasPrefix(r.ID, p.ID+"-") && b.isRest(r.ID) && r.Stage < catalog.StageHung && !r.AtPlater() {
+			return k
+		}
+	}
+	return catalog.None
+}
+
+// howMany pieces of a bag go to a plater: as many as are said, else as many as the plan
+// that was kept has for this, else as many as the slot needs.
+func (b *builder) howMany(i int, c *model.Choice, f *Facts) (int, error) {
+	if f.Count != "" {
+		return b.count(i, f)
+	}
+	kept := b.planned(i, func(k *catalog.KeptChoice) bool {
+		return k.Work == c.Work && k.Plater == b.st.Platers[c.Plater].ID && k.Level == c.Level
+	})
+	return min(max(b.st.Slots[c.Slot].Quantity, kept), b.st.Pieces[i].Quantity), nil
+}
+
+// howManyBought are as many as are said, else as many as the plan that was kept hangs,
+// else all.
+func (b *builder) howManyBought(i int, f *Facts) (int, error) {
+	if kept := b.planned(i, func(*catalog.KeptChoice) bool { return true }); f.Count == "" && kept > 0 {
+		return min(kept, b.st.Pieces[i].Quantity), nil
+	}
+	return b.count(i, f)
+}
+
+// planned is how many of a bag the kept plan hangs in a certain way.
+func (b *builder) planned(i int, so func(*catalog.KeptChoice) bool) int {
+	n := 0
+	if b.st.Kept == nil {
+		return 0
+	}
+	for _, l := range b.st.Kept.Lines {
+		if s, ok := b.st.SlotIndex(l.Slot); ok && l.Piece == b.st.Pieces[i].Key() && so(&l.KeptChoice) {
+			n += b.st.Slots[s].Quantity
+		}
+	}
+	return n
+}
+
+// prepared spends what the shop and the makers did to a piece before it goes to a plater,
+// unless that was done for an earlier lot, out of which it came back unplated.
+func (b *builder) prepared(i int, sum catalog.Cents) {
+	text := fmt.Sprintf("work on %s before it is plated", b.name(i))
+	for _, s := range b.st.Job.Spent {
+		if s.Piece == i && s.For == text && b.st.Pieces[i].Stage < catalog.StageBack {
+			return
+		}
+	}
+	b.spend(sum, i, "%s", text)
+}
+
+// staying are the slots that n pieces of a bag are for: the one where they belong, then
+// those for which the kept plan has the bag, as long as there are enough.
+func (b *builder) staying(i, n, slot int) map[string]bool {
+	stay := map[string]bool{}
+	keep := func(s int) {
+		if need := b.st.Slots[s].Quantity; need <= n && !stay[b.st.Slots[s].ID] {
+			n -= need
+			stay[b.st.Slots[s].ID] = true
+		}
+	}
+	if slot != catalog.None {
+		keep(slot)
+	}
+	for s := range b.st.Slots {
+		if text(b.d.Value(false, []string{"plan", b.st.Slots[s].ID}, "piece")) == b.st.Pieces[i].Key() {
+			keep(s)
+		}
+	}
+	for _, l := range b.st.Locks {
+		if l.Piece == i {
+			keep(l.Slot)
+		}
+	}
+	return stay
+}
+
+// follow lets locks on other slots than those that stay, the kept plan's lines for them,
+// bans and trades be about the rest of a bag.
+func (b *builder) follow(i int, rest string, stay map[string]bool) {
+	was, now := b.st.Pieces[i].Key(), "job:"+rest
+	if b.st.Pieces[i].InShop {
+		now = "shop:" + rest
+	}
+	for _, id := range b.d.Keys(false, []string{"lock"}) {
+		lock := []string{"lock", id}
+		at := text(b.d.Value(false, lock, "slot"))
+		if at == "" {
+			at = id
+		}
+		if b.means(b.d.Value(false, lock, "piece"), i) && !stay[at] {
+			b.set(false, lock, "piece", now)
+		}
+	}
+	for _, id := range b.d.Keys(false, []string{"ban"}) {
+		ban := []string{"ban", id}
+		if !b.means(b.d.Value(false, ban, "piece"), i) {
+			continue
+		}
+		for _, key := range b.d.Keys(false, ban) {
+			b.set(false, []string{"ban", id + ", " + rest}, key, b.d.Value(false, ban, key))
+		}
+		b.set(false, []string{"ban", id + ", " + rest}, "piece", now)
+	}
+	for _, id := range b.d.Keys(false, []string{"trade"}) {
+		if trade := []string{"trade", id}; b.means(b.d.Value(false, trade, "give"), i) {
+			b.set(false, trade, "give", now)
+		}
+	}
+	for _, id := range b.d.Keys(false, []string{"plan"}) {
+		line := []string{"plan", id}
+		if text(b.d.Value(false, line, "piece")) == was && !stay[id] {
+			b.set(false, line, "piece", now)
+		}
+		if f, ok := b.d.Value(false, line, "fallback").(map[string]any); ok && f["piece"] == was {
+			f["piece"] = now
+			b.set(false, line, "fallback", f)
+		}
+	}
+}
+
+// means says whether a value names a piece.
+func (b *builder) means(v any, i int) bool {
+	at, ok := b.st.FindPiece(text(v))
+	return ok && text(v) != "" && at == i
+}
