@@ -38,7 +38,10 @@ func unplated(st *catalog.State, p *catalog.Piece, work string) draft {
 func (d *draft) look(p *catalog.Piece, r reading) {
 	d.grade = p.Grade.Or(r.grade)
 	d.tone = p.Tone.Or(r.tone)
-	if !p.Grade.Set || !p.Tone.Set {
+	if !p.Grade.Set {
 		d.rests = append(d.rests, r.rests...)
+	}
+	if !p.Tone.Set {
+		d.rests = append(d.rests, r.tones...)
 	}
 }

@@ -48,7 +48,7 @@ func cleanDraft(st *catalog.State, slot, piece int) (draft, string) {
 // cleanLook is grade and tone after cleaning.
 func (d *draft) cleanLook(st *catalog.State, p *catalog.Piece, work *catalog.Work) {
 	after := read(st, p, unpolished(st))
-	rests := after.rests
+	rests := append(after.rests, after.tones...)
 	if work.Cap.Set && work.Cap.V < after.grade {
 		after.grade = work.Cap.V
 		rests = append(rests, rest(work.Cap, "highest grade after %s", work.Name)...)

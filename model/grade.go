@@ -9,7 +9,8 @@ const fullGrade catalog.Centi = 100_00
 type reading struct {
 	grade catalog.Centi
 	tone  catalog.Centi
-	rests []Rest
+	rests []Rest // of the grade
+	tones []Rest // of the tone
 }
 
 // read derives grade and tone from the findings that left doesn't leave out:
@@ -54,7 +55,7 @@ func read(st *catalog.State, p *catalog.Piece, stays func(*catalog.Finding) bool
 	if points > 0 && fullGrade-points <= least {
 		r.rests = append(r.rests, pointRests...)
 	}
-	r.rests = append(r.rests, toneRests...)
+	r.tones = toneRests
 	return r
 }
 

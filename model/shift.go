@@ -96,12 +96,13 @@ func sameReserve(st *catalog.State, k *catalog.KeptLine, l *Line) bool {
 
 // concerning are the entries since a plan was kept that are about the pieces of a line,
 // then or now, or about a lock or ban on them. A piece that only hangs elsewhere now has
-// no say here; and what went as planned is not told where something else happened.
+// no say here; what went as planned is not told where something else happened, and of a
+// piece that is to hang as planned it is no reason for another in reserve.
 func (s *Shift) concerning(st *catalog.State, since int) []journal.Entry {
 	if st.Record == nil {
 		return nil
 	}
-	about := map[string]bool{}
+	about, spare := map[string]bool{}, map[string]bool{}
 	if s.To == "" {
 		about[s.Was.Piece] = true
 	}
@@ -109,23 +110,32 @@ func (s *Shift) concerning(st *catalog.State, since int) []journal.Entry {
 		about[st.Pieces[s.Now.Choice.Piece].Key()] = true
 	}
 	if s.Was.Fallback != nil {
-		about[s.Was.Fallback.Piece] = true
+		spare[s.Was.Fallback.Piece] = true
 	}
-	var out []journal.Entry
+	if s.Now.Fallback != nil && s.Reserve {
+		spare[st.Pieces[s.Now.Fallback.Piece].Key()] = true
+	}
+	var news, usual []journal.Entry
 	for _, e := range st.Record.Entries {
-		if e.Seq > since && e.Action != catalog.KeepAction && slices.ContainsFunc(e.Changes, func(c journal.Change) bool { return touches(c, about, s.Slot) }) {
-			out = append(out, e)
+		of := func(pieces map[string]bool) bool {
+			return slices.ContainsFunc(e.Changes, func(c journal.Change) bool { return touches(c, pieces, s.Slot) })
+		}
+		switch {
+		case e.Seq <= since, e.Action == catalog.KeepAction, !of(about) && !of(spare):
+		case !slices.Contains(routine, e.Action):
+			news = append(news, e)
+		case !s.Reserve || of(spare):
+			usual = append(usual, e)
 		}
 	}
-	news := slices.DeleteFunc(slices.Clone(out), func(e journal.Entry) bool { return slices.Contains(routine, e.Action) })
 	if len(news) > 0 {
 		return news
 	}
-	return out
+	return usual
 }
 
 // routine is what happens to a piece that goes the way planned for it.
-var routine = []string{"sent", "approved", "plated", "fitted"}
+var routine = []string{"bought", "came", "sent", "approved", "plated", "fitted"}
 
 func touches(c journal.Change, about map[string]bool, slot string) bool {
 	if len(c.Target) < 2 {

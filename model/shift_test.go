@@ -100,6 +100,8 @@ func TestShifts(t *testing.T) {
 			l[0].Choice = platedAt(left, twisted, south, "show", 50_000)
 		}, "rim-left changed 1"},
 		{"stripped, found worse, refused", happened("stripped piece.twisted", "refused piece.twisted ban.b/piece=job:twisted"), 0, func(st *catalog.State, l []Line) { l[0].Choice, l[0].Fallback = hangs(left, hazy), nil }, "rim-left changed 1 2"},
+		{"bought and sent as planned, and another in reserve", happened("bought piece.twisted", "sent piece.twisted"), 0, func(st *catalog.State, l []Line) { l[0].Fallback = hangs(left, sold) }, "rim-left others"},
+		{"a better one to have in reserve turned up", happened("sent piece.twisted", "new piece.sold"), 0, func(st *catalog.State, l []Line) { l[0].Fallback = hangs(left, sold) }, "rim-left reserve 2"},
 		{"the reserve was sold", happened("sold piece.hazy"), 0, func(st *catalog.State, l []Line) { l[0].Fallback = hangs(left, sold) }, "rim-left reserve 1"},
 		{"a lead failed", happened("failed piece.shop:other"), 0, func(st *catalog.State, l []Line) { l[1].Choice = hangs(right, sold) }, "rim-right changed 1"},
 		{"a piece turned up", happened("new piece.bare"), 0, func(st *catalog.State, l []Line) { l[1].Choice = hangs(right, bare) }, "rim-right changed 1"},

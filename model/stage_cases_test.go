@@ -80,6 +80,30 @@ func TestHungByHandwork(t *testing.T) {
 	}
 }
 
+// TestGradedByEye: once somebody has looked, the grade rests on no points of the tables,
+// and the tone only if nobody has said it.
+func TestGradedByEye(t *testing.T) {
+	st := tinyState()
+	p := &st.Pieces[hazy]
+	p.Findings = []catalog.Finding{{Defect: nickel, Severity: catalog.Light, Extent: 500_000, Count: 1, Where: catalog.Face}}
+	rests := func() string {
+		words := []string{}
+		for _, r := range pick(Choices(st)[left], hazy, catalog.WorkAsIs, catalog.None, "").Rests {
+			words = append(words, string(r))
+		}
+		return strings.Join(words, ", ")
+	}
+	for _, want := range []string{"highest grade with light nickel showing, tone of nickel showing", "tone of nickel showing", ""} {
+		if got := rests(); got != want {
+			t.Errorf("rests on %q, want %q", got, want)
+		}
+		if p.Grade.Set {
+			p.Tone = given(catalog.Centi(0))
+		}
+		p.Grade = given(catalog.Centi(74_00))
+	}
+}
+
 // TestBooksOfStages: what was sent is no lot, what is out of the drawer is not bought
 // again, and what is gone is not left over.
 func TestBooksOfStages(t *testing.T) {

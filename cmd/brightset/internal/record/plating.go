@@ -267,8 +267,15 @@ func (b *builder) recalled(f *Facts) error {
 		return err
 	}
 	stage := catalog.StageSeen
-	if b.st.Pieces[i].Stage != catalog.StageSeen {
+	switch b.st.Pieces[i].Stage {
+	case catalog.StageSeen:
+	case catalog.StagePlated:
+		return fmt.Errorf("%s is plated: nothing can be taken back any more; when it is here type: brightset record back %s", b.name(i), b.name(i))
+	default:
 		stage = catalog.StageStripped
+	}
+	if err := b.remember(i, sent, f); err != nil {
+		return err
 	}
 	return b.takeBack(i, sent, f, stage)
 }

@@ -195,6 +195,40 @@ func TestBagSentInPart(t *testing.T) {
 	}
 }
 
+// TestNamedPriceStays: the price a plater named is what he asks when the piece that was
+// taken back from him is sent again; what is plated can't be taken back.
+func TestNamedPriceStays(t *testing.T) {
+	path := demo(t)
+	for _, s := range []step{
+		{"sent", Facts{Target: "crest-2", To: "pell", StripFirst: true}}, {"priced", Facts{Target: "crest-2", Cost: "320.00", Grade: "90"}}, {"recalled", Facts{Target: "crest-2"}},
+		{"sent", Facts{Target: "bullet-2", To: "brackwater", Level: "driver"}}, {"recalled", Facts{Target: "bullet-2"}},
+		{"sent", Facts{Target: "bullet-1", To: "brackwater", Level: "driver"}}, {"plated", Facts{Target: "bullet-1"}},
+	} {
+		if err := do(t, desk(t, path), s.name, s.facts); err != nil {
+			t.Fatal(s.name, err)
+		}
+	}
+	st := desk(t, path).State
+	i, _ := st.FindPiece("crest-2")
+	var costs []string
+	for _, choices := range model.Choices(st) {
+		for k := range choices {
+			if c := &choices[k]; c.Piece == i && c.Plated() && st.Platers[c.Plater].ID == "pell" {
+				costs = append(costs, fmt.Sprintf("%d grade %d refused %d", c.Plate, c.Grade, c.Refused))
+			}
+		}
+	}
+	if got := strings.Join(costs, ", "); got != "32000 grade 9000 refused 0" {
+		t.Errorf("pell asks %s", got)
+	}
+	if i, _ = st.FindPiece("bullet-2"); len(st.Pieces[i].Quotes) != 0 {
+		t.Errorf("a price that nobody named: %+v", st.Pieces[i].Quotes)
+	}
+	if err := do(t, desk(t, path), "recalled", Facts{Target: "bullet-1"}); err == nil || !strings.Contains(err.Error(), "is plated: nothing can be taken back") {
+		t.Errorf("taken back when it was plated: %v", err)
+	}
+}
+
 // TestMoneyOfWorks: what makers do before a piece is sent is paid for once, and fitting
 // by hand when it hangs; a bundle that was bought is paid for.
 func TestMoneyOfWorks(t *testing.T) {
