@@ -51,7 +51,7 @@ func OpenDesk(path string, opt Options) (*Desk, error) {
 func openDesk(path string, opt Options) (*Desk, error) {
 	l := newLoader(opt)
 	_, err := l.load(path)
-	return &Desk{State: l.state, path: path, opt: opt, l: l}, err
+	return &Desk{State: l.state, path: path, opt: l.opt, l: l}, err
 }
 
 // Value is what a key of a table is now; nil where it is not there.
@@ -94,6 +94,11 @@ func (d *Desk) changes(deed *Deed, shop bool) []journal.Change {
 		}
 	}
 	return slices.DeleteFunc(out, func(c journal.Change) bool { return len(c.New) == 0 })
+}
+
+// Changes says whether a deed changes anything.
+func (d *Desk) Changes(deed *Deed) bool {
+	return len(d.changes(deed, false)) > 0 || len(d.changes(deed, true)) > 0
 }
 
 // Try gives the state as it would be after a deed. What is wrong with it comes back as

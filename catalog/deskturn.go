@@ -47,23 +47,9 @@ func (d *Desk) CanTurn() (undo, redo bool) {
 }
 
 func (d *Desk) turn(action string, next func(*journal.Log) (journal.Entry, bool)) (*State, journal.Entry, error) {
-	log, _, err := journal.Load(JournalOf(d.path))
+	of, entries, err := d.turned(action, next)
 	if err != nil {
-		return nil, journal.Entry{}, told(err)
-	}
-	of, ok := next(log)
-	if !ok {
-		return nil, of, fmt.Errorf("%w to %s", ErrNothing, action)
-	}
-	entries := tried{job: turning(action, &of), jobFirst: action == journal.Undo}
-	if entries.shop, err = d.shopPart(&of, action); err != nil {
-		return nil, of, told(err)
-	}
-	id := newID()
-	for _, e := range []*journal.Entry{entries.job, entries.shop} {
-		if e != nil {
-			e.ID, e.On = id, d.Today()
-		}
+		return nil, of, err
 	}
 	l, err := d.try(entries)
 	if err != nil {
@@ -74,6 +60,30 @@ func (d *Desk) turn(action string, next func(*journal.Log) (journal.Entry, bool)
 	}
 	st, err := d.write(entries)
 	return st, of, err
+}
+
+// turned finds the action that is turned, and what that adds to the journals. What gives
+// a piece of the shop's back is written to the job's first.
+func (d *Desk) turned(action string, next func(*journal.Log) (journal.Entry, bool)) (of journal.Entry, entries tried, err error) {
+	log, _, err := journal.Load(JournalOf(d.path))
+	if err != nil {
+		return of, entries, told(err)
+	}
+	of, ok := next(log)
+	if !ok {
+		return of, entries, fmt.Errorf("%w to %s", ErrNothing, action)
+	}
+	entries = tried{job: turning(action, &of), jobFirst: action == journal.Undo}
+	if entries.shop, err = d.shopPart(&of, action); err != nil {
+		return of, entries, told(err)
+	}
+	id := newID()
+	for _, e := range []*journal.Entry{entries.job, entries.shop} {
+		if e != nil {
+			e.ID, e.On = id, d.Today()
+		}
+	}
+	return of, entries, nil
 }
 
 // shopPart turns what an action changed in the shop's file; nil where it did not.

@@ -68,7 +68,7 @@ func (x *laying) lay(parts ...part) {
 			x.l.unapplied[e.ID] = why
 		}
 		text := fmt.Sprintf("entry %d (%s) is not applied: %s; write that back, or record it anew", p.e.Seq, p.e.Action, why)
-		if sum := spentBy(e); sum != 0 {
+		if sum := SpentBy(e); sum != 0 {
 			text += fmt.Sprintf("; %s that it spent does not count", FormatMoney(sum))
 		}
 		x.l.warn(Origin{Source: Recorded, File: p.in.doc.file, Line: p.e.Line, Column: 1}, text)
@@ -116,8 +116,8 @@ func (p part) has(piece []string) bool {
 	})
 }
 
-// spentBy is what an entry spends.
-func spentBy(e *journal.Entry) (sum Cents) {
+// SpentBy is what an entry spends; below zero where money came in.
+func SpentBy(e *journal.Entry) (sum Cents) {
 	for _, c := range e.Changes {
 		if c.Target[0] != "spent" {
 			continue

@@ -144,7 +144,9 @@ func (l *loader) mistake(d *document, s span, message, hint string) {
 		s.line, s.column = max(0, s.line), 1
 	}
 	m := Mistake{File: d.file, Line: s.line, Column: s.column, Width: s.width, Message: shorten(message, most), Hint: shorten(hint, most)}
-	if s.line > 0 && s.line <= len(d.lines) {
+	if d.source == Recorded && s.in != nil { // the line of a journal tells a reader nothing
+		m.Hint = "this was recorded when the files said something else: write back what was taken out of them since"
+	} else if s.line > 0 && s.line <= len(d.lines) {
 		m.Text = lineText(d.lines[s.line-1])
 	}
 	l.list = append(l.list, ranked{d.rank, m})

@@ -97,7 +97,11 @@ func (l *loader) readBans() {
 		}
 		for _, lock := range l.state.Locks {
 			if ban.covers(lock.Filter) {
-				t.wrongHere(fmt.Sprintf("%s forbids what the lock on line %d demands", t.what, lock.From.Line), "leave one of the two out")
+				where := fmt.Sprintf("the lock on line %d", lock.From.Line)
+				if i := lock.Slot; i != None && lock.From.Source == Recorded {
+					where = fmt.Sprintf("the recorded lock on slot %q", l.state.Slots[i].ID)
+				}
+				t.wrongHere(fmt.Sprintf("%s forbids what %s demands", t.what, where), "leave one of the two out")
 			}
 		}
 	}

@@ -1,0 +1,325 @@
+package catalog
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"brightset/catalog/journal"
+)
+
+// dropLast takes the last line off a journal, as if the program had been killed before
+// it was written.
+func dropLast(t *testing.T, path string) {
+	t.Helper()
+	lines := strings.SplitAfter(strings.TrimSuffix(read(t, path), "\n"), "\n")
+	if err := os.WriteFile(path, []byte(strings.Join(lines[:len(lines)-1], "")), 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
+
+func read(t *testing.T, path string) string {
+	t.Helper()
+	text, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(text)
+}
+
+// taken is the deed by which a job takes the piece in the drawer, and spends for it.
+func taken(d *Desk) Deed {
+	return Deed{Action: "hung", Sets: []Set{
+		{Shop: true, Target: []string{"piece", "drawer-1"}, Key: "job", Value: d.State.JobKey()},
+		{Shop: true, Target: []string{"piece", "drawer-1"}, Key: "grade", Value: int64(80)},
+		{Target: []string{"spent", "1"}, Key: "cost", Value: "20.00"},
+	}}
+}
+
+// drawer says how a job sees the piece in the drawer.
+func drawer(t *testing.T, path string) string {
+	t.Helper()
+	st := openTestDesk(t, path).State
+	i, ok := st.FindPiece("drawer-1")
+	if !ok {
+		t.Fatal("no piece")
+	}
+	switch p := st.Pieces[i]; {
+	case p.Elsewhere:
+		return "elsewhere"
+	case p.Grade.Set:
+		return "ours"
+	}
+	return "free"
+}
+
+func expect(t *testing.T, when, path, want string) {
+	t.Helper()
+	if got := drawer(t, path); got != want {
+		t.Errorf("%s: the piece is %s in %s, want %s", when, got, filepath.Base(path), want)
+	}
+}
+
+// TestCrashBetweenJournals: killed between the two files, an action counts for its job
+// only as far as the job's journal has it; until the job records again the piece is held
+// for it, and then the shop's journal is brought up.
+func TestCrashBetweenJournals(t *testing.T) {
+	dir := deskJob(t)
+	path, other, shop := filepath.Join(dir, "job.toml"), filepath.Join(dir, "other.toml"), filepath.Join(dir, "shop.toml")
+	d := openTestDesk(t, path)
+	if _, err := d.Record(taken(d)); err != nil {
+		t.Fatal(err)
+	}
+	dropLast(t, JournalOf(path))
+	expect(t, "half recorded", path, "free")
+	expect(t, "half recorded", other, "elsewhere")
+	if _, _, err := openTestDesk(t, path).Undo(); !errors.Is(err, ErrNothing) {
+		t.Error("what was never recorded is undone:", err)
+	}
+	if _, err := openTestDesk(t, path).Record(setGrade("arm-1", false, 80)); err != nil {
+		t.Fatal(err)
+	}
+	expect(t, "recorded again", other, "free")
+
+	d = openTestDesk(t, path)
+	if _, err := d.Record(taken(d)); err != nil {
+		t.Fatal(err)
+	}
+	if _, _, err := d.Undo(); err != nil {
+		t.Fatal(err)
+	}
+	dropLast(t, JournalOf(shop)) // the job's comes first here
+	expect(t, "half undone", path, "free")
+	expect(t, "half undone", other, "elsewhere")
+	if _, _, err := openTestDesk(t, path).Redo(); err != nil {
+		t.Fatal(err)
+	}
+	expect(t, "redone", path, "ours")
+	expect(t, "redone", other, "elsewhere")
+	if _, _, err := openTestDesk(t, path).Undo(); err != nil {
+		t.Fatal(err)
+	}
+	expect(t, "undone", path, "free")
+	expect(t, "undone", other, "free")
+}
+
+// TestWholeOrNot: an action whose part in one file does not apply has none in the other,
+// and its sum is told.
+func TestWholeOrNot(t *testing.T) {
+	dir := deskJob(t)
+	path := filepath.Join(dir, "job.toml")
+	d := openTestDesk(t, path)
+	if _, err := d.Record(taken(d)); err != nil {
+		t.Fatal(err)
+	}
+	edit(t, filepath.Join(dir, "shop.toml"), `price = "20.00"`, "price = \"20.00\"\ngrade = 40")
+	st := openTestDesk(t, path).State
+	if st.Job.SpentSum != 0 || len(st.Warnings) != 1 {
+		t.Fatalf("spent %d, %+v", st.Job.SpentSum, st.Warnings)
+	}
+	w := st.Warnings[0]
+	if !strings.HasSuffix(w.From.File, "shop.journal") || w.From.Line != 1 || !strings.Contains(w.Message, "grade of piece.drawer-1 is 40 now") || !strings.Contains(w.Message, "20.00 that it spent") {
+		t.Errorf("%+v", w)
+	}
+}
+
+// TestPieceTakenOut: what was recorded of a piece that no file has any more is told.
+func TestPieceTakenOut(t *testing.T) {
+	path := filepath.Join(deskJob(t), "job.toml")
+	if _, err := openTestDesk(t, path).Record(setGrade("arm-1", false, 80)); err != nil {
+		t.Fatal(err)
+	}
+	text := read(t, path)
+	os.WriteFile(path, []byte(text[:strings.Index(text, "[piece.arm-1]")]), 0o644)
+	st := openTestDesk(t, path).State
+	if len(st.Pieces) != 1 || len(st.Warnings) == 0 || !strings.Contains(fmt.Sprint(st.Warnings), "piece.arm-1 is not there any more") {
+		t.Errorf("%d pieces, %+v", len(st.Pieces), st.Warnings)
+	}
+}
+
+// TestRedoRefused: a redo that can't apply, or makes a mistake of the job, is refused and
+// not written: the job can be opened as before.
+func TestRedoRefused(t *testing.T) {
+	for name, c := range map[string]struct {
+		deed     Deed
+		old, new string
+		says     string
+	}{
+		"old value": {setGrade("arm-1", false, 80), `kind = "original"`, "kind = \"original\"\ngrade = 55", "can't be brought back: grade of piece.arm-1 is 55 now"},
+		"mistake":   {Deed{Action: "lock", Sets: []Set{{Target: []string{"lock", "arm"}, Key: "piece", Value: "job:arm-1"}}}, "[piece.arm-1", "[piece.arm-2", "arm-1"},
+	} {
+		path := filepath.Join(deskJob(t), "job.toml")
+		d := openTestDesk(t, path)
+		if _, err := d.Record(c.deed); err != nil {
+			t.Fatal(name, err)
+		}
+		if _, _, err := d.Undo(); err != nil {
+			t.Fatal(name, err)
+		}
+		text := strings.ReplaceAll(read(t, path), c.old, c.new)
+		os.WriteFile(path, []byte(text), 0o644)
+		before := read(t, JournalOf(path))
+		if _, _, err := openTestDesk(t, path).Redo(); err == nil || !strings.Contains(err.Error(), c.says) {
+			t.Errorf("%s: %v", name, err)
+		}
+		if read(t, JournalOf(path)) != before {
+			t.Errorf("%s: it was written", name)
+		}
+		openTestDesk(t, path)
+	}
+}
+
+// TestTakeBack: what was recorded last can be taken back even where it is why the job
+// can't be opened.
+func TestTakeBack(t *testing.T) {
+	path := filepath.Join(deskJob(t), "job.toml")
+	if _, err := openTestDesk(t, path).Record(Deed{Action: "lock", Sets: []Set{{Target: []string{"lock", "arm"}, Key: "piece", Value: "job:arm-1"}}}); err != nil {
+		t.Fatal(err)
+	}
+	os.WriteFile(path, []byte(strings.ReplaceAll(read(t, path), "[piece.arm-1", "[piece.arm-2")), 0o644)
+	if _, err := OpenDesk(path, Options{}); err == nil || !strings.Contains(err.Error(), "write back what was taken out") {
+		t.Fatalf("%v", err)
+	}
+	if _, e, err := TakeBack(path, Options{}); err != nil || e.Action != "lock" {
+		t.Fatal(e, err)
+	}
+	openTestDesk(t, path)
+}
+
+// TestIncludeEdited: a file that the job includes counts as one that was edited.
+func TestIncludeEdited(t *testing.T) {
+	path := filepath.Join(deskJob(t), "job.toml")
+	extra := filepath.Join(filepath.Dir(path), "extra.toml")
+	os.WriteFile(extra, []byte("[piece.arm-9]\nfits = [\"arm\"]\nkind = \"original\"\nmetal = \"brass\"\n"), 0o644)
+	os.WriteFile(path, []byte("include = [\"extra.toml\"]\n"+read(t, path)), 0o644)
+	d := openTestDesk(t, path)
+	edit(t, extra, `metal = "brass"`, `metal = "steel"`)
+	if _, err := d.Record(setGrade("arm-9", false, 70)); !errors.Is(err, ErrChanged) {
+		t.Errorf("%v", err)
+	}
+	if _, err := os.Stat(JournalOf(path)); err == nil && read(t, JournalOf(path)) != "" {
+		t.Error("something was written")
+	}
+	d = openTestDesk(t, path)
+	if st, err := d.Record(setGrade("arm-9", false, 70)); err != nil {
+		t.Error(err)
+	} else if i, _ := st.FindPiece("arm-9"); st.Pieces[i].Grade.V != 70_00 {
+		t.Error("a piece of an included file is not graded")
+	}
+}
+
+// TestWhereStarted: the shop knows a job by one name wherever the program is started,
+// and a job whose folder was moved is still the same; a copy of it is another.
+func TestWhereStarted(t *testing.T) {
+	top := deskJob(t)
+	dir := filepath.Join(top, "car")
+	if err := os.Mkdir(dir, 0o755); err != nil {
+		t.Fatal(err)
+	}
+	text := strings.Replace(read(t, filepath.Join(top, "job.toml")), "shop.toml", "../shop.toml", 1)
+	path := filepath.Join(dir, "job.toml")
+	os.WriteFile(path, []byte(text), 0o644)
+	d := openTestDesk(t, path)
+	if _, err := d.Record(taken(d)); err != nil {
+		t.Fatal(err)
+	}
+	t.Chdir(dir)
+	expect(t, "started in the folder", "job.toml", "ours")
+	t.Chdir(top)
+	expect(t, "started above it", "car/job.toml", "ours")
+	if err := os.CopyFS("copy", os.DirFS("car")); err != nil {
+		t.Fatal(err)
+	}
+	expect(t, "copied", "copy/job.toml", "elsewhere")
+	if err := os.Rename("car", "boat"); err != nil {
+		t.Fatal(err)
+	}
+	expect(t, "moved", "boat/job.toml", "ours")
+	expect(t, "moved", "other.toml", "elsewhere")
+	if _, _, err := openTestDesk(t, "boat/job.toml").Undo(); err != nil {
+		t.Fatal(err)
+	}
+	expect(t, "undone", "other.toml", "free")
+}
+
+// TestOrderOfJournals: what takes a piece of the shop's is written there first, what gives
+// it back last, so that a crash between the two holds the piece rather than gives it twice.
+func TestOrderOfJournals(t *testing.T) {
+	d := openTestDesk(t, filepath.Join(deskJob(t), "job.toml"))
+	deed := taken(d)
+	if e := d.entries(&deed); e.jobFirst || e.shop == nil {
+		t.Errorf("recorded: %+v", e)
+	}
+	if _, err := d.Record(deed); err != nil {
+		t.Fatal(err)
+	}
+	if _, e, err := d.turned(journal.Undo, (*journal.Log).NextUndo); err != nil || !e.jobFirst || e.shop == nil {
+		t.Errorf("undone: %+v, %v", e, err)
+	}
+	if _, _, err := d.Undo(); err != nil {
+		t.Fatal(err)
+	}
+	if _, e, err := d.turned(journal.Redo, (*journal.Log).NextRedo); err != nil || e.jobFirst || e.shop == nil {
+		t.Errorf("redone: %+v, %v", e, err)
+	}
+}
+
+// TestChangedBeforeWriting: what is edited between the trial and the lock is noticed, and
+// so is what is edited before the trial.
+func TestChangedBeforeWriting(t *testing.T) {
+	path := filepath.Join(deskJob(t), "job.toml")
+	d := openTestDesk(t, path)
+	deed := setGrade("arm-1", false, 80)
+	entries := d.entries(&deed)
+	if _, err := d.try(entries); err != nil {
+		t.Fatal(err)
+	}
+	edit(t, path, `budget = "900.00"`, `budget = "950.00"`)
+	if _, err := d.write(entries); !errors.Is(err, ErrChanged) || read(t, JournalOf(path)) != "" {
+		t.Errorf("%v", err)
+	}
+	if _, err := d.Try(deed); !errors.Is(err, ErrChanged) {
+		t.Errorf("tried: %v", err)
+	}
+}
+
+// TestManyAtOnce: of several who record on what they saw, one is taken and the others are
+// told; nothing is lost and nothing stands twice.
+func TestManyAtOnce(t *testing.T) {
+	path := filepath.Join(deskJob(t), "job.toml")
+	taken := 0
+	for round := range int64(10) {
+		errs := make(chan error, 4)
+		for who := range int64(4) {
+			d := openTestDesk(t, path)
+			go func() {
+				_, err := d.Record(setGrade("arm-1", false, 10+round*5+who))
+				errs <- err
+			}()
+		}
+		for range 4 {
+			if err := <-errs; err == nil {
+				taken++
+			} else if !errors.Is(err, ErrChanged) {
+				t.Error(err)
+			}
+		}
+	}
+	st := openTestDesk(t, path).State
+	if taken < 10 || len(st.Record.Entries) != taken || len(st.Warnings) != 0 {
+		t.Errorf("%d were taken, %d stand, %+v", taken, len(st.Record.Entries), st.Warnings)
+	}
+}
+
+// TestOneJournal: two files that would share a journal are refused, and nothing hangs.
+func TestOneJournal(t *testing.T) {
+	dir := swift(t)
+	os.WriteFile(filepath.Join(dir, "x.toml"), []byte("[job]\ntitle = \"x\"\nshop = \"x.shop\"\n"), 0o644)
+	os.WriteFile(filepath.Join(dir, "x.shop"), []byte("[shop]\n"), 0o644)
+	if _, err := OpenDesk(filepath.Join(dir, "x.toml"), Options{}); err == nil || !strings.Contains(err.Error(), "give one of the two files another name") {
+		t.Errorf("%v", err)
+	}
+}
