@@ -117,29 +117,40 @@ func (o *recordOptions) run(c *call) (int, error) {
 		return 0, usageError{fmt.Sprintf("nothing is called %q%s", name, hint(name, names, "brightset help record"))}
 	}
 	if len(c.args) == 0 {
-		return 0, usageError{fmt.Sprintf("which %s? type: brightset record %s %s%s", strings.ToLower(a.Target), a.Name, strings.ReplaceAll(a.Target, " ", "-"), needed(a))}
+		return 0, usageError{fmt.Sprintf("which %s? type: brightset record %s %s%s", strings.ToLower(a.Target), a.Name, strings.ReplaceAll(a.Target, " ", "-"), o.needed(a))}
 	}
 	o.facts.Target = c.args[0]
 	c.args = c.args[1:]
+	if strings.HasSuffix(o.facts.Target, ",") {
+		return 0, usageError{fmt.Sprintf("%q ends with a comma; several pieces are written with commas and no spaces between, like crest-1,crest-2", o.facts.Target)}
+	}
 	if err := o.onlyFor(a.Name, a.Uses); err != nil {
 		return 0, err
 	}
 	return o.do(c, a)
 }
 
-func needed(a *record.Action) string {
+// needed are the flags an action has to have, as they are typed.
+func (o *recordOptions) needed(a *record.Action) string {
 	text := ""
-	for _, f := range strings.Fields(a.Needs) {
-		text += fmt.Sprintf(" --%s %s", f, strings.ToUpper(f))
+	for _, name := range strings.Fields(a.Needs) {
+		value, _ := pflag.UnquoteUsage(o.flags.Lookup(name))
+		text += fmt.Sprintf(" --%s %s", name, value)
 	}
 	return text
 }
 
 // onlyFor refuses flags that an action has no use for, and misses those it needs.
 func (o *recordOptions) onlyFor(name, uses string) error {
-	known := append(strings.Fields(uses), "on", "reason", "json")
+	known := append(strings.Fields(uses), "json")
+	if _, ok := record.Find(name); ok {
+		known = append(known, "on", "reason")
+	}
 	var wrong error
 	o.flags.Visit(func(f *pflag.Flag) {
+		if f.Value.String() == "" && wrong == nil {
+			wrong = usageError{fmt.Sprintf("--%s is empty; give it a value, or leave it out", f.Name)}
+		}
 		if !slices.Contains(known, f.Name) && wrong == nil {
 			wrong = usageError{fmt.Sprintf("%s has no use for --%s; type: brightset help record", name, f.Name)}
 		}
@@ -150,7 +161,7 @@ func (o *recordOptions) onlyFor(name, uses string) error {
 	if a, ok := record.Find(name); ok {
 		for _, f := range strings.Fields(a.Needs) {
 			if !o.flags.Changed(f) {
-				return usageError{fmt.Sprintf("%s needs --%s; type: brightset record %s %s%s", name, f, name, a.Target, needed(a))}
+				return usageError{fmt.Sprintf("%s needs --%s; type: brightset record %s %s%s", name, f, name, strings.ReplaceAll(a.Target, " ", "-"), o.needed(a))}
 			}
 		}
 	}
@@ -183,9 +194,18 @@ func (o *recordOptions) do(c *call, a *record.Action) (int, error) {
 	before := d.State
 	st, err := d.Record(deed)
 	if err != nil {
-		return 0, err
+		return 0, unrecorded(err)
 	}
 	return exitAnswered, o.confirm(c, before, st, report.Done{Entry: last(st), Text: fmt.Sprintf("%s %s", a.Name, o.facts.Target)})
+}
+
+// unrecorded says of mistakes that nothing was recorded.
+func unrecorded(err error) error {
+	var m *catalog.Mistakes
+	if errors.As(err, &m) {
+		return fmt.Errorf("%w\n\nnothing was recorded", err)
+	}
+	return err
 }
 
 func last(st *catalog.State) int {
@@ -197,25 +217,29 @@ func last(st *catalog.State) int {
 
 func (o *recordOptions) turn(c *call, name string) (int, error) {
 	d, err := openDesk(c)
-	if err != nil {
+	var m *catalog.Mistakes
+	if err != nil && (name != "undo" || !errors.As(err, &m)) {
 		return 0, err
 	}
-	before := d.State
-	var st *catalog.State
-	done := report.Done{}
+	var before, st *catalog.State
 	var e journal.Entry
-	if name == "undo" {
+	done := report.Done{Text: "taken back"}
+	switch {
+	case d == nil: // what was recorded last may be what is wrong
+		path, _ := jobPath(c)
+		st, e, err = catalog.TakeBack(path, catalog.Options{Today: now(), Now: now})
+	case name == "undo":
+		before = d.State
 		st, e, err = d.Undo()
-		done.Text = "taken back"
-	} else {
+	default:
+		before, done.Text = d.State, "brought back"
 		st, e, err = d.Redo()
-		done.Text = "brought back"
 	}
 	if errors.Is(err, catalog.ErrNothing) {
 		return 0, usageError{err.Error()}
 	}
 	if err != nil {
-		return 0, err
+		return 0, unrecorded(err)
 	}
 	done.Entry, done.Text = e.Seq, done.Text+": "+report.EntryText(&e)
 	return exitAnswered, o.confirm(c, before, st, done)

@@ -72,7 +72,7 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 	case err == nil:
 		return code
 	case errors.As(err, &mistakes):
-		fmt.Fprintln(errs, mistakes.Error())
+		fmt.Fprintln(errs, err)
 		return exitMistakes
 	case errors.Is(err, errReported):
 		return exitMistakes

@@ -2,10 +2,9 @@ package record
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
-
-	"brightset/catalog"
 )
 
 // value is what was typed as a decoder would give it: a number where it is one.
@@ -34,8 +33,14 @@ func list(text string) []any {
 // numbers.
 func (b *builder) newPiece(f *Facts) error {
 	target := []string{"piece", f.Target}
-	if len(b.d.Keys(false, target)) > 0 {
+	if _, taken := b.st.FindPiece(f.Target); taken || len(b.d.Keys(false, target)) > 0 {
 		return fmt.Errorf("piece %q is there already; give the new one another name", f.Target)
+	}
+	if strings.Contains(f.Target, ",") {
+		return fmt.Errorf("piece %q has a comma in its name, which stands between pieces; give it another name", f.Target)
+	}
+	if f.Cost != "" && (f.Owner == "" || f.Owner == "customer") {
+		return fmt.Errorf("--cost is what a vendor or the shop asks for it; say whose it is: --owner VENDOR")
 	}
 	b.set(false, target, "fits", list(f.Fits))
 	for key, text := range map[string]string{"kind": f.Kind, "metal": f.Metal, "owner": f.Owner, "name": f.Name, "tag": f.Tag, "place": f.Place, "marks": f.Marks, "price": f.Cost, "value": f.Value} {
@@ -47,28 +52,23 @@ func (b *builder) newPiece(f *Facts) error {
 	return nil
 }
 
-// findingName is a name for a new finding: the defect's, numbered where that is taken.
-func (b *builder) findingName(piece int, defect string) string {
-	shop, target := b.of(piece, "finding")
-	taken := b.d.Keys(shop, target)
-	name := defect
-	for n := 2; contains(taken, name); n++ {
-		name = fmt.Sprintf("%s %d", defect, n)
+// free is a name that is not taken yet: the given one, shortened if it is too long for
+// one, and with a number where it is taken.
+func free(name string, taken []string) string {
+	const most = 90 // characters; the catalog takes 100
+	if r := []rune(name); len(r) > most {
+		name = strings.TrimSpace(string(r[:most]))
 	}
-	return name
-}
-
-func contains(list []string, s string) bool {
-	for _, one := range list {
-		if one == s {
-			return true
-		}
+	one := name
+	for n := 2; slices.Contains(taken, one); n++ {
+		one = fmt.Sprintf("%s %d", name, n)
 	}
-	return false
+	return one
 }
 
 func (b *builder) addFinding(i int, f *Facts) {
-	shop, target := b.of(i, "finding", b.findingName(i, f.Defect))
+	shop, all := b.of(i, "finding")
+	_, target := b.of(i, "finding", free(f.Defect, b.d.Keys(shop, all)))
 	b.set(shop, target, "defect", f.Defect)
 	b.set(shop, target, "severity", f.Severity)
 	b.set(shop, target, "where", f.Where)
@@ -91,7 +91,7 @@ func (b *builder) cleared(f *Facts) error {
 	}
 	shop, all := b.of(i, "finding")
 	known := b.d.Keys(shop, all)
-	if !contains(known, f.Defect) {
+	if !slices.Contains(known, f.Defect) {
 		return fmt.Errorf("%s has no finding %q%s", b.name(i), f.Defect, meant(f.Defect, known))
 	}
 	shop, target := b.of(i, "finding", f.Defect)
@@ -108,7 +108,7 @@ func (b *builder) graded(f *Facts) error {
 	return err
 }
 
-// quoted adds a quote of a plater's; one he gave before for the same work and level
+// quoted writes what a plater asks. Where he has asked something for it before, that
 // gives way to it.
 func (b *builder) quoted(f *Facts) error {
 	i, err := b.here(f.Target)
@@ -119,17 +119,17 @@ func (b *builder) quoted(f *Facts) error {
 		return err
 	}
 	shop, all := b.of(i, "quote")
-	name, taken := f.To, b.d.Keys(shop, all)
-	for _, id := range taken {
-		_, one := b.of(i, "quote", id)
-		if b.d.Value(shop, one, "plater") == any(f.To) && text(b.d.Value(shop, one, "level")) == f.Level && text(b.d.Value(shop, one, "work")) == f.Work {
-			b.clear(shop, one)
-		}
+	name, err := b.earlierQuote(i, f)
+	if err != nil {
+		return err
 	}
-	for n := 2; contains(taken, name); n++ {
-		name = fmt.Sprintf("%s %d", f.To, n)
+	if name == "" {
+		name = free(f.To, b.d.Keys(shop, all))
 	}
 	_, target := b.of(i, "quote", name)
+	for _, key := range []string{"low", "high"} {
+		b.set(shop, target, key, nil)
+	}
 	for key, s := range map[string]string{"plater": f.To, "cost": f.Cost, "level": f.Level, "work": f.Work, "firm": f.Firm} {
 		b.set(shop, target, key, s)
 	}
@@ -138,6 +138,46 @@ func (b *builder) quoted(f *Facts) error {
 	}
 	b.set(shop, target, "date", b.day(f))
 	return nil
+}
+
+// earlierQuote is the quote of the same plater that a new one takes the place of: for the
+// same work and level, as far as they are named; "" where there is none.
+func (b *builder) earlierQuote(i int, f *Facts) (string, error) {
+	shop, all := b.of(i, "quote")
+	var like []string
+	var ways []string
+	for _, id := range b.d.Keys(shop, all) {
+		_, one := b.of(i, "quote", id)
+		work, level := text(b.d.Value(shop, one, "work")), text(b.d.Value(shop, one, "level"))
+		if text(b.d.Value(shop, one, "plater")) != f.To {
+			continue
+		}
+		if work == f.Work && level == f.Level {
+			return id, nil
+		}
+		if (work == f.Work || work == "" || f.Work == "") && (level == f.Level || level == "" || f.Level == "") {
+			like = append(like, id)
+			ways = append(ways, flags("work", work, "level", level))
+		}
+	}
+	switch len(like) {
+	case 0:
+		return "", nil
+	case 1:
+		return like[0], nil
+	}
+	return "", fmt.Errorf("%s has named more than one price for %s; say which this is: %s", f.To, b.name(i), strings.Join(ways, ", or "))
+}
+
+// flags writes flags with their values, those that have one.
+func flags(pairs ...string) string {
+	var out []string
+	for i := 0; i < len(pairs); i += 2 {
+		if pairs[i+1] != "" {
+			out = append(out, "--"+pairs[i]+" "+inShell(pairs[i+1]))
+		}
+	}
+	return strings.Join(out, " ")
 }
 
 // day is the day something happened.
@@ -153,21 +193,6 @@ func text(v any) string {
 	return s
 }
 
-// here finds a piece that is still there.
-func (b *builder) here(id string) (int, error) {
-	i, err := b.piece(id)
-	if err != nil {
-		return i, err
-	}
-	switch p := &b.st.Pieces[i]; {
-	case p.Elsewhere:
-		return i, fmt.Errorf("%s is in use on another job", b.name(i))
-	case p.Gone():
-		return i, fmt.Errorf("%s is %s; if that was wrong, type: brightset record undo", b.name(i), p.Stage)
-	}
-	return i, nil
-}
-
 // taken marks a piece of the shop's as in use on this job.
 func (b *builder) taken(i int) {
 	if b.st.Pieces[i].InShop {
@@ -175,53 +200,10 @@ func (b *builder) taken(i int) {
 	}
 }
 
-// count is how many of a bag are meant: all where nothing is said.
-func (b *builder) count(i int, f *Facts) (int, error) {
-	p := &b.st.Pieces[i]
-	if f.Count == "" {
-		return p.Quantity, nil
-	}
-	n, err := strconv.Atoi(f.Count)
-	if err != nil || n < 1 || n > p.Quantity {
-		return 0, fmt.Errorf("--count %q: %s has %d; write a number from 1 to %d", f.Count, b.name(i), p.Quantity, p.Quantity)
-	}
-	return n, nil
-}
-
-// gone builds the action by which pieces go out of the job's hands.
-func gone(stage catalog.Stage) func(*builder, *Facts) error {
-	return func(b *builder, f *Facts) error {
-		i, err := b.here(f.Target)
-		if err != nil {
-			return err
-		}
-		n, err := b.count(i, f)
-		if err != nil {
-			return err
-		}
-		p := &b.st.Pieces[i]
-		if n < p.Quantity {
-			b.setPiece(i, "quantity", int64(p.Quantity-n))
-			return nil
-		}
-		b.setPiece(i, "stage", stage.String())
-		if p.Stage == catalog.StageHung {
-			b.setPiece(i, "hung_in", nil)
-		}
-		return nil
-	}
-}
-
 func (b *builder) fitted(f *Facts) error {
-	all, err := b.pieces(f.Target)
-	if err != nil {
-		return err
-	}
+	all, err := b.allHere(f.Target)
 	for _, i := range all {
-		if _, err := b.here(b.st.Pieces[i].Key()); err != nil {
-			return err
-		}
 		b.setPiece(i, "fitted", true)
 	}
-	return nil
+	return err
 }

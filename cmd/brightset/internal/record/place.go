@@ -2,6 +2,8 @@ package record
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"brightset/catalog"
 	"brightset/model"
@@ -15,7 +17,7 @@ func (b *builder) hung(f *Facts) error {
 	p := &b.st.Pieces[i]
 	switch {
 	case p.AtPlater():
-		return fmt.Errorf("%s is at %s; when it is back type: brightset record back %s", b.name(i), b.st.Platers[p.Sent.Plater].ID, b.name(i))
+		return fmt.Errorf("%s is at %s; when it is back type: brightset record back %s", b.name(i), b.st.Platers[p.Sent.Plater].ID, b.typed(i))
 	case p.Bare():
 		return fmt.Errorf("%s is stripped: it can't hang like that", b.name(i))
 	case !p.Grade.Set && len(p.Findings) == 0 && f.Grade == "":
@@ -23,6 +25,9 @@ func (b *builder) hung(f *Facts) error {
 	}
 	slot, err := b.hangsIn(i, f)
 	if err != nil {
+		return err
+	}
+	if err := b.canHang(i, slot); err != nil {
 		return err
 	}
 	if rest := b.restOf(i); rest != catalog.None && p.Stage == catalog.StageHung && p.HungIn != slot {
@@ -66,138 +71,43 @@ func (b *builder) asIs(i, slot int) *model.Choice {
 	return nil
 }
 
-// bought makes a piece, or all that come out of a bundle, the customer's own: what they
-// cost is spent.
-func (b *builder) bought(f *Facts) error {
-	if bundle := b.bundle(f.Target); bundle != catalog.None {
-		if f.Count != "" {
-			return fmt.Errorf("bundle %s is bought whole; leave --count out", b.st.Bundles[bundle].ID)
+// canHang makes sure that a piece fits a slot in which nothing else hangs.
+func (b *builder) canHang(i, s int) error {
+	slot := b.st.Slots[s].ID
+	if p := &b.st.Pieces[i]; !slices.Contains(p.Fits, s) {
+		var fits []string
+		for _, k := range p.Fits {
+			fits = append(fits, b.st.Slots[k].ID)
 		}
-		cost := b.st.Bundles[bundle].Price
-		for i := range b.st.Pieces {
-			if b.st.Pieces[i].Bundle == bundle {
-				b.own(i)
-			}
-		}
-		return b.pay(cost, catalog.None, f, "bundle %s", b.st.Bundles[bundle].ID)
+		return fmt.Errorf("%s doesn't fit %s; it fits %s", b.name(i), slot, strings.Join(fits, ", "))
 	}
+	for k := range b.st.Pieces {
+		if p := &b.st.Pieces[k]; k != i && p.Stage == catalog.StageHung && p.HungIn == s && !p.Gone() {
+			return fmt.Errorf("%s hangs in %s; if it was taken down, first type: brightset record unhung %s", b.name(k), slot, b.typed(k))
+		}
+	}
+	return nil
+}
+
+// unhung: it is on the bench again.
+func (b *builder) unhung(f *Facts) error {
 	i, err := b.here(f.Target)
 	if err != nil {
 		return err
 	}
-	p := &b.st.Pieces[i]
-	if p.Bundle != catalog.None {
-		return fmt.Errorf("%s comes out of bundle %s; type: brightset record bought %s", b.name(i), b.st.Bundles[p.Bundle].ID, b.st.Bundles[p.Bundle].ID)
+	if b.st.Pieces[i].Stage != catalog.StageHung {
+		return fmt.Errorf("%s doesn't hang: it is %s", b.name(i), b.st.Pieces[i].Stage)
 	}
-	n, err := b.howManyBought(i, f)
-	if err != nil {
-		return err
-	}
-	b.split(i, n, catalog.None)
-	b.own(i)
-	return b.pay(p.Price*catalog.Cents(n), i, f, "bought %s", b.many(n, i))
+	b.down(i)
+	return nil
 }
 
-// many is a number of pieces by name: "8 of clips", "crest-1".
-func (b *builder) many(n, i int) string {
-	if b.st.Pieces[i].Quantity == 1 {
-		return b.name(i)
-	}
-	return fmt.Sprintf("%d of %s", n, b.name(i))
-}
-
-// bundle finds a bundle; pieces go before it where both have the name.
-func (b *builder) bundle(id string) int {
-	if _, isPiece := b.st.FindPiece(id); isPiece {
-		return catalog.None
-	}
-	for i := range b.st.Bundles {
-		if b.st.Bundles[i].ID == id {
-			return i
-		}
-	}
-	return catalog.None
-}
-
-// own makes a piece the customer's; one of the shop's stays in its file, paid for and
-// in use on this job.
-func (b *builder) own(i int) {
-	shop, target := b.of(i)
-	if shop {
-		if b.st.Pieces[i].Side == catalog.Vendors {
-			b.set(true, target, "owner", "shop")
-		}
-		b.set(true, target, "price", "0.00")
-		b.set(true, target, "bundle", nil)
-		b.taken(i)
+// down takes a piece off the object.
+func (b *builder) down(i int) {
+	b.setPiece(i, "hung_in", nil)
+	if b.st.Pieces[i].Sent.Was {
+		b.setPiece(i, "stage", catalog.StageBack.String())
 	} else {
-		b.set(false, target, "owner", "customer")
-		b.set(false, target, "price", nil)
-		b.set(false, target, "bundle", nil)
+		b.setPiece(i, "stage", catalog.StageSeen.String())
 	}
-	b.set(shop, target, "chance", int64(1))
-	b.set(shop, target, "days", int64(0))
-}
-
-func (b *builder) pay(cost catalog.Cents, piece int, f *Facts, format string, args ...any) error {
-	for _, one := range []struct{ flag, text string }{{"cost", f.Cost}, {"freight", f.Freight}} {
-		if one.text == "" {
-			continue
-		}
-		sum, err := money(one.flag, one.text)
-		if err != nil {
-			return err
-		}
-		if one.flag == "cost" {
-			cost = sum
-		} else {
-			b.spend(sum, piece, "freight: "+format, args...)
-		}
-	}
-	b.spend(cost, piece, format, args...)
-	return nil
-}
-
-func (b *builder) came(f *Facts) error {
-	i, err := b.here(f.Target)
-	if err == nil {
-		b.setPiece(i, "chance", int64(1))
-		b.setPiece(i, "days", int64(0))
-	}
-	return err
-}
-
-func (b *builder) failed(f *Facts) error {
-	i, err := b.here(f.Target)
-	if err != nil {
-		return err
-	}
-	if b.st.Pieces[i].Chance >= catalog.One {
-		return fmt.Errorf("%s is no lead: it is there; if it is gone type: brightset record lost %s", b.name(i), b.name(i))
-	}
-	b.setPiece(i, "stage", catalog.StageLost.String())
-	return nil
-}
-
-func (b *builder) traded(f *Facts) error {
-	var names []string
-	for t := range b.st.Trades {
-		trade := &b.st.Trades[t]
-		if trade.ID != f.Target {
-			names = append(names, trade.ID)
-			continue
-		}
-		for _, i := range []int{trade.Give, trade.Get} {
-			if _, err := b.here(b.st.Pieces[i].Key()); err != nil {
-				return err
-			}
-		}
-		get := &b.st.Pieces[trade.Get]
-		b.setPiece(trade.Give, "stage", catalog.StageSold.String())
-		b.own(trade.Get)
-		b.spend(get.Price-trade.Credit, trade.Get, "trade %s: %s for %s", trade.ID, b.name(trade.Give), b.name(trade.Get))
-		b.clear(false, []string{"trade", trade.ID})
-		return nil
-	}
-	return fmt.Errorf("no trade is called %q%s", f.Target, meant(f.Target, names))
 }

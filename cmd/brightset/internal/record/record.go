@@ -9,7 +9,6 @@ import (
 	"strings"
 
 	"brightset/catalog"
-	"brightset/model"
 )
 
 // Facts is what is known about something that happened. What an action has no use for is
@@ -54,17 +53,18 @@ var Actions = []Action{
 	{"plated", "PIECES", "the work is done", "", "", (*builder).plated},
 	{"back", "PIECE", "it came back from the plater", "grade tone cost", "", (*builder).back},
 	{"hung", "PIECE", "it hangs in its slot", "slot grade", "", (*builder).hung},
+	{"unhung", "PIECE", "it was taken down again", "", "", (*builder).unhung},
 	{"broke", "PIECE", "it broke", "count", "", gone(catalog.StageBroken)},
 	{"lost", "PIECE", "it was lost", "count", "", gone(catalog.StageLost)},
-	{"sold", "PIECE", "it was sold", "count", "", gone(catalog.StageSold)},
-	{"bought", "PIECE or BUNDLE", "it was bought, and is here", "cost freight count", "", (*builder).bought},
+	{"sold", "PIECE", "it was sold", "count credit", "", gone(catalog.StageSold)},
+	{"bought", "PIECE or BUNDLE", "it was bought, and is here; --cost for all of it", "cost freight count", "", (*builder).bought},
 	{"came", "PIECE", "a lead came, or what was ordered", "", "", (*builder).came},
 	{"failed", "PIECE", "a lead came to nothing", "", "", (*builder).failed},
 	{"traded", "TRADE", "a trade was made", "", "", (*builder).traded},
 	{"lock", "SLOT", "this choice and no other is wanted in a slot", "piece work to level", "", (*builder).lock},
 	{"unlock", "SLOT", "the program decides again", "", "", (*builder).unlock},
 	{"ban", "PIECE", "it is not to be used, or not so", "slot work to level", "", (*builder).ban},
-	{"unban", "BAN", "a ban is taken back", "", "", (*builder).unban},
+	{"unban", "BAN or PIECE", "a ban is taken back", "", "", (*builder).unban},
 	{"spent", "TEXT", "money went out, or came in, for something else", "cost credit", "", (*builder).spent},
 	{"note", "TEXT", "something worth remembering", "", "", (*builder).note},
 }
@@ -83,9 +83,15 @@ func (a *Action) Takes(flag string) bool { return slices.Contains(strings.Fields
 
 // Deed says what an action changes. The error is for the person who types.
 func (a *Action) Deed(d *catalog.Desk, f Facts) (catalog.Deed, error) {
+	if err := f.tidy(); err != nil {
+		return catalog.Deed{}, err
+	}
 	b := &builder{d: d, st: d.State, deed: catalog.Deed{Action: a.Name, On: f.On, Reason: f.Reason}}
 	if err := a.build(b, &f); err != nil {
 		return catalog.Deed{}, err
+	}
+	if a.Name != "note" && !d.Changes(&b.deed) {
+		return catalog.Deed{}, fmt.Errorf("nothing would change: things stand like that already")
 	}
 	return b.deed, nil
 }
@@ -95,7 +101,7 @@ type builder struct {
 	d    *catalog.Desk
 	st   *catalog.State
 	deed catalog.Deed
-	paid int // entries of the ledger added here
+	paid []string // entries of the ledger added here
 }
 
 func (b *builder) set(shop bool, target []string, key string, value any) {
@@ -124,70 +130,17 @@ func (b *builder) setPiece(i int, key string, value any) {
 	b.set(shop, target, key, value)
 }
 
-// piece finds the piece that is meant.
-func (b *builder) piece(id string) (int, error) {
-	id = strings.TrimSpace(id)
-	if i, ok := b.st.FindPiece(id); ok {
-		return i, nil
-	}
-	var names []string
-	for i := range b.st.Pieces {
-		names = append(names, b.st.PieceLabel(i))
-	}
-	return 0, fmt.Errorf("no piece is called %q%s", id, meant(id, names))
-}
-
-// pieces finds several, with commas between.
-func (b *builder) pieces(ids string) ([]int, error) {
-	var all []int
-	for _, id := range strings.Split(ids, ",") {
-		i, err := b.piece(id)
-		if err != nil {
-			return nil, err
-		}
-		if slices.Contains(all, i) {
-			return nil, fmt.Errorf("piece %q stands there twice", id)
-		}
-		all = append(all, i)
-	}
-	return all, nil
-}
-
-// slot finds the slot that is meant.
-func (b *builder) slot(id string) (int, error) {
-	var names []string
-	for i := range b.st.Slots {
-		if b.st.Slots[i].ID == id {
-			return i, nil
-		}
-		names = append(names, b.st.Slots[i].ID)
-	}
-	return 0, fmt.Errorf("no slot is called %q%s", id, meant(id, names))
-}
-
-// plater finds the plater that is meant.
-func (b *builder) plater(id string) (int, error) {
-	var names []string
-	for i := range b.st.Platers {
-		if b.st.Platers[i].ID == id {
-			return i, nil
-		}
-		names = append(names, b.st.Platers[i].ID)
-	}
-	return 0, fmt.Errorf("no plater is called %q%s", id, meant(id, names))
-}
-
 // spend adds to what is spent: cost, or credit where it is below zero.
 func (b *builder) spend(cents catalog.Cents, piece int, format string, args ...any) {
 	if cents == 0 {
 		return
 	}
-	used := b.d.Keys(false, []string{"spent"})
-	n := len(used) + b.paid + 1
+	used := slices.Concat(b.d.Keys(false, []string{"spent"}), b.paid)
+	n := len(used) + 1
 	for slices.Contains(used, fmt.Sprint(n)) {
 		n++
 	}
-	b.paid++
+	b.paid = append(b.paid, fmt.Sprint(n))
 	target := []string{"spent", fmt.Sprint(n)}
 	b.set(false, target, "for", fmt.Sprintf(format, args...))
 	key := "cost"
@@ -207,18 +160,4 @@ func money(what, text string) (catalog.Cents, error) {
 		return 0, fmt.Errorf("--%s: %w", what, err)
 	}
 	return c, nil
-}
-
-// name is how the piece is called in messages.
-func (b *builder) name(i int) string { return model.PieceName(b.st, i) }
-
-// meant is what may have been meant by a name.
-func meant(name string, known []string) string {
-	if like := catalog.Closest(name, known); like != "" {
-		return fmt.Sprintf("; did you mean %q?", like)
-	}
-	if len(known) == 0 {
-		return "; there is none"
-	}
-	return "; there are " + strings.Join(known[:min(12, len(known))], ", ")
 }

@@ -2,6 +2,8 @@ package record
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"brightset/catalog"
 )
@@ -62,11 +64,7 @@ func (b *builder) ban(f *Facts) error {
 	if err != nil {
 		return err
 	}
-	taken := b.d.Keys(false, []string{"ban"})
-	name := "no " + b.st.Pieces[i].ID
-	for n := 2; contains(taken, name); n++ {
-		name = fmt.Sprintf("no %s %d", b.st.Pieces[i].ID, n)
-	}
+	name := free("no "+b.st.Pieces[i].ID, b.d.Keys(false, []string{"ban"}))
 	target := []string{"ban", name}
 	if f.Slot != "" {
 		if _, err := b.slot(f.Slot); err != nil {
@@ -79,12 +77,40 @@ func (b *builder) ban(f *Facts) error {
 }
 
 func (b *builder) unban(f *Facts) error {
-	known := b.d.Keys(false, []string{"ban"})
-	if !contains(known, f.Target) {
-		return fmt.Errorf("no ban is called %q%s", f.Target, meant(f.Target, known))
+	id, err := b.banOf(f.Target)
+	if err != nil {
+		return err
 	}
-	b.clear(false, []string{"ban", f.Target})
+	b.clear(false, []string{"ban", id})
 	return nil
+}
+
+// banOf is the name of a ban: as it was typed, or the one there is on a piece.
+func (b *builder) banOf(target string) (string, error) {
+	known := b.d.Keys(false, []string{"ban"})
+	i, isPiece := b.st.FindPiece(target)
+	if slices.Contains(known, target) {
+		return target, nil
+	}
+	if !isPiece {
+		return "", fmt.Errorf("no ban is called %q%s", target, meant(target, known))
+	}
+	var on []string
+	for k := range b.st.Bans {
+		if b.st.Bans[k].Piece == i {
+			on = append(on, b.st.Bans[k].ID)
+		}
+	}
+	switch len(on) {
+	case 0:
+		return "", fmt.Errorf("there is no ban on %s%s", b.name(i), meant("", known))
+	case 1:
+		return on[0], nil
+	}
+	for k := range on {
+		on[k] = inShell(on[k])
+	}
+	return "", fmt.Errorf("there is more than one ban on %s; say which: %s", b.name(i), strings.Join(on, ", "))
 }
 
 func (b *builder) spent(f *Facts) error {

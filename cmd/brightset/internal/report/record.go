@@ -19,22 +19,45 @@ type Done struct {
 // Recorded confirms what was recorded, and says what it means for money and for pieces.
 func Recorded(before, st *catalog.State, done Done) string {
 	text := Paragraph("", "", fmt.Sprintf("Recorded: %s (entry %d).", done.Text, done.Entry))
-	if diff := st.Job.SpentSum - before.Job.SpentSum; diff != 0 {
-		text += Paragraph("  ", "  ", fmt.Sprintf("Spent so far %s, %s by this.", catalog.FormatMoney(st.Job.SpentSum), signed(diff)))
+	if before == nil {
+		return text
 	}
+	text += spentText(before, st)
 	for i := range st.Pieces {
 		p := &st.Pieces[i]
-		was := catalog.StageSeen
-		if j, ok := before.FindPiece(p.Key()); ok {
-			was = before.Pieces[j].Stage
-			if was == p.Stage && before.Pieces[j].AtPlater() == p.AtPlater() {
-				continue
-			}
-		} else {
+		j, ok := before.FindPiece(p.Key())
+		if !ok {
 			text += restText(before, st, i)
 			continue
 		}
-		text += Paragraph("  ", "  ", fmt.Sprintf("%s: %s, was %s.", st.PieceLabel(i), stageText(st, p), was))
+		was := &before.Pieces[j]
+		if was.Stage != p.Stage || was.AtPlater() != p.AtPlater() || was.HungIn != p.HungIn {
+			text += Paragraph("  ", "  ", fmt.Sprintf("%s: %s, was %s.", st.PieceLabel(i), stageText(st, p), stageText(before, was)))
+		}
+	}
+	for _, w := range st.Warnings {
+		if !slices.ContainsFunc(before.Warnings, func(o catalog.Warning) bool { return o.Message == w.Message }) {
+			text += Paragraph("  ", "  ", "Mind: "+warningText(w)+".")
+		}
+	}
+	return text
+}
+
+// spentText says what an entry spends, sum by sum, and what is spent by now.
+func spentText(before, st *catalog.State) string {
+	diff := st.Job.SpentSum - before.Job.SpentSum
+	if diff == 0 {
+		return ""
+	}
+	of := ""
+	if st.Job.Budget.Set {
+		of = " of " + catalog.FormatMoney(st.Job.Budget.V+st.Job.SpentSum)
+	}
+	text := Paragraph("  ", "  ", fmt.Sprintf("Spent so far %s%s, %s by this.", catalog.FormatMoney(st.Job.SpentSum), of, signed(diff)))
+	for _, s := range st.Job.Spent {
+		if !slices.ContainsFunc(before.Job.Spent, func(o catalog.Spent) bool { return o.ID == s.ID }) {
+			text += Paragraph("    ", "      ", fmt.Sprintf("%s %s", catalog.FormatMoney(s.Cents), s.For))
+		}
 	}
 	return text
 }
@@ -68,6 +91,8 @@ func stageText(st *catalog.State, p *catalog.Piece) string {
 		return "on another job"
 	case p.Stage == catalog.StageHung:
 		return "hung in " + st.Slots[p.HungIn].ID
+	case p.AtPlater() && p.Stage == catalog.StageSeen:
+		return "at " + st.Platers[p.Sent.Plater].ID
 	case p.AtPlater():
 		text += ", at " + st.Platers[p.Sent.Plater].ID
 	}
@@ -76,11 +101,32 @@ func stageText(st *catalog.State, p *catalog.Piece) string {
 
 // EntryText is an entry in a few words.
 func EntryText(e *journal.Entry) string {
+	kind := "piece"
+	switch e.Action {
+	case "lock", "unlock":
+		kind = "lock"
+	case "ban", "unban":
+		kind = "ban"
+	case "traded":
+		kind = "trade"
+	case "spent":
+		kind = "spent"
+	case catalog.KeepAction:
+		return "plan kept"
+	}
 	var about []string
 	for _, c := range e.Changes {
-		if len(c.Target) >= 2 && c.Target[0] != "spent" && c.Target[0] != "plan" {
-			about = append(about, strings.TrimPrefix(c.Target[1], "shop:"))
+		if len(c.Target) < 2 || c.Target[0] != kind {
+			continue
 		}
+		name := strings.TrimPrefix(c.Target[1], "shop:")
+		if what, ok := c.New["for"].(string); ok && kind == "spent" {
+			name = what
+		}
+		if piece, ok := c.New["piece"].(string); ok && kind == "ban" {
+			name = strings.TrimPrefix(strings.TrimPrefix(piece, "job:"), "shop:")
+		}
+		about = append(about, name)
 	}
 	text := e.Action
 	if names := unique(about); len(names) > 0 {
@@ -96,14 +142,18 @@ func Journal(st *catalog.State) string {
 	if st.Record == nil || len(st.Record.Entries) == 0 {
 		return b.String() + "\n" + Paragraph("", "", "Nothing yet. To record something: brightset record ACTION TARGET; the actions: brightset help record")
 	}
-	t := NewTable(">entry", "day", "what", "changed")
+	t := NewTable(">entry", "day", "what", "changed", ">spent")
 	for i := range st.Record.Entries {
 		e := &st.Record.Entries[i]
 		what := EntryText(e)
 		if e.Reason != "" {
 			what += ": " + e.Reason
 		}
-		t.Row(fmt.Sprint(e.Seq), e.Day().Format("2006-01-02"), what, changedText(e))
+		spent := ""
+		if sum := catalog.SpentBy(e); sum != 0 {
+			spent = catalog.FormatMoney(sum)
+		}
+		t.Row(fmt.Sprint(e.Seq), e.Day().Format("2006-01-02"), what, changedText(e), spent)
 	}
 	b.WriteString("\n" + t.String())
 	b.WriteString("\n" + Paragraph("", "", fmt.Sprintf("Spent so far: %s. To take the last one back: brightset record undo", catalog.FormatMoney(st.Job.SpentSum))))
@@ -118,7 +168,7 @@ func changedText(e *journal.Entry) string {
 			v := c.New[k]
 			switch k {
 			case "stage", "grade", "cost", "price", "chance", "hung_in", "defect", "severity", "quantity":
-				if v != nil && c.Target[0] != "plan" {
+				if v != nil && c.Target[0] == "piece" {
 					all = append(all, fmt.Sprintf("%s %v", strings.ReplaceAll(k, "_", " "), v))
 				}
 			}

@@ -1,0 +1,162 @@
+package record
+
+import (
+	"fmt"
+
+	"brightset/catalog"
+)
+
+// bought makes a piece, or all that come out of a bundle, the customer's own: what they
+// cost is spent.
+func (b *builder) bought(f *Facts) error {
+	if bundle := b.bundle(f.Target); bundle != catalog.None {
+		return b.boughtBundle(bundle, f)
+	}
+	i, err := b.here(f.Target)
+	if err != nil {
+		return err
+	}
+	p := &b.st.Pieces[i]
+	_, target := b.of(i)
+	switch {
+	case p.Bundle != catalog.None:
+		return fmt.Errorf("%s comes out of bundle %[2]s; type: brightset record bought %[2]s", b.name(i), inShell(b.st.Bundles[p.Bundle].ID))
+	case p.Side == catalog.Customers && f.Cost == "":
+		return fmt.Errorf("%s is the customer's already; if money went out for it, say how much: --cost 40.00", b.name(i))
+	case p.InShop && p.Price == 0 && b.d.Value(true, target, "job") != nil && f.Cost == "":
+		return fmt.Errorf("%s is in use on this job and paid for already", b.name(i))
+	}
+	n, err := b.howManyBought(i, f)
+	if err != nil {
+		return err
+	}
+	b.split(i, n, catalog.None)
+	b.own(i)
+	return b.pay(p.Price*catalog.Cents(n), i, f, "bought %s", b.many(n, i))
+}
+
+// many is a number of pieces by name: "8 of clips", "crest-1".
+func (b *builder) many(n, i int) string {
+	if b.st.Pieces[i].Quantity == 1 {
+		return b.name(i)
+	}
+	return fmt.Sprintf("%d of %s", n, b.name(i))
+}
+
+func (b *builder) boughtBundle(bundle int, f *Facts) error {
+	name, left := b.st.Bundles[bundle].ID, 0
+	if f.Count != "" {
+		return fmt.Errorf("bundle %s is bought whole; leave --count out", name)
+	}
+	for i := range b.st.Pieces {
+		if b.st.Pieces[i].Bundle == bundle {
+			b.own(i)
+			left++
+		}
+	}
+	if left == 0 {
+		return fmt.Errorf("nothing comes out of bundle %s any more: it was bought already", name)
+	}
+	return b.pay(b.st.Bundles[bundle].Price, catalog.None, f, "bundle %s", name)
+}
+
+// bundle finds a bundle; pieces go before it where both have the name.
+func (b *builder) bundle(id string) int {
+	if _, isPiece := b.st.FindPiece(id); isPiece {
+		return catalog.None
+	}
+	for i := range b.st.Bundles {
+		if b.st.Bundles[i].ID == id {
+			return i
+		}
+	}
+	return catalog.None
+}
+
+// own makes a piece the customer's; one of the shop's stays in its file, paid for and
+// in use on this job.
+func (b *builder) own(i int) {
+	shop, target := b.of(i)
+	if shop {
+		if b.st.Pieces[i].Side == catalog.Vendors {
+			b.set(true, target, "owner", "shop")
+		}
+		b.set(true, target, "price", "0.00")
+		b.set(true, target, "bundle", nil)
+		b.taken(i)
+	} else {
+		b.set(false, target, "owner", "customer")
+		b.set(false, target, "price", nil)
+		b.set(false, target, "bundle", nil)
+	}
+	b.set(shop, target, "chance", int64(1))
+	b.set(shop, target, "days", int64(0))
+}
+
+// pay spends what something cost, unless another sum is named, and what came on top.
+func (b *builder) pay(cost catalog.Cents, piece int, f *Facts, format string, args ...any) (err error) {
+	freight := catalog.Cents(0)
+	if f.Cost != "" {
+		if cost, err = money("cost", f.Cost); err != nil {
+			return err
+		}
+	}
+	if f.Freight != "" {
+		if freight, err = money("freight", f.Freight); err != nil {
+			return err
+		}
+	}
+	b.spend(cost, piece, format, args...)
+	b.spend(freight, piece, "freight: "+format, args...)
+	return nil
+}
+
+func (b *builder) came(f *Facts) error {
+	i, err := b.here(f.Target)
+	if err != nil {
+		return err
+	}
+	p := &b.st.Pieces[i]
+	sold := p.Side == catalog.Vendors || p.Bundle != catalog.None
+	if p.Chance >= catalog.One && ((p.Days.Set && p.Days.V == 0) || (!p.Days.Set && !sold)) {
+		return fmt.Errorf("%s is here already: it is no lead and nobody waits for it", b.name(i))
+	}
+	b.setPiece(i, "chance", int64(1))
+	b.setPiece(i, "days", int64(0))
+	return nil
+}
+
+func (b *builder) failed(f *Facts) error {
+	i, err := b.here(f.Target)
+	if err != nil {
+		return err
+	}
+	if b.st.Pieces[i].Chance >= catalog.One {
+		return fmt.Errorf("%s is no lead: it is there; if it is gone type: brightset record lost %s", b.name(i), b.typed(i))
+	}
+	b.setPiece(i, "stage", catalog.StageLost.String())
+	return nil
+}
+
+func (b *builder) traded(f *Facts) error {
+	var names []string
+	for t := range b.st.Trades {
+		trade := &b.st.Trades[t]
+		if trade.ID != f.Target {
+			names = append(names, trade.ID)
+			continue
+		}
+		for _, i := range []int{trade.Give, trade.Get} {
+			if err := b.there(i); err != nil {
+				return err
+			}
+		}
+		get := &b.st.Pieces[trade.Get]
+		b.setPiece(trade.Give, "stage", catalog.StageSold.String())
+		b.own(trade.Get)
+		b.spend(get.Price-trade.Credit, trade.Get, "trade %s: %s for %s", trade.ID, b.name(trade.Give), b.name(trade.Get))
+		b.clear(false, []string{"trade", trade.ID})
+		return nil
+	}
+	return fmt.Errorf("no trade is called %q%s", f.Target, meant(f.Target, names))
+}

@@ -1,0 +1,113 @@
+package record
+
+import (
+	"fmt"
+	"strings"
+
+	"brightset/catalog"
+	"brightset/model"
+)
+
+// sent closes a lot: what goes to one plater together. Freight and what is missing to
+// his least charge are spent with it, reckoned on the prices agreed; so is the work,
+// unless he is to strip first and name his price.
+func (b *builder) sent(f *Facts) error {
+	all, err := b.allHere(f.Target)
+	if err != nil {
+		return err
+	}
+	q, err := b.plater(f.To)
+	if err != nil {
+		return err
+	}
+	plater := &b.st.Platers[q]
+	lot := b.newLot(q)
+	work := catalog.Cents(0)
+	for _, i := range all {
+		if p := &b.st.Pieces[i]; p.AtPlater() {
+			return fmt.Errorf("%s is at %s already; when it is back type: brightset record back %s", b.name(i), b.st.Platers[p.Sent.Plater].ID, b.typed(i))
+		} else if p.Stage == catalog.StageHung {
+			return fmt.Errorf("%s hangs in %s; if it was taken down, first type: brightset record unhung %s", b.name(i), b.st.Slots[p.HungIn].ID, b.typed(i))
+		}
+		sum, err := b.send(i, q, lot, f)
+		if err != nil {
+			return err
+		}
+		work += sum
+	}
+	b.spend(plater.Freight, catalog.None, "freight of %s, lot %s", plater.ID, lot)
+	b.spend(max(0, plater.Minimum-work), catalog.None, "up to the least lot of %s, lot %s", plater.ID, lot)
+	return nil
+}
+
+// newLot is the name of the next lot to a plater: one that none had that stands in the
+// record.
+func (b *builder) newLot(q int) string {
+	n := 1
+	count := func(lot string) {
+		var k int
+		if _, err := fmt.Sscanf(lot, strings.ReplaceAll(b.st.Platers[q].ID, "%", "%%")+"-%d", &k); err == nil {
+			n = max(n, k+1)
+		}
+	}
+	for i := range b.st.Pieces {
+		count(b.st.Pieces[i].Sent.Lot)
+	}
+	if b.st.Record != nil {
+		for i := range b.st.Record.Entries {
+			for _, c := range b.st.Record.Entries[i].Changes {
+				count(text(c.New["lot"]))
+			}
+		}
+	}
+	return fmt.Sprintf("%s-%d", b.st.Platers[q].ID, n)
+}
+
+// send writes the terms on which one piece goes to a plater, and what that comes to.
+func (b *builder) send(i, q int, lot string, f *Facts) (catalog.Cents, error) {
+	c, err := b.wanted(i, q, f)
+	if err != nil {
+		return 0, err
+	}
+	terms := model.Terms(b.st, c)
+	if f.Cost != "" {
+		if terms.Cost, err = money("cost", f.Cost); err != nil {
+			return 0, err
+		}
+	}
+	n, err := b.howMany(i, c, f)
+	if err != nil {
+		return 0, err
+	}
+	b.split(i, n, c.Slot)
+	shop, target := b.of(i, "sent")
+	b.clear(shop, target)
+	b.set(shop, target, "plater", b.st.Platers[q].ID)
+	b.set(shop, target, "work", terms.Work)
+	b.set(shop, target, "level", terms.Level)
+	b.set(shop, target, "lot", lot)
+	b.set(shop, target, "on", b.day(f))
+	b.set(shop, target, "cost", catalog.FormatMoney(terms.Cost))
+	b.set(shop, target, "breakage", value(catalog.FormatMicro(terms.Breakage.V)))
+	b.set(shop, target, "refused", value(catalog.FormatMicro(terms.Refused.V)))
+	b.set(shop, target, "grade", value(catalog.FormatCenti(terms.Grade.V)))
+	b.set(shop, target, "tone", value(catalog.FormatCenti(terms.Tone.V)))
+	b.set(shop, target, "fresh", terms.Fresh.V)
+	b.set(shop, target, "days", int64(terms.Days.V))
+	b.set(shop, target, "count", int64(n))
+	b.set(shop, target, "factor", value(catalog.FormatMicro(b.st.Platers[q].Factor)))
+	if m := b.st.Pieces[i].Metal; m != catalog.None && b.st.Tables.Metals[m].Base.Set {
+		b.set(shop, target, "base", value(catalog.FormatMicro(b.st.Tables.Metals[m].Base.V)))
+	}
+	b.taken(i)
+	b.prepared(i, model.OthersWork(b.st, c)*catalog.Cents(n))
+	sum := terms.Cost * catalog.Cents(n)
+	switch {
+	case !f.StripFirst:
+		b.setPiece(i, "stage", catalog.StageApproved.String())
+		b.spend(sum, i, "%s: %s of %s", b.st.Platers[q].ID, terms.Work, b.name(i))
+	case !b.st.Pieces[i].Bare():
+		b.setPiece(i, "stage", catalog.StageSeen.String())
+	}
+	return sum, nil
+}
