@@ -48,7 +48,7 @@ func (in *instance) activity(d *domain) *activity {
 // mostSwitches is the most that switches and charges add to each row.
 func (in *instance) mostSwitches(d *domain) []int64 {
 	most := make([]int64, len(in.rows))
-	charges := int64(0)
+	charges := in.byAccount()
 	for h := range in.switches {
 		s := &in.switches[h]
 		if d.y[h] == off {
@@ -61,16 +61,16 @@ func (in *instance) mostSwitches(d *domain) []int64 {
 				most[t.Row] += max(0, t.Coef)
 			}
 		}
-		charges += s.minimum
+		charges[s.account] += s.minimum
 		if d.y[h] == on {
-			charges += s.fixed
+			charges[s.account] += s.fixed
 		} else {
-			charges += max(0, s.fixed)
+			charges[s.account] += max(0, s.fixed)
 		}
 	}
 	for r := range in.rows {
 		if in.rows[r].charges {
-			most[r] += charges
+			most[r] += charges[in.rows[r].account]
 		}
 	}
 	return most

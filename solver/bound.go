@@ -63,15 +63,15 @@ func (in *instance) lagrangian(d *domain, y *duals, costs bool) *bound {
 	}
 	size, terms := 0.0, 0 // sum of absolute terms; longest chain of additions
 	value := 0.0
-	lambda := 0.0 // weight of a charge
+	lambda := make([]float64, in.accounts) // weight of a charge to each account
 	if costs && in.charged {
-		lambda = 1
+		lambda[0] = 1
 	}
 	for r := range in.rows {
 		value -= y.row[r] * float64(in.rows[r].limit)
 		size += math.Abs(y.row[r] * float64(in.rows[r].limit))
 		if in.rows[r].charges {
-			lambda += y.row[r]
+			lambda[in.rows[r].account] += y.row[r]
 		}
 	}
 	for g, span := range in.groups {
@@ -98,7 +98,7 @@ func (in *instance) lagrangian(d *domain, y *duals, costs bool) *bound {
 	return b
 }
 
-func (in *instance) reduced(c int, y *duals, costs bool, lambda float64) (rc, abs float64) {
+func (in *instance) reduced(c int, y *duals, costs bool, lambda []float64) (rc, abs float64) {
 	k := &in.cols[c]
 	if costs {
 		rc = float64(k.cost)
@@ -114,16 +114,17 @@ func (in *instance) reduced(c int, y *duals, costs bool, lambda float64) (rc, ab
 		abs += y.link[l]
 	}
 	for _, l := range k.loads {
-		v := math.Min(y.min[l.Switch], lambda) * float64(l.Amount)
+		v := math.Min(y.min[l.Switch], lambda[in.switches[l.Switch].account]) * float64(l.Amount)
 		rc -= v
 		abs += v
 	}
 	return rc, abs
 }
 
-func (in *instance) switchPart(d *domain, y *duals, lambda float64, b *bound) (value, size float64, terms int) {
+func (in *instance) switchPart(d *domain, y *duals, weight []float64, b *bound) (value, size float64, terms int) {
 	for h := range in.switches {
 		s := &in.switches[h]
+		lambda := weight[s.account]
 		mu := math.Min(y.min[h], lambda)
 		b.s[h] = lambda*float64(s.fixed) + mu*float64(s.minimum)
 		size += math.Abs(lambda*float64(s.fixed)) + mu*float64(s.minimum)

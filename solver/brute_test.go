@@ -80,6 +80,9 @@ func randomProblem(r *rand.Rand, groups, columns int) *Problem {
 		}
 		p.Switches = append(p.Switches, s)
 	}
+	if r.IntN(2) == 0 {
+		randomAccounts(r, p)
+	}
 	for g := range groups {
 		p.Groups = append(p.Groups, randomGroup(r, p, g, 1+r.IntN(columns)))
 	}
@@ -116,6 +119,19 @@ func randomProblem(r *rand.Rand, groups, columns int) *Problem {
 		p.Same = append(p.Same, s)
 	}
 	return p
+}
+
+// randomAccounts lets some switches charge accounts of their own, and some rows limit
+// what goes there.
+func randomAccounts(r *rand.Rand, p *Problem) {
+	for h := range p.Switches {
+		p.Switches[h].Account = r.IntN(3)
+	}
+	for i := range p.Rows {
+		if p.Rows[i].Sense == AtMost && r.IntN(2) == 0 {
+			p.Rows[i].Charges, p.Rows[i].Account = true, r.IntN(3)
+		}
+	}
 }
 
 func randomGroup(r *rand.Rand, p *Problem, g, n int) Group {

@@ -40,7 +40,7 @@ func (m *master) right(r int) int64 {
 		}
 		s := &m.in.switches[h]
 		limit -= coefOf(s.terms, r)
-		if m.in.rows[r].charges {
+		if m.in.pays(r, h) {
 			limit -= s.fixed
 		}
 	}
@@ -164,22 +164,22 @@ func (m *master) addPick(i int, cols []int) {
 // to be topped up.
 func (m *master) addSwitchVars(inf float64) {
 	in := m.in
-	charge := 0.0
-	if m.costs && in.charged {
-		charge = 1
-	}
 	m.yAt = make([]int, len(in.switches))
 	m.tAt = make([]int, len(in.switches))
 	for h := range in.switches {
 		s := &in.switches[h]
 		m.yAt[h], m.tAt[h] = -1, -1
+		charge := 0.0
+		if m.costs && in.objective(h) {
+			charge = 1
+		}
 		if m.d.y[h] == open {
 			m.yAt[h] = m.addVar(charge*float64(s.fixed), 1, m.switchColumn(h))
 		}
 		if m.minAt[h] >= 0 {
 			col := []entry{{m.minAt[h], -1}}
 			for r := range in.rows {
-				if in.rows[r].charges && m.rowAt[r] >= 0 {
+				if in.pays(r, h) && m.rowAt[r] >= 0 {
 					col = append(col, entry{m.rowAt[r], float64(s.minimum) / in.scale[r]})
 				}
 			}
@@ -208,7 +208,7 @@ func (m *master) switchColumn(h int) []entry {
 		put(m.rowAt[t.Row], float64(t.Coef)/in.scale[t.Row])
 	}
 	for r := range in.rows {
-		if in.rows[r].charges {
+		if in.pays(r, h) {
 			put(m.rowAt[r], float64(s.fixed)/in.scale[r])
 		}
 	}

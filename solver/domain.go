@@ -162,7 +162,7 @@ func (in *instance) propagateRows(d *domain) bool {
 // leastSwitches is the least that switches and charges add to each row.
 func (in *instance) leastSwitches(d *domain) []int64 {
 	least := make([]int64, len(in.rows))
-	charges := int64(0)
+	charges := in.byAccount()
 	for h := range in.switches {
 		s := &in.switches[h]
 		if d.y[h] == off {
@@ -176,14 +176,14 @@ func (in *instance) leastSwitches(d *domain) []int64 {
 			}
 		}
 		if d.y[h] == on {
-			charges += s.fixed
+			charges[s.account] += s.fixed
 		} else {
-			charges += min(0, s.fixed)
+			charges[s.account] += min(0, s.fixed)
 		}
 	}
 	for r := range in.rows {
 		if in.rows[r].charges {
-			least[r] += charges
+			least[r] += charges[in.rows[r].account]
 		}
 	}
 	return least
@@ -197,7 +197,7 @@ func (in *instance) canBeOn(h int, least []int64) bool {
 		}
 	}
 	for r := range in.rows {
-		if in.rows[r].charges && least[r]-min(0, s.fixed)+s.fixed > in.rows[r].limit {
+		if in.pays(r, h) && least[r]-min(0, s.fixed)+s.fixed > in.rows[r].limit {
 			return false
 		}
 	}

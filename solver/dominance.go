@@ -112,19 +112,21 @@ func (in *instance) dominates(a, b int, free []bool) bool {
 			return false
 		}
 	}
-	more := in.shortfall(x, y)
-	if in.charged && x.cost+more > y.cost {
+	if in.charged && x.cost+in.shortfall(x, y, 0) > y.cost {
 		return false
 	}
-	return in.rowsAtMost(x, y, more)
+	return in.rowsAtMost(x, y)
 }
 
-// shortfall is the most by which minimums can have to be topped up more with x
-// than with y.
-func (in *instance) shortfall(x, y *col) int64 {
+// shortfall is the most by which minimums that one account pays for can have to be
+// topped up more with x than with y.
+func (in *instance) shortfall(x, y *col, account int) int64 {
 	sum := int64(0)
 	i := 0
 	for _, l := range y.loads {
+		if in.switches[l.Switch].account != account {
+			continue
+		}
 		for i < len(x.loads) && x.loads[i].Switch < l.Switch {
 			i++
 		}
@@ -137,12 +139,15 @@ func (in *instance) shortfall(x, y *col) int64 {
 	return sum
 }
 
-func (in *instance) rowsAtMost(x, y *col, more int64) bool {
+func (in *instance) rowsAtMost(x, y *col) bool {
 	i, j := 0, 0
-	if more > 0 {
-		// The extra charge counts in rows of charges; they may have no term.
+	if len(y.loads) > 0 {
+		// An extra charge counts in rows of charges; they may have no term.
 		for r := range in.rows {
-			if in.rows[r].charges && coefOf(x.terms, r)+more > coefOf(y.terms, r) {
+			if !in.rows[r].charges {
+				continue
+			}
+			if more := in.shortfall(x, y, in.rows[r].account); more > 0 && coefOf(x.terms, r)+more > coefOf(y.terms, r) {
 				return false
 			}
 		}

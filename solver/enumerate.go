@@ -211,7 +211,7 @@ func (e *enumerator) addRows(c int, sign int64) {
 		}
 		if s.fixed > 0 {
 			for r := range e.in.rows {
-				if e.in.rows[r].charges {
+				if e.in.pays(r, h) {
 					e.sum[r] += sign * s.fixed
 				}
 			}

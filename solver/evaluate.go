@@ -49,7 +49,7 @@ func (p *Problem) Evaluate(pick []int, voluntary []bool, ch Change) Outcome {
 	}
 	charges := p.charges(&out, load, off, ch, rows)
 	if !p.Uncharged {
-		out.Total += charges
+		out.Total += charges[0]
 	}
 	p.judge(&out, pick, rows, charges, off, ch)
 	return out
@@ -74,8 +74,8 @@ func (p *Problem) turnOn(h int, on []bool) {
 	}
 }
 
-func (p *Problem) charges(out *Outcome, load []int64, off map[Tag]bool, ch Change, rows []int64) int64 {
-	sum := int64(0)
+func (p *Problem) charges(out *Outcome, load []int64, off map[Tag]bool, ch Change, rows []int64) []int64 {
+	sum := make([]int64, p.accounts()) // per account
 	for h := range p.Switches {
 		if !out.On[h] {
 			continue
@@ -94,12 +94,12 @@ func (p *Problem) charges(out *Outcome, load []int64, off map[Tag]bool, ch Chang
 			}
 		}
 		out.Charge[h] = fixed + max(0, s.Minimum-load[h])
-		sum += out.Charge[h]
+		sum[s.Account] += out.Charge[h]
 	}
 	return sum
 }
 
-func (p *Problem) judge(out *Outcome, pick []int, rows []int64, charges int64, off map[Tag]bool, ch Change) {
+func (p *Problem) judge(out *Outcome, pick []int, rows []int64, charges []int64, off map[Tag]bool, ch Change) {
 	for r := range p.Rows {
 		row := &p.Rows[r]
 		limit := row.Limit
@@ -110,7 +110,7 @@ func (p *Problem) judge(out *Outcome, pick []int, rows []int64, charges int64, o
 		}
 		sum := rows[r]
 		if row.Charges {
-			sum += charges
+			sum += charges[row.Account]
 		}
 		if !off[row.Tag] && ((row.Sense == AtMost && sum > limit) || (row.Sense == AtLeast && sum < limit)) {
 			out.Broken = append(out.Broken, row.Name)

@@ -15,7 +15,8 @@ type instance struct {
 	blocks   []block
 	blockOf  []int       // per group
 	classOf  []int       // per column of a larger block, its class
-	charged  bool        // charges count in the objective
+	charged  bool        // charges to account 0 count in the objective
+	accounts int         // at least 1
 	widest   float64     // widest spread of costs within a group, at least 1
 	scale    []float64   // per row, the largest coefficient there is, at least 1
 	halt     func() bool // a limit has been reached
@@ -37,6 +38,7 @@ type col struct {
 type row struct {
 	limit   int64
 	charges bool
+	account int
 	orig    int
 	dense   bool // most groups take part
 	lowered bool // a switch has a negative term in it
@@ -44,6 +46,7 @@ type row struct {
 
 type sw struct {
 	fixed, minimum int64
+	account        int
 	needs          []int // closed
 	terms          []Term
 	voluntary      bool
@@ -65,7 +68,7 @@ type sameRule struct {
 // newInstance applies a change. Columns that are banned, or shut out by a fix,
 // are left out.
 func newInstance(p *Problem, ch *Change) *instance {
-	in := &instance{charged: !p.Uncharged, halt: func() bool { return false }}
+	in := &instance{charged: !p.Uncharged, accounts: p.accounts(), halt: func() bool { return false }}
 	off := map[Tag]bool{}
 	for _, t := range ch.Off {
 		off[t] = true
@@ -78,6 +81,17 @@ func newInstance(p *Problem, ch *Change) *instance {
 	in.index()
 	return in
 }
+
+// byAccount is a sum for every account, nothing yet.
+func (in *instance) byAccount() []int64 { return make([]int64, in.accounts) }
+
+// pays says whether the charges of switch h count in row r.
+func (in *instance) pays(r, h int) bool {
+	return in.rows[r].charges && in.rows[r].account == in.switches[h].account
+}
+
+// objective says whether the charges of switch h count in the objective.
+func (in *instance) objective(h int) bool { return in.charged && in.switches[h].account == 0 }
 
 // mapping of a problem's row to the instance's, and its sign; row -1: left out.
 type rowMap struct {
@@ -112,7 +126,7 @@ func (in *instance) addRows(p *Problem, ch *Change, off map[Tag]bool) rowMap {
 			continue
 		}
 		m.row[r] = len(in.rows)
-		in.rows = append(in.rows, row{limit: limit, charges: p.Rows[r].Charges, orig: r})
+		in.rows = append(in.rows, row{limit: limit, charges: p.Rows[r].Charges, account: p.Rows[r].Account, orig: r})
 	}
 	return m
 }
@@ -120,7 +134,7 @@ func (in *instance) addRows(p *Problem, ch *Change, off map[Tag]bool) rowMap {
 func (in *instance) addSwitches(p *Problem, ch *Change, off map[Tag]bool, m rowMap) {
 	for h := range p.Switches {
 		s := &p.Switches[h]
-		t := sw{fixed: s.Fixed, minimum: s.Minimum, voluntary: s.Voluntary, terms: m.terms(s.Terms)}
+		t := sw{fixed: s.Fixed, minimum: s.Minimum, account: s.Account, voluntary: s.Voluntary, terms: m.terms(s.Terms)}
 		for _, f := range ch.Fixed {
 			if f.Switch == h {
 				t.fixed = f.Fixed
@@ -307,7 +321,7 @@ func (in *instance) compact() {
 // keep is the instance with only the columns that are alive, blocks yet to be
 // found.
 func (in *instance) keep(alive bits) *instance {
-	out := &instance{rows: append([]row(nil), in.rows...), switches: in.switches, charged: in.charged, halt: in.halt}
+	out := &instance{rows: append([]row(nil), in.rows...), switches: in.switches, charged: in.charged, accounts: in.accounts, halt: in.halt}
 	out.cols = make([]col, 0, alive.count())
 	for _, span := range in.groups {
 		first := len(out.cols)

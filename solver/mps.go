@@ -108,7 +108,7 @@ func (m *mps) switches() {
 		s := &m.p.Switches[h]
 		y := fmt.Sprintf("y%d", h)
 		m.column(y)
-		m.charge(y, s.Fixed)
+		m.charge(y, s, s.Fixed)
 		m.terms(y, s.Terms)
 		for _, n := range s.Needs {
 			name := m.row(fmt.Sprintf("n%d_%d", h, n), 'L', 0)
@@ -120,7 +120,7 @@ func (m *mps) switches() {
 			t := fmt.Sprintf("t%d", h)
 			m.column(t)
 			m.real[t] = true
-			m.charge(t, 1)
+			m.charge(t, s, 1)
 			name := m.row(fmt.Sprintf("m%d", h), 'L', 0)
 			m.put(y, name, s.Minimum)
 			m.put(t, name, -1)
@@ -129,12 +129,12 @@ func (m *mps) switches() {
 }
 
 // charge puts a charge in the total and in rows of charges.
-func (m *mps) charge(column string, v int64) {
-	if !m.p.Uncharged {
+func (m *mps) charge(column string, s *Switch, v int64) {
+	if !m.p.Uncharged && s.Account == 0 {
 		m.put(column, "total", v)
 	}
 	for r := range m.p.Rows {
-		if m.p.Rows[r].Charges && m.p.Rows[r].binds() {
+		if m.p.Rows[r].Charges && m.p.Rows[r].Account == s.Account && m.p.Rows[r].binds() {
 			m.put(column, fmt.Sprintf("r%d", r), v)
 		}
 	}

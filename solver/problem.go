@@ -58,8 +58,12 @@ type Load struct {
 // charges Fixed + max(0, Minimum - loads of the picked columns). It is on if a
 // picked column or another switch that is on needs it, and only then, unless it
 // is Voluntary: then it may be on without being needed.
+//
+// What it charges goes to an Account. The charges of account 0 count in the
+// objective; those of any other account only in rows with Charges of that account.
 type Switch struct {
 	Name      string
+	Account   int // not negative
 	Fixed     int64
 	Minimum   int64  // not negative
 	Needs     []int  // other switches that are on if this one is; no cycles
@@ -77,12 +81,13 @@ const (
 )
 
 // Row limits the sum of its coefficients over picked columns and switches that
-// are on; with Charges, plus all charges.
+// are on; with Charges, plus all charges to its Account.
 type Row struct {
 	Name    string
 	Sense   Sense
 	Limit   int64
 	Charges bool
+	Account int
 	Tag     Tag
 }
 
@@ -139,4 +144,16 @@ type CostTo struct {
 type FixedTo struct {
 	Switch int
 	Fixed  int64
+}
+
+// accounts is how many accounts there are, at least 1.
+func (p *Problem) accounts() int {
+	most := 0
+	for h := range p.Switches {
+		most = max(most, p.Switches[h].Account)
+	}
+	for r := range p.Rows {
+		most = max(most, p.Rows[r].Account)
+	}
+	return most + 1
 }

@@ -174,12 +174,12 @@ func (m *master) confine(d *domain) {
 	}
 }
 
-// settled is the fixed charges of switches that are on.
+// settled is the fixed charges that switches that are on put into the objective.
 func (m *master) settled() float64 {
 	sum := 0.0
-	if m.costs && m.in.charged {
+	if m.costs {
 		for h := range m.in.switches {
-			if m.d.y[h] == on {
+			if m.d.y[h] == on && m.in.objective(h) {
 				sum += float64(m.in.switches[h].fixed)
 			}
 		}

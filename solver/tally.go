@@ -8,7 +8,8 @@ type tally struct {
 	need []int // per switch, by how many picked columns and voluntary switches it is needed
 	load []int64
 	cost int64
-	vol  []bool // voluntary switches that are on
+	vol  []bool  // voluntary switches that are on
+	sums []int64 // see charges
 
 	price   []float64 // per row and unit by which it is exceeded; nil: not of interest
 	penalty float64   // what is exceeded comes to, in rows without charges
@@ -17,7 +18,7 @@ type tally struct {
 func (in *instance) newTally() *tally {
 	t := &tally{
 		in: in, pick: make([]int, len(in.groups)), rows: make([]int64, len(in.rows)),
-		need: make([]int, len(in.switches)), load: make([]int64, len(in.switches)), vol: make([]bool, len(in.switches)),
+		need: make([]int, len(in.switches)), load: make([]int64, len(in.switches)), vol: make([]bool, len(in.switches)), sums: in.byAccount(),
 	}
 	for g := range t.pick {
 		t.pick[g] = -1
@@ -80,37 +81,39 @@ func (t *tally) setPrices(price []float64) {
 	t.price, t.penalty = price, 0
 	for r := range t.rows {
 		if !t.in.rows[r].charges {
-			t.penalty += price[r] * float64(t.excess(r, 0))
+			t.penalty += price[r] * float64(t.excess(r, nil))
 		}
 	}
 }
 
 func (t *tally) on(h int) bool { return t.need[h] > 0 }
 
-// charges is the sum of the charges of switches that are on.
-func (t *tally) charges() int64 {
-	sum := int64(0)
+// charges is, per account, the sum of the charges of switches that are on. It
+// holds until the next call.
+func (t *tally) charges() []int64 {
+	sum := t.sums
+	clear(sum)
 	for h := range t.in.switches {
 		if t.on(h) {
 			s := &t.in.switches[h]
-			sum += s.fixed + max(0, s.minimum-t.load[h])
+			sum[s.account] += s.fixed + max(0, s.minimum-t.load[h])
 		}
 	}
 	return sum
 }
 
-func (t *tally) total(charges int64) int64 {
+func (t *tally) total(charges []int64) int64 {
 	if t.in.charged {
-		return t.cost + charges
+		return t.cost + charges[0]
 	}
 	return t.cost
 }
 
 // excess is by how much row r is beyond its limit, 0 if it is not.
-func (t *tally) excess(r int, charges int64) int64 {
+func (t *tally) excess(r int, charges []int64) int64 {
 	sum := t.rows[r]
 	if t.in.rows[r].charges {
-		sum += charges
+		sum += charges[t.in.rows[r].account]
 	}
 	return max(0, sum-t.in.rows[r].limit)
 }
@@ -159,7 +162,7 @@ func (t *tally) canTurnOn(h int) bool {
 func (in *instance) lowers(r int) bool {
 	for h := range in.switches {
 		if in.switches[h].voluntary {
-			if in.rows[r].charges && in.switches[h].fixed < 0 {
+			if in.pays(r, h) && in.switches[h].fixed < 0 {
 				return true
 			}
 			for _, m := range in.switches[h].terms {

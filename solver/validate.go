@@ -25,6 +25,9 @@ func (p *Problem) Validate() error {
 		if p.Rows[r].Charges && p.Rows[r].Sense != AtMost {
 			return fmt.Errorf("row %q: charges can only be limited from above", p.Rows[r].Name)
 		}
+		if p.Rows[r].Account < 0 {
+			return fmt.Errorf("row %q: account %d does not exist", p.Rows[r].Name, p.Rows[r].Account)
+		}
 	}
 	for i := range p.Near {
 		n := &p.Near[i]
@@ -55,6 +58,9 @@ func tooLarge(v int64) bool { return v > Limit || v < -Limit }
 
 func (p *Problem) validSwitch(h int) error {
 	s := &p.Switches[h]
+	if s.Account < 0 {
+		return fmt.Errorf("switch %q: account %d does not exist", s.Name, s.Account)
+	}
 	if s.Minimum < 0 || tooLarge(s.Minimum) || tooLarge(s.Fixed) {
 		return fmt.Errorf("switch %q: charge out of range", s.Name)
 	}
