@@ -24,6 +24,9 @@ type Options struct {
 	// Finds are pieces that nobody has yet: they are never held in reserve, and
 	// lines with them make no other line needless, so that a solve may ban them.
 	Finds []int
+	// Shared are pieces that other jobs may lay claim to as well: they have a row even
+	// if the slots of this job alone can't use more than there are.
+	Shared []int
 	// Adjust, if there is one, may change the figures of choices before anything is
 	// made of them, to ask what another price, breakage or grade would lead to. Such
 	// plans are not the state's own, and Check would say so.
@@ -57,6 +60,7 @@ type Program struct {
 
 	wants   wants
 	benches []*bench
+	rowOf   map[int]int             // per piece that has one, its row
 	uses    []map[int][]solver.Term // per slot, per piece: for using it as k or f
 	gets    map[int][]solver.Term   // per piece: more for using it as k
 }
@@ -70,13 +74,26 @@ func BuildAll(st *catalog.State) *Program { return Compile(st, Options{AllLines:
 // Compile makes the program of a state. Slots may turn out to have no line at
 // all; Unfilled then says why, and the problem has no solution.
 func Compile(st *catalog.State, opt Options) *Program {
+	p := begin(st, opt)
+	p.complete()
+	return p
+}
+
+// begin works out the choices and which of them the rules admit.
+func begin(st *catalog.State, opt Options) *Program {
 	p := &Program{State: st, Options: opt, Choices: Choices(st), Problem: &solver.Problem{Uncharged: opt.Best}}
 	p.adjust()
 	p.beside()
 	for s := range st.Slots {
 		p.benches = append(p.benches, newBench(st, s, p.Choices[s], opt.Finds))
 	}
-	p.wants = findWants(st, p.benches, opt.Finds)
+	return p
+}
+
+// complete makes the lines and all constraints.
+func (p *Program) complete() {
+	st := p.State
+	p.wants = findWants(st, p.benches, p.Options)
 	p.Pairs = make([][]Pair, len(st.Slots))
 	for s, b := range p.benches {
 		p.Pairs[s] = p.linesOf(b)
@@ -97,7 +114,6 @@ func Compile(st *catalog.State, opt Options) *Program {
 	p.trades()
 	p.columns()
 	p.matches()
-	return p
 }
 
 // adjust changes the figures of choices as the options ask.

@@ -13,10 +13,12 @@ func TagPiece(key string) solver.Tag { return solver.Tag("piece " + key) }
 // A piece hangs in, or is held for, one place only. Within a slot k and f are
 // two pieces already.
 func (p *Program) pieceRows() {
+	p.rowOf = map[int]int{}
 	for _, piece := range p.wants.rows {
 		key := p.State.Pieces[piece].Key()
 		r := p.row(solver.Row{Name: "piece " + key, Sense: solver.AtMost,
 			Limit: int64(pieceCount(&p.State.Pieces[piece])), Tag: TagPiece(key)})
+		p.rowOf[piece] = r
 		for s := range p.State.Slots {
 			p.use(s, piece, r, int64(needed(&p.State.Slots[s])))
 		}

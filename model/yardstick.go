@@ -97,9 +97,28 @@ type wants struct {
 }
 
 // findWants goes through all admitted choices.
-func findWants(st *catalog.State, benches []*bench, finds []int) wants {
+func findWants(st *catalog.State, benches []*bench, opt Options) wants {
 	w := wants{shared: make([]bool, len(st.Pieces)), got: make([]bool, len(st.Pieces))}
-	most := make([]int, len(st.Pieces)) // used if every slot that can does
+	most := mostUsed(st, benches)
+	for i := range st.Pieces {
+		if most[i] > pieceCount(&st.Pieces[i]) || slices.Contains(opt.Shared, i) {
+			w.rows = append(w.rows, i)
+			w.shared[i] = true
+		}
+	}
+	for _, i := range opt.Finds {
+		w.shared[i], w.got[i] = true, true
+	}
+	for i := range st.Trades {
+		w.shared[st.Trades[i].Give] = true
+		w.got[st.Trades[i].Get] = true
+	}
+	return w
+}
+
+// mostUsed is, per piece, how many of it are used if every slot that can does.
+func mostUsed(st *catalog.State, benches []*bench) []int {
+	most := make([]int, len(st.Pieces))
 	for s, b := range benches {
 		seen := map[int]bool{}
 		for _, list := range [][]int32{b.planned, b.reserve} {
@@ -111,18 +130,5 @@ func findWants(st *catalog.State, benches []*bench, finds []int) wants {
 			}
 		}
 	}
-	for i := range st.Pieces {
-		if most[i] > pieceCount(&st.Pieces[i]) {
-			w.rows = append(w.rows, i)
-			w.shared[i] = true
-		}
-	}
-	for _, i := range finds {
-		w.shared[i], w.got[i] = true, true
-	}
-	for i := range st.Trades {
-		w.shared[st.Trades[i].Give] = true
-		w.got[st.Trades[i].Get] = true
-	}
-	return w
+	return most
 }

@@ -1,0 +1,166 @@
+package model
+
+import (
+	"context"
+	"fmt"
+	"time"
+
+	"brightset/catalog"
+	"brightset/solver"
+)
+
+// Joint is what several jobs planned together come to.
+type Joint struct {
+	Status   solver.Status
+	Stop     solver.Stop
+	Has      bool // the rest is valid
+	Expected catalog.Cents
+	Bound    catalog.Cents // no plan of all jobs together is below
+	Jobs     []JointJob
+	Charges  []JointCharge
+	Capped   Cap
+	Result   solver.Result
+}
+
+// JointJob is one job's part of it. What it pays is
+//
+//	Lines + Shared + Evened = Pays
+type JointJob struct {
+	State *catalog.State
+	Plan  *Plan // its lines, with all charges as if it were alone: so its budget holds
+	Alone *Plan // the cheapest if it had the whole stock to itself; Has may be false
+	Apart *Plan // its part of the cheapest plans without any sharing of charges; nil if not looked for
+
+	Lines  catalog.Cents // expected, credits of its trades taken off
+	Shared catalog.Cents // its shares of the charges
+	Evened catalog.Cents // what it gives the others so that none pays more than alone; below zero: gets
+	Pays   catalog.Cents
+}
+
+// Cap says what no job pays more than.
+type Cap int
+
+const (
+	CapAlone Cap = iota // its plan alone, with the whole stock to itself
+	CapApart            // its part of the cheapest plans without sharing, since all of the first can't be had
+	CapNone             // nothing: neither was found in the time there was
+)
+
+// JointCharge is a sum that the jobs' lines call for, once for all of them.
+type JointCharge struct {
+	Kind   ChargeKind
+	ID     string          // of the plater, vendor or bundle
+	Common bool            // it is the shop's, and could be shared
+	Cents  catalog.Cents   //
+	Single []catalog.Cents // per job, what it would be charged by itself
+	Shares []catalog.Cents // per job; they add up to Cents
+}
+
+// PlanTogether finds the cheapest plan of several jobs of one shop, and beside it what
+// each would come to alone. Where a job has no plan alone, or there is none for all, Has
+// is false and Status says whether that is proven.
+func PlanTogether(ctx context.Context, jobs []*catalog.State, set solver.Settings) (*Joint, error) {
+	began, whole := time.Now(), set.TimeLimit
+	until := func(share float64) solver.Settings { // at most this share of the time has then gone by
+		if whole > 0 {
+			set.TimeLimit = max(time.Duration(share*float64(whole))-time.Since(began), 1) // not 0, which is no limit
+		}
+		return set
+	}
+	out := &Joint{Status: solver.Infeasible}
+	for j, st := range jobs {
+		alone, err := Solve(ctx, st, until(0.4*float64(j+1)/float64(len(jobs))))
+		if err != nil {
+			return nil, err
+		}
+		out.Jobs = append(out.Jobs, JointJob{State: st, Alone: alone})
+	}
+	for j := range out.Jobs {
+		if out.Jobs[j].Alone.Status == solver.Infeasible {
+			return out, nil
+		}
+	}
+	t := NewTogether(jobs)
+	start, err := t.startAlone(out)
+	if err != nil {
+		return nil, err
+	}
+	if err := t.solve(ctx, out, start, until(0.9)); err != nil || !out.Has {
+		return out, err
+	}
+	if err := t.split(ctx, out, until(1)); err != nil {
+		return nil, err
+	}
+	if broken := CheckJoint(out); len(broken) > 0 {
+		return nil, fmt.Errorf("the plan of all jobs failed its independent check and is not shown: %v", broken[0])
+	}
+	return out, nil
+}
+
+// startAlone is the plans alone as a pick of the joint program: nothing if a job has none
+// in hand. Its lines are found again by what they are.
+func (t *Together) startAlone(out *Joint) ([][]int, error) {
+	var pick []int
+	for j, p := range t.Jobs {
+		alone := out.Jobs[j].Alone
+		if !alone.Has {
+			return nil, nil
+		}
+		own := p.find(alone.Lines)
+		if own == nil {
+			return nil, nil // made needless by a line of another job's choosing
+		}
+		pick = append(pick, own...)
+	}
+	return [][]int{pick}, nil
+}
+
+// find gives the columns of the lines of a plan of the same state; nil if one is not there.
+func (p *Program) find(lines []Line) []int {
+	pick := make([]int, len(p.Pairs))
+	for i := range lines {
+		l := &lines[i]
+		at := -1
+		for c, pair := range p.Pairs[l.Slot] {
+			if k, f := p.line(l.Slot, pair); sameChoice(k, l.Choice) && sameChoice(f, l.Fallback) {
+				at = c
+				break
+			}
+		}
+		if at < 0 {
+			return nil
+		}
+		pick[l.Slot] = at
+	}
+	return pick
+}
+
+// solve finds the cheapest plan of all jobs and reads each job's part of it back.
+func (t *Together) solve(ctx context.Context, out *Joint, start [][]int, set solver.Settings) error {
+	res, err := solveOnce(ctx, t.Problem, solver.Change{Start: start}, set)
+	if err != nil {
+		return err
+	}
+	out.Status, out.Stop, out.Has, out.Result = res.Status, res.Stop, res.Has, res
+	out.Expected, out.Bound = catalog.Cents(res.Total), catalog.Cents(res.Bound)
+	if !res.Has {
+		return nil
+	}
+	for j := range t.Jobs {
+		out.Jobs[j].Plan = t.part(j, res)
+	}
+	t.charge(out)
+	return nil
+}
+
+// part is one job's lines of an answer, with all they call for charged to it alone.
+func (t *Together) part(job int, res solver.Result) *Plan {
+	p := t.Jobs[job]
+	pick := res.Pick[t.first[job] : t.first[job]+len(p.Problem.Groups)]
+	on := make([]bool, len(p.Problem.Switches))
+	for h := range on {
+		on[h] = res.On[t.sw[job][h]]
+	}
+	o := p.Problem.Evaluate(pick, on, solver.Change{})
+	return p.Plan(solver.Result{Status: solver.Stopped, Stop: res.Stop, Has: true, Pick: pick, On: o.On, Charge: o.Charge, Total: o.Total, Bound: o.Total})
+}

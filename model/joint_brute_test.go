@@ -1,0 +1,413 @@
+package model
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"brightset/catalog"
+	"brightset/solver"
+)
+
+// randomPair makes two random jobs of one shop: the same platers, sellers and drawers,
+// other slots, pieces of the customer's, targets, budgets and dates.
+func randomPair(seed int64, slots int) []*catalog.State {
+	var pair []*catalog.State
+	for n := range 2 {
+		j := &randomJob{seed: seed, st: &catalog.State{}, opt: randomOptions{Off: []string{"unknown-metal"}}}
+		j.tables()
+		j.sellers()
+		j.platers()
+		j.slots(slots)
+		j.pieces()
+		intoDrawers(j.st, rand.New(rand.NewPCG(uint64(seed), 7)))
+		j.seed = seed + 1000*int64(n)
+		r := j.of("pair")
+		for s := range j.st.Slots {
+			j.st.Slots[s].Weight = randomFrom[catalog.Centi](r, 1, 3) * 100
+			j.st.Slots[s].Rescue = randomSet(randomFrom[catalog.Cents](r, 150_00, 700_00))
+			j.st.Slots[s].Area = randomSet(randomFrom[catalog.Micro](r, 400_000, 3_500_000))
+		}
+		for i := range j.st.Pieces {
+			if p := &j.st.Pieces[i]; !p.InShop && randomChance(r, 60) {
+				p.Grade = randomSet(randomFrom[catalog.Centi](r, 40_00, 97_00))
+			}
+		}
+		j.trades()
+		foreignTrade(j.st, r)
+		j.targets()
+		j.matches()
+		j.filters()
+		j.limits()
+		pair = append(pair, j.st)
+	}
+	return pair
+}
+
+// intoDrawers makes the shop's most of what is not the customer's.
+func intoDrawers(st *catalog.State, r *rand.Rand) {
+	for i := range st.Pieces {
+		if p := &st.Pieces[i]; p.Side != catalog.Customers && randomChance(r, 75) {
+			p.InShop = true
+		}
+	}
+}
+
+// foreignTrade gives a piece of the shop's for another.
+func foreignTrade(st *catalog.State, r *rand.Rand) {
+	var shops []int
+	for i := range st.Pieces {
+		if st.Pieces[i].InShop {
+			shops = append(shops, i)
+		}
+	}
+	if len(shops) < 2 || !randomChance(r, 60) {
+		return
+	}
+	give, get := shops[r.IntN(len(shops))], shops[r.IntN(len(shops))]
+	if give != get {
+		st.Trades = append(st.Trades, catalog.Trade{ID: "foreign", Give: give, Get: get, Credit: randomFrom[catalog.Cents](r, 10_00, 90_00)})
+	}
+}
+
+// jointLeaf is one whole plan of one job as far as the other job is concerned.
+type jointLeaf struct {
+	cost        catalog.Cents // lines less credits
+	sent        []catalog.Cents
+	lots        []bool
+	vendors     []bool
+	bundles     []bool
+	used        map[string]int // of the shop's pieces
+	given, came map[string]bool
+}
+
+// jointLeaves are all plans that keep the job's own rules, its budget with all its
+// charges in full.
+func jointLeaves(st *catalog.State) []jointLeaf {
+	b := newBrute(st)
+	var all []jointLeaf
+	var walk func(s int)
+	walk = func(s int) {
+		if s == len(b.lines) {
+			all = append(all, b.jointLeaf()...)
+			return
+		}
+		n := st.Slots[s].Quantity
+		for i := range b.lines[s] {
+			l := &b.lines[s][i]
+			b.used[l.k.Piece] += n
+			if l.f != nil {
+				b.used[l.f.Piece] += n
+			}
+			if b.useAllowed(l) && b.matches(l) {
+				b.picked = append(b.picked, l)
+				walk(s + 1)
+				b.picked = b.picked[:s]
+			}
+			b.used[l.k.Piece] -= n
+			if l.f != nil {
+				b.used[l.f.Piece] -= n
+			}
+		}
+	}
+	walk(0)
+	slices.SortStableFunc(all, func(a, b jointLeaf) int { return cmp.Compare(a.cost, b.cost) })
+	return all
+}
+
+// jointLeaf is the lines picked with every set of trades that goes with them.
+func (b *brute) jointLeaf() []jointLeaf {
+	st := b.st
+	cost, cash, risk, grade := catalog.Cents(0), catalog.Cents(0), int64(0), int64(0)
+	for _, l := range b.picked {
+		cost, cash, risk, grade = cost+l.cost, cash+l.k.Cash, risk+l.risk, grade+l.grade
+	}
+	if risk > b.limit || grade < b.meanNeeded() {
+		return nil
+	}
+	charges := catalog.Cents(0)
+	leaf := jointLeaf{sent: make([]catalog.Cents, len(st.Platers)), lots: make([]bool, len(st.Platers)),
+		vendors: make([]bool, len(st.Vendors)), bundles: make([]bool, len(st.Bundles)), used: map[string]int{}}
+	for _, c := range bruteCharges(st, b.picked, nil) {
+		charges += c.Cents
+	}
+	for _, l := range b.picked {
+		if l.k.Plater >= 0 {
+			leaf.lots[l.k.Plater] = true
+			leaf.sent[l.k.Plater] += l.k.Plate
+		}
+		for i, c := range []*Choice{l.k, l.f} {
+			if c == nil {
+				continue
+			}
+			p := &st.Pieces[c.Piece]
+			if p.Bundle >= 0 {
+				leaf.bundles[p.Bundle] = true
+				if v := st.Bundles[p.Bundle].Vendor; v >= 0 {
+					leaf.vendors[v] = true
+				}
+			} else if i == 0 && p.Vendor >= 0 {
+				leaf.vendors[p.Vendor] = true
+			}
+			if p.InShop {
+				leaf.used[p.ID] += st.Slots[l.k.Slot].Quantity
+			}
+		}
+	}
+	var out []jointLeaf
+	for set := range 1 << len(st.Trades) {
+		trades, credit, ok := b.tradeSet(set)
+		if !ok || b.overBudget(cost+charges-credit, cash+charges-credit) {
+			continue
+		}
+		one := leaf
+		one.cost, one.given, one.came = cost-credit, map[string]bool{}, map[string]bool{}
+		for _, t := range trades {
+			if p := &st.Pieces[st.Trades[t].Give]; p.InShop {
+				one.given[p.ID] = true
+			}
+			if p := &st.Pieces[st.Trades[t].Get]; p.InShop {
+				one.came[p.ID] = true
+			}
+		}
+		out = append(out, one)
+	}
+	return out
+}
+
+// jointBrute tries every plan of one job with every plan of the other.
+func jointBrute(pair []*catalog.State, shared bool) (catalog.Cents, bool) {
+	first, second := jointLeaves(pair[0]), jointLeaves(pair[1])
+	best, found := catalog.Cents(0), false
+	for i := range first {
+		for k := range second {
+			if found && first[i].cost+second[k].cost >= best {
+				break
+			}
+			if !goTogether(pair[0], &first[i], &second[k]) {
+				continue
+			}
+			if total := first[i].cost + second[k].cost + togetherCharges(pair[0], &first[i], &second[k], shared); !found || total < best {
+				best, found = total, true
+			}
+		}
+	}
+	return best, found
+}
+
+func goTogether(st *catalog.State, a, b *jointLeaf) bool {
+	for i := range st.Pieces {
+		p := &st.Pieces[i]
+		if !p.InShop {
+			continue
+		}
+		if a.used[p.ID]+b.used[p.ID] > p.Quantity || a.given[p.ID] && (b.used[p.ID] > 0 || b.given[p.ID]) || b.given[p.ID] && a.used[p.ID] > 0 || a.came[p.ID] && b.came[p.ID] {
+			return false
+		}
+	}
+	return true
+}
+
+func togetherCharges(st *catalog.State, a, b *jointLeaf, shared bool) catalog.Cents {
+	one := func(l *jointLeaf) (sum catalog.Cents) { return togetherCharges(st, l, &jointLeaf{}, true) }
+	if !shared {
+		return one(a) + one(b)
+	}
+	sum := catalog.Cents(0)
+	has := func(list []bool, i int) bool { return i < len(list) && list[i] }
+	sent := func(list []catalog.Cents, i int) catalog.Cents {
+		if i < len(list) {
+			return list[i]
+		}
+		return 0
+	}
+	for q := range st.Platers {
+		if has(a.lots, q) || has(b.lots, q) {
+			sum += st.Platers[q].Freight + max(0, st.Platers[q].Minimum-sent(a.sent, q)-sent(b.sent, q))
+		}
+	}
+	for v := range st.Vendors {
+		if has(a.vendors, v) || has(b.vendors, v) {
+			sum += st.Vendors[v].Freight
+		}
+	}
+	for i := range st.Bundles {
+		if has(a.bundles, i) || has(b.bundles, i) {
+			sum += st.Bundles[i].Price
+		}
+	}
+	return sum
+}
+
+// TestJointBrute: the cheapest plan of two jobs together, and apart, is what trying
+// everything gives; nobody pays more than without the other.
+func TestJointBrute(t *testing.T) {
+	seen := map[string]int{}
+	for slots, seeds := range []int64{1: 150, 2: 150, 3: 25} {
+		for seed := range seeds {
+			t.Run(randomName(seed, slots, "pair"), func(t *testing.T) {
+				pair := randomPair(seed, slots)
+				out, err := PlanTogether(context.Background(), pair, solver.Settings{})
+				if err != nil {
+					t.Fatal(err)
+				}
+				want, feasible := jointBrute(pair, true)
+				if out.Has != feasible || out.Has && (out.Status != solver.Optimal || out.Expected != want) {
+					t.Fatalf("%s, %d in hand %t; by trying everything %d, %t", out.Status, out.Expected, out.Has, want, feasible)
+				}
+				if !out.Has {
+					seen["no plan"]++
+					return
+				}
+				noteJoint(t, seen, out)
+				apart, err := solveOnce(context.Background(), NewTogether(pair).Apart().Problem, solver.Change{}, solver.Settings{})
+				if err != nil {
+					t.Fatal(err)
+				}
+				if want, _ := jointBrute(pair, false); catalog.Cents(apart.Total) != want {
+					t.Errorf("apart %d, by trying everything %d", apart.Total, want)
+				}
+				if catalog.Cents(apart.Total) < out.Expected {
+					t.Errorf("together %d, apart %d", out.Expected, apart.Total)
+				}
+			})
+		}
+	}
+	for _, what := range []string{"no plan", "saves", "capped apart", "evened", "shared charge", "budget", "uneven shares"} {
+		if seen[what] < 3 {
+			t.Errorf("only %d pairs with: %s; seen %v", seen[what], what, seen)
+		}
+	}
+}
+
+// noteJoint counts what happened, so that a test without cases can't pass, and checks
+// what the jobs pay against their plans alone.
+func noteJoint(t *testing.T, seen map[string]int, out *Joint) {
+	alone, pays := catalog.Cents(0), catalog.Cents(0)
+	for j := range out.Jobs {
+		job := &out.Jobs[j]
+		alone += job.Alone.Expected
+		pays += job.Pays
+		if out.Capped == CapAlone && job.Pays > job.Alone.Expected {
+			t.Errorf("job %d pays %d, alone %d", j+1, job.Pays, job.Alone.Expected)
+		}
+		if job.Evened != 0 {
+			seen["evened"]++
+		}
+		if job.State.Job.Budget.Set {
+			seen["budget"]++
+		}
+	}
+	if pays != out.Expected {
+		t.Errorf("the jobs pay %d, the total is %d", pays, out.Expected)
+	}
+	switch {
+	case out.Capped == CapApart:
+		seen["capped apart"]++
+		if alone >= out.Expected {
+			t.Errorf("not capped by %d alone, though it comes to %d", alone, out.Expected)
+		}
+	case out.Expected < alone:
+		seen["saves"]++
+	}
+	for _, c := range out.Charges {
+		if c.Shares[0] > 0 && c.Shares[1] > 0 {
+			seen["shared charge"]++
+			if c.Shares[0] != c.Shares[1] {
+				seen["uneven shares"]++
+			}
+		}
+	}
+}
+
+// A plan that is damaged after the fact is found out.
+func TestCheckJointDamage(t *testing.T) {
+	damages := map[string]func(*Joint) bool{
+		"total":        func(o *Joint) bool { o.Expected++; return true },
+		"bound":        func(o *Joint) bool { o.Bound = o.Expected + 1; return true },
+		"pays":         func(o *Joint) bool { o.Jobs[0].Pays++; o.Jobs[1].Pays--; return true },
+		"evened":       func(o *Joint) bool { o.Jobs[0].Evened += 5_000_00; o.Jobs[0].Pays += 5_000_00; return true },
+		"lines":        func(o *Joint) bool { o.Jobs[1].Lines++; return true },
+		"own plan":     func(o *Joint) bool { o.Jobs[1].Plan.Expected++; return true },
+		"charge gone":  func(o *Joint) bool { o.Charges = o.Charges[1:]; return true },
+		"charge twice": func(o *Joint) bool { o.Charges = append(o.Charges, o.Charges[0]); return true },
+		"charge cents": func(o *Joint) bool { o.Charges[0].Cents++; return true },
+		"share": func(o *Joint) bool {
+			c := &o.Charges[0]
+			c.Shares[0], c.Shares[1] = c.Shares[0]-1, c.Shares[1]+1
+			return true
+		},
+		"share below nothing": func(o *Joint) bool {
+			c := &o.Charges[0]
+			c.Shares[0], c.Shares[1] = -1, c.Cents+1
+			return true
+		},
+	}
+	for name, damage := range damages {
+		done := 0
+		for seed := range int64(40) {
+			out, err := PlanTogether(context.Background(), randomPair(seed, 2), solver.Settings{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			if !out.Has || len(out.Charges) == 0 || !damage(out) {
+				continue
+			}
+			done++
+			if len(CheckJoint(out)) == 0 {
+				t.Errorf("%s, seed %d: not found out", name, seed)
+			}
+		}
+		if done < 5 {
+			t.Errorf("%s: only %d cases", name, done)
+		}
+	}
+}
+
+// Both jobs on one piece of the shop's, or one giving away what the other uses.
+func TestCheckJointPieces(t *testing.T) {
+	found := map[string]int{}
+	for seed := range int64(300) {
+		pair := randomPair(seed, 2)
+		out := &Joint{Has: true, Jobs: make([]JointJob, 2)}
+		for j, st := range pair {
+			plan, err := Solve(context.Background(), st, solver.Settings{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			out.Jobs[j] = JointJob{State: st, Plan: plan, Alone: plan}
+			out.Has = out.Has && plan.Has
+		}
+		for _, v := range CheckJoint(out) {
+			found[v.Rule]++
+		}
+	}
+	for _, rule := range []string{"piece", "trade-once", "trade-give", "charge", "expected"} {
+		if found[rule] == 0 {
+			t.Errorf("never found: %s; found %v", rule, found)
+		}
+	}
+}
+
+func TestApportion(t *testing.T) {
+	for _, c := range []struct {
+		cents  catalog.Cents
+		weight []catalog.Cents
+		want   string
+	}{
+		{100, []catalog.Cents{1, 1, 1}, "[34 33 33]"},
+		{100, []catalog.Cents{1, 0, 1}, "[50 0 50]"},
+		{1, []catalog.Cents{1, 1}, "[1 0]"},
+		{10, []catalog.Cents{1, 2, 3}, "[2 3 5]"},
+		{7, []catalog.Cents{0, 3, 0}, "[0 7 0]"},
+		{0, []catalog.Cents{3, 4}, "[0 0]"},
+		{1 << 50, []catalog.Cents{1 << 50, 1 << 51}, fmt.Sprint([]catalog.Cents{375299968947541, 750599937895083})},
+	} {
+		if got := fmt.Sprint(apportion(c.cents, c.weight)); got != c.want {
+			t.Errorf("%d by %v: %s, want %s", c.cents, c.weight, got, c.want)
+		}
+	}
+}
