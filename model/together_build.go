@@ -37,6 +37,7 @@ func (t *Together) assemble() {
 		a.rules(j)
 	}
 	t.sw = a.main
+	t.Problem.Parts = t.first
 }
 
 // addRow gives the index of a new row.

@@ -47,7 +47,7 @@ func (s *search) branchAndBound(root *node) error {
 	s.push(root)
 	lastDive, wait, lastSweep, swept := s.nodes, firstDive, s.nodes, s.best.upper(s.other)
 	for len(s.queue) > 0 {
-		if s.stopped() {
+		if s.stopped() || s.closeEnough() {
 			break
 		}
 		var work []*node
@@ -91,6 +91,19 @@ func (s *search) branchAndBound(root *node) error {
 		s.openBound()
 	}
 	return nil
+}
+
+// closeEnough says whether what is in hand is as close to the best as was asked for.
+func (s *search) closeEnough() bool {
+	if s.set.Gap <= 0 || !s.best.has {
+		return false
+	}
+	low := math.Max(float64(s.bound), math.Ceil(s.queue[0].value))
+	if total := float64(s.best.total); total-low > s.set.Gap*math.Abs(total) || low >= total {
+		return false
+	}
+	s.ended, s.stop = true, CloseEnough
+	return true
 }
 
 func better(a, b *incumbent) bool {

@@ -23,6 +23,10 @@ type Problem struct {
 	// Uncharged leaves the charges of switches out of the objective. They
 	// still count in rows with Charges.
 	Uncharged bool
+
+	// Parts, if given, are the first groups of parts that have little in common,
+	// ascending and beginning with 0. It changes no answer, only how it is found.
+	Parts []int
 }
 
 // Group is a set of columns of which exactly one is picked.

@@ -6,6 +6,7 @@ import "time"
 type Settings struct {
 	TimeLimit  time.Duration    // wall clock; default none
 	NodeLimit  int              // default none
+	Gap        float64          // of the total: a solution proven to be this close to the best is good enough; default 0
 	Goroutines int              // default GOMAXPROCS; never changes the answer
 	Progress   func(p Progress) // called now and then from the solving goroutine; default none
 }
@@ -43,11 +44,12 @@ const (
 	TimeLimit
 	NodeLimit
 	Cancelled
+	CloseEnough
 )
 
 // String gives the reason in words.
 func (s Stop) String() string {
-	return [...]string{"finished", "time limit", "node limit", "cancelled"}[s]
+	return [...]string{"finished", "time limit", "node limit", "cancelled", "close enough"}[s]
 }
 
 // Result is the answer of one solve.

@@ -31,6 +31,10 @@ func (s *Solver) Solve(ctx context.Context, ch Change, set Settings) (Result, er
 	if set.Goroutines <= 0 {
 		set.Goroutines = runtime.GOMAXPROCS(0)
 	}
+	if t := s.parted(&ch); t != nil {
+		t.ctx, t.set, t.began = ctx, set, time.Now()
+		return t.run(ch.Start)
+	}
 	r := &search{p: s.p, ch: ch, set: set, ctx: ctx, began: time.Now(), memory: &s.memory}
 	if err := r.run(); err != nil {
 		return Result{}, err
@@ -40,6 +44,15 @@ func (s *Solver) Solve(ctx context.Context, ch Change, set Settings) (Result, er
 		s.memory.keep(res.Pick)
 	}
 	return res, err
+}
+
+// parted is the problem taken apart, where it has parts and nothing but where to start
+// is changed.
+func (s *Solver) parted(ch *Change) *parted {
+	if len(ch.Fix)+len(ch.Ban)+len(ch.Limits)+len(ch.Costs)+len(ch.Fixed)+len(ch.Off) > 0 || ch.Below != nil {
+		return nil
+	}
+	return s.p.apart()
 }
 
 func (p *Problem) validChange(ch *Change) error {

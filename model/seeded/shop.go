@@ -9,12 +9,12 @@ import (
 
 // Shop makes several jobs of one shop: the same platers, makers, vendors and bundles, and
 // drawers with a number of pieces that may fit slots of any of them. Every job has its own
-// slots, pieces and target; a part occurs in about four jobs.
+// slots, pieces and target. Of fifty jobs a part occurs in about four.
 func Shop(f Family, jobs, stock int, seed uint64) []*catalog.State {
 	shop := &maker{Rand: rand.New(rand.NewPCG(seed, 77)), f: f, st: &catalog.State{}, series: map[int]int{}}
 	shop.st.Tables = catalog.BuiltIn()
 	shop.people()
-	parts := max(1, jobs*f.Slots/5)
+	parts := max(f.Slots, jobs*f.Slots/5)
 	area, worth := make([]catalog.Micro, parts), make([]float64, parts)
 	for i := range parts {
 		area[i], worth[i] = catalog.Micro(300_000+shop.IntN(50)*100_000), 160+360*shop.Float64()
@@ -27,9 +27,15 @@ func Shop(f Family, jobs, stock int, seed uint64) []*catalog.State {
 		m.st.Shop = catalog.Shop{Hourly: given(catalog.Cents(60 * unit)), Works: []int{0, 2}}
 		m.target()
 		m.slots()
+		order, next := m.Perm(parts), 0
 		for s := range m.st.Slots {
-			part := m.IntN(parts)
 			slot := &m.st.Slots[s]
+			if slot.Part != slot.ID { // it shares the part of the one before
+				slot.Part, slot.Area, m.worth[s] = m.st.Slots[s-1].Part, m.st.Slots[s-1].Area, m.worth[s-1]
+				continue
+			}
+			part := order[next]
+			next++
 			slot.Part, slot.Area, m.worth[s] = fmt.Sprintf("part-%d", part+1), given(area[part]), worth[part]
 		}
 		m.matches()
