@@ -154,6 +154,8 @@ func TestPartsBrute(t *testing.T) {
 
 // TestPartsBounds: stopped at any time, the bound holds; and so it does where a gap will do.
 func TestPartsBounds(t *testing.T) {
+	defer func(was int) { trifling = was }(trifling)
+	trifling = 0
 	stopped, close := 0, 0
 	for seed := range uint64(200) {
 		p := randomParts(rand.New(rand.NewPCG(seed, 11)))

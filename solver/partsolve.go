@@ -118,7 +118,7 @@ func (t *parted) run(start [][]int) (Result, error) {
 	var undivided partQueue // nodes that nothing more can be said of
 	bound := int64(-Limit)
 	for len(queue) > 0 {
-		if t.nodes > 0 && t.best.has && t.close(max(bound, queue[0].value)) {
+		if t.best.has && t.close(max(bound, queue[0].value)) {
 			t.stop = CloseEnough
 			break
 		}
@@ -158,9 +158,13 @@ func (t *parted) run(start [][]int) (Result, error) {
 	return t.result(append(queue, undivided...))
 }
 
+// trifling is how many linear programs are solved for the whole proof even where a gap
+// would do: so much is always worth it. Tests set it.
+var trifling = 1500
+
 // close says whether the best is as close to a bound as the settings ask.
 func (t *parted) close(bound int64) bool {
-	return bound < t.best.total && float64(t.best.total-bound) <= t.set.Gap*math.Abs(float64(t.best.total))
+	return t.lps >= trifling && bound < t.best.total && float64(t.best.total-bound) <= t.set.Gap*math.Abs(float64(t.best.total))
 }
 
 func (t *parted) report(queue partQueue) {
@@ -393,5 +397,5 @@ func (t *parted) gaps(d *partNode, least []int64, fine float64) []float64 {
 // settled says whether a node holds nothing better than what is in hand, or nothing that
 // is better by enough.
 func (t *parted) settled(d *partNode) bool {
-	return d.value >= t.best.upper(t.beyond) || t.best.has && t.nodes == 1 && t.close(d.value)
+	return d.value >= t.best.upper(t.beyond) || t.best.has && t.nodes == 1 && t.set.Gap > 0 && t.close(d.value)
 }

@@ -24,10 +24,14 @@ func load(c *call) (*catalog.State, error) {
 // jobPath is the job named by the first argument: a job file, or a folder with a
 // job.toml in it; the current folder where there is no argument.
 func jobPath(c *call) (string, error) {
-	path := "job.toml"
 	if len(c.args) > 0 {
-		path = c.args[0]
+		return jobPathOf(c.args[0])
 	}
+	return jobPathOf("job.toml")
+}
+
+// jobPathOf is the job of a file or folder.
+func jobPathOf(path string) (string, error) {
 	info, err := os.Stat(path)
 	if err == nil && info.IsDir() {
 		path = filepath.Join(path, "job.toml")

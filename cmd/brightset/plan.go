@@ -19,10 +19,11 @@ import (
 )
 
 var planCommand = command{
-	name: "plan", args: "[JOB]", most: 1,
+	name: "plan", args: "[JOB ...]", most: mostJobs,
 	summary: "find the cheapest set of choices that meets the target",
 	text: "Decides for every slot which piece hangs there, what is done to it and by whom, and what is held in reserve; proves that nothing on the same figures is cheaper; and lists what to send, buy, keep and watch." +
-		"\nCtrl-C stops the search and shows the best plan found so far. For what the locks and bans cost, and for other plans, it searches for 20 s each at most, unless --time-limit says otherwise.",
+		"\nCtrl-C stops the search and shows the best plan found so far. For what the locks and bans cost, and for other plans, it searches for 20 s each at most, unless --time-limit says otherwise." +
+		"\nOf several jobs of one shop it makes one plan: lots, freights and bundles are shared, a common spare goes where it saves most, and each job keeps its own target, date and budget, the budget even if it had to pay all its charges itself. It says what each saves against planning alone, and splits what they share.",
 	setup: func(flags *pflag.FlagSet) action {
 		var o planOptions
 		flags.BoolVar(&o.json, "json", false, "write the plan as one JSON document")
@@ -33,11 +34,13 @@ var planCommand = command{
 		flags.BoolVar(&o.strip, "strip", false, "look for what to strip first and for the prices at which to stop in a set of more than 30 slots too, which takes a while")
 		flags.StringVar(&o.mps, "mps", "", "also write the program to `FILE` as free MPS, for another solver; with - only that, instead of the plan")
 		flags.DurationVar(&o.limit, "time-limit", 0, "stop after `TIME`, such as 30s or 2m, with what was found so far (default: no limit)")
+		flags.Float64Var(&o.within, "within", 0.1, "with several jobs: stop at a plan that is proven to be within `PERCENT` of the cheapest; 0 asks for the whole proof")
 		return o.run
 	},
 }
 
 type planOptions struct {
+	within float64
 	json   bool
 	best   bool
 	keep   bool
@@ -73,6 +76,9 @@ func (o *planOptions) check() error {
 func (o *planOptions) run(c *call) (int, error) {
 	if err := o.check(); err != nil {
 		return 0, err
+	}
+	if len(c.args) > 1 {
+		return o.together(c)
 	}
 	st, err := load(c)
 	if err != nil {

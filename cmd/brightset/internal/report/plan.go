@@ -39,15 +39,7 @@ func Plan(st *catalog.State, p *model.Plan, beside *Beside) string {
 // "outlay" add up to the totals of the plan.
 func planTable(st *catalog.State, p *model.Plan, notes *notes) string {
 	t := NewTable("slot", "piece, work and who", ">expected", ">outlay", ">breaks", ">grade")
-	for i := range p.Lines {
-		l := &p.Lines[i]
-		c := l.Choice
-		t.Row(st.Slots[l.Slot].ID, model.Label(st, c)+notes.mark(st, c),
-			catalog.FormatMoney(l.Expected), catalog.FormatMoney(c.Cash), Percent(c.Breakage), catalog.FormatCenti(c.Grade))
-		if text := second(st, l, notes); text != "" {
-			t.Span(4, text)
-		}
-	}
+	planLines(t, st, p, notes)
 	t.Rule()
 	for _, c := range p.Charges {
 		t.Row("", chargeText(st, c), catalog.FormatMoney(c.Cents), catalog.FormatMoney(c.Cents))
@@ -57,6 +49,19 @@ func planTable(st *catalog.State, p *model.Plan, notes *notes) string {
 	}
 	t.Row("total", "", catalog.FormatMoney(p.Expected), catalog.FormatMoney(p.Outlay), "", fmt.Sprintf("%.1f", p.Grade))
 	return t.String()
+}
+
+// planLines adds a row per slot, and what happens there if the choice fails.
+func planLines(t *Table, st *catalog.State, p *model.Plan, notes *notes) {
+	for i := range p.Lines {
+		l := &p.Lines[i]
+		c := l.Choice
+		t.Row(st.Slots[l.Slot].ID, model.Label(st, c)+notes.mark(st, c),
+			catalog.FormatMoney(l.Expected), catalog.FormatMoney(c.Cash), Percent(c.Breakage), catalog.FormatCenti(c.Grade))
+		if text := second(st, l, notes); text != "" {
+			t.Span(4, text)
+		}
+	}
 }
 
 // second says what happens if the choice of a line fails, "" if it can't.

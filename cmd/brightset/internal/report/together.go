@@ -1,0 +1,259 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"brightset/catalog"
+	"brightset/model"
+	"brightset/solver"
+)
+
+// Together writes what several jobs planned together come to: each job's lines, what they
+// share and how that is split, and what each pays and saves.
+func Together(out *model.Joint, worths []model.Worth) string {
+	var b strings.Builder
+	notes := newNotes()
+	b.WriteString(Paragraph("", "", fmt.Sprintf("%d jobs of one shop, planned together (all sums in %s)", len(out.Jobs), out.Jobs[0].State.Job.Currency)))
+	for j := range out.Jobs {
+		b.WriteString("\n" + jobPart(out, j, notes))
+	}
+	for _, part := range []string{
+		sharedTable(out), paysTable(out), jointVerdict(out), rulesText(out), worthsText(out, worths), notes.String(),
+		list("Worth knowing:", jointWarnings(out)), jointCautions(out),
+	} {
+		if part != "" {
+			b.WriteString("\n" + part)
+		}
+	}
+	return b.String()
+}
+
+func jobName(out *model.Joint, j int) string { return fmt.Sprintf("job %d", j+1) }
+
+// jobPart is one job's lines. Its charges stand with those of the others.
+func jobPart(out *model.Joint, j int, notes *notes) string {
+	job := &out.Jobs[j]
+	t := NewTable("slot", "piece, work and who", ">expected", ">outlay", ">breaks", ">grade")
+	planLines(t, job.State, job.Plan, notes)
+	t.Rule()
+	outlay := catalog.Cents(0)
+	for i := range job.Plan.Lines {
+		outlay += job.Plan.Lines[i].Choice.Cash
+	}
+	for _, c := range job.Plan.Charges {
+		if c.Kind == model.ChargeTrade {
+			t.Row("", chargeText(job.State, c), catalog.FormatMoney(c.Cents), catalog.FormatMoney(c.Cents))
+			outlay += c.Cents
+		}
+	}
+	t.Row("lines", "", catalog.FormatMoney(job.Lines), catalog.FormatMoney(outlay), "", fmt.Sprintf("%.1f", job.Plan.Grade))
+	text := Paragraph("", "  ", fmt.Sprintf("Job %d: %s (%s)", j+1, job.State.Job.Title, job.State.Job.File)) + t.String()
+	text += fmt.Sprintf("chance %s that no slot needs a rescue; days %s\n", Percent(catalog.Micro(job.Plan.Completion*1e6)), days(job.State, job.Plan))
+	return wrapLast(text)
+}
+
+// wrapLast lays the last line out as a paragraph.
+func wrapLast(text string) string {
+	text = strings.TrimSuffix(text, "\n")
+	at := strings.LastIndex(text, "\n") + 1
+	return text[:at] + Paragraph("", "  ", text[at:])
+}
+
+// sharedTable lists what the lines call for, once for all jobs, and who pays how much.
+func sharedTable(out *model.Joint) string {
+	if len(out.Charges) == 0 {
+		return ""
+	}
+	t := NewTable("charge", ">each by itself", ">together", "split")
+	single, sum := catalog.Cents(0), catalog.Cents(0)
+	for _, c := range out.Charges {
+		apart := catalog.Cents(0)
+		var split []string
+		for j := range c.Shares {
+			apart += c.Single[j]
+			if c.Single[j] > 0 {
+				split = append(split, jobName(out, j)+" "+catalog.FormatMoney(c.Shares[j]))
+			}
+		}
+		t.Row(jointChargeText(&c), catalog.FormatMoney(apart), catalog.FormatMoney(c.Cents), strings.Join(split, ", "))
+		single += apart
+		sum += c.Cents
+	}
+	t.Rule()
+	t.Row("charges", catalog.FormatMoney(single), catalog.FormatMoney(sum), "")
+	return "What the lines call for, once for all jobs:\n" + t.String()
+}
+
+func jointChargeText(c *model.JointCharge) string {
+	switch c.Kind {
+	case model.ChargeMinimum:
+		return "up to the least lot of " + c.ID
+	case model.ChargeBundle:
+		return "bundle " + c.ID
+	}
+	return "freight of " + c.ID
+}
+
+// paysTable sets what each job pays against its plan alone. Rows and columns add up.
+func paysTable(out *model.Joint) string {
+	evened, apart := false, out.Capped == model.CapApart
+	for j := range out.Jobs {
+		evened = evened || out.Jobs[j].Evened != 0
+	}
+	heads := []string{"", ">lines", ">charges"}
+	if evened {
+		heads = append(heads, ">evened out")
+	}
+	heads = append(heads, ">pays", ">alone")
+	if apart {
+		heads = append(heads, ">alone, stock shared out")
+	}
+	t := NewTable(append(heads, ">saves")...)
+	var sums [7]catalog.Cents
+	row := func(name string, v [7]catalog.Cents, known bool) {
+		cells := []string{name, catalog.FormatMoney(v[0]), catalog.FormatMoney(v[1])}
+		if evened {
+			cells = append(cells, catalog.FormatMoney(v[2]))
+		}
+		cells = append(cells, catalog.FormatMoney(v[3]))
+		alone, saves := "not found", ""
+		if known {
+			alone, saves = catalog.FormatMoney(v[4]), catalog.FormatMoney(v[6])
+		}
+		cells = append(cells, alone)
+		if apart {
+			cells = append(cells, catalog.FormatMoney(v[5]))
+			saves = catalog.FormatMoney(v[6])
+		}
+		t.Row(append(cells, saves)...)
+	}
+	all := true
+	for j := range out.Jobs {
+		job := &out.Jobs[j]
+		v := [7]catalog.Cents{job.Lines, job.Shared, job.Evened, job.Pays, job.Alone.Expected, 0, job.Alone.Expected - job.Pays}
+		if apart {
+			v[5] = job.Apart.Expected
+			v[6] = v[5] - job.Pays
+		}
+		row(jobName(out, j), v, job.Alone.Has)
+		all = all && job.Alone.Has
+		for i := range v {
+			sums[i] += v[i]
+		}
+	}
+	t.Rule()
+	row("all", sums, all)
+	return "What each job pays, expected:\n" + t.String()
+}
+
+// jointVerdict says what is known of the plan's being the cheapest.
+func jointVerdict(out *model.Joint) string {
+	switch {
+	case out.Status == solver.Optimal:
+		return Paragraph("", "", "The cheapest on these figures for all jobs together: proven, nothing that meets all targets costs less.")
+	case out.Stop == solver.CloseEnough:
+		return Paragraph("", "", fmt.Sprintf("Nothing that meets all targets costs less than %s: this plan is proven to be at most %s above the cheapest. For the whole proof type it with --within 0.",
+			catalog.FormatMoney(out.Bound), catalog.FormatMoney(out.Expected-out.Bound)))
+	}
+	return Paragraph("", "", fmt.Sprintf("Not proven to be the cheapest: stopped early (%s). Nothing that meets all targets costs less than %s; this plan is at most %s above that. Give it longer with --time-limit.",
+		out.Stop, catalog.FormatMoney(out.Bound), catalog.FormatMoney(out.Expected-out.Bound)))
+}
+
+// rulesText says by what rule charges are split.
+func rulesText(out *model.Joint) string {
+	text := "A freight and a bundle are split evenly among the jobs that call for them, a least lot in proportion to what each would have to top up by itself."
+	for j := range out.Jobs {
+		if out.Jobs[j].Evened != 0 {
+			text += " Where a job would so pay more than alone, because it leaves the others something or takes what is cheaper for all, those that gain make that good, in proportion to what they gain."
+			break
+		}
+	}
+	switch out.Capped {
+	case model.CapAlone:
+		text += " No job pays more than its plan alone would cost."
+	case model.CapApart:
+		text += " Alone the jobs would hang the same pieces twice, so they can't all have those plans. No job pays more than in the cheapest plans in which every piece is used once and no charge is shared."
+	case model.CapNone:
+		text += " What each would pay alone was not found in time, so nothing is evened out."
+	}
+	return Paragraph("", "", text)
+}
+
+// worthsText says where the pieces go that more than one job wants.
+func worthsText(out *model.Joint, worths []model.Worth) string {
+	var all []string
+	for _, w := range worths {
+		var to, worth []string
+		for _, one := range w.Jobs {
+			if one.Slot != catalog.None {
+				use := fmt.Sprintf("%s (%s)", jobName(out, one.Job), out.Jobs[one.Job].State.Slots[one.Slot].ID)
+				if one.Reserve {
+					use += " in reserve"
+				}
+				to = append(to, use)
+			}
+			switch {
+			case !one.Looked:
+				worth = append(worth, jobName(out, one.Job)+" not looked for")
+			case one.Vital:
+				worth = append(worth, jobName(out, one.Job)+" can't do without")
+			default:
+				worth = append(worth, jobName(out, one.Job)+" "+catalog.FormatMoney(one.Cents))
+			}
+		}
+		text := w.ID + " goes to " + strings.Join(to, " and ")
+		if len(to) == 0 {
+			text = w.ID + " stays in the drawer"
+		}
+		all = append(all, text+"; worth to each alone: "+strings.Join(worth, ", "))
+	}
+	return list("Wanted by more than one job:", all)
+}
+
+// jointWarnings are the jobs' own, and budgets that evening out goes beyond.
+func jointWarnings(out *model.Joint) []string {
+	var all []string
+	for j := range out.Jobs {
+		job := &out.Jobs[j]
+		for _, w := range planWarnings(job.State, job.Plan) {
+			all = append(all, jobName(out, j)+": "+w)
+		}
+		if b := job.State.Job.Budget; b.Set && job.Evened > 0 {
+			sum := job.Plan.Outlay
+			if job.State.Job.BudgetOn == catalog.OnExpected {
+				sum = job.Plan.Expected
+			}
+			if over := sum + job.Evened - b.V; over > 0 {
+				all = append(all, fmt.Sprintf("%s: what evens things out is not part of its budget, which it could exceed by up to %s", jobName(out, j), catalog.FormatMoney(over)))
+			}
+		}
+	}
+	return all
+}
+
+// jointCautions gives the cautions of the first job that has any.
+func jointCautions(out *model.Joint) string {
+	whole := &model.Plan{}
+	for j := range out.Jobs {
+		whole.Lines = append(whole.Lines, out.Jobs[j].Plan.Lines...)
+	}
+	return cautions(whole)
+}
+
+// NoneTogether says that there is no plan of all jobs, and what is known of why.
+func NoneTogether(out *model.Joint, short []string) string {
+	var alone []string
+	for j := range out.Jobs {
+		if out.Jobs[j].Alone.Status == solver.Infeasible {
+			alone = append(alone, out.Jobs[j].State.Job.File)
+		}
+	}
+	switch {
+	case len(alone) > 0:
+		return Paragraph("", "", "Nothing meets all targets: "+strings.Join(alone, ", ")+" can't be done within its limits even with the whole stock to itself.")
+	case len(short) > 0:
+		return Paragraph("", "", "Each job can be done by itself, but not all together: they need the same pieces of the shop's. One more of any of these would be enough: "+strings.Join(short, ", ")+".")
+	}
+	return Paragraph("", "", "Each job can be done by itself, but not all together: they need the same pieces of the shop's, and one more of a single one is not enough, or was not looked at in time.")
+}

@@ -1,0 +1,216 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"brightset/catalog"
+	"brightset/cmd/brightset/internal/record"
+	"brightset/cmd/brightset/internal/report"
+	"brightset/model"
+	"brightset/solver"
+)
+
+// mostJobs is how many jobs plan takes.
+const mostJobs = 200
+
+// longestLook is how long is looked for what only explains.
+const longestLook = 8 * time.Second
+
+// checkTogether says what is wrong with the flags where several jobs are named.
+func (o *planOptions) checkTogether() error {
+	for _, f := range []struct {
+		name string
+		set  bool
+	}{{"--best", o.best}, {"--others", o.others > 0}, {"--strip", o.strip}, {"--mps", o.mps != ""}} {
+		if f.set {
+			return usageError{fmt.Sprintf("%s is about one job; type it with each job by itself: brightset plan %s JOB", f.name, f.name)}
+		}
+	}
+	if !(o.within >= 0 && o.within <= 50) {
+		return usageError{fmt.Sprintf("within %v %% is not between 0 and 50; type: brightset plan --within 0.1 JOB JOB", o.within)}
+	}
+	return nil
+}
+
+// together plans several jobs of one shop at once.
+func (o *planOptions) together(c *call) (int, error) {
+	if err := o.checkTogether(); err != nil {
+		return 0, err
+	}
+	jobs, err := loadAll(c.args)
+	if err != nil {
+		return 0, err
+	}
+	if err := oneShop(jobs); err != nil {
+		return 0, err
+	}
+	ctx, stop := interruptible()
+	defer stop()
+	line := newProgress(c.err)
+	set := solver.Settings{TimeLimit: o.limit, Gap: o.within / 100, Progress: line.told}
+	joint, err := model.PlanTogether(ctx, jobs, set)
+	line.done()
+	if err != nil {
+		return 0, err
+	}
+	code := jointCode(joint)
+	if !joint.Has {
+		return code, o.noneTogether(ctx, c, joint)
+	}
+	worths := o.worths(ctx, joint)
+	text := report.Together(joint, worths)
+	if o.json {
+		if text, err = report.TogetherJSON(joint, worths); err != nil {
+			return code, err
+		}
+	}
+	if err := c.print(text); err != nil || !o.keep {
+		return code, err
+	}
+	return code, keepAll(c, joint)
+}
+
+// worths looks for what the pieces that several jobs want are worth to each.
+func (o *planOptions) worths(ctx context.Context, joint *model.Joint) []model.Worth {
+	limit := o.limit
+	if limit == 0 {
+		limit = longestLook
+	}
+	worths, err := model.Worths(ctx, joint, solver.Settings{TimeLimit: limit})
+	if err != nil {
+		return nil // it only explains
+	}
+	return worths
+}
+
+func jointCode(joint *model.Joint) int {
+	switch {
+	case joint.Has && (joint.Status == solver.Optimal || joint.Stop == solver.CloseEnough):
+		return exitAnswered
+	case joint.Status == solver.Infeasible:
+		return exitInfeasible
+	case joint.Stop == solver.Cancelled:
+		return exitInterrupted
+	case joint.Has:
+		return exitUnproven
+	}
+	return exitFailed
+}
+
+// loadAll reads all jobs, and reports the mistakes of all, each once.
+func loadAll(paths []string) ([]*catalog.State, error) {
+	var jobs []*catalog.State
+	all := &catalog.Mistakes{}
+	for _, arg := range paths {
+		path, err := jobPathOf(arg)
+		if err != nil {
+			return nil, err
+		}
+		st, err := catalog.Load(path, catalog.Options{Today: now()})
+		var wrong *catalog.Mistakes
+		switch {
+		case errors.As(err, &wrong):
+			for _, m := range wrong.List {
+				if !slices.Contains(all.List, m) {
+					all.List = append(all.List, m)
+				}
+			}
+		case err != nil:
+			return nil, err
+		default:
+			jobs = append(jobs, st)
+		}
+	}
+	if len(all.List) > 0 {
+		return nil, all
+	}
+	return jobs, nil
+}
+
+// oneShop: jobs that are planned together draw on the same drawers, in one currency.
+func oneShop(jobs []*catalog.State) error {
+	first := jobs[0]
+	for n, st := range jobs {
+		for _, other := range jobs[:n] {
+			if catalog.SameJob(st, other) {
+				return usageError{fmt.Sprintf("%q is named twice; name each job once", st.Job.File)}
+			}
+		}
+		switch {
+		case st.Shop.File == "":
+			return usageError{fmt.Sprintf("%q names no shop; jobs that are planned together share a shop's file: write shop = \"shop.toml\" below [job]", st.Job.File)}
+		case n > 0 && !catalog.SameShop(first, st):
+			return usageError{fmt.Sprintf("%q is of the shop %q and %q of %q; only jobs of one shop share anything: plan each by itself", first.Job.File, first.Shop.File, st.Job.File, st.Shop.File)}
+		case st.Job.Currency != first.Job.Currency:
+			return usageError{fmt.Sprintf("%q is in %s and %q in %s; sums of two currencies can't be added up", first.Job.File, first.Job.Currency, st.Job.File, st.Job.Currency)}
+		}
+	}
+	return nil
+}
+
+// noneTogether says why there is no plan of all jobs.
+func (o *planOptions) noneTogether(ctx context.Context, c *call, joint *model.Joint) error {
+	var lacking []*catalog.State
+	for i := range joint.Jobs {
+		if joint.Jobs[i].Alone.Status == solver.Infeasible {
+			lacking = append(lacking, joint.Jobs[i].State)
+		}
+	}
+	switch {
+	case joint.Status != solver.Infeasible:
+		fmt.Fprintf(c.err, "brightset: stopped (%s) before a plan of all jobs was found; give it longer: brightset plan --time-limit 5m JOB JOB\n", joint.Stop)
+		return nil
+	case len(lacking) > 0:
+		for _, st := range lacking {
+			fmt.Fprintf(c.err, "brightset: %s can't be done even by itself; for why, type: brightset plan %s\n", st.Job.File, st.Job.File)
+		}
+	}
+	var short []string
+	if len(lacking) == 0 {
+		var states []*catalog.State
+		for i := range joint.Jobs {
+			states = append(states, joint.Jobs[i].State)
+		}
+		var err error
+		if short, err = model.ShortOf(ctx, states, solver.Settings{TimeLimit: longestLook}); err != nil {
+			return err
+		}
+	}
+	text := report.NoneTogether(joint, short)
+	if o.json {
+		var err error
+		if text, err = report.NoneTogetherJSON(joint, short); err != nil {
+			return err
+		}
+	}
+	return c.print(text)
+}
+
+// keepAll keeps each job's part as the plan that is followed there.
+func keepAll(c *call, joint *model.Joint) error {
+	var kept []string
+	for i := range joint.Jobs {
+		job := &joint.Jobs[i]
+		d, err := catalog.OpenDesk(job.State.Job.File, catalog.Options{Today: now(), Now: now})
+		if err == nil && d.State.Revision != job.State.Revision {
+			err = fmt.Errorf("%s has changed while this was planned; plan again", job.State.Job.File)
+		}
+		if err == nil {
+			_, err = d.Record(record.Keep(d, job.Plan))
+		}
+		if err != nil {
+			if len(kept) > 0 {
+				err = fmt.Errorf("%w; kept so far: %s", err, strings.Join(kept, ", "))
+			}
+			return err
+		}
+		kept = append(kept, job.State.Job.File)
+	}
+	fmt.Fprintf(c.err, "Kept as the plans that are followed: %s. What each is charged of what they share is in no job's plan: keep this page.\n", strings.Join(kept, ", "))
+	return nil
+}

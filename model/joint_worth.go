@@ -1,0 +1,154 @@
+package model
+
+import (
+	"context"
+	"strings"
+	"time"
+
+	"brightset/catalog"
+	"brightset/solver"
+)
+
+// Worth is a piece of the shop's that the jobs' plans alone want more of than there is,
+// and what it is worth to each: what the job would cost more alone without it.
+type Worth struct {
+	ID   string
+	Jobs []JobWorth // the jobs whose plans alone use it
+}
+
+// JobWorth is what a piece is worth to one job, and where it is used there.
+type JobWorth struct {
+	Job     int
+	Looked  bool          // false: time was up, or a plan is not proven
+	Vital   bool          // without it the job can't be done alone
+	Cents   catalog.Cents // 0 or more
+	Slot    int           // where the joint plan uses it; catalog.None if it doesn't
+	Reserve bool          // there it is held in reserve
+}
+
+// mostWorths is how many pieces are looked at.
+const mostWorths = 6
+
+// Worths looks for such pieces in the order of the first job's shop.
+func Worths(ctx context.Context, out *Joint, set solver.Settings) ([]Worth, error) {
+	began, whole := time.Now(), set.TimeLimit
+	var list []Worth
+	for _, id := range wantedByMore(out) {
+		if len(list) == mostWorths {
+			break
+		}
+		w := Worth{ID: id}
+		for j := range out.Jobs {
+			job := &out.Jobs[j]
+			piece := pieceAt(job.State, "shop:"+id)
+			if piece == catalog.None || !usesPiece(job.Alone, piece) {
+				continue
+			}
+			one := JobWorth{Job: j, Slot: catalog.None}
+			one.Slot, one.Reserve = useOf(job.Plan, piece)
+			if whole > 0 {
+				set.TimeLimit = max(whole-time.Since(began), 1) // not 0, which is no limit
+			}
+			if err := one.look(ctx, job, piece, set); err != nil {
+				return nil, err
+			}
+			w.Jobs = append(w.Jobs, one)
+		}
+		list = append(list, w)
+	}
+	return list, nil
+}
+
+// look solves the job alone without the piece.
+func (w *JobWorth) look(ctx context.Context, job *JointJob, piece int, set solver.Settings) error {
+	without := job.State.Clone()
+	without.Bans = append(without.Bans, catalog.Ban{ID: "elsewhere", Filter: catalog.Filter{Slot: catalog.None, Piece: piece, Plater: catalog.None}})
+	plan, err := Solve(ctx, without, set)
+	if err != nil {
+		return err
+	}
+	w.Looked = job.Alone.Status == solver.Optimal && plan.Status != solver.Stopped
+	w.Vital = plan.Status == solver.Infeasible
+	if plan.Has {
+		w.Cents = max(0, plan.Expected-job.Alone.Expected)
+	}
+	return nil
+}
+
+// wantedByMore are the ids of the shop's pieces that the plans alone together use more of
+// than there are.
+func wantedByMore(out *Joint) []string {
+	used, there := map[string]int{}, map[string]int{}
+	for j := range out.Jobs {
+		st := out.Jobs[j].State
+		for _, l := range out.Jobs[j].Alone.Lines {
+			for _, c := range []*Choice{l.Choice, l.Fallback} {
+				if c != nil && st.Pieces[c.Piece].InShop {
+					id := st.Pieces[c.Piece].ID
+					used[id] += needed(&st.Slots[l.Slot])
+					there[id] = pieceCount(&st.Pieces[c.Piece])
+				}
+			}
+		}
+	}
+	var ids []string
+	seen := map[string]bool{}
+	for j := range out.Jobs {
+		for i := range out.Jobs[j].State.Pieces {
+			if p := &out.Jobs[j].State.Pieces[i]; p.InShop && !seen[p.ID] && used[p.ID] > there[p.ID] {
+				seen[p.ID] = true
+				ids = append(ids, p.ID)
+			}
+		}
+	}
+	return ids
+}
+
+func usesPiece(plan *Plan, piece int) bool {
+	slot, _ := useOf(plan, piece)
+	return slot != catalog.None
+}
+
+// useOf is the slot in which a plan uses a piece, and whether it is held in reserve there.
+func useOf(plan *Plan, piece int) (slot int, reserve bool) {
+	for i := range plan.Lines {
+		l := &plan.Lines[i]
+		if l.Choice.Piece == piece {
+			return l.Slot, false
+		}
+		if l.Fallback != nil && l.Fallback.Piece == piece {
+			return l.Slot, true
+		}
+	}
+	return catalog.None, false
+}
+
+// ShortOf names the shop's pieces of which one or more besides what there is would make
+// jobs possible together that are not: those for which that alone is enough.
+func ShortOf(ctx context.Context, jobs []*catalog.State, set solver.Settings) ([]string, error) {
+	t := NewTogether(jobs)
+	began, whole := time.Now(), set.TimeLimit
+	set.Gap = 10 // any plan will do
+	var short []string
+	s, err := solver.New(t.Problem)
+	if err != nil {
+		return nil, err
+	}
+	for r := range t.Problem.Rows {
+		id, is := strings.CutPrefix(t.Problem.Rows[r].Name, "piece shop:")
+		if !is {
+			continue
+		}
+		if set.TimeLimit = whole - time.Since(began); set.TimeLimit <= 0 {
+			break
+		}
+		res, err := s.Solve(ctx, solver.Change{Limits: []solver.LimitTo{{Row: r, Limit: NoLimit}}}, set)
+		if err != nil {
+			return nil, err
+		}
+		if res.Has {
+			short = append(short, id)
+		}
+	}
+	return short, nil
+}
