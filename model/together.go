@@ -1,7 +1,9 @@
 package model
 
 import (
+	"runtime"
 	"slices"
+	"sync"
 
 	"brightset/catalog"
 	"brightset/solver"
@@ -39,10 +41,8 @@ type common struct {
 // NewTogether puts the programs of several jobs of one shop together. Jobs of
 // different shops share nothing; see catalog.SameShop.
 func NewTogether(jobs []*catalog.State) *Together {
-	t := &Together{shares: true}
-	for _, st := range jobs {
-		t.Jobs = append(t.Jobs, begin(st, Options{FixedLimits: true}))
-	}
+	t := &Together{shares: true, Jobs: make([]*Program, len(jobs))}
+	each(len(jobs), func(j int) { t.Jobs[j] = begin(jobs[j], Options{FixedLimits: true}) })
 	for key := range t.contested() {
 		for _, p := range t.Jobs {
 			if i := pieceAt(p.State, key); i != catalog.None {
@@ -50,12 +50,29 @@ func NewTogether(jobs []*catalog.State) *Together {
 			}
 		}
 	}
-	for _, p := range t.Jobs {
-		slices.Sort(p.Options.Shared)
-		p.complete()
-	}
+	each(len(jobs), func(j int) {
+		slices.Sort(t.Jobs[j].Options.Shared)
+		t.Jobs[j].complete()
+	})
 	t.assemble()
 	return t
+}
+
+// each does n things that don't concern each other, as many at once as there are
+// processors.
+func each(n int, do func(i int)) {
+	var wait sync.WaitGroup
+	gate := make(chan struct{}, runtime.GOMAXPROCS(0))
+	for i := range n {
+		wait.Add(1)
+		gate <- struct{}{}
+		go func() {
+			defer wait.Done()
+			defer func() { <-gate }()
+			do(i)
+		}()
+	}
+	wait.Wait()
 }
 
 // Apart is the same but for one thing: no job shares a charge with another. It is what

@@ -1,6 +1,9 @@
 package solver
 
-import "time"
+import (
+	"math"
+	"time"
+)
 
 // firstPrices are those of the linear relaxation of the whole, in which a column of a
 // part is as divisible as the part: near enough to begin with.
@@ -62,6 +65,23 @@ func (t *parted) oneByOne(plans []*partPlan, y *prices, d *partNode) error {
 		chosen[n] = k
 	}
 	t.offer(chosen)
+	for range mostPasses {
+		was := t.best.upper(t.beyond)
+		if err := t.refillAll(chosen, d); err != nil {
+			return err
+		}
+		if now := t.best.upper(t.beyond); t.halted() || float64(was-now) < refillGap/2*math.Abs(float64(now)) {
+			return nil
+		}
+	}
+	return nil
+}
+
+// mostPasses bounds how often all parts are filled anew.
+const mostPasses = 3
+
+// refillAll fills every part anew in turn, given all others.
+func (t *parted) refillAll(chosen []*partPlan, d *partNode) error {
 	for n := range t.parts {
 		if t.halted() {
 			return nil

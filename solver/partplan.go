@@ -131,7 +131,7 @@ func (t *parted) add(n int, k *partPlan) bool {
 }
 
 // mostPlans is how many plans of a part the whole picks from.
-const mostPlans = 40
+const mostPlans = 25
 
 // combine finds the best way to put plans found so far together.
 func (t *parted) combine(y *prices) error {
@@ -177,7 +177,7 @@ func (t *parted) combine(y *prices) error {
 		return err
 	}
 	set := t.limits(0, firstFine)
-	set.NodeLimit = combineNodes
+	set.NodeLimit, set.Gap = combineNodes, refillGap/10
 	res, err := s.Solve(t.ctx, ch, set)
 	if err != nil || !res.Has {
 		return err
@@ -191,4 +191,4 @@ func (t *parted) combine(y *prices) error {
 }
 
 // combineNodes bounds the search for the best combination.
-const combineNodes = 400
+const combineNodes = 60

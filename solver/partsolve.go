@@ -49,7 +49,7 @@ func (q *partQueue) Pop() any {
 func (t *parted) limits(gap, fine float64) Settings {
 	set := Settings{Goroutines: 1, Gap: gap}
 	if fine <= mostFine {
-		set.NodeLimit = partNodes
+		set.NodeLimit = int(partNodes * fine / firstFine)
 	}
 	if t.set.TimeLimit > 0 {
 		set.TimeLimit = max(t.set.TimeLimit-time.Since(t.began), 1) // not 0, which is no limit
@@ -244,7 +244,7 @@ const mostRounds = 40
 
 // partNodes bounds the search in one part at one set of prices, as long as there is
 // something else to try.
-const partNodes = 200
+const partNodes = 24
 
 // work bounds a node and cuts it in two if that does not settle it. No children: nothing
 // of interest is left in it, or time is up.
@@ -263,6 +263,9 @@ func (t *parted) work(d *partNode) ([]*partNode, error) {
 		least = now
 		if v := t.bound(y, d, least); v > d.value || round == 0 {
 			best, d.value = y, max(d.value, v)
+			step = min(1, 1.5*step)
+		} else {
+			step = max(leastStep, 0.75*step)
 		}
 		fresh, err := t.gather(plans, y, d, round)
 		if err != nil || t.settled(d) || t.halted() {
@@ -344,7 +347,11 @@ func (t *parted) gather(plans []*partPlan, y *prices, d *partNode, round int) (b
 
 // firstStep is how far prices go at first from the best so far towards those of the
 // mixture. Few plans make wild prices: going all the way would take far more rounds.
-const firstStep = 0.25
+// It gets longer where that raises the bound, and shorter where not.
+const (
+	firstStep = 0.2
+	leastStep = 0.06
+)
 
 // between are prices a step of the way from one set to another.
 func (t *parted) between(from, to *prices, step float64) *prices {
@@ -371,7 +378,7 @@ func (t *parted) between(from, to *prices, step float64) *prices {
 // is solved that finely. Where it leads no further it is divided more finely; beyond
 // mostFine the parts are solved to the end.
 const (
-	firstFine = 4.0
+	firstFine = 10.0
 	mostFine  = 256
 )
 
@@ -379,6 +386,9 @@ const (
 func (t *parted) gaps(d *partNode, least []int64, fine float64) []float64 {
 	out := make([]float64, len(t.parts))
 	if least == nil {
+		for n := range out {
+			out[n] = refillGap
+		}
 		return out
 	}
 	open := 0.4 * shares // together less than a unit, which rounding up makes good

@@ -43,6 +43,10 @@ var Families = []Family{
 	{Name: "shop-400", Slots: 400, Pieces: 4, Platers: 8, Vendors: 10, Bundles: 10, Trades: 4, Matches: 40, Quotes: 0.2, Leads: 0.1, Completion: 0.4, Mean: 83, Floor: 60},
 }
 
+// OneOfMany is a job as a shop has several of: most of what it hangs came off the object
+// or lies in the shop's drawers.
+var OneOfMany = Family{Name: "one-of-many", Slots: 40, Pieces: 3, Platers: 5, Vendors: 4, Bundles: 4, Trades: 1, Matches: 8, Quotes: 0.3, Leads: 0.1, Completion: 0.9, Mean: 84, Floor: 60, Lasting: true, Days: 150}
+
 // Named gives a family by its name.
 func Named(name string) (Family, bool) {
 	for _, f := range Families {
