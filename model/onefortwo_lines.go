@@ -1,0 +1,167 @@
+package model
+
+import (
+	"slices"
+
+	"brightset/catalog"
+)
+
+// spare is a piece that two slots may hold together. On each side stand the classes
+// of lines that are alike to the other side: the columns of the group that ties them
+// are none, and a pair of classes each.
+type spare struct {
+	piece int
+	slots [2]int
+	class [2][]shareClass
+	pairs []sharePair
+	group int
+}
+
+// shareClass is the lines of a slot that fall back on one choice of the spare and fail
+// with one chance. Two rows tie it to the spare's group.
+type shareClass struct {
+	sharer
+	f     int32
+	lines []Pair
+	rows  [2]int // at most, at least
+}
+
+// sharePair is a class of either side, and what they come to together.
+type sharePair struct {
+	of [2]int
+	pairing
+}
+
+// sharedLine says what a line that shares belongs to.
+type sharedLine struct{ spare, side, class int }
+
+// findSpares looks for all that two slots may hold together, and adds the lines that
+// share to the slots' lines: after those that hold a fallback for themselves. Only
+// pieces that are contested are looked at; of the others each slot has one of its own.
+func (p *Program) findSpares() {
+	p.sharing = make([][]sharedLine, len(p.State.Slots))
+	for _, piece := range p.wants.rows {
+		for t := range p.State.Slots {
+			for s := range t {
+				p.addSpare(piece, s, t)
+			}
+		}
+	}
+}
+
+// addSpare adds a spare if there is a pair of lines that can share it.
+func (p *Program) addSpare(piece, s, t int) {
+	sp := spare{piece: piece, slots: [2]int{s, t}}
+	for side, slot := range sp.slots {
+		sp.class[side] = p.benches[slot].shareClasses(piece)
+	}
+	if !p.Options.AllLines {
+		sp.fewerClasses()
+	}
+	sp.pairUp()
+	if len(sp.pairs) == 0 {
+		return
+	}
+	for side, slot := range sp.slots {
+		b := p.benches[slot]
+		j := newYardstick(p.State, slot, p.wants, p.Options)
+		for i := range sp.class[side] {
+			c := &sp.class[side][i]
+			if !p.Options.AllLines {
+				c.lines = j.prune(b, c.lines)
+			}
+			for range c.lines {
+				p.sharing[slot] = append(p.sharing[slot], sharedLine{len(p.spares), side, i})
+			}
+			p.Pairs[slot] = append(p.Pairs[slot], c.lines...)
+		}
+	}
+	p.spares = append(p.spares, sp)
+}
+
+// shareClasses sorts the lines of a slot that fall back on a piece into classes.
+func (b *bench) shareClasses(piece int) []shareClass {
+	var all []shareClass
+	for _, f := range b.reserve {
+		if b.choices[f].Piece != piece {
+			continue
+		}
+		for _, k := range b.planned {
+			if !b.allowed(k, f) {
+				continue
+			}
+			h := sharerOf(b.st, &b.choices[k], &b.choices[f])
+			at := slices.IndexFunc(all, func(c shareClass) bool { return c.f == f && c.sharer == h })
+			if at < 0 {
+				at = len(all)
+				all = append(all, shareClass{sharer: h, f: f})
+			}
+			all[at].lines = append(all[at].lines, b.pair(k, f))
+		}
+	}
+	return all
+}
+
+// fewerClasses leaves out the classes that are no better than another of their side,
+// with the same chance of failing and another choice of the same spare: whoever the
+// other is, and whoever yields.
+func (sp *spare) fewerClasses() {
+	for side := range sp.class {
+		var kept []shareClass
+		for _, c := range sp.class[side] {
+			if !slices.ContainsFunc(kept, func(e shareClass) bool { return e.insteadOf(&c, sp.class[1-side]) }) {
+				kept = slices.DeleteFunc(kept, func(e shareClass) bool { return c.insteadOf(&e, sp.class[1-side]) })
+				kept = append(kept, c)
+			}
+		}
+		sp.class[side] = kept
+	}
+}
+
+// insteadOf says whether every line of another class could be one of this class: it
+// has all the k's, and costs no more with any of the others, to the cent.
+func (c *shareClass) insteadOf(d *shareClass, others []shareClass) bool {
+	if c.fails != d.fails || c.mayWait != d.mayWait || c.standin > d.standin || c.spare > d.spare || !c.covers(d) {
+		return false
+	}
+	own := catalog.Of(c.fails, c.standin) - catalog.Of(d.fails, d.standin)
+	for i := range others {
+		if o := others[i].sharer; own+c.yielding(o)-d.yielding(o) > 0 {
+			return false
+		}
+	}
+	return true
+}
+
+func (c *shareClass) covers(d *shareClass) bool {
+	return !slices.ContainsFunc(d.lines, func(x Pair) bool {
+		return !slices.ContainsFunc(c.lines, func(y Pair) bool { return x.K == y.K })
+	})
+}
+
+// pairUp makes the pairs of classes, and drops the classes that are in none.
+func (sp *spare) pairUp() {
+	used := [2][]bool{make([]bool, len(sp.class[0])), make([]bool, len(sp.class[1]))}
+	for i := range sp.class[0] {
+		for j := range sp.class[1] {
+			if both, ok := pairUp(sp.class[0][i].sharer, sp.class[1][j].sharer); ok {
+				sp.pairs = append(sp.pairs, sharePair{[2]int{i, j}, both})
+				used[0][i], used[1][j] = true, true
+			}
+		}
+	}
+	for side := range sp.class {
+		place := make([]int, len(sp.class[side]))
+		var kept []shareClass
+		for i, c := range sp.class[side] {
+			place[i] = len(kept)
+			if used[side][i] {
+				kept = append(kept, c)
+			}
+		}
+		sp.class[side] = kept
+		for i := range sp.pairs {
+			sp.pairs[i].of[side] = place[sp.pairs[i].of[side]]
+		}
+	}
+}
