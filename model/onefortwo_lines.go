@@ -1,11 +1,5 @@
 package model
 
-import (
-	"slices"
-
-	"brightset/catalog"
-)
-
 // spare is a piece that two slots may hold together. On each side stand the classes
 // of lines that are alike to the other side: the columns of the group that ties them
 // are none, and a pair of classes each.
@@ -56,20 +50,15 @@ func (p *Program) addSpare(piece, s, t int) {
 		sp.class[side] = p.benches[slot].shareClasses(piece)
 	}
 	if !p.Options.AllLines {
-		sp.fewerClasses()
+		sp.fewer(p)
 	}
 	sp.pairUp()
 	if len(sp.pairs) == 0 {
 		return
 	}
 	for side, slot := range sp.slots {
-		b := p.benches[slot]
-		j := newYardstick(p.State, slot, p.wants, p.Options)
 		for i := range sp.class[side] {
 			c := &sp.class[side][i]
-			if !p.Options.AllLines {
-				c.lines = j.prune(b, c.lines)
-			}
 			for range c.lines {
 				p.sharing[slot] = append(p.sharing[slot], sharedLine{len(p.spares), side, i})
 			}
@@ -81,7 +70,12 @@ func (p *Program) addSpare(piece, s, t int) {
 
 // shareClasses sorts the lines of a slot that fall back on a piece into classes.
 func (b *bench) shareClasses(piece int) []shareClass {
+	type key struct {
+		sharer
+		f int32
+	}
 	var all []shareClass
+	place := map[key]int{}
 	for _, f := range b.reserve {
 		if b.choices[f].Piece != piece {
 			continue
@@ -91,52 +85,16 @@ func (b *bench) shareClasses(piece int) []shareClass {
 				continue
 			}
 			h := sharerOf(b.st, &b.choices[k], &b.choices[f])
-			at := slices.IndexFunc(all, func(c shareClass) bool { return c.f == f && c.sharer == h })
-			if at < 0 {
+			at, known := place[key{h, f}]
+			if !known {
 				at = len(all)
+				place[key{h, f}] = at
 				all = append(all, shareClass{sharer: h, f: f})
 			}
 			all[at].lines = append(all[at].lines, b.pair(k, f))
 		}
 	}
 	return all
-}
-
-// fewerClasses leaves out the classes that are no better than another of their side,
-// with the same chance of failing and another choice of the same spare: whoever the
-// other is, and whoever yields.
-func (sp *spare) fewerClasses() {
-	for side := range sp.class {
-		var kept []shareClass
-		for _, c := range sp.class[side] {
-			if !slices.ContainsFunc(kept, func(e shareClass) bool { return e.insteadOf(&c, sp.class[1-side]) }) {
-				kept = slices.DeleteFunc(kept, func(e shareClass) bool { return c.insteadOf(&e, sp.class[1-side]) })
-				kept = append(kept, c)
-			}
-		}
-		sp.class[side] = kept
-	}
-}
-
-// insteadOf says whether every line of another class could be one of this class: it
-// has all the k's, and costs no more with any of the others, to the cent.
-func (c *shareClass) insteadOf(d *shareClass, others []shareClass) bool {
-	if c.fails != d.fails || c.mayWait != d.mayWait || c.standin > d.standin || c.spare > d.spare || !c.covers(d) {
-		return false
-	}
-	own := catalog.Of(c.fails, c.standin) - catalog.Of(d.fails, d.standin)
-	for i := range others {
-		if o := others[i].sharer; own+c.yielding(o)-d.yielding(o) > 0 {
-			return false
-		}
-	}
-	return true
-}
-
-func (c *shareClass) covers(d *shareClass) bool {
-	return !slices.ContainsFunc(d.lines, func(x Pair) bool {
-		return !slices.ContainsFunc(c.lines, func(y Pair) bool { return x.K == y.K })
-	})
 }
 
 // pairUp makes the pairs of classes, and drops the classes that are in none.
