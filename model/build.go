@@ -30,6 +30,10 @@ type Options struct {
 	// OneForTwo lets two slots hold one spare together, where that is cheaper. It goes
 	// neither with Best nor with Keep.
 	OneForTwo bool
+	// pairsAtMost, with OneForTwo, makes about so many columns for what is shared at
+	// most, by taking classes together: the program is then a relaxation, see
+	// onefortwo_cells.go. 0: as many as it takes.
+	pairsAtMost int
 	// Adjust, if there is one, may change the figures of choices before anything is
 	// made of them, to ask what another price, breakage or grade would lead to. Such
 	// plans are not the state's own, and Check would say so.
@@ -106,6 +110,12 @@ func (p *Program) complete() {
 	if p.Options.OneForTwo {
 		p.findSpares()
 	}
+	p.constrain()
+}
+
+// constrain makes the columns of the lines and all constraints.
+func (p *Program) constrain() {
+	st := p.State
 	p.uses = make([]map[int][]solver.Term, len(st.Slots))
 	for s := range p.uses {
 		p.uses[s] = map[int][]solver.Term{}

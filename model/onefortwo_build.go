@@ -9,9 +9,9 @@ import (
 )
 
 // shareRows ties the lines that share a spare to the group of the spare, for every
-// class of lines of either slot:
+// cell of either slot:
 //
-//	sum of the slot's columns of the class - sum of the group's columns with it = 0
+//	sum of the slot's columns of the cell - sum of the group's columns with it = 0
 //
 // as a row at most and a row at least. So both share, or neither does, and the group
 // knows who they are.
@@ -19,9 +19,9 @@ func (p *Program) shareRows() {
 	for i := range p.spares {
 		sp := &p.spares[i]
 		for side, slot := range sp.slots {
-			for c := range sp.class[side] {
-				name := fmt.Sprintf("%s class %d %s", p.spareName(sp), c+1, p.State.Slots[slot].ID)
-				sp.class[side][c].rows = [2]int{
+			for c := range sp.cells[side] {
+				name := fmt.Sprintf("%s cell %d %s", p.spareName(sp), c+1, p.State.Slots[slot].ID)
+				sp.cells[side][c].rows = [2]int{
 					p.row(solver.Row{Name: name, Sense: solver.AtMost}),
 					p.row(solver.Row{Name: name + " too", Sense: solver.AtLeast}),
 				}
@@ -34,7 +34,7 @@ func (p *Program) spareName(sp *spare) string {
 	return fmt.Sprintf("one %s for %s and %s", p.State.Pieces[sp.piece].Key(), p.State.Slots[sp.slots[0]].ID, p.State.Slots[sp.slots[1]].ID)
 }
 
-// shareColumns gives the lines that share a term in the rows of their class, and takes
+// shareColumns gives the lines that share a term in the rows of their cell, and takes
 // them out of the row of the spare, which their group uses once for both. The terms in
 // rows of trades stay: what is given away is no spare.
 func (p *Program) shareColumns(s int, columns []solver.Column) {
@@ -43,7 +43,7 @@ func (p *Program) shareColumns(s int, columns []solver.Column) {
 		sp, col := &p.spares[l.spare], &columns[first+i]
 		row := p.rowOf[sp.piece]
 		terms := slices.DeleteFunc(slices.Clone(col.Terms), func(t solver.Term) bool { return t.Row == row })
-		for _, r := range sp.class[l.side][l.class].rows {
+		for _, r := range sp.cells[l.side][sp.class[l.side][l.class].cell].rows {
 			terms = append(terms, solver.Term{Row: r, Coef: 1})
 		}
 		col.Terms = sortedTerms(terms)
@@ -56,7 +56,7 @@ func sortedTerms(terms []solver.Term) []solver.Term {
 	return terms
 }
 
-// shareGroups adds a group per spare: none, or a pair of classes, which costs what the
+// shareGroups adds a group per spare: none, or a pair of cells, which costs what the
 // one that yields costs more; takes up of the completion row what the pair takes up
 // more than its two lines by themselves; and uses as many of the piece as the slot that
 // needs more of them.
@@ -67,14 +67,14 @@ func (p *Program) shareGroups() {
 		g := solver.Group{Name: p.spareName(sp), Columns: []solver.Column{{Name: "not shared"}}}
 		many := max(needed(&p.State.Slots[sp.slots[0]]), needed(&p.State.Slots[sp.slots[1]]))
 		for _, pair := range sp.pairs {
-			a, b := &sp.class[0][pair.of[0]], &sp.class[1][pair.of[1]]
-			c := solver.Column{Name: fmt.Sprintf("classes %d and %d", pair.of[0]+1, pair.of[1]+1), Cost: int64(pair.cost)}
+			a, b := &sp.cells[0][pair.of[0]], &sp.cells[1][pair.of[1]]
+			c := solver.Column{Name: fmt.Sprintf("cells %d and %d", pair.of[0]+1, pair.of[1]+1), Cost: int64(pair.cost)}
 			term := func(row int, coef int64) {
 				if coef != 0 {
 					c.Terms = append(c.Terms, solver.Term{Row: row, Coef: coef})
 				}
 			}
-			term(RowCompletion, pairLoss(pair.both)-a.loss()-b.loss())
+			term(RowCompletion, pair.loss)
 			if p.State.Job.BudgetOn == catalog.OnExpected {
 				term(RowBudget, int64(pair.cost))
 			}
@@ -91,15 +91,16 @@ func (p *Program) shareGroups() {
 }
 
 // readShared marks the lines of a plan that share a spare, and adds to them, and to
-// the total, what yielding costs.
+// the total, what yielding costs. It goes by the classes of the lines, whatever the
+// cells they are in.
 func (p *Program) readShared(plan *Plan, pick []int) {
 	for i := range p.spares {
 		sp := &p.spares[i]
-		at := pick[sp.group]
-		if at == 0 {
+		if pick[sp.group] == 0 {
 			continue
 		}
-		pair := &sp.pairs[at-1]
+		a, b := p.classPicked(sp, 0, pick), p.classPicked(sp, 1, pick)
+		pair, _ := pairUp(sp.class[0][a].sharer, sp.class[1][b].sharer)
 		yields := 0
 		if pair.later {
 			yields = 1
@@ -114,4 +115,10 @@ func (p *Program) readShared(plan *Plan, pick []int) {
 		plan.Expected += pair.cost
 		plan.Completion *= (1 - float64(pair.both)/float64(surely)) / one
 	}
+}
+
+// classPicked is the class of the line picked on a side of a spare that is shared.
+func (p *Program) classPicked(sp *spare, side int, pick []int) int {
+	slot := sp.slots[side]
+	return p.sharing[slot][pick[slot]-(len(p.Pairs[slot])-len(p.sharing[slot]))].class
 }

@@ -1,29 +1,24 @@
 package model
 
 // spare is a piece that two slots may hold together. On each side stand the classes
-// of lines that are alike to the other side: the columns of the group that ties them
-// are none, and a pair of classes each.
+// of lines that are alike to the other side, in cells of one class or more: the columns
+// of the group that ties them are none, and a pair of cells each.
 type spare struct {
 	piece int
 	slots [2]int
 	class [2][]shareClass
-	pairs []sharePair
+	cells [2][]shareCell
+	pairs []cellPair
 	group int
 }
 
 // shareClass is the lines of a slot that fall back on one choice of the spare and fail
-// with one chance. Two rows tie it to the spare's group.
+// with one chance.
 type shareClass struct {
 	sharer
 	f     int32
 	lines []Pair
-	rows  [2]int // at most, at least
-}
-
-// sharePair is a class of either side, and what they come to together.
-type sharePair struct {
-	of [2]int
-	pairing
+	cell  int
 }
 
 // sharedLine says what a line that shares belongs to.
@@ -33,6 +28,7 @@ type sharedLine struct{ spare, side, class int }
 // share to the slots' lines: after those that hold a fallback for themselves. Only
 // pieces that are contested are looked at; of the others each slot has one of its own.
 func (p *Program) findSpares() {
+	defer p.makeCells()
 	p.sharing = make([][]sharedLine, len(p.State.Slots))
 	for _, piece := range p.wants.rows {
 		for t := range p.State.Slots {
@@ -52,8 +48,8 @@ func (p *Program) addSpare(piece, s, t int) {
 	if !p.Options.AllLines {
 		sp.fewer(p)
 	}
-	sp.pairUp()
-	if len(sp.pairs) == 0 {
+	sp.withoutLonely()
+	if len(sp.class[0]) == 0 {
 		return
 	}
 	for side, slot := range sp.slots {
@@ -97,29 +93,24 @@ func (b *bench) shareClasses(piece int) []shareClass {
 	return all
 }
 
-// pairUp makes the pairs of classes, and drops the classes that are in none.
-func (sp *spare) pairUp() {
+// withoutLonely leaves out the classes that can share with no other.
+func (sp *spare) withoutLonely() {
 	used := [2][]bool{make([]bool, len(sp.class[0])), make([]bool, len(sp.class[1]))}
 	for i := range sp.class[0] {
 		for j := range sp.class[1] {
-			if both, ok := pairUp(sp.class[0][i].sharer, sp.class[1][j].sharer); ok {
-				sp.pairs = append(sp.pairs, sharePair{[2]int{i, j}, both})
-				used[0][i], used[1][j] = true, true
+			if !used[0][i] || !used[1][j] {
+				_, ok := pairUp(sp.class[0][i].sharer, sp.class[1][j].sharer)
+				used[0][i], used[1][j] = used[0][i] || ok, used[1][j] || ok
 			}
 		}
 	}
 	for side := range sp.class {
-		place := make([]int, len(sp.class[side]))
 		var kept []shareClass
 		for i, c := range sp.class[side] {
-			place[i] = len(kept)
 			if used[side][i] {
 				kept = append(kept, c)
 			}
 		}
 		sp.class[side] = kept
-		for i := range sp.pairs {
-			sp.pairs[i].of[side] = place[sp.pairs[i].of[side]]
-		}
 	}
 }

@@ -8,17 +8,22 @@ import (
 	"brightset/solver"
 )
 
+// firstPairs is how many columns there are at first for what is shared, about.
+const firstPairs = 20_000
+
 // OneForTwo finds the cheapest plan in which two slots may hold one spare together.
-// It starts from the cheapest plan without that, for which it takes half of the time
-// at most.
 func OneForTwo(ctx context.Context, st *catalog.State, set solver.Settings) (*Plan, error) {
 	two, _, err := OneForTwoAgainstOne(ctx, st, set)
 	return two, err
 }
 
 // OneForTwoAgainstOne gives beside it the cheapest plan in which every spare is held
-// for one slot.
+// for one slot, for which it takes half of the time at most, and which it starts from.
 func OneForTwoAgainstOne(ctx context.Context, st *catalog.State, set solver.Settings) (two, one *Plan, err error) {
+	return oneForTwoAgainstOne(ctx, st, set, firstPairs)
+}
+
+func oneForTwoAgainstOne(ctx context.Context, st *catalog.State, set solver.Settings, pairs int) (two, one *Plan, err error) {
 	began := time.Now()
 	single := set
 	if set.TimeLimit > 0 {
@@ -27,38 +32,82 @@ func OneForTwoAgainstOne(ctx context.Context, st *catalog.State, set solver.Sett
 	if one, err = Solve(ctx, st, single); err != nil {
 		return nil, nil, err
 	}
-	if set.TimeLimit > 0 {
-		set.TimeLimit = max(set.TimeLimit-time.Since(began), 1) // not 0, which is no limit
+	left := func() solver.Settings {
+		out := set
+		if set.TimeLimit > 0 {
+			out.TimeLimit = max(set.TimeLimit-time.Since(began), 1) // not 0, which is no limit
+		}
+		return out
 	}
-	p := Compile(st, Options{OneForTwo: true, FixedLimits: true})
-	ch := solver.Change{}
-	if start := p.startFrom(one); start != nil {
-		ch.Start = [][]int{start}
+	p := Compile(st, Options{OneForTwo: true, FixedLimits: true, pairsAtMost: pairs})
+	if two = p.hopeless(); two != nil {
+		return two, one, nil
 	}
-	two, err = p.Solve(ctx, ch, set)
+	two, err = p.solveSplitting(ctx, one, left)
+	if two != nil {
+		two.Result.Time = time.Since(began)
+	}
 	return two, one, err
 }
 
-// startFrom finds the columns of a plan in which nothing is shared, nil where there is
-// no plan, or where one of its lines is left out of this program.
-func (p *Program) startFrom(plan *Plan) []int {
-	if !plan.Has {
-		return nil
+// solveSplitting looks for plans that are cheaper than the one in hand, and splits cells
+// until none is left: then the plan in hand is the cheapest.
+func (p *Program) solveSplitting(ctx context.Context, one *Plan, left func() solver.Settings) (*Plan, error) {
+	best := &Plan{Status: solver.Infeasible, Result: solver.Result{Status: solver.Infeasible}}
+	if one.Has {
+		own := *one
+		best = &own
 	}
-	pick := make([]int, len(p.Problem.Groups))
-	for s := range plan.Lines {
-		l := &plan.Lines[s]
-		at := catalog.None
-		for i := range len(p.Pairs[s]) - len(p.sharing[s]) {
-			if k, f := p.line(s, p.Pairs[s][i]); sameChoice(k, l.Choice) && sameChoice(f, l.Fallback) {
-				at = i
-				break
+	for {
+		ch := solver.Change{}
+		if best.Has {
+			below := int64(best.Expected)
+			ch.Below = &below
+		}
+		res, err := solveOnce(ctx, p.Problem, ch, left())
+		if err != nil {
+			return nil, err
+		}
+		if res.Has && p.exact(res) {
+			found, err := p.Finish(res)
+			if err != nil {
+				return nil, err
+			}
+			best = found
+		}
+		switch {
+		case res.Status == solver.Infeasible:
+			return best.proven(res), nil
+		case res.Status == solver.Stopped:
+			return best.stoppedAt(res), nil
+		case p.exact(res):
+			return best, nil
+		}
+		if plan := p.Plan(res); (!best.Has || plan.Expected < best.Expected) && p.pairsAllowed(res) {
+			plan.Status, plan.Bound = solver.Stopped, catalog.Cents(res.Bound)
+			if len(Check(p.State, plan)) == 0 {
+				best = plan
 			}
 		}
-		if at == catalog.None {
-			return nil
-		}
-		pick[s] = at
+		p.split(res)
 	}
-	return pick
+}
+
+// proven is the plan in hand, or that there is none, once nothing is below it.
+func (plan *Plan) proven(res solver.Result) *Plan {
+	plan.Status, plan.Stop, plan.Result = solver.Infeasible, res.Stop, res
+	if plan.Has {
+		plan.Status, plan.Bound = solver.Optimal, plan.Expected
+		plan.Result.Status = solver.Optimal
+	}
+	return plan
+}
+
+// stoppedAt is the plan in hand where the search ended early.
+func (plan *Plan) stoppedAt(res solver.Result) *Plan {
+	plan.Status, plan.Stop, plan.Bound, plan.Result = solver.Stopped, res.Stop, catalog.Cents(res.Bound), res
+	if plan.Has {
+		plan.Bound = min(plan.Bound, plan.Expected)
+	}
+	return plan
 }
