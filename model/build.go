@@ -34,6 +34,9 @@ type Options struct {
 	// most, by taking classes together: the program is then a relaxation, see
 	// onefortwo_cells.go. 0: as many as it takes.
 	pairsAtMost int
+	// giveUp, with OneForTwo, is asked while the lines that share are made; if it says
+	// so, the program is left unfinished.
+	giveUp func() bool
 	// Adjust, if there is one, may change the figures of choices before anything is
 	// made of them, to ask what another price, breakage or grade would lead to. Such
 	// plans are not the state's own, and Check would say so.
@@ -72,6 +75,7 @@ type Program struct {
 	gets    map[int][]solver.Term   // per piece: more for using it as k
 	spares  []spare                 // with OneForTwo: what two slots may hold together
 	sharing [][]sharedLine          // per slot: of its last lines, what they share
+	gaveUp  bool                    // not all of what two slots may share is in it
 }
 
 // Build makes the program of a state: the least total.
@@ -110,7 +114,9 @@ func (p *Program) complete() {
 	if p.Options.OneForTwo {
 		p.findSpares()
 	}
-	p.constrain()
+	if !p.gaveUp {
+		p.constrain()
+	}
 }
 
 // constrain makes the columns of the lines and all constraints.

@@ -91,40 +91,47 @@ type ownLine struct {
 // up of the completion row is, for rounding, at most one below its lines' sum, and not
 // below the other's where this one takes up nothing.
 func (sp *spare) withoutOutdone(side int, o opposite, b *bench, j *yardstick) {
-	own := map[int32][]ownLine{}
 	for i := range sp.class[side] {
 		c := &sp.class[side][i]
 		saves := o.saves(c)
 		c.lines = slices.DeleteFunc(c.lines, func(l Pair) bool {
-			list, known := own[l.K]
-			if !known {
-				list = b.ownLines(l.K, sp.piece, j)
-				own[l.K] = list
-			}
-			return slices.ContainsFunc(list, func(own ownLine) bool {
+			return slices.ContainsFunc(b.ownLines(l.K, j), func(own ownLine) bool {
 				return own.cost+saves <= l.Expected && (!j.counts.completion || own.loss == 0 || own.loss < c.loss())
 			})
 		})
 	}
 }
 
-// ownLines are those lines of k that use no contested piece as fallback, and no bundle
-// that k or the spare does not come out of.
-func (b *bench) ownLines(k int32, spare int, j *yardstick) []ownLine {
+// ownLines are the lines of k that use no contested piece as fallback, and no bundle but
+// k's own; those that none of them beats in both, found out once.
+func (b *bench) ownLines(k int32, j *yardstick) []ownLine {
+	if list, known := b.own[k]; known {
+		return list
+	}
 	var list []ownLine
 	for _, f := range append([]int32{catalog.None}, b.reserve...) {
-		if !b.allowed(k, f) {
-			continue
-		}
 		if f != catalog.None {
 			piece := b.choices[f].Piece
 			bundle := b.st.Pieces[piece].Bundle
-			if j.shared[piece] || bundle != catalog.None && bundle != b.st.Pieces[spare].Bundle && bundle != b.st.Pieces[b.choices[k].Piece].Bundle {
+			if j.shared[piece] || bundle != catalog.None && bundle != b.st.Pieces[b.choices[k].Piece].Bundle {
 				continue
 			}
 		}
-		list = append(list, ownLine{b.pair(k, f).Expected, logLoss(bothFail(&b.choices[k], b.choice(f)))})
+		if b.allowed(k, f) {
+			list = append(list, ownLine{b.pair(k, f).Expected, logLoss(bothFail(&b.choices[k], b.choice(f)))})
+		}
 	}
+	slices.SortFunc(list, func(x, y ownLine) int { return cmp.Or(cmp.Compare(x.cost, y.cost), cmp.Compare(x.loss, y.loss)) })
+	least := int64(certain)
+	list = slices.DeleteFunc(list, func(x ownLine) bool {
+		worse := x.loss >= least
+		least = min(least, x.loss)
+		return worse
+	})
+	if b.own == nil {
+		b.own = map[int32][]ownLine{}
+	}
+	b.own[k] = list
 	return list
 }
 

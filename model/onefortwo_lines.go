@@ -33,6 +33,10 @@ func (p *Program) findSpares() {
 	for _, piece := range p.wants.rows {
 		for t := range p.State.Slots {
 			for s := range t {
+				if p.Options.giveUp != nil && p.Options.giveUp() {
+					p.gaveUp = true
+					return
+				}
 				p.addSpare(piece, s, t)
 			}
 		}

@@ -39,7 +39,9 @@ func oneForTwoAgainstOne(ctx context.Context, st *catalog.State, set solver.Sett
 		}
 		return out
 	}
-	p := Compile(st, Options{OneForTwo: true, FixedLimits: true, pairsAtMost: pairs})
+	p := Compile(st, Options{OneForTwo: true, FixedLimits: true, pairsAtMost: pairs, giveUp: func() bool {
+		return ctx.Err() != nil || set.TimeLimit > 0 && time.Since(began) > set.TimeLimit
+	}})
 	if two = p.hopeless(); two != nil {
 		return two, one, nil
 	}
@@ -57,6 +59,9 @@ func (p *Program) solveSplitting(ctx context.Context, one *Plan, left func() sol
 	if one.Has {
 		own := *one
 		best = &own
+	}
+	if p.gaveUp {
+		return best.stoppedAt(p.State, solver.Result{Status: solver.Stopped, Stop: whyGivenUp(ctx), Bound: -int64(catalog.MaxSum)}), nil
 	}
 	for {
 		ch := solver.Change{}
@@ -79,7 +84,7 @@ func (p *Program) solveSplitting(ctx context.Context, one *Plan, left func() sol
 		case res.Status == solver.Infeasible:
 			return best.proven(res), nil
 		case res.Status == solver.Stopped:
-			return best.stoppedAt(res), nil
+			return best.stoppedAt(p.State, res), nil
 		case p.exact(res):
 			return best, nil
 		}
@@ -104,10 +109,38 @@ func (plan *Plan) proven(res solver.Result) *Plan {
 }
 
 // stoppedAt is the plan in hand where the search ended early.
-func (plan *Plan) stoppedAt(res solver.Result) *Plan {
-	plan.Status, plan.Stop, plan.Bound, plan.Result = solver.Stopped, res.Stop, catalog.Cents(res.Bound), res
+func (plan *Plan) stoppedAt(st *catalog.State, res solver.Result) *Plan {
+	plan.Status, plan.Stop, plan.Result = solver.Stopped, res.Stop, res
+	plan.Bound = max(catalog.Cents(res.Bound), leastPaid(st))
 	if plan.Has {
 		plan.Bound = min(plan.Bound, plan.Expected)
 	}
 	return plan
+}
+
+// whyGivenUp says why making the program ended early.
+func whyGivenUp(ctx context.Context) solver.Stop {
+	if ctx.Err() != nil {
+		return solver.Cancelled
+	}
+	return solver.TimeLimit
+}
+
+// leastPaid is less than any plan can come to: the cheapest choice of every slot, with
+// nothing that fails, and a credit for every trade.
+func leastPaid(st *catalog.State) catalog.Cents {
+	sum := catalog.Cents(0)
+	for _, choices := range Choices(st) {
+		least := catalog.Cents(catalog.MaxSum)
+		for i := range choices {
+			least = min(least, choices[i].Paid)
+		}
+		if len(choices) > 0 {
+			sum += least - 1 // what yielding saves is rounded
+		}
+	}
+	for i := range st.Trades {
+		sum -= st.Trades[i].Credit
+	}
+	return sum
 }

@@ -229,3 +229,43 @@ func TestSignedOf(t *testing.T) {
 		}
 	}
 }
+
+// TestOneForTwoStopped: whenever it is stopped, what is in hand is sound, and the bound
+// is one.
+func TestOneForTwoStopped(t *testing.T) {
+	for seed := range int64(60) {
+		st := scarceState(seed, 4)
+		whole, err := OneForTwo(context.Background(), st, solver.Settings{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		p := Compile(st, Options{OneForTwo: true, FixedLimits: true, giveUp: func() bool { return true }})
+		if p.hopeless() != nil {
+			continue
+		}
+		one, err := Solve(context.Background(), st, solver.Settings{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		// unfinished programs look through nothing that can be shared
+		first, err := p.solveSplitting(context.Background(), one, func() solver.Settings { return solver.Settings{} })
+		if err != nil {
+			t.Fatal(err)
+		}
+		second, err := OneForTwo(context.Background(), st, solver.Settings{TimeLimit: 1})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, plan := range []*Plan{first, second} {
+			for _, v := range Check(st, plan) {
+				t.Errorf("seed %d: %v", seed, v)
+			}
+			if whole.Has && (plan.Status == solver.Infeasible || plan.Bound > whole.Expected) {
+				t.Errorf("seed %d: %s, bound %d, but there is a plan for %d", seed, plan.Status, plan.Bound, whole.Expected)
+			}
+		}
+		if p.gaveUp && first.Status != solver.Stopped {
+			t.Errorf("seed %d: %s, though unfinished", seed, first.Status)
+		}
+	}
+}
