@@ -1,0 +1,71 @@
+package model
+
+import (
+	"context"
+	"testing"
+
+	"brightset/catalog"
+	"brightset/solver"
+)
+
+// TestOneForTwoLinesLeftOut: the program with every line, the one without the needless
+// ones and the search that begins with rough cells come to the same total; each again
+// asked for just the chance that comes of it, and with just the days there are.
+func TestOneForTwoLinesLeftOut(t *testing.T) {
+	for seed := range int64(80) {
+		slots := 3 + int(seed%2)
+		st := scarceState(5000+seed, slots)
+		plan := sameTotals(t, st, randomName(5000+seed, slots, "first"))
+		if !plan.Has || countShared(plan) == 0 {
+			continue
+		}
+		last := LastDay(st, plan)
+		st.Job.Completion = randomSet(catalog.Micro(plan.Completion * 1e6))
+		sameTotals(t, st, randomName(5000+seed, slots, "chance"))
+		st.Job.Completion = randomSet(catalog.Micro(plan.Completion*1e6) + 2000)
+		sameTotals(t, st, randomName(5000+seed, slots, "more"))
+		for _, days := range []int{last, last - 1} {
+			st.Job.Completion, st.Job.WithinDays = catalog.Val[catalog.Micro]{}, randomSet(days)
+			sameTotals(t, st, randomName(5000+seed, slots, "days"))
+		}
+	}
+}
+
+func sameTotals(t *testing.T, st *catalog.State, name string) *Plan {
+	t.Helper()
+	all, err := Compile(st, Options{OneForTwo: true, AllLines: true}).Solve(context.Background(), solver.Change{}, solver.Settings{})
+	if err != nil {
+		t.Fatalf("%s: %v", name, err)
+	}
+	few, err := OneForTwo(context.Background(), st, solver.Settings{})
+	if err != nil {
+		t.Fatalf("%s: %v", name, err)
+	}
+	rough, _, err := oneForTwoAgainstOne(context.Background(), st, solver.Settings{}, 1)
+	if err != nil {
+		t.Fatalf("%s: %v", name, err)
+	}
+	for _, plan := range []*Plan{few, rough} {
+		if plan.Has != all.Has || plan.Expected != all.Expected {
+			t.Errorf("%s: in hand %t, total %d, with all lines %t, %d", name, plan.Has, plan.Expected, all.Has, all.Expected)
+		}
+	}
+	return all
+}
+
+// TestOneForTwoBag: two that share a bag take as many of it as the one that needs more,
+// so that nothing of two is left for a third.
+func TestOneForTwoBag(t *testing.T) {
+	st := oneSpare()
+	st.Slots[0].Quantity, st.Pieces[0].Quantity, st.Pieces[2].Quantity = 2, 2, 2
+	st.Slots = append(st.Slots, catalog.Slot{ID: "tail", Quantity: 1, Rescue: given(catalog.Cents(600_00))})
+	third := st.Pieces[1]
+	third.ID, third.Fits = "tl", []int{2}
+	st.Pieces = append(st.Pieces, third)
+	st.Pieces[2].Fits = []int{0, 1, 2}
+	two, _ := solveShared(t, st)
+	// 0.1 x 600, and one each for the other two: 2 x 0.2 x 100
+	if two.Expected != 100_00 || countShared(two) != 0 {
+		t.Errorf("total %d, %d lines share", two.Expected, countShared(two))
+	}
+}
