@@ -27,6 +27,16 @@ type Options struct {
 	// Shared are pieces that other jobs may lay claim to as well: they have a row even
 	// if the slots of this job alone can't use more than there are.
 	Shared []int
+	// OneForTwo lets two slots hold one spare together, where that is cheaper. It goes
+	// neither with Best nor with Keep.
+	OneForTwo bool
+	// pairsAtMost, with OneForTwo, makes about so many columns for what is shared at
+	// most, by taking classes together: the program is then a relaxation, see
+	// onefortwo_cells.go. 0: as many as it takes.
+	pairsAtMost int
+	// giveUp, with OneForTwo, is asked while the lines that share are made; if it says
+	// so, the program is left unfinished.
+	giveUp func() bool
 	// Adjust, if there is one, may change the figures of choices before anything is
 	// made of them, to ask what another price, breakage or grade would lead to. Such
 	// plans are not the state's own, and Check would say so.
@@ -63,6 +73,9 @@ type Program struct {
 	rowOf   map[int]int             // per piece that has one, its row
 	uses    []map[int][]solver.Term // per slot, per piece: for using it as k or f
 	gets    map[int][]solver.Term   // per piece: more for using it as k
+	spares  []spare                 // with OneForTwo: what two slots may hold together
+	sharing [][]sharedLine          // per slot: of its last lines, what they share
+	gaveUp  bool                    // not all of what two slots may share is in it
 }
 
 // Build makes the program of a state: the least total.
@@ -98,6 +111,17 @@ func (p *Program) complete() {
 	for s, b := range p.benches {
 		p.Pairs[s] = p.linesOf(b)
 	}
+	if p.Options.OneForTwo {
+		p.findSpares()
+	}
+	if !p.gaveUp {
+		p.constrain()
+	}
+}
+
+// constrain makes the columns of the lines and all constraints.
+func (p *Program) constrain() {
+	st := p.State
 	p.uses = make([]map[int][]solver.Term, len(st.Slots))
 	for s := range p.uses {
 		p.uses[s] = map[int][]solver.Term{}
@@ -108,11 +132,13 @@ func (p *Program) complete() {
 	p.completionRow()
 	p.budgetRow()
 	p.pieceRows()
+	p.shareRows()
 	p.platerSwitches()
 	p.vendorSwitches()
 	p.bundleSwitches()
 	p.trades()
 	p.columns()
+	p.shareGroups()
 	p.matches()
 }
 
@@ -174,6 +200,9 @@ func (p *Program) columns() {
 			if pair.F != catalog.None {
 				g.Columns[i].Name += " / " + labels[pair.F]
 			}
+		}
+		if p.Options.OneForTwo {
+			p.shareColumns(s, g.Columns)
 		}
 		p.Problem.Groups = append(p.Problem.Groups, g)
 	}

@@ -38,12 +38,14 @@ func Check(st *catalog.State, plan *Plan) []Violation {
 		j.report("status", "plan", "is called infeasible but holds lines")
 	}
 	j.readLines()
+	j.readSharing()
 	for _, l := range j.lines {
 		j.checkLine(l)
 	}
 	j.checkPieces()
 	j.checkMean()
 	j.checkMatches()
+	j.checkSharing()
 	j.checkCompletion()
 	j.checkTrades()
 	j.checkSums()
@@ -63,6 +65,7 @@ type judgeLine struct {
 	slot  int
 	k, f  *Choice // f is nil where there is no fallback
 	given *Line
+	with  *judgeLine // the line it shares its fallback with, nil where it does not
 }
 
 func (j *judge) report(rule, where, format string, args ...any) {

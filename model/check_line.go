@@ -19,7 +19,7 @@ func (j *judge) checkLine(l judgeLine) {
 	if judgeRisk(l.k, l.f) == 1 {
 		j.report("certain-failure", where, "everything planned for it fails for certain")
 	}
-	if want := judgeExpected(j.st, l.k, l.f); l.given.Expected != want {
+	if want := judgeLineExpected(j.st, l); l.given.Expected != want {
 		j.report("line-expected", where, "expected is %s, but adds up to %s", judgeMoney(l.given.Expected), judgeMoney(want))
 	}
 	if l.f == nil {
@@ -86,7 +86,11 @@ func (j *judge) checkDays(l judgeLine) {
 	if !limit.Set {
 		return
 	}
-	if days := judgeDays(j.st, l.k, l.f); days > limit.V {
+	days := judgeDays(j.st, l.k, l.f)
+	if l.with != nil && l.given.Sharing.Yields {
+		days = max(days, judgeDays(j.st, l.k, nil))
+	}
+	if days > limit.V {
 		j.report("days", j.slotName(l.slot), "takes %d days at worst, there are %d", days, limit.V)
 	}
 }

@@ -22,7 +22,13 @@ func (j *judge) piecesUsed() []int {
 	used := make([]int, len(j.st.Pieces))
 	for _, l := range j.lines {
 		used[l.k.Piece] += j.st.Slots[l.slot].Quantity
-		if l.f != nil {
+		switch {
+		case l.f == nil:
+		case l.with != nil:
+			if l.slot < l.with.slot { // once for both
+				used[l.f.Piece] += max(j.st.Slots[l.slot].Quantity, j.st.Slots[l.with.slot].Quantity)
+			}
+		default:
 			used[l.f.Piece] += j.st.Slots[l.slot].Quantity
 		}
 	}
@@ -79,6 +85,13 @@ func (j *judge) checkPair(match *catalog.Match, a, b *Choice) {
 func (j *judge) checkCompletion() {
 	chance, sum := 1.0, int64(0)
 	for _, l := range j.lines {
+		if l.with != nil {
+			if l.slot < l.with.slot {
+				risk, weight := judgePairRisk(l)
+				chance, sum = chance*(1-risk), sum+weight
+			}
+			continue
+		}
 		risk := judgeRisk(l.k, l.f)
 		chance *= 1 - risk
 		if risk < 1 {

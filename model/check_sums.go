@@ -19,7 +19,7 @@ func (j *judge) checkSums() {
 	j.checkCharges()
 	expected, outlay := catalog.Cents(0), catalog.Cents(0)
 	for _, l := range j.lines {
-		expected += judgeExpected(j.st, l.k, l.f)
+		expected += judgeLineExpected(j.st, l)
 		outlay += l.k.Cash
 	}
 	for _, cents := range j.chargesDue() {

@@ -14,7 +14,7 @@ func (p *Program) Plan(res solver.Result) *Plan {
 	}
 	loads := make([]catalog.Cents, len(p.State.Platers))
 	plan.Completion = 1
-	for s, col := range res.Pick {
+	for s, col := range res.Pick[:len(p.State.Slots)] {
 		pair := p.Pairs[s][col]
 		k, f := p.line(s, pair)
 		plan.Lines = append(plan.Lines, Line{Slot: s, Choice: k, Fallback: f, Expected: pair.Expected})
@@ -25,6 +25,7 @@ func (p *Program) Plan(res solver.Result) *Plan {
 			loads[k.Plater] += k.Plate
 		}
 	}
+	p.readShared(plan, res.Pick)
 	plan.Charges = p.charges(res, loads)
 	for _, c := range plan.Charges {
 		plan.Expected += c.Cents

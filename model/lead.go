@@ -54,15 +54,20 @@ func Leads(ctx context.Context, st *catalog.State, plan *Plan, set solver.Settin
 }
 
 // DaysAtLatest is when a line is settled at the latest: with its fallback, or a
-// rescue, if its choice can fail.
+// rescue, if its choice can fail; with either, if it shares the fallback and yields.
 func DaysAtLatest(st *catalog.State, l *Line) int {
+	rescued := onDay(st, l.Choice.Days+st.Slots[l.Slot].RescueDays.V)
 	switch {
 	case l.Choice.Fails == 0:
 		return OnDay(st, l.Choice)
-	case l.Fallback != nil:
-		return onDay(st, l.Choice.Days+l.Fallback.Days)
+	case l.Fallback == nil:
+		return rescued
 	}
-	return onDay(st, l.Choice.Days+st.Slots[l.Slot].RescueDays.V)
+	second := onDay(st, l.Choice.Days+l.Fallback.Days)
+	if l.Sharing != nil && l.Sharing.Yields {
+		return max(second, rescued)
+	}
+	return second
 }
 
 // LastDay is the day on which all lines of a plan are settled at the latest.

@@ -28,6 +28,9 @@ func Leftover(st *catalog.State, plan *Plan) []Spare {
 		if l.Fallback != nil {
 			used[l.Fallback.Piece] += n
 		}
+		if s := l.Sharing; s != nil && s.With < l.Slot { // one does for both
+			used[l.Fallback.Piece] -= min(n, needed(&st.Slots[s.With]))
+		}
 	}
 	given := map[int]int{}
 	for _, c := range plan.Charges {

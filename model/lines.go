@@ -23,6 +23,8 @@ type bench struct {
 	planned []int32         // choices admitted as k
 	reserve []int32         // choices admitted as f
 	standin []catalog.Cents // of every choice
+
+	own map[int32][]ownLine // what was found out by ownLines
 }
 
 // newBench applies the rules on single choices.

@@ -28,6 +28,7 @@ type Line struct {
 	Choice   *Choice
 	Fallback *Choice       // nil where there is none
 	Expected catalog.Cents // paid, plus what failing costs
+	Sharing  *Sharing      // nil where the fallback is held for this slot alone
 }
 
 // ChargeKind says what a charge is for.

@@ -40,11 +40,15 @@ func LineRests(st *catalog.State, l *Line) []Rest {
 		rests = append(rests, l.Fallback.Rests...)
 		last = catalog.Both(last, l.Fallback.Fails)
 	}
+	waits := l.Fallback == nil
+	if l.Sharing != nil && l.Sharing.Yields {
+		waits, last = true, l.Choice.Fails
+	}
 	slot := &st.Slots[l.Slot]
 	if last > 0 && slot.Rescue.V > 0 {
 		rests = append(rests, rest(slot.Rescue, "the cost of a rescue")...)
 	}
-	if l.Choice.Fails > 0 && l.Fallback == nil && st.Job.WithinDays.Set {
+	if l.Choice.Fails > 0 && waits && st.Job.WithinDays.Set {
 		rests = append(rests, rest(slot.RescueDays, "the days of a rescue")...)
 	}
 	return tidyRests(rests)

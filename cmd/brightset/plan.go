@@ -32,6 +32,7 @@ var planCommand = command{
 		flags.IntVar(&o.differ, "differ", 2, "with --others: in how many `SLOTS` plans differ at least, from the advised one and from each other; pieces that change places don't count")
 		flags.BoolVar(&o.keep, "keep", false, "keep this plan as the one that is followed: later ones say what changed since, and why")
 		flags.BoolVar(&o.strip, "strip", false, "look for what to strip first and for the prices at which to stop in a set of more than 30 slots too, which takes a while")
+		flags.BoolVar(&o.oneForTwo, "one-for-two", false, "hold one spare behind two slots where that is cheaper: if both fail, one of them is rescued; shown against holding it for one")
 		flags.StringVar(&o.mps, "mps", "", "also write the program to `FILE` as free MPS, for another solver; with - only that, instead of the plan")
 		flags.DurationVar(&o.limit, "time-limit", 0, "stop after `TIME`, such as 30s or 2m, with what was found so far (default: no limit)")
 		flags.Float64Var(&o.within, "within", 0.1, "with several jobs: stop at a plan that is proven to be within `PERCENT` of the cheapest; 0 asks for the whole proof")
@@ -40,15 +41,16 @@ var planCommand = command{
 }
 
 type planOptions struct {
-	within float64
-	json   bool
-	best   bool
-	keep   bool
-	strip  bool
-	others int
-	differ int
-	mps    string
-	limit  time.Duration
+	json      bool
+	best      bool
+	keep      bool
+	strip     bool
+	others    int
+	differ    int
+	oneForTwo bool
+	mps       string
+	limit     time.Duration
+	within    float64 // percent
 }
 
 // slotsStripped is the size of a set up to which what stripping may show is looked for
@@ -70,7 +72,7 @@ func (o *planOptions) check() error {
 	case o.best && o.others > 0:
 		return usageError{"--others stands beside the cheapest plan, and shows the best finish too; type it without --best: brightset plan --others 3"}
 	}
-	return nil
+	return o.checkOneForTwo()
 }
 
 func (o *planOptions) run(c *call) (int, error) {
@@ -137,6 +139,9 @@ func (o *planOptions) solveAndAnswer(ctx context.Context, c *call, st *catalog.S
 
 // solve finds the plan, and with the time that is left what stands beside it.
 func (o *planOptions) solve(ctx context.Context, c *call, st *catalog.State) (*model.Plan, *report.Beside, error) {
+	if o.oneForTwo {
+		return o.solveOneForTwo(ctx, c, st)
+	}
 	line := newProgress(c.err)
 	defer line.done()
 	set := solver.Settings{TimeLimit: o.limit, Progress: line.told}

@@ -140,7 +140,14 @@ func reserve(st *catalog.State, p *model.Plan) string {
 	for i := range p.Lines {
 		if f := p.Lines[i].Fallback; f != nil {
 			piece := &st.Pieces[f.Piece]
-			text := fmt.Sprintf("%s for %s", model.PieceName(st, f.Piece), st.Slots[p.Lines[i].Slot].ID)
+			l := &p.Lines[i]
+			text := fmt.Sprintf("%s for %s", model.PieceName(st, f.Piece), st.Slots[l.Slot].ID)
+			if l.Sharing != nil && l.Sharing.With < l.Slot {
+				continue // named with the other slot
+			}
+			if l.Sharing != nil {
+				text += " and " + st.Slots[l.Sharing.With].ID + " together"
+			}
 			if piece.Side != catalog.Customers {
 				text += " (" + source(st, piece) + ": have it held)"
 			}

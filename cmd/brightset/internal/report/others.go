@@ -16,7 +16,10 @@ type Beside struct {
 	Others   []model.Other
 	Since    *Since // nil: nothing to compare with
 	Strip    *Strip // nil: not looked for
-	Differ   int    // in how many slots the near-best plans differ at least
+	// HeldForOne is the plan that holds every spare for one slot, where the plan itself
+	// may hold one for two; nil where that was not asked for.
+	HeldForOne *model.Plan
+	Differ     int // in how many slots the near-best plans differ at least
 }
 
 // othersText sets other plans beside the advised one: the sums in one table, and

@@ -24,7 +24,7 @@ func Plan(st *catalog.State, p *model.Plan, beside *Beside) string {
 	b.WriteString("\n" + planTable(st, p, notes))
 	b.WriteString("\n" + verdict(st, p) + "\n" + figures(st, p))
 	for _, part := range []string{
-		lots(st, p), stripText(st, beside.Strip), bench(st, p), purchases(st, p), trades(st, p), reserve(st, p), leftovers(st, p),
+		oneForTwoText(p, beside.HeldForOne), lots(st, p), stripText(st, beside.Strip), bench(st, p), purchases(st, p), trades(st, p), reserve(st, p), leftovers(st, p),
 		bindingsText(st, beside.Bindings), notes.String(), list("Worth knowing:", planWarnings(st, p)), cautions(p),
 		othersText(st, p, beside),
 	} {
@@ -75,6 +75,9 @@ func second(st *catalog.State, l *model.Line, notes *notes) string {
 		text = append(text, "else "+model.Label(st, f)+notes.mark(st, f))
 		if mayCome := mayCome(f); mayCome != "" {
 			text = append(text, mayCome)
+		}
+		if shared := sharedSecond(st, l); shared != "" {
+			text = append(text, shared)
 		}
 	case l.Choice.Fails > 0:
 		slot := &st.Slots[l.Slot]

@@ -36,6 +36,7 @@ type planDoc struct {
 	Changed    []shiftDoc     `json:"changed"`
 	StripFirst []findOutDoc   `json:"strip_first"`
 	StopPrices []stopDoc      `json:"stop_prices"`
+	OneForTwo  *oneForTwoDoc  `json:"one_for_two,omitempty"` // where asked for
 }
 
 // shiftDoc is a slot filled otherwise than the last plan had it.
@@ -74,7 +75,7 @@ type lineDoc struct {
 	Breakage float64       `json:"breakage"`
 	Fails    float64       `json:"fails"` // broken, refused or not come
 	Days     int           `json:"days"`
-	Fallback *choiceDoc    `json:"fallback"`
+	Fallback *fallbackDoc  `json:"fallback"`
 	Rests    []string      `json:"rests_on"` // starting values
 }
 
@@ -95,6 +96,7 @@ func PlanJSON(st *catalog.State, p *model.Plan, beside *Beside) (string, error) 
 	}
 	doc.Spent, doc.Day = st.Job.SpentSum, st.Job.Elapsed
 	doc.Changed, doc.StripFirst, doc.StopPrices = []shiftDoc{}, []findOutDoc{}, []stopDoc{}
+	doc.OneForTwo = oneForTwoOf(p, beside.HeldForOne)
 	if p.Has {
 		doc.beside(st, p, beside)
 		grade, completion := finite(p.Grade), finite(p.Completion)
@@ -154,10 +156,7 @@ func lineOf(st *catalog.State, l *model.Line) lineDoc {
 	for _, r := range model.LineRests(st, l) {
 		doc.Rests = append(doc.Rests, string(r))
 	}
-	if l.Fallback != nil {
-		f := choiceOf(st, l.Fallback)
-		doc.Fallback = &f
-	}
+	doc.Fallback = fallbackOf(st, l)
 	return doc
 }
 

@@ -1,0 +1,41 @@
+package main
+
+import (
+	"context"
+	"fmt"
+
+	"brightset/catalog"
+	"brightset/cmd/brightset/internal/report"
+	"brightset/model"
+	"brightset/solver"
+)
+
+// checkOneForTwo says which flags don't go with one spare for two slots: what follows
+// a plan - orders, risk, the plan that is kept - holds a spare for one slot, and so do
+// the plans and prices that stand beside it.
+func (o *planOptions) checkOneForTwo() error {
+	for _, f := range []struct {
+		set       bool
+		flag, why string
+	}{
+		{o.keep, "--keep", "what follows a plan that is kept (orders, risk, record) holds a spare for one slot"},
+		{o.best, "--best", "it looks for the least money, not for the best finish"},
+		{o.others > 0, "--others", "the plans beside it hold a spare for one slot"},
+		{o.mps != "", "--mps", "the program that is written holds a spare for one slot"},
+		{o.strip, "--strip", "the prices at which to stop are those of a plan that holds a spare for one slot"},
+	} {
+		if o.oneForTwo && f.set {
+			return usageError{fmt.Sprintf("%q and %q don't go together: %s; type: brightset plan --one-for-two", "--one-for-two", f.flag, f.why)}
+		}
+	}
+	return nil
+}
+
+// solveOneForTwo finds the plan in which two slots may hold one spare, and beside it
+// the one without.
+func (o *planOptions) solveOneForTwo(ctx context.Context, c *call, st *catalog.State) (*model.Plan, *report.Beside, error) {
+	line := newProgress(c.err)
+	defer line.done()
+	two, one, err := model.OneForTwoAgainstOne(ctx, st, solver.Settings{TimeLimit: o.limit, Progress: line.told})
+	return two, &report.Beside{HeldForOne: one}, err
+}
