@@ -54,7 +54,6 @@ func TestGolden(t *testing.T) {
 		{"plan-others-none", []string{"plan", "--others=-1", "testdata/locked"}},
 		{"plan-differ-none", []string{"plan", "--others", "1", "--differ", "0", "testdata/locked"}},
 		{"plan-others-best", []string{"plan", "--others", "1", "--best", "testdata/locked"}},
-<<<<<<< HEAD
 		{"plan-together", []string{"plan", "testdata/together/solo.toml", "testdata/together/outfit.toml", "testdata/together/racer.toml"}},
 		{"plan-together-json", []string{"plan", "--json", "testdata/together/solo.toml", "testdata/together/racer.toml"}},
 		{"plan-together-best", []string{"plan", "--best", "testdata/together/solo.toml", "testdata/together/racer.toml"}},
@@ -63,7 +62,6 @@ func TestGolden(t *testing.T) {
 		{"plan-together-no-shop", []string{"plan", "testdata/together/solo.toml", "testdata/cli/too-dear.toml"}},
 		{"plan-together-two-shops", []string{"plan", "testdata/together/solo.toml", "testdata/demo"}},
 		{"plan-together-nowhere", []string{"plan", "testdata/together/solo.toml", "testdata/nowhere"}},
-=======
 		{"plan-one-for-two", []string{"plan", "--one-for-two", "testdata/one-for-two"}},
 		{"plan-one-for-two-json", []string{"plan", "--one-for-two", "--json", "testdata/one-for-two"}},
 		{"plan-one-for-two-not", []string{"plan", "testdata/one-for-two"}},
@@ -74,7 +72,6 @@ func TestGolden(t *testing.T) {
 		{"plan-one-for-two-others", []string{"plan", "--one-for-two", "--others", "2", "testdata/one-for-two"}},
 		{"plan-one-for-two-mps", []string{"plan", "--one-for-two", "--mps", "-", "testdata/one-for-two"}},
 		{"plan-one-for-two-strip", []string{"plan", "--one-for-two", "--strip", "testdata/one-for-two"}},
->>>>>>> one-for-two
 		{"check", []string{"check", "testdata/demo"}},
 		{"check-slot", []string{"check", "testdata/demo", "--slot", "grille"}},
 		{"check-slot-json", []string{"check", "--json", "--slot=screws", "testdata/demo"}},
