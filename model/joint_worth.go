@@ -13,17 +13,22 @@ import (
 // and what it is worth to each: what the job would cost more alone without it.
 type Worth struct {
 	ID   string
+	To   []JobUse   // where the joint plan uses it
 	Jobs []JobWorth // the jobs whose plans alone use it
 }
 
-// JobWorth is what a piece is worth to one job, and where it is used there.
+// JobUse is a slot of a job in which a piece is used.
+type JobUse struct {
+	Job, Slot int
+	Reserve   bool // it is held in reserve there
+}
+
+// JobWorth is what a piece is worth to one job.
 type JobWorth struct {
-	Job     int
-	Looked  bool          // false: time was up, or a plan is not proven
-	Vital   bool          // without it the job can't be done alone
-	Cents   catalog.Cents // 0 or more
-	Slot    int           // where the joint plan uses it; catalog.None if it doesn't
-	Reserve bool          // there it is held in reserve
+	Job    int
+	Looked bool          // false: time was up, or a plan is not proven
+	Vital  bool          // without it the job can't be done alone
+	Cents  catalog.Cents // 0 or more
 }
 
 // mostWorths is how many pieces are looked at.
@@ -41,11 +46,14 @@ func Worths(ctx context.Context, out *Joint, set solver.Settings) ([]Worth, erro
 		for j := range out.Jobs {
 			job := &out.Jobs[j]
 			piece := pieceAt(job.State, "shop:"+id)
-			if piece == catalog.None || !usesPiece(job.Alone, piece) {
+			if piece == catalog.None {
 				continue
 			}
-			one := JobWorth{Job: j, Slot: catalog.None}
-			one.Slot, one.Reserve = useOf(job.Plan, piece)
+			w.To = append(w.To, usesOf(j, job.Plan, piece)...)
+			if len(usesOf(j, job.Alone, piece)) == 0 {
+				continue
+			}
+			one := JobWorth{Job: j}
 			if whole > 0 {
 				set.TimeLimit = max(whole-time.Since(began), 1) // not 0, which is no limit
 			}
@@ -104,23 +112,19 @@ func wantedByMore(out *Joint) []string {
 	return ids
 }
 
-func usesPiece(plan *Plan, piece int) bool {
-	slot, _ := useOf(plan, piece)
-	return slot != catalog.None
-}
-
-// useOf is the slot in which a plan uses a piece, and whether it is held in reserve there.
-func useOf(plan *Plan, piece int) (slot int, reserve bool) {
+// usesOf lists where a job's plan uses a piece.
+func usesOf(job int, plan *Plan, piece int) []JobUse {
+	var list []JobUse
 	for i := range plan.Lines {
 		l := &plan.Lines[i]
 		if l.Choice.Piece == piece {
-			return l.Slot, false
+			list = append(list, JobUse{job, l.Slot, false})
 		}
 		if l.Fallback != nil && l.Fallback.Piece == piece {
-			return l.Slot, true
+			list = append(list, JobUse{job, l.Slot, true})
 		}
 	}
-	return catalog.None, false
+	return list
 }
 
 // ShortOf names the shop's pieces of which one or more besides what there is would make

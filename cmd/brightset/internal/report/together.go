@@ -185,14 +185,14 @@ func worthsText(out *model.Joint, worths []model.Worth) string {
 	var all []string
 	for _, w := range worths {
 		var to, worth []string
-		for _, one := range w.Jobs {
-			if one.Slot != catalog.None {
-				use := fmt.Sprintf("%s (%s)", jobName(out, one.Job), out.Jobs[one.Job].State.Slots[one.Slot].ID)
-				if one.Reserve {
-					use += " in reserve"
-				}
-				to = append(to, use)
+		for _, u := range w.To {
+			use := fmt.Sprintf("%s (%s)", jobName(out, u.Job), out.Jobs[u.Job].State.Slots[u.Slot].ID)
+			if u.Reserve {
+				use += " in reserve"
 			}
+			to = append(to, use)
+		}
+		for _, one := range w.Jobs {
 			switch {
 			case !one.Looked:
 				worth = append(worth, jobName(out, one.Job)+" not looked for")

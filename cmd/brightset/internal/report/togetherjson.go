@@ -50,12 +50,18 @@ type jointChargeDoc struct {
 
 type worthDoc struct {
 	Piece string        `json:"piece"`
-	Jobs  []jobWorthDoc `json:"jobs"`
+	To    []useDoc      `json:"goes_to"`
+	Jobs  []jobWorthDoc `json:"jobs"` // whose plans alone use it
+}
+
+type useDoc struct {
+	Job     string `json:"job"`
+	Slot    string `json:"slot"`
+	Reserve bool   `json:"in_reserve"`
 }
 
 type jobWorthDoc struct {
 	Job   string         `json:"job"`
-	Slot  string         `json:"slot"` // "" where it does not go
 	Vital bool           `json:"vital"`
 	Worth *catalog.Cents `json:"worth_cents"` // null where not looked for, or vital
 }
@@ -82,13 +88,14 @@ func TogetherJSON(out *model.Joint, worths []model.Worth) (string, error) {
 		doc.Charges = append(doc.Charges, jointChargeDoc{string(c.Kind), c.ID, c.Cents, c.Single, c.Shares})
 	}
 	for _, w := range worths {
-		one := worthDoc{Piece: w.ID, Jobs: []jobWorthDoc{}}
+		one := worthDoc{Piece: w.ID, To: []useDoc{}, Jobs: []jobWorthDoc{}}
+		for _, u := range w.To {
+			st := out.Jobs[u.Job].State
+			one.To = append(one.To, useDoc{st.Job.File, st.Slots[u.Slot].ID, u.Reserve})
+		}
 		for _, v := range w.Jobs {
 			st := out.Jobs[v.Job].State
 			d := jobWorthDoc{Job: st.Job.File, Vital: v.Vital}
-			if v.Slot != catalog.None {
-				d.Slot = st.Slots[v.Slot].ID
-			}
 			if v.Looked && !v.Vital {
 				d.Worth = &v.Cents
 			}
