@@ -8,6 +8,25 @@ type incumbent struct {
 	tie   [2]int64
 	pick  []int
 	vol   []bool
+	trail []found // the solutions that were the best before it, the latest last
+}
+
+// found is a solution.
+type found struct {
+	pick []int
+	vol  []bool
+}
+
+// mostTrail is how many of them are kept.
+const mostTrail = 4
+
+// after is the trail of a solution that is better than b.
+func (b *incumbent) after() []found {
+	if !b.has {
+		return nil
+	}
+	trail := append(b.trail[:len(b.trail):len(b.trail)], found{b.pick, b.vol})
+	return trail[max(0, len(trail)-mostTrail):]
 }
 
 // offer takes the tally's pick, with its best setting of voluntary switches, if
@@ -26,7 +45,7 @@ func (b *incumbent) offer(t *tally) bool {
 		if b.has && total == b.total && (tie[0] > b.tie[0] || (tie[0] == b.tie[0] && tie[1] >= b.tie[1])) {
 			return
 		}
-		*b = incumbent{has: true, total: total, tie: tie, vol: append([]bool(nil), t.vol...)}
+		*b = incumbent{has: true, total: total, tie: tie, vol: append([]bool(nil), t.vol...), trail: b.after()}
 		for _, c := range t.pick {
 			b.pick = append(b.pick, t.in.cols[c].orig)
 		}

@@ -11,6 +11,7 @@ type memory struct {
 	need map[link]float64
 
 	picks [][]int // the latest first
+	trail []found // good solutions of the last solve besides its best
 }
 
 // mostPicks is how many picks are kept.

@@ -234,6 +234,9 @@ func (t *parted) solveAll(y *prices, d *partNode, gaps []float64, fine float64) 
 		least[n] = results[n].Bound
 		if results[n].Has {
 			plans[n] = t.plan(n, &results[n])
+			for _, f := range t.parts[n].memory.trail { // of use elsewhere in the mixture
+				t.add(n, t.plan(n, &Result{Pick: f.pick, On: f.vol}))
+			}
 		}
 	}
 	return plans, least, true, nil

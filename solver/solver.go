@@ -42,6 +42,7 @@ func (s *Solver) Solve(ctx context.Context, ch Change, set Settings) (Result, er
 	res, err := r.result()
 	if err == nil && res.Has {
 		s.memory.keep(res.Pick)
+		s.memory.trail = r.best.trail
 	}
 	return res, err
 }
