@@ -41,8 +41,12 @@ type common struct {
 // NewTogether puts the programs of several jobs of one shop together. Jobs of
 // different shops share nothing; see catalog.SameShop.
 func NewTogether(jobs []*catalog.State) *Together {
+	return newTogether(jobs, Options{FixedLimits: true})
+}
+
+func newTogether(jobs []*catalog.State, opt Options) *Together {
 	t := &Together{shares: true, Jobs: make([]*Program, len(jobs))}
-	each(len(jobs), func(j int) { t.Jobs[j] = begin(jobs[j], Options{FixedLimits: true}) })
+	each(len(jobs), func(j int) { t.Jobs[j] = begin(jobs[j], opt) })
 	for key := range t.contested() {
 		for _, p := range t.Jobs {
 			if i := pieceAt(p.State, key); i != catalog.None {
