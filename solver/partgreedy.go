@@ -7,9 +7,8 @@ import (
 
 // firstPrices are those of the linear relaxation of the whole, in which a column of a
 // part is as divisible as the part: near enough to begin with.
-func (t *parted) firstPrices() (*prices, error) {
+func (t *parted) firstPrices(in *instance) (*prices, error) {
 	y := t.zeroPrices()
-	in := newInstance(t.p, &Change{})
 	in.halt = func() bool {
 		return t.ctx.Err() != nil || t.set.TimeLimit > 0 && time.Since(t.began) > t.set.TimeLimit/4
 	}

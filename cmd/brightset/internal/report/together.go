@@ -173,7 +173,7 @@ func rulesText(out *model.Joint) string {
 	case model.CapAlone:
 		text += " No job pays more than its plan alone would cost."
 	case model.CapApart:
-		text += " Alone the jobs would hang the same pieces twice, so they can't all have those plans. No job pays more than in the cheapest plans in which every piece is used once and no charge is shared."
+		text += " Alone the jobs would use the same pieces twice, so they can't all have those plans (or none as cheap was found in time). No job pays more than in the cheapest plans in which every piece is used once and no charge is shared."
 	case model.CapNone:
 		text += " What each would pay alone was not found in time, so nothing is evened out."
 	}
