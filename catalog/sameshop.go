@@ -10,6 +10,12 @@ func SameShop(a, b *State) bool {
 	return a.Shop.File != "" && b.Shop.File != "" && sameFile(a.Shop.File, b.Shop.File)
 }
 
+// SameRecord says whether what two jobs of the same shop record of its pieces goes to one
+// journal. A link to the shop's file has a journal of its own beside it.
+func SameRecord(a, b *State) bool {
+	return filepath.Base(a.Shop.File) == filepath.Base(b.Shop.File) && sameFile(filepath.Dir(a.Shop.File), filepath.Dir(b.Shop.File))
+}
+
 // SameJob says whether two states are of the same job's file.
 func SameJob(a, b *State) bool { return sameFile(a.Job.File, b.Job.File) }
 

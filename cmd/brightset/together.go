@@ -52,6 +52,7 @@ func (o *planOptions) together(c *call) (int, error) {
 	ctx, stop := interruptible()
 	defer stop()
 	line := newProgress(c.err)
+	began := time.Now()
 	set := solver.Settings{TimeLimit: o.limit, Gap: o.within / 100, Progress: line.told}
 	joint, err := model.PlanTogether(ctx, jobs, set)
 	line.done()
@@ -60,9 +61,12 @@ func (o *planOptions) together(c *call) (int, error) {
 	}
 	code := jointCode(joint)
 	if !joint.Has {
-		return code, o.noneTogether(ctx, c, joint)
+		return code, o.noneTogether(ctx, c, joint, o.look(began))
 	}
-	worths := o.worths(ctx, joint)
+	worths := worths(ctx, joint, o.look(began))
+	if code == exitAnswered && ctx.Err() != nil {
+		code = exitInterrupted // while looking at what stands beside the plan
+	}
 	text := report.Together(joint, worths)
 	if o.json {
 		if text, err = report.TogetherJSON(joint, worths); err != nil {
@@ -75,17 +79,22 @@ func (o *planOptions) together(c *call) (int, error) {
 	return code, keepAll(c, joint)
 }
 
-// worths looks for what the pieces that several jobs want are worth to each.
-func (o *planOptions) worths(ctx context.Context, joint *model.Joint) []model.Worth {
-	limit := o.limit
-	if limit == 0 {
-		limit = longestLook
+// look is how long may be looked for what only explains: what is left of the time
+// limit, if there is one.
+func (o *planOptions) look(began time.Time) solver.Settings {
+	if o.limit == 0 {
+		return solver.Settings{TimeLimit: longestLook}
 	}
-	worths, err := model.Worths(ctx, joint, solver.Settings{TimeLimit: limit})
+	return solver.Settings{TimeLimit: max(o.limit-time.Since(began), 1)} // not 0, which is no limit
+}
+
+// worths looks for what the pieces that several jobs want are worth to each.
+func worths(ctx context.Context, joint *model.Joint, set solver.Settings) []model.Worth {
+	list, err := model.Worths(ctx, joint, set)
 	if err != nil {
 		return nil // it only explains
 	}
-	return worths
+	return list
 }
 
 func jointCode(joint *model.Joint) int {
@@ -138,7 +147,7 @@ func oneShop(jobs []*catalog.State) error {
 	for n, st := range jobs {
 		for _, other := range jobs[:n] {
 			if catalog.SameJob(st, other) {
-				return usageError{fmt.Sprintf("%q is named twice; name each job once", st.Job.File)}
+				return usageError{namedTwice(other.Job.File, st.Job.File)}
 			}
 		}
 		switch {
@@ -146,6 +155,8 @@ func oneShop(jobs []*catalog.State) error {
 			return usageError{fmt.Sprintf("%q names no shop; jobs that are planned together share a shop's file: write shop = \"shop.toml\" below [job]", st.Job.File)}
 		case n > 0 && !catalog.SameShop(first, st):
 			return usageError{fmt.Sprintf("%q is of the shop %q and %q of %q; only jobs of one shop share anything: plan each by itself", first.Job.File, first.Shop.File, st.Job.File, st.Shop.File)}
+		case n > 0 && !catalog.SameRecord(first, st):
+			return usageError{fmt.Sprintf("%q names the shop %q and %q the same file as %q; what is recorded of its pieces would stand in two journals: name it alike in both", first.Job.File, first.Shop.File, st.Job.File, st.Shop.File)}
 		case st.Job.Currency != first.Job.Currency:
 			return usageError{fmt.Sprintf("%q is in %s and %q in %s; sums of two currencies can't be added up", first.Job.File, first.Job.Currency, st.Job.File, st.Job.Currency)}
 		}
@@ -153,8 +164,15 @@ func oneShop(jobs []*catalog.State) error {
 	return nil
 }
 
+func namedTwice(first, again string) string {
+	if first == again {
+		return fmt.Sprintf("%q is named twice; name each job once", again)
+	}
+	return fmt.Sprintf("%q is the same job as %q; name each job once", again, first)
+}
+
 // noneTogether says why there is no plan of all jobs.
-func (o *planOptions) noneTogether(ctx context.Context, c *call, joint *model.Joint) error {
+func (o *planOptions) noneTogether(ctx context.Context, c *call, joint *model.Joint, set solver.Settings) error {
 	var lacking []*catalog.State
 	for i := range joint.Jobs {
 		if joint.Jobs[i].Alone.Status == solver.Infeasible {
@@ -164,20 +182,22 @@ func (o *planOptions) noneTogether(ctx context.Context, c *call, joint *model.Jo
 	switch {
 	case joint.Status != solver.Infeasible:
 		fmt.Fprintf(c.err, "brightset: stopped (%s) before a plan of all jobs was found; give it longer: brightset plan --time-limit 5m JOB JOB\n", joint.Stop)
-		return nil
+		if !o.json {
+			return nil
+		}
 	case len(lacking) > 0:
 		for _, st := range lacking {
 			fmt.Fprintf(c.err, "brightset: %s can't be done even by itself; for why, type: brightset plan %s\n", st.Job.File, st.Job.File)
 		}
 	}
 	var short []string
-	if len(lacking) == 0 {
+	if len(lacking) == 0 && joint.Status == solver.Infeasible {
 		var states []*catalog.State
 		for i := range joint.Jobs {
 			states = append(states, joint.Jobs[i].State)
 		}
 		var err error
-		if short, err = model.ShortOf(ctx, states, solver.Settings{TimeLimit: longestLook}); err != nil {
+		if short, err = model.ShortOf(ctx, states, set); err != nil {
 			return err
 		}
 	}
@@ -191,15 +211,18 @@ func (o *planOptions) noneTogether(ctx context.Context, c *call, joint *model.Jo
 	return c.print(text)
 }
 
-// keepAll keeps each job's part as the plan that is followed there.
+// keepAll keeps each job's part as the plan that is followed there: of all jobs or, where
+// one has changed meanwhile, of none.
 func keepAll(c *call, joint *model.Joint) error {
+	for i := range joint.Jobs {
+		if _, err := unchanged(&joint.Jobs[i]); err != nil {
+			return fmt.Errorf("%w; nothing was kept", err)
+		}
+	}
 	var kept []string
 	for i := range joint.Jobs {
 		job := &joint.Jobs[i]
-		d, err := catalog.OpenDesk(job.State.Job.File, catalog.Options{Today: now(), Now: now})
-		if err == nil && d.State.Revision != job.State.Revision {
-			err = fmt.Errorf("%s has changed while this was planned; plan again", job.State.Job.File)
-		}
+		d, err := unchanged(job) // it may have by now
 		if err == nil {
 			_, err = d.Record(record.Keep(d, job.Plan))
 		}
@@ -213,4 +236,13 @@ func keepAll(c *call, joint *model.Joint) error {
 	}
 	fmt.Fprintf(c.err, "Kept as the plans that are followed: %s. What each is charged of what they share is in no job's plan: keep this page.\n", strings.Join(kept, ", "))
 	return nil
+}
+
+// unchanged opens a job for recording, if it is still as it was planned.
+func unchanged(job *model.JointJob) (*catalog.Desk, error) {
+	d, err := catalog.OpenDesk(job.State.Job.File, catalog.Options{Today: now(), Now: now})
+	if err == nil && d.State.Revision != job.State.Revision {
+		err = fmt.Errorf("%s has changed while this was planned; plan again", job.State.Job.File)
+	}
+	return d, err
 }

@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"brightset/catalog"
@@ -101,13 +102,13 @@ func paysTable(out *model.Joint) string {
 	for j := range out.Jobs {
 		evened = evened || out.Jobs[j].Evened != 0
 	}
-	heads := []string{"", ">lines", ">charges"}
+	heads := []string{"job", ">lines", ">charges"}
 	if evened {
-		heads = append(heads, ">evened out")
+		heads = append(heads, ">evened")
 	}
 	heads = append(heads, ">pays", ">alone")
 	if apart {
-		heads = append(heads, ">alone, stock shared out")
+		heads = append(heads, ">apart")
 	}
 	t := NewTable(append(heads, ">saves")...)
 	var sums [7]catalog.Cents
@@ -136,7 +137,7 @@ func paysTable(out *model.Joint) string {
 			v[5] = job.Apart.Expected
 			v[6] = v[5] - job.Pays
 		}
-		row(jobName(out, j), v, job.Alone.Has)
+		row(strconv.Itoa(j+1), v, job.Alone.Has)
 		all = all && job.Alone.Has
 		for i := range v {
 			sums[i] += v[i]
@@ -173,7 +174,7 @@ func rulesText(out *model.Joint) string {
 	case model.CapAlone:
 		text += " No job pays more than its plan alone would cost."
 	case model.CapApart:
-		text += " Alone the jobs would use the same pieces twice, so they can't all have those plans (or none as cheap was found in time). No job pays more than in the cheapest plans in which every piece is used once and no charge is shared."
+		text += " Alone the jobs would use the same pieces twice, so they can't all have those plans (or none as cheap was found in time). No job pays more than in the cheapest plans in which every piece is used once and no charge is shared: these are apart, and what each saves is counted from them."
 	case model.CapNone:
 		text += " What each would pay alone was not found in time, so nothing is evened out."
 	}
