@@ -1,0 +1,119 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+)
+
+// tabTo moves the focus with the Tab key until it is on what has these words, or on an
+// input in the label that has them.
+func (b *bencher) tabTo(words string) {
+	b.t.Helper()
+	for range 400 {
+		b.do(chromedp.KeyEvent(kb.Tab))
+		at := eval[string](b, `(() => { const e = document.activeElement; const l = e.closest("label"); return ((l || e).innerText || e.getAttribute("aria-label") || "").replace(/\s+/g, " ").trim(); })()`)
+		if at == words {
+			return
+		}
+	}
+	b.t.Fatalf("the Tab key does not reach %q", words)
+}
+
+// TestBenchByKeyboard adds a piece, a finding and a decision with nothing but the keys.
+func TestBenchByKeyboard(t *testing.T) {
+	needBrowser(t)
+	b := newBench(t, emptyJob(t))
+	b.open("/?slot=lamp")
+	key := func(k string) { b.t.Helper(); b.do(chromedp.KeyEvent(k)) }
+	send := func(words string) {
+		b.t.Helper()
+		was := eval[string](b, `String(performance.timeOrigin)`)
+		b.tabTo(words)
+		key(kb.Enter)
+		b.next(was)
+	}
+	send("Add a piece")
+	b.tabTo("original") // the group of kinds
+	key(kb.Tab)         // the group of metals: its first
+	key(kb.ArrowDown)
+	key(kb.ArrowUp)
+	send("Add it")
+	b.says("piece-1")
+	b.tabTo("Found something")
+	key(kb.Enter)
+	key(kb.Tab)
+	key(" ")
+	send("Add the finding")
+	b.says("nickel showing, moderate")
+	b.tabTo("Decide")
+	key(kb.Enter)
+	send("Use this one here")
+	b.says("lock")
+	was := eval[string](b, `String(performance.timeOrigin)`)
+	b.tabTo("Undo")
+	key(" ")
+	b.next(was)
+	if strings.Contains(b.text(), "lock for lamp") {
+		t.Error("the lock is still there")
+	}
+	key(kb.Tab)
+	key(kb.Tab)
+	if !eval[bool](b, `getComputedStyle(document.activeElement).outlineStyle !== "none" && document.activeElement !== document.body`) {
+		t.Error("the focus can't be seen")
+	}
+}
+
+// TestBenchWhatIf moves the sliders on the demo.
+func TestBenchWhatIf(t *testing.T) {
+	needBrowser(t)
+	dir := t.TempDir()
+	if err := os.CopyFS(dir, os.DirFS("testdata/demo")); err != nil {
+		t.Fatal(err)
+	}
+	b := newBench(t, filepath.Join(dir, "job.toml"))
+	b.open("/what-if")
+	wait := func(script string) {
+		b.t.Helper()
+		for range 400 {
+			if eval[bool](b, script) {
+				return
+			}
+			time.Sleep(25 * time.Millisecond)
+		}
+		b.t.Fatalf("never true: %s\n%s", script, b.text())
+	}
+	wait(`document.getElementById("what-if").dataset.ready === "1"`)
+	slide := `((id, v) => { const e = document.getElementById(id); e.value = v; e.dispatchEvent(new Event("input", {bubbles: true})); return true; })`
+	asked := eval[int](b, `performance.getEntriesByType("resource").length`)
+	eval[bool](b, slide+`("mean", "90")`)
+	b.says("mean 85.7 to 90.1")
+	if n := eval[int](b, `performance.getEntriesByType("resource").length`); n != asked {
+		t.Error("the slider of the mean asks the server")
+	}
+	eval[bool](b, slide+`("mean", "75")`)
+	eval[bool](b, slide+`("budget", "1380")`)
+	wait(`!document.getElementById("answer").hasAttribute("aria-busy")`)
+	b.says("nothing changes")
+	eval[bool](b, slide+`("budget", "900")`)
+	wait(`!document.getElementById("answer").hasAttribute("aria-busy") && document.querySelector(".line").innerText.includes("nothing meets that")`)
+	wait(`document.querySelector(".part table") !== null`)
+	b.says("do-least")
+	if got := eval[string](b, `document.querySelector("main").innerText.includes("best finish") ? "yes" : "no"`); got != "yes" {
+		t.Error("the best finish is not beside it")
+	}
+	if problems := eval[int](b, `document.querySelectorAll("[style]").length`); problems > 0 {
+		t.Error("style in the page")
+	}
+}
+
+// axe is the accessibility checker that the tests use: axe-core of the npm registry.
+const (
+	axeURL = "https://registry.npmjs.org/axe-core/-/axe-core-4.14.1.tgz"
+	axeSum = "FHfa+lmNjQZfJz1q8wKqIDwC6DExcHt/pkjNQb09a3NPjCKg2rhu5qb2S4r76ASyFNNtuFooJpZe37OgudVGtQ=="
+)
