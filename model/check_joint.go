@@ -146,11 +146,7 @@ func (j *jointJudge) dues() map[dueKey]*jointDue {
 			if b == catalog.None {
 				return
 			}
-			from := st.Bundles[b].From
-			if v := st.Bundles[b].Vendor; v != catalog.None && st.Vendors[v].From.Source == catalog.JobFile {
-				from = st.Vendors[v].From
-			}
-			d := at(n, ChargeBundle, st.Bundles[b].ID, from)
+			d := at(n, ChargeBundle, st.Bundles[b].ID, st.Bundles[b].From)
 			d.fixed, d.single[n] = st.Bundles[b].Price, st.Bundles[b].Price
 			vendor(st.Bundles[b].Vendor)
 		}

@@ -123,7 +123,8 @@ func pieceAt(st *catalog.State, key string) int {
 }
 
 // findCommon lists what of the shop's platers, vendors and bundles several jobs have in
-// common. What stands in a job's own file is that job's alone.
+// common. What stands in a job's own file is that job's alone; so is the freight of a
+// vendor who does, though a bundle of the shop's that he sells is bought once.
 func (t *Together) findCommon() {
 	at := map[string]int{}
 	note := func(job int, kind ChargeKind, id string, of int, from catalog.Origin) {
@@ -151,11 +152,7 @@ func (t *Together) findCommon() {
 			note(j, ChargeVendorFreight, p.State.Vendors[v].ID, v, p.State.Vendors[v].From)
 		}
 		for b := range p.State.Bundles {
-			from := p.State.Bundles[b].From
-			if v := p.State.Bundles[b].Vendor; v != catalog.None && p.State.Vendors[v].From.Source == catalog.JobFile {
-				from = p.State.Vendors[v].From // the freight would not be the same
-			}
-			note(j, ChargeBundle, p.State.Bundles[b].ID, b, from)
+			note(j, ChargeBundle, p.State.Bundles[b].ID, b, p.State.Bundles[b].From)
 		}
 	}
 	t.common = slices.DeleteFunc(t.common, func(c common) bool {

@@ -16,6 +16,7 @@ type assembly struct {
 	main  [][]int         // per job and switch, the one that is in the total
 	own   [][]int         // per job with a budget and switch, the one on its own account
 	extra []map[use][]int // per job: rows that lines using a piece in a slot have a 1 in
+	joint int             // so many switches, the first ones, are of common things
 }
 
 type use struct{ slot, piece int }
@@ -102,6 +103,7 @@ func (a *assembly) switches() {
 			shared[[2]int{j, h}] = at
 		}
 	}
+	a.joint = len(a.Problem.Switches)
 	for j, p := range a.Jobs {
 		for h, sw := range p.Problem.Switches {
 			if _, is := shared[[2]int{j, h}]; is {
@@ -114,9 +116,33 @@ func (a *assembly) switches() {
 		}
 		for h := range p.Problem.Switches {
 			at := &a.Problem.Switches[a.main[j][h]]
-			at.Needs = a.mapped(a.main[j], p.Problem.Switches[h].Needs, at.Needs)
+			for _, n := range p.Problem.Switches[h].Needs {
+				if !a.asideOf(j, h, n) {
+					at.Needs = a.mapped(a.main[j], []int{n}, at.Needs)
+				}
+			}
 		}
 	}
+}
+
+// asideOf says whether a common switch has to do without what a job's own needs: the
+// vendor of a bundle of the shop's who stands in the job's file. That job's lines need
+// him themselves; the bundle is bought once for all the same.
+func (a *assembly) asideOf(job, sw, need int) bool {
+	return a.main[job][sw] < a.joint && a.main[job][need] >= a.joint
+}
+
+// direct are a line's switches, with those that the common ones do without.
+func (a *assembly) direct(job int, needs []int) []int {
+	out := slices.Clone(needs)
+	for _, h := range needs {
+		for _, n := range a.Jobs[job].Problem.Switches[h].Needs {
+			if a.asideOf(job, h, n) {
+				out = append(out, n)
+			}
+		}
+	}
+	return out
 }
 
 // mapped adds the switches that a job's list stands for to those already there.
@@ -277,7 +303,7 @@ func (a *assembly) column(job, slot int, pair Pair, c solver.Column) solver.Colu
 		}
 	}
 	slices.SortFunc(terms, func(x, y solver.Term) int { return cmp.Compare(x.Row, y.Row) })
-	needs, loads := c.Needs, c.Loads
+	needs, loads := a.direct(job, c.Needs), c.Loads
 	c.Terms, c.Needs, c.Loads = terms, a.mapped(a.main[job], needs, nil), a.loads(a.main[job], loads, nil)
 	if a.own[job] != nil {
 		c.Needs, c.Loads = a.mapped(a.own[job], needs, c.Needs), a.loads(a.own[job], loads, c.Loads)

@@ -387,3 +387,36 @@ func TestTogetherWide(t *testing.T) {
 		t.Error("another run gives another answer")
 	}
 }
+
+// A bundle of the shop's is bought once, though every job has its own terms with the
+// vendor; each pays its own freight.
+func TestTogetherOwnVendors(t *testing.T) {
+	dir, jobs := threeJobs(t)
+	shop := filepath.Join(dir, "shop.toml")
+	vendor := "[vendor.gantry]\nname = \"Gantry Cycle Breakers\"\nfreight = \"26.00\"\ndays = 9\n"
+	alter(t, shop, vendor, "")
+	for i, freight := range []string{"26.00", "12.00", "3.00"} {
+		data, err := os.ReadFile(jobs[i])
+		if err != nil {
+			t.Fatal(err)
+		}
+		writeTo(t, jobs[i], string(data)+"\n"+strings.Replace(vendor, "26.00", freight, 1))
+	}
+	doc := planJSON(t, exitAnswered, jobs...)
+	doc.addUp(t)
+	crates, freights := 0, int64(0)
+	for _, c := range doc.Charges {
+		switch {
+		case c.Kind == "bundle":
+			crates++
+			if c.Cents != 96_00 || !slices.Equal(c.Single, []int64{0, 96_00, 96_00}) {
+				t.Errorf("the crate: %d, by itself %v", c.Cents, c.Single)
+			}
+		case c.Kind == "vendor-freight":
+			freights += c.Cents
+		}
+	}
+	if crates != 1 || freights != 15_00 || *doc.Expected != 526_22 {
+		t.Errorf("%d crates, freights %d, expected %d in all", crates, freights, *doc.Expected)
+	}
+}
