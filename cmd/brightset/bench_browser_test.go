@@ -64,10 +64,11 @@ func needBrowser(t *testing.T) {
 }
 
 // newBench starts the program and the browser on a job.
-func newBench(t *testing.T, job string) *bencher {
+func newBench(t *testing.T, job string, more ...chromedp.ExecAllocatorOption) *bencher {
 	t.Helper()
 	b := &bencher{t: t, bin: build(t), job: job, port: "0"}
 	opts := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.NoSandbox, chromedp.ExecPath("chromium"))
+	opts = append(opts, more...)
 	alloc, stop := chromedp.NewExecAllocator(context.Background(), opts...)
 	ctx, cancel := chromedp.NewContext(alloc)
 	var end context.CancelFunc
