@@ -420,3 +420,20 @@ func TestTogetherOwnVendors(t *testing.T) {
 		t.Errorf("%d crates, freights %d, expected %d in all", crates, freights, *doc.Expected)
 	}
 }
+
+// Jobs that share a charge and start on different days are told so, others are not.
+func TestTogetherStarts(t *testing.T) {
+	_, jobs := threeJobs(t)
+	told := func() string {
+		_, out, _ := brightset(append([]string{"plan"}, jobs...)...)
+		return strings.Join(strings.Fields(out), " ")
+	}
+	const text = "job 1 (start 2031-02-03), job 2 (start 2031-02-03), job 3 (start 2031-02-17) share freight of gantry, bundle crate: that must not wait"
+	if out := told(); strings.Count(out, text) != 1 || strings.Count(out, "must not wait") != 1 {
+		t.Errorf("not told: %s", out)
+	}
+	alter(t, jobs[2], "start = 2031-02-17", "start = 2031-02-03")
+	if out := told(); strings.Contains(out, "must not wait") {
+		t.Errorf("told, though all start on one day: %s", out)
+	}
+}

@@ -212,9 +212,10 @@ func worthsText(out *model.Joint, worths []model.Worth) string {
 	return list("Wanted by more than one job:", all)
 }
 
-// jointWarnings are the jobs' own, and budgets that evening out goes beyond.
+// jointWarnings are what waits for whom, the jobs' own, and budgets that evening out goes
+// beyond.
 func jointWarnings(out *model.Joint) []string {
-	var all []string
+	all := startWarnings(out)
 	for j := range out.Jobs {
 		job := &out.Jobs[j]
 		for _, w := range planWarnings(job.State, job.Plan) {
