@@ -86,7 +86,7 @@ type jointAnswer struct {
 		Single   []int64 `json:"by_itself_cents"`
 		Shares   []int64 `json:"shares_cents"`
 	}
-	Short []string `json:"one_more_would_do"`
+	Short []string `json:"more_of_one_would_do"`
 }
 
 func planJSON(t *testing.T, want int, args ...string) *jointAnswer {
@@ -241,6 +241,16 @@ grade = 85
 	code, out, _ := brightset(append([]string{"plan"}, jobs...)...)
 	if code != exitInfeasible || !strings.Contains(out, "would be enough: spare.") {
 		t.Errorf("exit %d: %s", code, out)
+	}
+	third := filepath.Join(dir, "third.toml") // so that two more are needed
+	data, err := os.ReadFile(jobs[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	writeTo(t, third, string(data))
+	code, out, _ = brightset("plan", jobs[0], jobs[1], third)
+	if code != exitInfeasible || !strings.Contains(out, "More of any one of these") || strings.Contains(strings.ToLower(out), "one more") {
+		t.Errorf("three jobs: exit %d: %s", code, out)
 	}
 	alter(t, jobs[1], "floor = 80", "floor = 86")
 	code, out, errs := brightset(append([]string{"plan"}, jobs...)...)

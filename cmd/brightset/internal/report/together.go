@@ -255,7 +255,7 @@ func NoneTogether(out *model.Joint, short []string) string {
 	case len(alone) > 0:
 		return Paragraph("", "", "Nothing meets all targets: "+strings.Join(alone, ", ")+" can't be done within its limits even with the whole stock to itself.")
 	case len(short) > 0:
-		return Paragraph("", "", "Each job can be done by itself, but not all together: they need the same pieces of the shop's. One more of any of these would be enough: "+strings.Join(short, ", ")+".")
+		return Paragraph("", "", "Each job can be done by itself, but not all together: they need the same pieces of the shop's. More of any one of these would be enough: "+strings.Join(short, ", ")+".")
 	}
-	return Paragraph("", "", "Each job can be done by itself, but not all together: they need the same pieces of the shop's, and one more of a single one is not enough, or was not looked at in time.")
+	return Paragraph("", "", "Each job can be done by itself, but not all together: they need the same pieces of the shop's, and more of a single one is not enough, or it was not looked at in time.")
 }

@@ -20,7 +20,7 @@ type jointDoc struct {
 	Jobs     []jointJobDoc    `json:"jobs"`
 	Charges  []jointChargeDoc `json:"charges"`
 	Wanted   []worthDoc       `json:"wanted_by_more"`
-	Short    []string         `json:"one_more_would_do"` // where there is no plan
+	Short    []string         `json:"more_of_one_would_do"` // where there is no plan
 }
 
 type jointJobDoc struct {
