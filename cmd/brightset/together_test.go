@@ -447,3 +447,30 @@ func TestTogetherStarts(t *testing.T) {
 		t.Errorf("told, though all start on one day: %s", out)
 	}
 }
+
+// Pieces out of one bundle of the shop's that stand in the jobs' files may be the same
+// pieces: it is said that nobody can tell.
+func TestTogetherBundleInJobs(t *testing.T) {
+	dir, jobs := threeJobs(t)
+	out := func() string {
+		code, out, errs := brightset("plan", jobs[0], jobs[1])
+		if code != exitAnswered {
+			t.Fatalf("exit %d: %s", code, errs)
+		}
+		return strings.Join(strings.Fields(out), " ")
+	}
+	const text = "bundle box: job 1, job 2 use pieces out of it that stand in their own files"
+	shop := filepath.Join(dir, "shop.toml")
+	alter(t, shop, "[bundle.crate]", "[bundle.box]\nvendor = \"gantry\"\nprice = \"20.00\"\n\n[bundle.crate]")
+	piece := "\n[piece.boxed]\nfits = [\"rim\"]\nkind = \"old-stock\"\nmetal = \"brass\"\nbundle = \"box\"\ngrade = 99\n"
+	for i, want := range []bool{false, true} {
+		data, err := os.ReadFile(jobs[i])
+		if err != nil {
+			t.Fatal(err)
+		}
+		writeTo(t, jobs[i], string(data)+piece)
+		if got := out(); strings.Contains(got, text) != want || !strings.Contains(got, "boxed as-is") {
+			t.Errorf("in the files of %d jobs: told %t: %s", i+1, !want, got)
+		}
+	}
+}

@@ -215,7 +215,7 @@ func worthsText(out *model.Joint, worths []model.Worth) string {
 // jointWarnings are what waits for whom, the jobs' own, and budgets that evening out goes
 // beyond.
 func jointWarnings(out *model.Joint) []string {
-	all := startWarnings(out)
+	all := append(startWarnings(out), bundleWarnings(out)...)
 	for j := range out.Jobs {
 		job := &out.Jobs[j]
 		for _, w := range planWarnings(job.State, job.Plan) {
