@@ -70,14 +70,14 @@ func sharedTable(out *model.Joint) string {
 	single, sum := catalog.Cents(0), catalog.Cents(0)
 	for _, c := range out.Charges {
 		apart := catalog.Cents(0)
-		var split []string
+		var split []jobText
 		for j := range c.Shares {
 			apart += c.Single[j]
 			if c.Single[j] > 0 {
-				split = append(split, jobName(out, j)+" "+catalog.FormatMoney(c.Shares[j]))
+				split = append(split, jobText{j, catalog.FormatMoney(c.Shares[j])})
 			}
 		}
-		t.Row(jointChargeText(&c), catalog.FormatMoney(apart), catalog.FormatMoney(c.Cents), strings.Join(split, ", "))
+		t.Row(jointChargeText(&c), catalog.FormatMoney(apart), catalog.FormatMoney(c.Cents), jobRuns(split, func(j int) string { return jobName(out, j) }))
 		single += apart
 		sum += c.Cents
 	}
@@ -183,9 +183,11 @@ func rulesText(out *model.Joint) string {
 
 // worthsText says where the pieces go that more than one job wants.
 func worthsText(out *model.Joint, worths []model.Worth) string {
+	name := func(j int) string { return jobName(out, j) }
 	var all []string
 	for _, w := range worths {
-		var to, worth []string
+		var to []string
+		var worth []jobText
 		for _, u := range w.To {
 			use := fmt.Sprintf("%s (%s)", jobName(out, u.Job), out.Jobs[u.Job].State.Slots[u.Slot].ID)
 			if u.Reserve {
@@ -196,18 +198,18 @@ func worthsText(out *model.Joint, worths []model.Worth) string {
 		for _, one := range w.Jobs {
 			switch {
 			case !one.Looked:
-				worth = append(worth, jobName(out, one.Job)+" not looked for")
+				worth = append(worth, jobText{one.Job, "not looked for"})
 			case one.Vital:
-				worth = append(worth, jobName(out, one.Job)+" can't do without")
+				worth = append(worth, jobText{one.Job, "can't do without"})
 			default:
-				worth = append(worth, jobName(out, one.Job)+" "+catalog.FormatMoney(one.Cents))
+				worth = append(worth, jobText{one.Job, catalog.FormatMoney(one.Cents)})
 			}
 		}
 		text := w.ID + " goes to " + strings.Join(to, " and ")
 		if len(to) == 0 {
 			text = w.ID + " stays in the drawer"
 		}
-		all = append(all, text+"; worth to each alone: "+strings.Join(worth, ", "))
+		all = append(all, text+"; worth to each alone: "+jobRuns(worth, name))
 	}
 	return list("Wanted by more than one job:", all)
 }
