@@ -32,7 +32,7 @@ type jointJobDoc struct {
 	LinesSum    catalog.Cents  `json:"lines_cents"`
 	Shared      catalog.Cents  `json:"shared_cents"`
 	Evened      catalog.Cents  `json:"evened_cents"`
-	Pays        catalog.Cents  `json:"pays_cents"`
+	Pays        *catalog.Cents `json:"pays_cents"` // null where there is no plan, and nothing above it counts
 	Grade       float64        `json:"grade"`
 	Completion  float64        `json:"completion"`
 	Lines       []lineDoc      `json:"lines"`
@@ -72,7 +72,7 @@ func TogetherJSON(out *model.Joint, worths []model.Worth) (string, error) {
 	doc.Expected, doc.Bound = &out.Expected, &out.Bound
 	for j := range out.Jobs {
 		job, d := &out.Jobs[j], &doc.Jobs[j]
-		d.LinesSum, d.Shared, d.Evened, d.Pays = job.Lines, job.Shared, job.Evened, job.Pays
+		d.LinesSum, d.Shared, d.Evened, d.Pays = job.Lines, job.Shared, job.Evened, &job.Pays
 		d.Grade, d.Completion = finite(job.Plan.Grade), finite(job.Plan.Completion)
 		d.Lines, d.Warnings = lineDocs(job.State, job.Plan), planWarnings(job.State, job.Plan)
 		for _, c := range chargeDocs(job.State, job.Plan) {
@@ -109,6 +109,7 @@ func TogetherJSON(out *model.Joint, worths []model.Worth) (string, error) {
 // NoneTogetherJSON says that there is no plan of all jobs.
 func NoneTogetherJSON(out *model.Joint, short []string) (string, error) {
 	doc := newJointDoc(out)
+	doc.Capped = "none"
 	doc.Short = append(doc.Short, short...)
 	return toJSON(doc)
 }
