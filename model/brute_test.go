@@ -111,6 +111,15 @@ func (b *brute) search(s int) {
 		b.leaf()
 		return
 	}
+	b.eachLine(s, func() {
+		if !b.hopeless(&b.rest[s+1]) {
+			b.search(s + 1)
+		}
+	})
+}
+
+// eachLine picks every line of slot s in turn that goes with those picked before.
+func (b *brute) eachLine(s int, then func()) {
 	n := b.st.Slots[s].Quantity
 	for i := range b.lines[s] {
 		l := &b.lines[s][i]
@@ -120,9 +129,7 @@ func (b *brute) search(s int) {
 		}
 		if b.useAllowed(l) && b.matches(l) {
 			b.picked = append(b.picked, l)
-			if !b.hopeless(&b.rest[s+1]) {
-				b.search(s + 1)
-			}
+			then()
 			b.picked = b.picked[:s]
 		}
 		b.used[l.k.Piece] -= n

@@ -69,7 +69,7 @@ func PlanTogether(ctx context.Context, jobs []*catalog.State, set solver.Setting
 	}
 	out := &Joint{Status: solver.Infeasible}
 	for j, st := range jobs {
-		alone, err := Solve(ctx, st, until(0.4*float64(j+1)/float64(len(jobs))))
+		alone, err := solveAlone(ctx, st, until(0.4*float64(j+1)/float64(len(jobs))))
 		if err != nil {
 			return nil, err
 		}
@@ -95,6 +95,28 @@ func PlanTogether(ctx context.Context, jobs []*catalog.State, set solver.Setting
 		return nil, fmt.Errorf("the plan of all jobs failed its independent check and is not shown: %v", broken[0])
 	}
 	return out, nil
+}
+
+// nodesAlone bounds the search for the whole proof of a plan alone where a gap will do.
+const nodesAlone = 100
+
+// solveAlone finds a job's plan alone: as plan gives it for the job by itself, with the
+// whole proof; where that takes long and a gap will do, within the gap.
+func solveAlone(ctx context.Context, st *catalog.State, set solver.Settings) (*Plan, error) {
+	if set.Gap <= 0 {
+		return Solve(ctx, st, set)
+	}
+	whole := set
+	whole.Gap, whole.NodeLimit = 0, nodesAlone
+	began := time.Now()
+	plan, err := Solve(ctx, st, whole)
+	if err != nil || plan.Stop != solver.NodeLimit || plan.Has && float64(plan.Expected-plan.Bound) <= set.Gap*float64(plan.Expected) {
+		return plan, err
+	}
+	if set.TimeLimit > 0 {
+		set.TimeLimit = max(set.TimeLimit-time.Since(began), 1) // not 0, which is no limit
+	}
+	return Solve(ctx, st, set)
 }
 
 // startAlone is the plans alone as a pick of the joint program: nothing if a job has none

@@ -95,23 +95,7 @@ func jointLeaves(st *catalog.State) []jointLeaf {
 			all = append(all, b.jointLeaf()...)
 			return
 		}
-		n := st.Slots[s].Quantity
-		for i := range b.lines[s] {
-			l := &b.lines[s][i]
-			b.used[l.k.Piece] += n
-			if l.f != nil {
-				b.used[l.f.Piece] += n
-			}
-			if b.useAllowed(l) && b.matches(l) {
-				b.picked = append(b.picked, l)
-				walk(s + 1)
-				b.picked = b.picked[:s]
-			}
-			b.used[l.k.Piece] -= n
-			if l.f != nil {
-				b.used[l.f.Piece] -= n
-			}
-		}
+		b.eachLine(s, func() { walk(s + 1) })
 	}
 	walk(0)
 	slices.SortStableFunc(all, func(a, b jointLeaf) int { return cmp.Compare(a.cost, b.cost) })

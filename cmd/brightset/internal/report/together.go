@@ -178,6 +178,11 @@ func rulesText(out *model.Joint) string {
 	case model.CapNone:
 		text += " What each would pay alone was not found in time, so nothing is evened out."
 	}
+	for j := range out.Jobs {
+		if alone := out.Jobs[j].Alone; alone.Has && alone.Status != solver.Optimal {
+			text += fmt.Sprintf(" The plan alone of %s is not proven: it may be up to %s above the cheapest.", jobName(out, j), catalog.FormatMoney(alone.Expected-alone.Bound))
+		}
+	}
 	return Paragraph("", "", text)
 }
 
