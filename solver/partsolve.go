@@ -2,7 +2,6 @@ package solver
 
 import (
 	"container/heap"
-	"context"
 	"math"
 	"time"
 )
@@ -46,19 +45,11 @@ func (q *partQueue) Pop() any {
 
 // halted says whether a limit has been reached.
 func (t *parted) halted() bool {
-	switch {
-	case t.ctx.Err() == context.DeadlineExceeded:
-		t.stop = TimeLimit
-	case t.ctx.Err() != nil:
-		t.stop = Cancelled
-	case t.set.TimeLimit > 0 && time.Since(t.began) >= t.set.TimeLimit:
-		t.stop = TimeLimit
-	case t.set.NodeLimit > 0 && t.nodes >= t.set.NodeLimit:
-		t.stop = NodeLimit
-	default:
-		return false
+	stop := t.set.reached(t.ctx, t.began, t.nodes)
+	if stop != Finished {
+		t.stop = stop
 	}
-	return true
+	return stop != Finished
 }
 
 // run solves the problem part by part: prices on what is common, each part's best at

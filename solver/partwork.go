@@ -93,8 +93,11 @@ func (t *parted) work(d *partNode) ([]*partNode, error) {
 		}
 		if !fresh && round > 0 || float64(d.value) > mix.value-1e-6 || round == mostRounds-1 {
 			if step >= 1 || float64(d.value) > mix.value-1e-6 || round == mostRounds-1 {
-				if children := t.split(d, mix); children != nil || fine > mostFine {
-					return children, t.finish(d, children)
+				if children := t.split(d, mix); children != nil {
+					return children, nil
+				}
+				if fine > mostFine {
+					return nil, t.finish(d)
 				}
 			}
 			step, fine = min(1, 2*step), 4*fine
@@ -106,10 +109,7 @@ func (t *parted) work(d *partNode) ([]*partNode, error) {
 
 // finish searches a node that can't be cut any more as a whole: there is next to nothing
 // left of it.
-func (t *parted) finish(d *partNode, children []*partNode) error {
-	if children != nil {
-		return nil
-	}
+func (t *parted) finish(d *partNode) error {
 	ch := Change{}
 	for n, q := range t.parts {
 		for _, b := range d.ban[n] {

@@ -31,20 +31,28 @@ type search struct {
 
 // stopped says whether a limit has been reached.
 func (s *search) stopped() bool {
-	switch {
-	case s.ctx.Err() == context.DeadlineExceeded:
-		s.stop = TimeLimit
-	case s.ctx.Err() != nil:
-		s.stop = Cancelled
-	case s.set.TimeLimit > 0 && time.Since(s.began) >= s.set.TimeLimit:
-		s.stop = TimeLimit
-	case s.set.NodeLimit > 0 && s.nodes >= s.set.NodeLimit:
-		s.stop = NodeLimit
-	default:
+	stop := s.set.reached(s.ctx, s.began, s.nodes)
+	if stop == Finished {
 		return false
 	}
-	s.ended = true
+	s.ended, s.stop = true, stop
 	return true
+}
+
+// reached is the limit that a search which began then and has come so far has reached;
+// Finished where it may go on.
+func (set *Settings) reached(ctx context.Context, began time.Time, nodes int) Stop {
+	switch {
+	case ctx.Err() == context.DeadlineExceeded:
+		return TimeLimit
+	case ctx.Err() != nil:
+		return Cancelled
+	case set.TimeLimit > 0 && time.Since(began) >= set.TimeLimit:
+		return TimeLimit
+	case set.NodeLimit > 0 && nodes >= set.NodeLimit:
+		return NodeLimit
+	}
+	return Finished
 }
 
 // halted is the same question without a side effect, for goroutines.
