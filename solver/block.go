@@ -88,6 +88,9 @@ func (in *instance) tie(small bool) func(g int) int {
 		groups[a] += groups[b]
 		columns[a] += columns[b]
 	}
+	if in.without.blocks {
+		return root
+	}
 	join := func(list []int) {
 		for _, g := range list[1:] {
 			merge(list[0], g)
@@ -135,11 +138,11 @@ func (in *instance) smallRows() [][]int {
 	return out
 }
 
-// sharedRows are the small rows, without negative terms, that several groups of
-// the block take part in.
+// sharedRows are the small rows that several groups of the block take part in.
+// Nothing may lower the sum of such a row, in the block or outside it: what two
+// classes take together could have room all the same.
 func (in *instance) sharedRows(b *block) []int {
 	count := map[int]int{}
-	negative := map[int]bool{}
 	for _, g := range b.groups {
 		seen := map[int]bool{}
 		for c := in.groups[g][0]; c < in.groups[g][1]; c++ {
@@ -147,7 +150,6 @@ func (in *instance) sharedRows(b *block) []int {
 				if in.rows[t.Row].dense || in.rows[t.Row].charges {
 					continue
 				}
-				negative[t.Row] = negative[t.Row] || t.Coef < 0
 				if !seen[t.Row] {
 					seen[t.Row] = true
 					count[t.Row]++
@@ -157,7 +159,7 @@ func (in *instance) sharedRows(b *block) []int {
 	}
 	var out []int
 	for r := range in.rows {
-		if count[r] > 1 && !negative[r] && !in.rows[r].lowered {
+		if count[r] > 1 && !in.rows[r].lowered {
 			out = append(out, r)
 		}
 	}
@@ -167,19 +169,21 @@ func (in *instance) sharedRows(b *block) []int {
 // makeClasses puts columns of a group that nothing tells apart in one class.
 func (in *instance) makeClasses(b *block, shared []int) {
 	b.classes, b.groupOf = nil, nil
+	var key []byte // the same number of bytes for all columns of a group
 	for j, g := range b.groups {
 		at := map[string]int{}
 		for c := in.groups[g][0]; c < in.groups[g][1]; c++ {
-			key := in.bucket(c)
-			for i, r := range shared {
-				if v := coefOf(in.cols[c].terms, r); v != 0 {
-					key += string(rune(i)) + string(rune(v))
-				}
+			key = in.bucket(key[:0], c)
+			for _, r := range shared {
+				key = appendInt(key, coefOf(in.cols[c].terms, r))
 			}
-			k, ok := at[key]
+			if in.without.classes {
+				key = appendInt(key, int64(c))
+			}
+			k, ok := at[string(key)]
 			if !ok {
 				k = len(b.classes)
-				at[key] = k
+				at[string(key)] = k
 				b.classes = append(b.classes, nil)
 				b.groupOf = append(b.groupOf, j)
 			}

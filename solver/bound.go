@@ -95,6 +95,9 @@ func (in *instance) lagrangian(d *domain, y *duals, costs bool) *bound {
 	size += sSize
 	n := terms + sTerms + len(in.rows) + len(in.blocks)*4 + len(in.switches) + 16
 	b.value, b.err = value, 2*float64(n)*0x1p-53*size
+	if in.without.cuts {
+		b.err = math.Inf(1) // then it proves nothing
+	}
 	return b
 }
 
@@ -216,6 +219,9 @@ func (b *bound) lower() int64 {
 // fix removes every column, and settles every switch, that the bound proves to
 // be in no solution with a total below upper. It says whether it did anything.
 func (in *instance) fix(d *domain, b *bound, upper int64) bool {
+	if in.without.fixing {
+		return false
+	}
 	gap := float64(upper-1) - b.value + 2*b.err
 	changed := false
 	delta := in.deltas(d, b)

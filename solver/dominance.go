@@ -1,6 +1,9 @@
 package solver
 
-import "sort"
+import (
+	"encoding/binary"
+	"sort"
+)
 
 // undominated is the set of columns worth keeping: column a puts column b of its
 // group out if a is no dearer and every solution with b stays a solution with a
@@ -16,7 +19,7 @@ func (in *instance) undominated() bits {
 		buckets := map[string][]int{}
 		var keys []string
 		for c := span[0]; c < span[1]; c++ {
-			k := in.bucket(c)
+			k := string(in.bucket(nil, c))
 			if buckets[k] == nil {
 				keys = append(keys, k)
 			}
@@ -42,27 +45,21 @@ func (in *instance) droppable() []bool {
 	return free
 }
 
-// bucket is what must be equal: values of near rules and labels of same rules.
-func (in *instance) bucket(c int) string {
+// bucket adds to key what must be equal: values of near rules and labels of same
+// rules. It adds as many bytes for every column of a group.
+func (in *instance) bucket(key []byte, c int) []byte {
 	k := &in.cols[c]
-	if len(k.near) == 0 && len(k.same) == 0 {
-		return ""
-	}
-	key := make([]byte, 0, 8*(len(k.near)+len(k.same)))
-	put := func(v int64) {
-		for range 8 {
-			key = append(key, byte(v))
-			v >>= 8
-		}
-	}
 	for _, v := range k.near {
-		put(v)
+		key = appendInt(key, v)
 	}
 	for _, l := range k.same {
-		put(int64(l))
+		key = appendInt(key, int64(l))
 	}
-	return string(key)
+	return key
 }
+
+// appendInt adds all eight bytes of a number to a key.
+func appendInt(key []byte, v int64) []byte { return binary.BigEndian.AppendUint64(key, uint64(v)) }
 
 func (in *instance) thin(list []int, free []bool, alive bits) {
 	sort.SliceStable(list, func(i, j int) bool {

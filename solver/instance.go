@@ -20,6 +20,7 @@ type instance struct {
 	widest   float64     // widest spread of costs within a group, at least 1
 	scale    []float64   // per row, the largest coefficient there is, at least 1
 	halt     func() bool // a limit has been reached
+	without  without
 }
 
 type col struct {
@@ -41,7 +42,7 @@ type row struct {
 	account int
 	orig    int
 	dense   bool // most groups take part
-	lowered bool // a switch has a negative term in it
+	lowered bool // a column or a switch has a negative term in it
 }
 
 type sw struct {
@@ -270,6 +271,7 @@ func (in *instance) index() {
 					seen[t.Row] = true
 					dense[t.Row]++
 				}
+				in.rows[t.Row].lowered = in.rows[t.Row].lowered || t.Coef < 0
 			}
 		}
 	}
@@ -321,7 +323,7 @@ func (in *instance) compact() {
 // keep is the instance with only the columns that are alive, blocks yet to be
 // found.
 func (in *instance) keep(alive bits) *instance {
-	out := &instance{rows: append([]row(nil), in.rows...), switches: in.switches, charged: in.charged, accounts: in.accounts, halt: in.halt}
+	out := &instance{rows: append([]row(nil), in.rows...), switches: in.switches, charged: in.charged, accounts: in.accounts, halt: in.halt, without: in.without}
 	out.cols = make([]col, 0, alive.count())
 	for _, span := range in.groups {
 		first := len(out.cols)

@@ -16,6 +16,7 @@ type parted struct {
 	rows    []int // of the problem: those that several parts take part in
 	shared  []int // switches that columns of several parts need
 	needsOf [][]int
+	leave   without
 
 	ctx    context.Context
 	set    Settings

@@ -123,7 +123,7 @@ func (t *parted) finish(d *partNode) error {
 			}
 		}
 	}
-	s := &search{p: t.p, ch: ch, set: t.limits(0, 2*mostFine), ctx: t.ctx, began: time.Now(), memory: &memory{}}
+	s := &search{p: t.p, ch: ch, set: t.limits(0, 2*mostFine), ctx: t.ctx, began: time.Now(), memory: &memory{}, leave: t.leave}
 	if err := s.run(); err != nil {
 		return err
 	}

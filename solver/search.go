@@ -26,6 +26,7 @@ type search struct {
 	queue  nodeQueue
 	known  history
 	memory *memory
+	leave  without
 	whole  bool // no column was left out before the first linear program
 }
 
@@ -64,7 +65,7 @@ func (s *search) run() error {
 	s.bound = -Limit
 	s.known = history{}
 	s.in = newInstance(s.p, &s.ch)
-	s.in.halt = s.halted
+	s.in.halt, s.in.without = s.halted, s.leave
 	for g := range s.in.groups {
 		if s.in.groups[g][0] == s.in.groups[g][1] {
 			s.other = Limit
@@ -119,7 +120,7 @@ const mostCompared = 6000
 
 // thinOut leaves out columns that another makes needless.
 func (s *search) thinOut() {
-	if len(s.in.cols) <= mostCompared {
+	if len(s.in.cols) <= mostCompared && !s.leave.dominance {
 		s.shrinkTo(s.in.undominated())
 	}
 }

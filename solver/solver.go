@@ -12,6 +12,7 @@ import (
 type Solver struct {
 	p      *Problem
 	memory memory
+	leave  without // tests set it
 }
 
 // New checks the problem and makes a solver for it.
@@ -35,7 +36,7 @@ func (s *Solver) Solve(ctx context.Context, ch Change, set Settings) (Result, er
 		t.ctx, t.set, t.began = ctx, set, time.Now()
 		return t.run(ch.Start)
 	}
-	r := &search{p: s.p, ch: ch, set: set, ctx: ctx, began: time.Now(), memory: &s.memory}
+	r := &search{p: s.p, ch: ch, set: set, ctx: ctx, began: time.Now(), memory: &s.memory, leave: s.leave}
 	if err := r.run(); err != nil {
 		return Result{}, err
 	}
@@ -50,10 +51,17 @@ func (s *Solver) Solve(ctx context.Context, ch Change, set Settings) (Result, er
 // parted is the problem taken apart, where it has parts and nothing but where to start
 // is changed.
 func (s *Solver) parted(ch *Change) *parted {
-	if len(ch.Fix)+len(ch.Ban)+len(ch.Limits)+len(ch.Costs)+len(ch.Fixed)+len(ch.Off) > 0 || ch.Below != nil {
+	if s.leave.parts || len(ch.Fix)+len(ch.Ban)+len(ch.Limits)+len(ch.Costs)+len(ch.Fixed)+len(ch.Off) > 0 || ch.Below != nil {
 		return nil
 	}
-	return s.p.apart()
+	t := s.p.apart()
+	if t != nil {
+		t.leave = s.leave
+		for _, q := range t.parts {
+			q.leave = s.leave
+		}
+	}
+	return t
 }
 
 func (p *Problem) validChange(ch *Change) error {

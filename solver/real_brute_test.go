@@ -1,0 +1,98 @@
+package solver
+
+import (
+	"context"
+	"fmt"
+	"math/rand/v2"
+	"testing"
+)
+
+// leaves are the parts of the search that can be left out one at a time, and together.
+var leaves = []struct {
+	name string
+	without
+}{
+	{"all there is", without{}},
+	{"no dominance", without{dominance: true}},
+	{"no blocks", without{blocks: true}},
+	{"no classes", without{classes: true}},
+	{"no parts", without{parts: true}},
+	{"no cuts", without{cuts: true}},
+	{"no fixing", without{fixing: true}},
+	{"none of them", without{true, true, true, true, true, true}},
+}
+
+// agrees solves a problem with everything and without each part of the search in turn
+// and says where an answer is not that of trying everything.
+func agrees(p *Problem, ch Change, leave int) (found bool, err error) {
+	want, found := bruteForce(p, ch)
+	for i, l := range leaves {
+		if i > 0 && leave >= 0 && i != leave {
+			continue
+		}
+		s, err := New(p)
+		if err != nil {
+			return found, err
+		}
+		s.leave = l.without
+		got, err := s.Solve(context.Background(), ch, Settings{Goroutines: 1})
+		if err != nil {
+			return found, fmt.Errorf("%s: %v", l.name, err)
+		}
+		if got.Has != found || found && (got.Total != want || got.Status != Optimal) || !found && got.Status != Infeasible {
+			return found, fmt.Errorf("%s: %v %v total %d, by trying everything %v %d", l.name, got.Status, got.Has, got.Total, found, want)
+		}
+	}
+	return found, nil
+}
+
+// TestRealSizes: numbers of the sizes of jobs, near-equal ones and those at the edges
+// of types; with everything the search has and with one thing left out, the answer is
+// that of trying everything.
+func TestRealSizes(t *testing.T) {
+	cases, feasible, changed := campaign(1000, 100_000), 0, 0
+	for seed := range uint64(cases) {
+		r := rand.New(rand.NewPCG(seed, 21))
+		groups := 1 + r.IntN(8)
+		p := realProblem(r, groups, []int{9, 9, 9, 7, 5, 4, 4, 3, 3}[groups])
+		ch := Change{}
+		if seed%3 == 2 {
+			ch = realChange(r, p)
+			changed++
+		}
+		found, err := agrees(p, ch, 1+int(seed)%(len(leaves)-1))
+		if err != nil {
+			t.Errorf("seed %d, change %+v: %v", seed, ch, err)
+		}
+		if found {
+			feasible++
+		}
+	}
+	t.Logf("%d problems, %d with a change, %d with a solution", cases, changed, feasible)
+	if feasible < cases/3 || feasible > cases*19/20 {
+		t.Errorf("%d of %d with a solution: too few to tell, or too few without", feasible, cases)
+	}
+}
+
+// TestRealBlocks: the same of problems that fall into blocks with rows of their own.
+func TestRealBlocks(t *testing.T) {
+	cases, tied := campaign(1000, 40_000), 0
+	for seed := range uint64(cases) {
+		p := realBlocks(rand.New(rand.NewPCG(seed, 22)))
+		if _, err := agrees(p, Change{}, 1+int(seed)%(len(leaves)-1)); err != nil {
+			t.Errorf("seed %d: %v", seed, err)
+		}
+		in := newInstance(p, &Change{})
+		in.findBlocks(true)
+		for i := range in.blocks {
+			if b := &in.blocks[i]; !b.single() && len(in.sharedRows(b)) > 0 {
+				tied++
+				break
+			}
+		}
+	}
+	t.Logf("%d problems, %d with a block that shares rows", cases, tied)
+	if tied < cases/10 {
+		t.Errorf("only %d of %d have a block that shares rows", tied, cases)
+	}
+}

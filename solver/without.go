@@ -1,0 +1,13 @@
+package solver
+
+// without is what a search can do without: parts of it that change no answer, only
+// how fast it is found. Nothing is left out unless a test asks for it, to see that the
+// answers with and without agree.
+type without struct {
+	dominance bool // columns that another makes needless stay
+	blocks    bool // every group is a block of its own
+	classes   bool // every column of a block is a class of its own
+	parts     bool // a problem is not taken apart
+	cuts      bool // no bound cuts anything off
+	fixing    bool // no bound rules out columns or settles switches
+}
