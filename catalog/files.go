@@ -7,7 +7,6 @@ import (
 	"path/filepath"
 	"regexp"
 	"slices"
-	"strings"
 	"sync"
 )
 
@@ -71,14 +70,9 @@ func (l *loader) openShop(job *document, guessed string) *document {
 	if l.job != nil {
 		at := l.job.peek("job")
 		if at == nil {
-			return nil
+			return nil // readJob reports it
 		}
-		given, isText := at.m["shop"].(string)
-		if _, there := at.m["shop"]; there && (!isText || given == "" || strings.ContainsFunc(given, isControl)) {
-			l.partial = true // readJob reports it
-			return nil
-		}
-		name = given
+		name = at.shopName()
 		complain = func(message, hint string) { at.wrong("shop", message, hint) }
 	}
 	if name == "" {
@@ -89,11 +83,25 @@ func (l *loader) openShop(job *document, guessed string) *document {
 	return shop
 }
 
+// shopName reads which file is the shop's; "" where there is none, or where what is
+// written can't be its name, which is reported here: nobody else would.
+func (t *table) shopName() string {
+	before := len(t.l.list)
+	name := t.exactly("shop")
+	if v, there := t.m["shop"]; there && v == "" {
+		t.wrong("shop", "the name of the shop's file is empty", `write shop = "shop.toml", or leave the key out`)
+	}
+	if len(t.l.list) > before {
+		t.l.partial = true
+	}
+	return name
+}
+
 // plainShop finds the line that names the shop's file.
 var plainShop = regexp.MustCompile(`(?m)^[ \t]*shop[ \t]*=[ \t]*"([^"\\\n]+)"`)
 
 func guessShop(src string) string {
-	if m := plainShop.FindStringSubmatch(src); m != nil && !strings.ContainsFunc(m[1], isControl) {
+	if m := plainShop.FindStringSubmatch(src); m != nil && exact.without(m[1]) == m[1] {
 		return m[1]
 	}
 	return ""
@@ -152,7 +160,8 @@ func (l *loader) open(path string, source Source, complain func(message, hint st
 // Those of the job's file may hold pieces.
 func (l *loader) include(t *table, ofJob bool) {
 	for i, name := range t.texts("include") {
-		if name == "" {
+		if name == "" { // reported as it was read
+			l.partial = true
 			continue
 		}
 		path := t.doc.beside(name)

@@ -78,6 +78,9 @@ func Load(path string, opt Options) (*State, error) {
 func (l *loader) load(path string) (*State, error) {
 	l.readFiles(path)
 	l.compile()
+	if l.partial && len(l.list) == 0 { // never an answer without a file that belongs to it
+		l.mistake(&document{file: path}, span{}, "a file that belongs to this job could not be read", "name the files of shop and include once more, or leave them out")
+	}
 	if len(l.list) > 0 {
 		return nil, l.mistakes()
 	}

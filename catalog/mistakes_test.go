@@ -136,7 +136,7 @@ var mistakeTests = []struct {
 		`job.toml:6:7+4: the name of this slot begins or ends with a space | write another name`,
 		`job.toml:7:7+2: the name of this slot is empty | write another name`,
 		`job.toml:8:7+7: the name of this slot begins with "job:" or "shop:", which the program puts there itself | write another name`,
-		`job.toml:9:7+6: the name of this slot contains a control character | write another name`}},
+		`job.toml:9:7+6: the name of this slot contains U+0009, a tab | delete it: write "ab"`}},
 }
 
 func TestMistakes(t *testing.T) {

@@ -69,7 +69,7 @@ func (t *table) ref(key string, n *names) int {
 		return None
 	}
 	before := len(t.l.list)
-	id := t.text(key)
+	id := t.exactly(key)
 	if len(t.l.list) > before {
 		return None
 	}

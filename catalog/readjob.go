@@ -26,14 +26,12 @@ func (l *loader) readJob() {
 	}
 	job := &l.state.Job
 	if t.need("title", `write title = "...", what is being restored`) {
-		if job.Title = t.text("title"); t.m["title"] == "" {
+		if job.Title = t.name("title"); t.m["title"] == "" {
 			t.wrong("title", "the title is empty", "write what is being restored")
 		}
 	}
 	t.currency()
-	if v, ok := t.raw("shop"); ok && t.text("shop") == "" && v == "" {
-		t.wrong("shop", "the name of the shop's file is empty", `write shop = "shop.toml", or leave the key out`)
-	}
+	t.raw("shop") // read with the files
 	l.readTarget(t)
 	job.Budget = t.money("budget")
 	if t.word("budget_on", "outlay", "expected") == "expected" {
@@ -65,7 +63,7 @@ func (t *table) service() standard.Service {
 	text := ""
 	if n, ok := v.(int64); ok {
 		text = fmt.Sprintf("SC%d", n)
-	} else if text = t.text("service"); text == "" && v != "" {
+	} else if text = t.exactly("service"); text == "" && v != "" {
 		return 0 // said already
 	}
 	s, ok := standard.ParseService(text)
@@ -86,7 +84,7 @@ func (t *table) service() standard.Service {
 
 // currency reads the code of the job's currency.
 func (t *table) currency() {
-	s := t.text("currency")
+	s := t.exactly("currency")
 	if s == "" && !t.has("currency") {
 		return
 	}
@@ -152,7 +150,7 @@ func (l *loader) readSlots() {
 		if own := t.service(); own != 0 {
 			s.Service = own
 		}
-		if part := t.text("part"); part != "" {
+		if part := t.exactly("part"); part != "" {
 			s.Part = part
 		}
 		over(&s.Rescue, t.money("rescue"))

@@ -84,7 +84,7 @@ func (l *loader) readShop() {
 }
 
 func (t *table) nameOr(other string) string {
-	if s := t.text("name"); s != "" {
+	if s := t.name("name"); s != "" {
 		return s
 	}
 	return other

@@ -61,6 +61,9 @@ func unreadable(err error) *Mistake {
 // checkText makes sure that the bytes are text and normalises line ends.
 func checkText(data []byte) (string, *Mistake) {
 	data = bytes.TrimPrefix(data, []byte("\xef\xbb\xbf"))
+	if bytes.HasPrefix(data, []byte("\xef\xbb\xbf")) { // the decoder would drop it unasked, and every place after it would be off
+		return "", badByte(data, 0, "the file begins with two byte-order marks", "save it again as UTF-8 with one mark at most; two come of joining files")
+	}
 	if bytes.HasPrefix(data, []byte("\xff\xfe")) || bytes.HasPrefix(data, []byte("\xfe\xff")) {
 		return "", &Mistake{Message: "the file is UTF-16, not UTF-8", Hint: "save it again as UTF-8 in your editor"}
 	}

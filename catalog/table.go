@@ -97,11 +97,16 @@ func (t *table) wrong(key, message, hint string) {
 
 // wrongItem reports a mistake in the i-th element of a list.
 func (t *table) wrongItem(key string, i int, message, hint string) {
+	t.l.mistake(t.doc, t.itemPlace(key, i), key+": "+message, hint)
+}
+
+// itemPlace is where the i-th element of a list stands; the list's own place where a
+// scan missed it.
+func (t *table) itemPlace(key string, i int) span {
 	if p, ok := t.doc.places[item(t.pathOf(key), i)]; ok {
-		t.l.mistake(t.doc, p.value, key+": "+message, hint)
-		return
+		return p.value
 	}
-	t.wrong(key, message, hint)
+	return t.place(key).value
 }
 
 // wrongKey reports a mistake about a key itself.
@@ -200,12 +205,12 @@ func (t *table) goodID(kind, id string) bool {
 	switch {
 	case id == "":
 		problem = "is empty"
+	case t.refused(t.place(id).key, fmt.Sprintf("the name of this %s", kind), id, exact, func(clean string) string { return fmt.Sprintf("%q", clean) }):
+		return false
 	case strings.TrimSpace(id) != id:
 		problem = "begins or ends with a space"
 	case utf8.RuneCountInString(id) > maxIDLength:
 		problem = fmt.Sprintf("is longer than %d characters", maxIDLength)
-	case strings.ContainsFunc(id, isControl):
-		problem = "contains a control character"
 	case strings.HasPrefix(id, "job:") || strings.HasPrefix(id, "shop:"):
 		problem = `begins with "job:" or "shop:", which the program puts there itself`
 	default:

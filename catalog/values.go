@@ -14,8 +14,16 @@ func val[T any](t *table, key string, v T) Val[T] {
 	return Val[T]{V: v, Set: true, From: t.from(key)}
 }
 
-// text reads a line of text; "" where there is none.
-func (t *table) text(key string) string {
+// text reads a note; "" where there is none.
+func (t *table) text(key string) string { return t.textAs(key, prose) }
+
+// exactly reads a path, an id or a word: text without any character that can't be seen.
+func (t *table) exactly(key string) string { return t.textAs(key, exact) }
+
+// name reads what something is called, in words.
+func (t *table) name(key string) string { return t.textAs(key, label) }
+
+func (t *table) textAs(key string, strict strictness) string {
 	v, ok := t.raw(key)
 	if !ok {
 		return ""
@@ -29,16 +37,22 @@ func (t *table) text(key string) string {
 		t.wrong(key, fmt.Sprintf("this text is longer than %d characters", maxLength), "keep long notes in a file of their own")
 		return ""
 	}
-	if i := strings.IndexFunc(s, func(r rune) bool { return unicode.IsControl(r) && r != '\n' && r != '\t' }); i >= 0 {
-		t.wrong(key, "control characters are not allowed in text", "leave them out")
+	at := t.place(key).value
+	if at.in != nil && at.in.source == Recorded && !strings.ContainsFunc(s, isSteering) {
+		return s // it stands in a journal that was written when this was allowed
+	}
+	if t.refused(at, t.label(key)+": this", s, strict, func(clean string) string { return fmt.Sprintf("%s = %q", t.label(key), clean) }) {
 		return ""
 	}
 	return s
 }
 
+// isSteering says whether a character was never allowed in a text.
+func isSteering(r rune) bool { return unicode.IsControl(r) && r != '\n' && r != '\t' }
+
 // word reads one word out of a fixed few; "" where there is none or it is wrong.
 func (t *table) word(key string, known ...string) string {
-	s := t.text(key)
+	s := t.exactly(key)
 	if s == "" {
 		if v, ok := t.raw(key); ok && v == "" {
 			t.wrong(key, "this is empty", meant("", known, ""))
@@ -189,8 +203,7 @@ func (t *table) texts(key string) []string {
 		s, ok := e.(string)
 		if !ok {
 			t.wrongItem(key, i, "this has to be text", fmt.Sprintf("write %q", shown(e)))
-		} else if strings.ContainsFunc(s, isControl) {
-			t.wrongItem(key, i, "control characters are not allowed in names", "leave them out")
+		} else if t.refused(t.itemPlace(key, i), key+": this", s, exact, func(clean string) string { return fmt.Sprintf("%q", clean) }) {
 			s = ""
 		} else if s == "" {
 			t.wrongItem(key, i, "this is empty", "write a name, or leave it out")

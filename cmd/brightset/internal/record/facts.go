@@ -5,8 +5,9 @@ import (
 	"reflect"
 	"strings"
 	"time"
-	"unicode"
 	"unicode/utf8"
+
+	"brightset/catalog"
 )
 
 // longest is how many characters a fact may have.
@@ -22,8 +23,10 @@ func (f *Facts) tidy() error {
 		one := strings.TrimSpace(strings.NewReplacer("\r\n", " ", "\n", " ", "\t", " ").Replace(v.Field(i).String()))
 		name := strings.ToLower(v.Type().Field(i).Name)
 		switch {
-		case !utf8.ValidString(one), strings.ContainsFunc(one, unicode.IsControl):
+		case !utf8.ValidString(one):
 			return fmt.Errorf("%s %q has characters in it that can't be shown; leave them out", name, one)
+		case catalog.FirstUnseen(one) != "":
+			return fmt.Errorf("%s %q contains %s; delete it and type the text again", name, one, catalog.FirstUnseen(one))
 		case utf8.RuneCountInString(one) > longest:
 			return fmt.Errorf("%s is longer than %d characters; keep long notes in a file of their own", name, longest)
 		}
