@@ -54,9 +54,9 @@ func (l *loader) layTarget(t *table, i int) {
 	t.layGoals(target, true)
 }
 
-// layGoals reads what a set or a slot has to reach over what there is. It says
-// whether anything was given.
-func (t *table) layGoals(target *Target, withMean bool) bool {
+// layGoals reads what a set or a slot has to reach over what there is. It gives what
+// was given.
+func (t *table) layGoals(target *Target, withMean bool) Target {
 	given := Target{
 		Floor: t.grade("floor"), Fresh: t.flag("fresh"), Lasting: t.flag("lasting"),
 		FallbackFloor: t.grade("fallback_floor"),
@@ -64,10 +64,6 @@ func (t *table) layGoals(target *Target, withMean bool) bool {
 	if withMean {
 		given.Mean = t.grade("mean")
 	}
-	over(&target.Floor, given.Floor)
-	over(&target.Mean, given.Mean)
-	over(&target.Fresh, given.Fresh)
-	over(&target.Lasting, given.Lasting)
-	over(&target.FallbackFloor, given.FallbackFloor)
-	return given != Target{}
+	target.lay(given)
+	return given
 }

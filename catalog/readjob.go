@@ -116,7 +116,7 @@ func (l *loader) readTarget(job *table) {
 			t.raw(key)
 		}
 	}
-	if t.layGoals(target, true) {
+	if t.layGoals(target, true) != (Target{}) {
 		target.Name = ""
 	}
 	t.done()
@@ -140,11 +140,12 @@ func (l *loader) readSlots() {
 		if !l.slots.addOnce(t) {
 			continue
 		}
+		target, own := t.slotTarget()
 		s := Slot{
 			ID: t.id, Name: t.nameOr(t.id), Part: t.id, Area: t.area("area"),
 			Weight:   number(t, "weight", 0, MaxWeight, 100).Or(1_00),
 			Quantity: t.whole("quantity", 1, MaxQuantity).Or(1),
-			Target:   t.slotTarget(), Rescue: l.defaults.Rescue, RescueDays: l.defaults.RescueDays,
+			Target:   target, Own: own, Rescue: l.defaults.Rescue, RescueDays: l.defaults.RescueDays,
 			MaxBreakage: t.share("max_breakage"), Service: l.state.Job.Service, From: t.here(),
 		}
 		if own := t.service(); own != 0 {
@@ -161,15 +162,13 @@ func (l *loader) readSlots() {
 }
 
 // slotTarget gives what a slot has to reach: the job's, or the named target of
-// the slot's own instead, and over that the slot's single keys.
-func (t *table) slotTarget() Target {
-	target := t.l.state.Job.Target
-	if t.has("target") {
+// the slot's own instead, and over that the slot's single keys; and which of it is
+// the slot's own.
+func (t *table) slotTarget() (Target, OwnGoals) {
+	target, own := t.l.state.Job.Target, OwnGoals{Named: t.has("target")}
+	if own.Named {
 		target = t.namedTarget()
 	}
-	if t.layGoals(&target, false) {
-		target.Name = ""
-	}
-	target.Mean = Val[Centi]{}
-	return target
+	own.Keys = t.layGoals(&target, false)
+	return ofSlot(target, own), own
 }

@@ -89,11 +89,19 @@ type Slot struct {
 	Weight      Centi      // default 1.00
 	Quantity    int        // pieces needed, default 1
 	Target      Target     // resolved: the slot's own over the job's
+	Own         OwnGoals   // what of the target the slot itself gives
 	Rescue      Val[Cents] // resolved: the slot's, the job's, the starting value
 	RescueDays  Val[int]   // resolved likewise
 	MaxBreakage Val[Micro]
 	Service     standard.Service // the slot's own, else the job's
 	From        Origin
+}
+
+// OwnGoals is what a slot asks by itself. What it leaves open it takes from the job's
+// target, whichever that is.
+type OwnGoals struct {
+	Named bool   // the slot names a target of its own: the job's plays no part
+	Keys  Target // single keys, over either; only what is given is set
 }
 
 // Match is a group of slots whose pieces are seen together.

@@ -112,18 +112,13 @@ func (c *Curve) add(st *catalog.State, e *Explorer, p solver.Point) error {
 	return nil
 }
 
-// mark solves the job once under every named target, the budget lifted. Slots with
-// a target of their own keep it.
+// mark solves the job once under every named target in the place of the job's own, the
+// budget lifted: what plan says of a file that names that target and gives no budget.
+// What slots ask by themselves stays.
 func (c *Curve) mark(ctx context.Context, st *catalog.State, set solver.Settings) error {
 	for _, t := range st.Tables.Targets {
-		asked := st.Clone()
+		asked := st.AimedAt(t)
 		asked.Job.Budget = catalog.Val[catalog.Cents]{}
-		for s := range asked.Slots {
-			if st.Slots[s].Target == st.Job.Target {
-				asked.Slots[s].Target = t
-			}
-		}
-		asked.Job.Target = t
 		plan, err := Solve(ctx, asked, set)
 		if err != nil {
 			return err

@@ -34,7 +34,7 @@ func (j *randomJob) targets() {
 		slot.Target = j.st.Job.Target
 		name := fmt.Sprint("slot-target ", s)
 		if r := j.of(name); j.has("slot-target") && randomChance(r, 50) {
-			slot.Target = j.target(name, 40_00, 92_00)
+			slot.Target, slot.Own.Named = j.target(name, 40_00, 92_00), true
 		}
 		slot.Target.Mean = catalog.Val[catalog.Centi]{}
 	}

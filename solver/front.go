@@ -17,37 +17,70 @@ type Point struct {
 }
 
 // Front solves under limits that rise from what the solution before reached, and
-// tells every point that no later one beats: one with the same total and a higher
-// sum takes its place. With Next one above the sum, those are all the nondominated
-// points there are. It ends where a limit can't be met, or a solve was stopped
-// before it had found anything; whole says that nothing was stopped.
+// tells every point on the way: of all solutions with the least total for its limit, one
+// with the highest sum, so that nothing is better in both. With Next one above the sum,
+// those are all the nondominated points there are; else they are some of those. It ends
+// where a limit can't be met, or a solve was stopped before it had found anything; whole
+// says that nothing was stopped.
 func (s *Solver) Front(ctx context.Context, ch Change, f Front, set Settings, tell func(Point) error) (whole bool, err error) {
 	var last *Point
 	whole = true
 	for limit := f.From; limit <= f.To; {
-		at := ch
-		at.Limits = append(append([]LimitTo(nil), ch.Limits...), LimitTo{Row: f.Row, Limit: limit})
-		res, err := s.Solve(ctx, at, set)
+		p, proven, err := s.reaching(ctx, ch, f.Row, limit, nil, set)
 		if err != nil {
 			return false, err
 		}
-		whole = whole && res.Status != Stopped
-		if !res.Has {
+		whole = whole && proven
+		if p == nil {
 			break
 		}
-		p := &Point{Result: res, Sum: s.p.rowSum(f.Row, &res)}
 		if last != nil && last.Total < p.Total {
 			if err := tell(*last); err != nil {
 				return false, err
 			}
 		}
 		last = p
-		limit = f.Next(p.Sum)
+		if limit = f.Next(p.Sum); limit > p.Sum+1 && proven { // what lies between would not be looked at
+			if last, proven, err = s.raised(ctx, ch, &f, p, set); err != nil {
+				return false, err
+			}
+			whole = whole && proven
+			limit = f.Next(last.Sum)
+		}
 	}
 	if last != nil {
 		err = tell(*last)
 	}
 	return whole, err
+}
+
+// raised is a solution of the same least total with the highest sum there is.
+func (s *Solver) raised(ctx context.Context, ch Change, f *Front, p *Point, set Settings) (*Point, bool, error) {
+	below := p.Total + 1
+	for p.Sum < f.To {
+		better, proven, err := s.reaching(ctx, ch, f.Row, p.Sum+1, &below, set)
+		if err != nil || better == nil {
+			return p, proven, err
+		}
+		if p = better; !proven {
+			return p, false, nil
+		}
+	}
+	return p, true, nil
+}
+
+// reaching is a solution of least total whose sum in a row is at least limit, below a
+// total if one is given; nil if there is none, or none was found.
+func (s *Solver) reaching(ctx context.Context, ch Change, row int, limit int64, below *int64, set Settings) (p *Point, proven bool, err error) {
+	ch.Limits = append(append([]LimitTo(nil), ch.Limits...), LimitTo{Row: row, Limit: limit})
+	if below != nil {
+		ch.Below = below
+	}
+	res, err := s.Solve(ctx, ch, set)
+	if err != nil || !res.Has {
+		return nil, res.Status != Stopped, err
+	}
+	return &Point{Result: res, Sum: s.p.rowSum(row, &res)}, res.Status != Stopped, nil
 }
 
 // rowSum is what an answer's columns and switches come to in a row.

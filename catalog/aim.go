@@ -1,0 +1,38 @@
+package catalog
+
+// AimedAt gives a copy of the state whose job asks for another target, as if its file
+// named that one and nothing else: its mean counts for the set, and every slot that
+// names no target of its own follows, its single keys over it.
+func (s *State) AimedAt(t Target) *State {
+	out := s.Clone()
+	out.Job.Target = t
+	for i := range out.Slots {
+		slot := &out.Slots[i]
+		if slot.Own.Named {
+			continue
+		}
+		slot.Target = t
+		slot.Target.lay(slot.Own.Keys)
+		slot.Target = ofSlot(slot.Target, slot.Own)
+	}
+	return out
+}
+
+// lay puts what is set in another target over this one.
+func (t *Target) lay(given Target) {
+	over(&t.Floor, given.Floor)
+	over(&t.Mean, given.Mean)
+	over(&t.Fresh, given.Fresh)
+	over(&t.Lasting, given.Lasting)
+	over(&t.FallbackFloor, given.FallbackFloor)
+}
+
+// ofSlot is a target as a slot's: it has no mean, and it is not the named one any more
+// if keys of the slot's lie over it.
+func ofSlot(t Target, own OwnGoals) Target {
+	t.Mean = Val[Centi]{}
+	if own.Keys != (Target{}) {
+		t.Name = ""
+	}
+	return t
+}
