@@ -122,8 +122,9 @@ func (in *instance) addLeast(rows []int64, list []int) {
 // walk picks a column for the group at place i of the order.
 func (e *enumerator) walk(i int, value float64) bool {
 	if i == len(e.order) {
-		e.best.offer(e.t)
-		return true
+		_, exact, used := e.best.offerWithin(e.t, e.d.y, min(mostSettings, e.limit))
+		e.limit -= used
+		return exact
 	}
 	g := e.order[i]
 	for _, c := range e.lists[i] {

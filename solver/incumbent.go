@@ -29,29 +29,39 @@ func (b *incumbent) after() []found {
 	return trail[max(0, len(trail)-mostTrail):]
 }
 
-// offer takes the tally's pick, with its best setting of voluntary switches, if
-// it breaks no rule and is better: a smaller total, then smaller ties.
+// offer takes the tally's pick, with the best setting of voluntary switches that it
+// finds, if it breaks no rule and is better: a smaller total, then smaller ties.
 func (b *incumbent) offer(t *tally) bool {
+	taken, _, _ := b.offerWithin(t, nil, mostSettings)
+	return taken
+}
+
+// offerWithin is offer with the settings that a domain leaves, looking at budget of
+// them. exact: nothing with this pick is better than what is in hand then.
+func (b *incumbent) offerWithin(t *tally, y []int8, budget int) (taken, exact bool, used int) {
+	most := Limit
+	if b.has {
+		most = b.total
+	}
 	if !t.in.rulesHold(t.pick) {
+		return false, true, 0
+	}
+	exact, used = t.withVoluntary(y, most, budget, func() { taken = b.take(t) })
+	return taken, exact, used
+}
+
+// take takes the tally's pick as it is, if it is better.
+func (b *incumbent) take(t *tally) bool {
+	now := incumbent{has: true, total: t.total(t.charges()), tie: t.tie()}
+	if b.has && !better(&now, b) {
 		return false
 	}
-	taken := false
-	t.withVoluntary(0, func() {
-		total := t.total(t.charges())
-		if b.has && total > b.total {
-			return
-		}
-		tie := t.tie()
-		if b.has && total == b.total && (tie[0] > b.tie[0] || (tie[0] == b.tie[0] && tie[1] >= b.tie[1])) {
-			return
-		}
-		*b = incumbent{has: true, total: total, tie: tie, vol: append([]bool(nil), t.vol...), trail: b.after()}
-		for _, c := range t.pick {
-			b.pick = append(b.pick, t.in.cols[c].orig)
-		}
-		taken = true
-	})
-	return taken
+	now.vol, now.trail = append([]bool(nil), t.vol...), b.after()
+	for _, c := range t.pick {
+		now.pick = append(now.pick, t.in.cols[c].orig)
+	}
+	*b = now
+	return true
 }
 
 func (t *tally) tie() (sum [2]int64) {

@@ -5,22 +5,25 @@ package solver
 // switches, rows that bind nothing left out. It keeps only columns that are
 // still possible; orig leads back.
 type instance struct {
-	groups   [][2]int // first and past-last column of each group
-	cols     []col
-	rows     []row
-	switches []sw
-	near     []nearRule
-	same     []sameRule
-	links    []link // one per group and switch some column of the group needs
-	blocks   []block
-	blockOf  []int       // per group
-	classOf  []int       // per column of a larger block, its class
-	charged  bool        // charges to account 0 count in the objective
-	accounts int         // at least 1
-	widest   float64     // widest spread of costs within a group, at least 1
-	scale    []float64   // per row, the largest coefficient there is, at least 1
-	halt     func() bool // a limit has been reached
-	without  without
+	groups    [][2]int // first and past-last column of each group
+	cols      []col
+	rows      []row
+	switches  []sw
+	near      []nearRule
+	same      []sameRule
+	links     []link // one per group and switch some column of the group needs
+	blocks    []block
+	blockOf   []int       // per group
+	classOf   []int       // per column of a larger block, its class
+	voluntary []int       // switches that may be on without being needed
+	paid      []int       // rows that charges count in
+	every     []int       // all rows
+	charged   bool        // charges to account 0 count in the objective
+	accounts  int         // at least 1
+	widest    float64     // widest spread of costs within a group, at least 1
+	scale     []float64   // per row, the largest coefficient there is, at least 1
+	halt      func() bool // a limit has been reached
+	without   without
 }
 
 type col struct {
@@ -250,6 +253,7 @@ func (in *instance) addRules(p *Problem, off map[Tag]bool) {
 func (in *instance) index() {
 	in.links = in.links[:0]
 	in.compact()
+	in.list()
 	at := make([]int, len(in.switches))
 	dense := make([]int, len(in.rows))
 	for g, span := range in.groups {
@@ -282,6 +286,22 @@ func (in *instance) index() {
 	}
 	for r := range in.rows {
 		in.rows[r].dense = 2*dense[r] > len(in.groups)
+	}
+}
+
+// list gathers the switches and rows that are looked at again and again.
+func (in *instance) list() {
+	in.voluntary, in.paid, in.every = nil, nil, nil
+	for h := range in.switches {
+		if in.switches[h].voluntary {
+			in.voluntary = append(in.voluntary, h)
+		}
+	}
+	for r := range in.rows {
+		in.every = append(in.every, r)
+		if in.rows[r].charges {
+			in.paid = append(in.paid, r)
+		}
 	}
 }
 

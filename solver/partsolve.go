@@ -117,22 +117,11 @@ func (t *parted) begin(start [][]int) (*partNode, error) {
 	return root, err
 }
 
-// mostVoluntary is how many voluntary switches are tried in all settings.
-const mostVoluntary = 12
-
 // tryStarts takes the picks to try first, and what they mean to the parts.
 func (t *parted) tryStarts(in *instance, start [][]int) {
-	voluntary := 0
-	for h := range t.p.Switches {
-		if t.p.Switches[h].Voluntary {
-			voluntary++
-		}
-	}
-	if voluntary <= mostVoluntary {
-		s := &search{p: t.p, ch: Change{Start: start}, in: in, other: t.beyond, memory: &memory{}}
-		s.tryStarts()
-		t.best = s.best
-	}
+	s := &search{p: t.p, ch: Change{Start: start}, in: in, other: t.beyond, memory: &memory{}}
+	s.tryStarts()
+	t.best = s.best
 	for _, pick := range start {
 		if len(pick) == len(t.p.Groups) {
 			t.consider(pick, nil)

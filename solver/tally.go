@@ -2,14 +2,16 @@ package solver
 
 // tally keeps the exact sums of one pick while columns are exchanged.
 type tally struct {
-	in   *instance
-	pick []int // column per group, -1 where none yet
-	rows []int64
-	need []int // per switch, by how many picked columns and voluntary switches it is needed
-	load []int64
-	cost int64
-	vol  []bool  // voluntary switches that are on
-	sums []int64 // see charges
+	in     *instance
+	pick   []int // column per group, -1 where none yet
+	rows   []int64
+	need   []int // per switch, by how many picked columns and voluntary switches it is needed
+	load   []int64
+	cost   int64
+	vol    []bool // voluntary switches that are on
+	turned []int  // the same, the latest last
+	choice *chooser
+	sums   []int64 // see charges
 
 	price   []float64 // per row and unit by which it is exceeded; nil: not of interest
 	penalty float64   // what is exceeded comes to, in rows without charges
@@ -118,65 +120,22 @@ func (t *tally) excess(r int, charges []int64) int64 {
 	return max(0, sum-t.in.rows[r].limit)
 }
 
-// withVoluntary tries the voluntary switches that are open in y, on and off, and
-// calls found for each setting that breaks no row; their terms are in the rows
-// during the call.
-func (t *tally) withVoluntary(h int, found func()) {
-	for h < len(t.in.switches) && !t.in.switches[h].voluntary {
-		h++
-	}
-	if h == len(t.in.switches) {
-		charges := t.charges()
-		for r := range t.rows {
-			if t.excess(r, charges) > 0 {
-				return
-			}
-		}
-		found()
-		return
-	}
-	t.withVoluntary(h+1, found)
-	if !t.canTurnOn(h) {
-		return
-	}
-	t.turn(h, true)
-	t.withVoluntary(h+1, found)
-	t.turn(h, false)
+// turn switches a voluntary switch on, with what it needs.
+func (t *tally) turn(h int) {
+	t.turned = append(t.turned, h)
+	t.switchOn(h, true)
 }
 
-// canTurnOn is a quick look at rows whose sum can only grow from here on: those
-// no other voluntary switch lowers.
-func (t *tally) canTurnOn(h int) bool {
-	if t.vol[h] {
-		return false
+// turnBack switches the latest ones off again until n are on.
+func (t *tally) turnBack(n int) {
+	for len(t.turned) > n {
+		last := len(t.turned) - 1
+		t.switchOn(t.turned[last], false)
+		t.turned = t.turned[:last]
 	}
-	for _, m := range t.in.switches[h].terms {
-		if m.Coef > 0 && t.rows[m.Row]+m.Coef > t.in.rows[m.Row].limit && !t.in.lowers(m.Row) {
-			return false
-		}
-	}
-	return true
 }
 
-// lowers says whether some voluntary switch can lower the sum of row r.
-func (in *instance) lowers(r int) bool {
-	for h := range in.switches {
-		if in.switches[h].voluntary {
-			if in.pays(r, h) && in.switches[h].fixed < 0 {
-				return true
-			}
-			for _, m := range in.switches[h].terms {
-				if m.Row == r && m.Coef < 0 {
-					return true
-				}
-			}
-		}
-	}
-	return false
-}
-
-// turn switches a voluntary switch, and what it needs, on or off.
-func (t *tally) turn(h int, up bool) {
+func (t *tally) switchOn(h int, up bool) {
 	sign := int64(1)
 	if !up {
 		sign = -1
