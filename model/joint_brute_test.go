@@ -1,14 +1,13 @@
 package model
 
 import (
-	"cmp"
 	"context"
 	"fmt"
 	"math/rand/v2"
-	"slices"
 	"testing"
 
 	"brightset/catalog"
+	"brightset/model/internal/oracle"
 	"brightset/solver"
 )
 
@@ -73,159 +72,6 @@ func foreignTrade(st *catalog.State, r *rand.Rand) {
 	}
 }
 
-// jointLeaf is one whole plan of one job as far as the other job is concerned.
-type jointLeaf struct {
-	cost        catalog.Cents // lines less credits
-	sent        []catalog.Cents
-	lots        []bool
-	vendors     []bool
-	bundles     []bool
-	used        map[string]int // of the shop's pieces
-	given, came map[string]bool
-}
-
-// jointLeaves are all plans that keep the job's own rules, its budget with all its
-// charges in full.
-func jointLeaves(st *catalog.State) []jointLeaf {
-	b := newBrute(st)
-	var all []jointLeaf
-	var walk func(s int)
-	walk = func(s int) {
-		if s == len(b.lines) {
-			all = append(all, b.jointLeaf()...)
-			return
-		}
-		b.eachLine(s, func() { walk(s + 1) })
-	}
-	walk(0)
-	slices.SortStableFunc(all, func(a, b jointLeaf) int { return cmp.Compare(a.cost, b.cost) })
-	return all
-}
-
-// jointLeaf is the lines picked with every set of trades that goes with them.
-func (b *brute) jointLeaf() []jointLeaf {
-	st := b.st
-	cost, cash, risk, grade := catalog.Cents(0), catalog.Cents(0), int64(0), int64(0)
-	for _, l := range b.picked {
-		cost, cash, risk, grade = cost+l.cost, cash+l.k.Cash, risk+l.risk, grade+l.grade
-	}
-	if risk > b.limit || grade < b.meanNeeded() {
-		return nil
-	}
-	charges := catalog.Cents(0)
-	leaf := jointLeaf{sent: make([]catalog.Cents, len(st.Platers)), lots: make([]bool, len(st.Platers)),
-		vendors: make([]bool, len(st.Vendors)), bundles: make([]bool, len(st.Bundles)), used: map[string]int{}}
-	for _, c := range bruteCharges(st, b.picked, nil) {
-		charges += c.Cents
-	}
-	for _, l := range b.picked {
-		if l.k.Plater >= 0 {
-			leaf.lots[l.k.Plater] = true
-			leaf.sent[l.k.Plater] += l.k.Plate
-		}
-		for i, c := range []*Choice{l.k, l.f} {
-			if c == nil {
-				continue
-			}
-			p := &st.Pieces[c.Piece]
-			if p.Bundle >= 0 {
-				leaf.bundles[p.Bundle] = true
-				if v := st.Bundles[p.Bundle].Vendor; v >= 0 {
-					leaf.vendors[v] = true
-				}
-			} else if i == 0 && p.Vendor >= 0 {
-				leaf.vendors[p.Vendor] = true
-			}
-			if p.InShop {
-				leaf.used[p.ID] += st.Slots[l.k.Slot].Quantity
-			}
-		}
-	}
-	var out []jointLeaf
-	for set := range 1 << len(st.Trades) {
-		trades, credit, ok := b.tradeSet(set)
-		if !ok || b.overBudget(cost+charges-credit, cash+charges-credit) {
-			continue
-		}
-		one := leaf
-		one.cost, one.given, one.came = cost-credit, map[string]bool{}, map[string]bool{}
-		for _, t := range trades {
-			if p := &st.Pieces[st.Trades[t].Give]; p.InShop {
-				one.given[p.ID] = true
-			}
-			if p := &st.Pieces[st.Trades[t].Get]; p.InShop {
-				one.came[p.ID] = true
-			}
-		}
-		out = append(out, one)
-	}
-	return out
-}
-
-// jointBrute tries every plan of one job with every plan of the other.
-func jointBrute(pair []*catalog.State, shared bool) (catalog.Cents, bool) {
-	first, second := jointLeaves(pair[0]), jointLeaves(pair[1])
-	best, found := catalog.Cents(0), false
-	for i := range first {
-		for k := range second {
-			if found && first[i].cost+second[k].cost >= best {
-				break
-			}
-			if !goTogether(pair[0], &first[i], &second[k]) {
-				continue
-			}
-			if total := first[i].cost + second[k].cost + togetherCharges(pair[0], &first[i], &second[k], shared); !found || total < best {
-				best, found = total, true
-			}
-		}
-	}
-	return best, found
-}
-
-func goTogether(st *catalog.State, a, b *jointLeaf) bool {
-	for i := range st.Pieces {
-		p := &st.Pieces[i]
-		if !p.InShop {
-			continue
-		}
-		if a.used[p.ID]+b.used[p.ID] > p.Quantity || a.given[p.ID] && (b.used[p.ID] > 0 || b.given[p.ID]) || b.given[p.ID] && a.used[p.ID] > 0 || a.came[p.ID] && b.came[p.ID] {
-			return false
-		}
-	}
-	return true
-}
-
-func togetherCharges(st *catalog.State, a, b *jointLeaf, shared bool) catalog.Cents {
-	one := func(l *jointLeaf) (sum catalog.Cents) { return togetherCharges(st, l, &jointLeaf{}, true) }
-	if !shared {
-		return one(a) + one(b)
-	}
-	sum := catalog.Cents(0)
-	has := func(list []bool, i int) bool { return i < len(list) && list[i] }
-	sent := func(list []catalog.Cents, i int) catalog.Cents {
-		if i < len(list) {
-			return list[i]
-		}
-		return 0
-	}
-	for q := range st.Platers {
-		if has(a.lots, q) || has(b.lots, q) {
-			sum += st.Platers[q].Freight + max(0, st.Platers[q].Minimum-sent(a.sent, q)-sent(b.sent, q))
-		}
-	}
-	for v := range st.Vendors {
-		if has(a.vendors, v) || has(b.vendors, v) {
-			sum += st.Vendors[v].Freight
-		}
-	}
-	for i := range st.Bundles {
-		if has(a.bundles, i) || has(b.bundles, i) {
-			sum += st.Bundles[i].Price
-		}
-	}
-	return sum
-}
-
 // TestJointBrute: the cheapest plan of two jobs together, and apart, is what trying
 // everything gives; nobody pays more than without the other.
 func TestJointBrute(t *testing.T) {
@@ -238,7 +84,7 @@ func TestJointBrute(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				want, feasible := jointBrute(pair, true)
+				want, feasible := oracle.Together(pair, oracle.AllOfShop)
 				if out.Has != feasible || out.Has && (out.Status != solver.Optimal || out.Expected != want) {
 					t.Fatalf("%s, %d in hand %t; by trying everything %d, %t", out.Status, out.Expected, out.Has, want, feasible)
 				}
@@ -251,7 +97,7 @@ func TestJointBrute(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				if want, _ := jointBrute(pair, false); catalog.Cents(apart.Total) != want {
+				if want, _ := oracle.Together(pair, oracle.Nothing); catalog.Cents(apart.Total) != want {
 					t.Errorf("apart %d, by trying everything %d", apart.Total, want)
 				}
 				if catalog.Cents(apart.Total) < out.Expected {

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"brightset/catalog"
+	"brightset/model/internal/oracle"
 	"brightset/solver"
 )
 
@@ -17,7 +18,7 @@ func TestJointStopped(t *testing.T) {
 	stopped, had, none, notAlone := 0, 0, 0, 0
 	for seed := range int64(60) {
 		pair := randomPair(seed, 2)
-		want, feasible := jointBrute(pair, true)
+		want, feasible := oracle.Together(pair, oracle.AllOfShop)
 		for name, one := range map[string]struct {
 			ctx context.Context
 			set solver.Settings

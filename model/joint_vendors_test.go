@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"brightset/catalog"
+	"brightset/model/internal/oracle"
 	"brightset/solver"
 )
 
@@ -23,7 +24,7 @@ func TestJointOwnVendors(t *testing.T) {
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
-		want, found := ownVendorsBrute(pair)
+		want, found := oracle.Together(pair, oracle.ButFreights)
 		if out.Has != found || found && (out.Status != solver.Optimal || out.Expected != want) {
 			t.Errorf("seed %d: %s, %d in hand %t; by trying everything %d, %t", seed, out.Status, out.Expected, out.Has, want, found)
 		}
@@ -44,27 +45,4 @@ func TestJointOwnVendors(t *testing.T) {
 	if once < 2 || twice < 2 {
 		t.Errorf("%d bundles for both jobs, %d vendors of both: too few to tell", once, twice)
 	}
-}
-
-// ownVendorsBrute tries every plan of one job with every plan of the other.
-func ownVendorsBrute(pair []*catalog.State) (best catalog.Cents, found bool) {
-	first, second := jointLeaves(pair[0]), jointLeaves(pair[1])
-	for i := range first {
-		for k := range second {
-			a, b := &first[i], &second[k]
-			if !goTogether(pair[0], a, b) {
-				continue
-			}
-			total := a.cost + b.cost + togetherCharges(pair[0], a, b, true)
-			for v := range pair[0].Vendors {
-				if a.vendors[v] && b.vendors[v] {
-					total += pair[0].Vendors[v].Freight // both pay it
-				}
-			}
-			if !found || total < best {
-				best, found = total, true
-			}
-		}
-	}
-	return best, found
 }

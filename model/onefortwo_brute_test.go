@@ -2,260 +2,32 @@ package model
 
 import (
 	"context"
-	"math"
 	"math/rand/v2"
 	"slices"
 	"testing"
 
 	"brightset/catalog"
+	"brightset/model/internal/oracle"
 	"brightset/solver"
 )
 
-// bruteShared tries every set of lines, and for every line that falls back on a
-// contested piece every earlier line it could hold that piece together with. It
-// leaves a branch only where no way to go on can give a better plan.
-type bruteShared struct {
-	*brute
-	contested []bool
-	with      []int // per slot filled: the slot it shares with, -1 where with none
-	yields    []bool
-	more      []catalog.Cents // what yielding adds to its line
-
-	bestWith   []int
-	bestYields []bool
-	bestMore   []catalog.Cents
-}
-
-// bruteOneForTwo gives a cheapest plan in which two slots may hold one spare.
+// bruteOneForTwo gives a cheapest plan in which two slots may hold one spare, by trying
+// all.
 func bruteOneForTwo(st *catalog.State) (*Plan, bool) {
-	b := &bruteShared{brute: newBrute(st), contested: bruteContested(st)}
-	if b.emptySlot() {
+	s := oracle.NewShared(st)
+	if !s.Has {
 		return nil, false
 	}
-	for s := len(b.lines) - 1; s >= 0; s-- {
-		b.lines[s] = b.fewer(b.lines[s])
-		b.rest[s] = b.rest[s+1].plus(b.lines[s])
-		least := catalog.Cents(math.MaxInt64)
-		for _, l := range b.lines[s] { // one that yields pays a share of a rescue in place of its spare
-			least = min(least, l.cost, judgeExpected(st, l.k, nil)) - 1
-		}
-		b.rest[s].cost = b.rest[s+1].cost + least
-	}
-	b.extend(0, 0, 0)
-	if !b.has {
-		return nil, false
-	}
-	return b.plan(), true
-}
-
-// fewer leaves out lines that another with the very same pieces, plater, grade, tone
-// and freshness beats outright: they differ in the fallback's work alone, and that
-// piece is one nobody else wants.
-func (b *bruteShared) fewer(lines []bruteLine) []bruteLine {
-	var kept []bruteLine
-	for _, l := range lines { // the cheapest first
-		beaten := false
-		for i := range kept {
-			o := &kept[i]
-			if o.k == l.k && l.f != nil && o.f != nil && o.f.Piece == l.f.Piece && !b.contested[l.f.Piece] && o.risk <= l.risk {
-				beaten = true
-			}
-		}
-		if !beaten {
-			kept = append(kept, l)
+	p := oraclePlan(st, s.Reader, s.Lines, s.Trades)
+	for i := range p.Lines {
+		if s.With[i] >= 0 {
+			p.Lines[i].Sharing = &Sharing{With: s.With[i], Yields: s.Yields[i]}
+			p.Lines[i].Expected += s.More[i]
+			p.Expected += s.More[i]
 		}
 	}
-	return kept
-}
-
-// bruteContested says of every piece whether the slots it may hang in or be held for
-// need more of it than there are.
-func bruteContested(st *catalog.State) []bool {
-	wanted := make([]int, len(st.Pieces))
-	for s := range st.Slots {
-		for p := range st.Pieces {
-			for _, c := range bruteChoices(st, s) {
-				if c.Piece == p && (bruteChosenMay(st, c) || bruteReserveMay(st, c)) {
-					wanted[p] += st.Slots[s].Quantity
-					break
-				}
-			}
-		}
-	}
-	out := make([]bool, len(st.Pieces))
-	for p := range st.Pieces {
-		out[p] = wanted[p] > st.Pieces[p].Quantity
-	}
-	return out
-}
-
-// extend adds the lines of slot s; cost and risk are those of the lines so far.
-func (b *bruteShared) extend(s int, cost catalog.Cents, risk int64) {
-	if s == len(b.lines) {
-		b.whole(cost, risk)
-		return
-	}
-	n := b.st.Slots[s].Quantity
-	for i := range b.lines[s] {
-		l := &b.lines[s][i]
-		b.used[l.k.Piece] += n
-		if b.used[l.k.Piece] <= b.st.Pieces[l.k.Piece].Quantity && b.matches(l) {
-			b.picked = append(b.picked, l)
-			b.alone(s, l, cost, risk)
-			if l.f != nil && b.contested[l.f.Piece] {
-				for o := range s {
-					b.together(s, o, cost, risk)
-				}
-			}
-			b.picked = b.picked[:s]
-		}
-		b.used[l.k.Piece] -= n
-	}
-}
-
-// alone holds the fallback of slot s for itself.
-func (b *bruteShared) alone(s int, l *bruteLine, cost catalog.Cents, risk int64) {
-	n := b.st.Slots[s].Quantity
-	if l.f != nil {
-		b.used[l.f.Piece] += n
-		defer func() { b.used[l.f.Piece] -= n }()
-		if b.used[l.f.Piece] > b.st.Pieces[l.f.Piece].Quantity {
-			return
-		}
-	}
-	b.with, b.yields, b.more = append(b.with[:s:s], -1), append(b.yields[:s:s], false), append(b.more[:s:s], 0)
-	b.goOn(s+1, cost+l.cost, risk+l.risk)
-}
-
-// together holds one piece for slots s and o, as both fall back on it, with either of
-// them yielding.
-func (b *bruteShared) together(s, o int, cost catalog.Cents, risk int64) {
-	l, m := b.picked[s], b.picked[o]
-	if b.with[o] >= 0 || m.f == nil || m.f.Piece != l.f.Piece {
-		return
-	}
-	extra := max(0, b.st.Slots[s].Quantity-b.st.Slots[o].Quantity)
-	both, ok := bruteBothRisk(m, l)
-	b.used[l.f.Piece] += extra
-	defer func() { b.used[l.f.Piece] -= extra }()
-	if !ok || b.used[l.f.Piece] > b.st.Pieces[l.f.Piece].Quantity {
-		return
-	}
-	with, yields, more := b.with, b.yields, b.more
-	for _, who := range []int{o, s} {
-		loser, other := b.picked[who], b.picked[o+s-who]
-		if !bruteInTime(b.st, loser.k, nil) {
-			continue
-		}
-		b.with = append(append([]int(nil), with[:s]...), o)
-		b.yields = append(append([]bool(nil), yields[:s]...), false)
-		b.more = append(append([]catalog.Cents(nil), more[:s]...), 0)
-		b.with[o], b.yields[who], b.more[who] = s, true, bruteYielding(b.st, loser, other)
-		b.goOn(s+1, cost+l.cost+b.more[who], risk-m.risk+both)
-	}
-	b.with, b.yields, b.more = with, yields, more
-}
-
-// goOn fills the next slot unless it is hopeless: the pair's part of the completion row
-// is at most two below that of its lines alone, for rounding.
-func (b *bruteShared) goOn(s int, cost catalog.Cents, risk int64) {
-	rest := &b.rest[s]
-	low, cash, grade := cost+rest.cost, rest.cash, rest.grade
-	for _, l := range b.picked {
-		cash, grade = cash+l.k.Cash, grade+l.grade
-	}
-	charges := -b.credit
-	for _, c := range bruteCharges(b.st, b.picked, rest.work) {
-		charges += c.Cents
-	}
-	slack := int64(2 * len(b.lines))
-	if risk+rest.risk-slack > b.limit || grade < b.meanNeeded() || b.overBudget(b.openCost(low)+charges, cash+charges) || b.has && b.openCost(low)+charges >= b.total {
-		return
-	}
-	b.extend(s, cost, risk)
-}
-
-// openCost lowers a bound by what lines so far may still save by yielding to one to
-// come.
-func (b *bruteShared) openCost(low catalog.Cents) catalog.Cents {
-	for i, l := range b.picked {
-		if b.with[i] < 0 && l.f != nil {
-			low -= max(0, l.cost-judgeExpected(b.st, l.k, nil)) + 1
-		}
-	}
-	return low
-}
-
-// whole judges a whole set of lines with every set of trades.
-func (b *bruteShared) whole(cost catalog.Cents, risk int64) {
-	cash, grade := catalog.Cents(0), int64(0)
-	for _, l := range b.picked {
-		cash, grade = cash+l.k.Cash, grade+l.grade
-	}
-	if risk > b.limit || grade < b.meanNeeded() {
-		return
-	}
-	for _, c := range bruteCharges(b.st, b.picked, nil) {
-		cost, cash = cost+c.Cents, cash+c.Cents
-	}
-	for set := range 1 << len(b.st.Trades) {
-		trades, credit, ok := b.tradeSet(set)
-		if !ok || b.overBudget(cost-credit, cash-credit) || b.has && cost-credit >= b.total {
-			continue
-		}
-		b.has, b.total, b.trade = true, cost-credit, trades
-		b.best = append([]*bruteLine(nil), b.picked...)
-		b.bestWith = append([]int(nil), b.with...)
-		b.bestYields = append([]bool(nil), b.yields...)
-		b.bestMore = append([]catalog.Cents(nil), b.more...)
-	}
-}
-
-// plan writes the best set as a plan.
-func (b *bruteShared) plan() *Plan {
-	p := b.brute.plan()
-	for s := range p.Lines {
-		if b.bestWith[s] < 0 {
-			continue
-		}
-		p.Lines[s].Sharing = &Sharing{With: b.bestWith[s], Yields: b.bestYields[s]}
-		p.Lines[s].Expected += b.bestMore[s]
-		p.Expected += b.bestMore[s]
-		if s < b.bestWith[s] {
-			l, m := b.best[s], b.best[b.bestWith[s]]
-			p.Completion *= bruteNoRescue(l, m) / (1 - judgeRisk(l.k, l.f)) / (1 - judgeRisk(m.k, m.f))
-		}
-	}
-	p.Bound = p.Expected
-	return p
-}
-
-// bruteYielding is (P P')(R - standin), half up, of a line that yields.
-func bruteYielding(st *catalog.State, loser, other *bruteLine) catalog.Cents {
-	standin := Standin(st, loser.f)
-	x := int64(catalog.Both(loser.k.Fails, other.k.Fails))*int64(st.Slots[loser.k.Slot].Rescue.V-standin) + 500_000
-	q := x / 1_000_000
-	if x%1_000_000 < 0 {
-		q--
-	}
-	return catalog.Cents(q)
-}
-
-// bruteGood is the chance, in 1e-18, that neither of two lines with one spare needs a
-// rescue: none fails, or one does and the spare holds.
-func bruteGood(l, m *bruteLine) int64 {
-	const one = 1_000_000
-	p, q := int64(l.k.Fails), int64(m.k.Fails)
-	return (one-p)*(one-q)*one + p*(one-q)*(one-int64(l.f.Fails)) + q*(one-p)*(one-int64(m.f.Fails))
-}
-
-func bruteNoRescue(l, m *bruteLine) float64 { return float64(bruteGood(l, m)) / 1e18 }
-
-// bruteBothRisk is their part of the completion row; false where a rescue is certain.
-func bruteBothRisk(l, m *bruteLine) (int64, bool) {
-	good := bruteGood(l, m)
-	bad := float64(int64(1e18)-good) / 1e18
-	return int64(math.Round(-1e6 * math.Log1p(-bad))), good > 0
+	p.Completion, p.Bound = oracle.SharedCompletion(s.Lines, s.With), p.Expected
+	return p, true
 }
 
 // TestOneForTwoRandom compares random jobs with the exhaustive search.

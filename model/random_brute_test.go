@@ -68,8 +68,7 @@ func (n *naive) extend(s int, lines []*bruteLine) {
 	choices := bruteChoices(n.st, s)
 	for _, k := range choices {
 		for _, f := range append([]*Choice{nil}, choices...) {
-			line := &bruteLine{k: k, f: f, cost: judgeExpected(n.st, k, f), grade: int64(n.st.Slots[s].Weight) * int64(k.Grade)}
-			n.extend(s+1, append(lines[:s:s], line))
+			n.extend(s+1, append(lines[:s:s], &bruteLine{k: k, f: f}))
 		}
 	}
 }
@@ -77,7 +76,7 @@ func (n *naive) extend(s int, lines []*bruteLine) {
 func (n *naive) judge(lines []*bruteLine) {
 	grade := int64(0)
 	for _, l := range lines {
-		grade += l.grade
+		grade += int64(n.st.Slots[l.k.Slot].Weight) * int64(l.k.Grade)
 	}
 	for set := range 1 << len(n.st.Trades) {
 		var trades []int

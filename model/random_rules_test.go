@@ -3,6 +3,7 @@ package model
 import (
 	"fmt"
 	"math/rand/v2"
+	"slices"
 
 	"brightset/catalog"
 )
@@ -117,7 +118,7 @@ func (j *randomJob) filter(r *rand.Rand) catalog.Filter {
 // fitting is one of the pieces meant for a slot.
 func (j *randomJob) fitting(r *rand.Rand, slot int) int {
 	for {
-		if p := r.IntN(len(j.st.Pieces)); bruteIn(j.st.Pieces[p].Fits, slot) {
+		if p := r.IntN(len(j.st.Pieces)); slices.Contains(j.st.Pieces[p].Fits, slot) {
 			return p
 		}
 	}

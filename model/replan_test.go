@@ -231,7 +231,7 @@ func carriedOn(st *catalog.State, was *Plan) *Plan {
 		if k.Fails == 0 || (f != nil && !bruteReserveMay(st, f)) {
 			f = nil
 		}
-		lines = append(lines, &bruteLine{k: k, f: f, cost: judgeExpected(st, k, f)})
+		lines = append(lines, &bruteLine{k: k, f: f})
 	}
 	var trades []int
 	for _, c := range was.Charges {

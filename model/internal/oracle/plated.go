@@ -1,0 +1,180 @@
+package oracle
+
+import "brightset/catalog"
+
+// plated is a piece plated by every plater: on each of his quotes if he gave one, else at
+// each of his levels.
+func (r *Reader) plated(slot, p int) []done {
+	var all []done
+	piece := &r.st.Pieces[p]
+	for q := range r.st.Platers {
+		plater, quoted := &r.st.Platers[q], false
+		for i := range piece.Quotes {
+			if piece.Quotes[i].Plater != q {
+				continue
+			}
+			quoted = true
+			if d, ok := r.quoted(slot, p, i); ok {
+				all = append(all, d)
+			}
+		}
+		if quoted || r.refuses(piece, plater) {
+			continue
+		}
+		for l := range plater.Levels {
+			if d, _, ok := r.estimate(slot, p, q, &plater.Levels[l]); ok {
+				all = append(all, d)
+			}
+		}
+	}
+	return all
+}
+
+// refuses says whether a plater can't or won't plate a piece without having quoted.
+func (r *Reader) refuses(piece *catalog.Piece, plater *catalog.Plater) bool {
+	for i := range piece.Findings {
+		f := &piece.Findings[i]
+		if within(plater.Refuses, f.Defect) || or(r.at(f).Beyond, false) {
+			return true
+		}
+	}
+	return false
+}
+
+// estimate is what the tables and a plater's terms make of one piece at one of his levels,
+// and how many of its days are the slowest maker's.
+func (r *Reader) estimate(slot, p, q int, level *catalog.Level) (d done, makers int, ok bool) {
+	piece, plater, area := &r.st.Pieces[p], &r.st.Platers[q], r.st.Slots[slot].Area
+	if piece.Metal < 0 || !area.Set {
+		return d, 0, false
+	}
+	rate, grade, base := forMetal(level.Rate, piece.Metal), forMetal(level.Grade, piece.Metal), r.st.Tables.Metals[piece.Metal].Base
+	if !rate.Set || !grade.Set || !base.Set {
+		return d, 0, false
+	}
+	d = done{work: catalog.WorkReplate, plater: q, level: level.Name, quote: nothing, strip: plater.StripFee,
+		plate: max(plater.Least, part(area.V, rate.V)), grade: grade.V, tone: or(level.Tone, 0), fresh: true}
+	his, others := million-base.V, catalog.Micro(million)
+	for w := range r.st.Tables.Works {
+		count, share := r.needs(piece, w)
+		if count == 0 {
+			continue
+		}
+		work := &r.st.Tables.Works[w]
+		who, hourly, days := r.whoDoes(plater, w)
+		cost := part(hours(work, count, part(share, area.V)), hourly)
+		holds := million - or(forMetal(work.Breakage, piece.Metal), 0)
+		switch who {
+		case nobody:
+			return d, 0, false
+		case thePlater:
+			d.plate += cost
+		default:
+			d.before += cost
+			makers = max(makers, days)
+		}
+		if who == thePlater || !r.words.FactorHis {
+			his = part(his, holds)
+		} else {
+			others = part(others, holds)
+		}
+		d.work, d.grade = catalog.WorkRepair, min(d.grade, or(work.Cap, flawless))
+	}
+	d.breaks = million - part(million-min(million, part(plater.Factor, million-his)), others)
+	d.refused = r.sentBack(piece)
+	d.days = plater.Days + makers
+	return r.settle(d), makers, true
+}
+
+// settle moves what is done before a piece is sent to the other works, where the program
+// does not tell them apart.
+func (r *Reader) settle(d done) done {
+	if !r.words.BeforeApart {
+		d.before, d.other = 0, d.other+d.before
+	}
+	return d
+}
+
+// needs says how many faults of a piece a work mends, and on what share of the surface.
+func (r *Reader) needs(piece *catalog.Piece, work int) (count int, share catalog.Micro) {
+	for i := range piece.Findings {
+		if f := &piece.Findings[i]; within(r.at(f).Works, work) {
+			count, share = count+f.Count, share+f.Extent
+		}
+	}
+	return count, min(million, share)
+}
+
+const (
+	nobody = iota
+	thePlater
+	theShop
+	aMaker
+)
+
+// whoDoes says who does a work, at what rate, and how many days a maker takes: the plater
+// if he takes it, else the shop, else the cheapest maker, the first of equals.
+func (r *Reader) whoDoes(plater *catalog.Plater, work int) (who int, hourly catalog.Cents, days int) {
+	shop := or(r.st.Shop.Hourly, 0)
+	if within(plater.Works, work) {
+		return thePlater, or(plater.Hourly, shop), 0
+	}
+	if within(r.st.Shop.Works, work) {
+		return theShop, shop, 0
+	}
+	for _, m := range r.st.Makers {
+		if within(m.Works, work) && (who == nobody || m.Hourly < hourly) {
+			who, hourly, days = aMaker, m.Hourly, m.Days
+		}
+	}
+	return who, hourly, days
+}
+
+// sentBack is the chance that stripping shows what makes him send the piece back.
+func (r *Reader) sentBack(piece *catalog.Piece) catalog.Micro {
+	kept := catalog.Micro(million)
+	for i := range piece.Findings {
+		f := &piece.Findings[i]
+		refused := or(forMetal(r.st.Tables.Defects[f.Defect].Refused, piece.Metal), 0)
+		kept = part(kept, million-part(or(r.at(f).Reveal, million), refused))
+	}
+	return million - kept
+}
+
+// quoted is a piece plated on a quote. What it leaves out comes from the estimate at its
+// level, which is the plater's only one where the quote names none; else from the plater;
+// else breakage and refused are nothing and the work is replate. Without a grade from
+// either there is no choice. The quote is the plater's whole part, and where he quotes a
+// plain replate nobody mends anything.
+func (r *Reader) quoted(slot, p, i int) (done, bool) {
+	quote := &r.st.Pieces[p].Quotes[i]
+	plater := &r.st.Platers[quote.Plater]
+	d := done{work: catalog.WorkReplate, plater: quote.Plater, level: quote.Level, plate: quote.Cost}
+	days, estimated := 0, false
+	for l := range plater.Levels {
+		level := &plater.Levels[l]
+		if level.Name != quote.Level && (quote.Level != "" || len(plater.Levels) > 1) {
+			continue
+		}
+		d.level, d.tone = level.Name, or(level.Tone, 0)
+		var e done
+		if e, days, estimated = r.estimate(slot, p, quote.Plater, level); estimated {
+			e.plate = quote.Cost
+			d = e
+		}
+	}
+	if !estimated && !quote.Grade.Set {
+		return d, false
+	}
+	if quote.Work != "" {
+		d.work = quote.Work
+	}
+	if d.work == catalog.WorkReplate {
+		d.before, d.other, days = 0, 0, 0
+	}
+	d.quote, d.strip = i, plater.StripFee
+	d.breaks, d.refused = or(quote.Breakage, d.breaks), or(quote.Refused, d.refused)
+	d.grade, d.tone, d.fresh = or(quote.Grade, d.grade), or(quote.Tone, d.tone), or(quote.Fresh, true)
+	d.days = or(quote.Days, plater.Days) + days
+	return d, true
+}

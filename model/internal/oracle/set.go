@@ -1,0 +1,136 @@
+package oracle
+
+import "brightset/catalog"
+
+// What concerns several lines at once.
+
+// Charge is a sum that belongs to no single line. Kind is the design's word for it.
+type Charge struct {
+	Kind  string
+	Of    int
+	Cents catalog.Cents
+}
+
+// calls is what a set of lines calls for: lots, freights and bundles.
+type calls struct {
+	lots             []bool // by plater
+	sent             []catalog.Cents
+	vendors, bundles []bool
+}
+
+// callsOf gathers what lines call for. A lot that was sent is paid for.
+func (r *Reader) callsOf(lines []*Line) calls {
+	c := calls{make([]bool, len(r.st.Platers)), make([]catalog.Cents, len(r.st.Platers)), make([]bool, len(r.st.Vendors)), make([]bool, len(r.st.Bundles))}
+	for _, l := range lines {
+		if q := l.K.Plater; q >= 0 && !l.K.Sent {
+			c.lots[q], c.sent[q] = true, c.sent[q]+l.K.Plate
+		}
+		k := &r.st.Pieces[l.K.Piece]
+		if k.Bundle < 0 && k.Vendor >= 0 {
+			c.vendors[k.Vendor] = true
+		}
+		r.bundle(&c, k)
+		if l.F != nil { // its way is in the line
+			r.bundle(&c, &r.st.Pieces[l.F.Piece])
+		}
+	}
+	return c
+}
+
+func (r *Reader) bundle(c *calls, p *catalog.Piece) {
+	if p.Bundle < 0 {
+		return
+	}
+	c.bundles[p.Bundle] = true
+	if v := r.st.Bundles[p.Bundle].Vendor; v >= 0 {
+		c.vendors[v] = true
+	}
+}
+
+// charges are what the calls come to. more is the work that may yet be sent to each plater,
+// nil for none.
+func (r *Reader) charges(c calls, more []catalog.Cents) (out []Charge) {
+	for q, on := range c.lots {
+		if !on {
+			continue
+		}
+		plater, missing := &r.st.Platers[q], r.st.Platers[q].Minimum-c.sent[q]
+		if more != nil {
+			missing -= more[q]
+		}
+		out = append(out, Charge{"plater-freight", q, plater.Freight})
+		if missing > 0 {
+			out = append(out, Charge{"minimum", q, missing})
+		}
+	}
+	for b, on := range c.bundles {
+		if on {
+			out = append(out, Charge{"bundle", b, r.st.Bundles[b].Price})
+		}
+	}
+	for v, on := range c.vendors {
+		if on {
+			out = append(out, Charge{"vendor-freight", v, r.st.Vendors[v].Freight})
+		}
+	}
+	return out
+}
+
+// Charges are all that lines and trades bring with them.
+func (r *Reader) Charges(lines []*Line, trades []int) []Charge {
+	out := r.charges(r.callsOf(lines), nil)
+	for _, t := range trades {
+		out = append(out, Charge{"trade", t, -r.st.Trades[t].Credit})
+	}
+	return out
+}
+
+func sum(charges []Charge) (cents catalog.Cents) {
+	for _, c := range charges {
+		cents += c.Cents
+	}
+	return cents
+}
+
+// match says whether two chosen pieces may be seen together.
+func (r *Reader) match(a, b *Choice) bool {
+	for i := range r.st.Matches {
+		m := &r.st.Matches[i]
+		if !within(m.Slots, a.Slot) || !within(m.Slots, b.Slot) {
+			continue
+		}
+		if apart(a.Grade, b.Grade, m.GradeWithin) || apart(a.Tone, b.Tone, m.ToneWithin) || m.FreshAlike && a.Fresh != b.Fresh {
+			return false
+		}
+		if x, y := r.platedBy(a), r.platedBy(b); m.SamePlater && x >= 0 && y >= 0 && x != y {
+			return false
+		}
+	}
+	return true
+}
+
+func apart(x, y catalog.Centi, tolerance catalog.Val[catalog.Centi]) bool {
+	return tolerance.Set && (x > y+tolerance.V || y > x+tolerance.V)
+}
+
+// trades says whether a set of trades, as bits, can all be made: each takes a piece that
+// hangs and gives one that is there and that nobody needs, and no piece goes or comes twice.
+func (r *Reader) trades(set int, lines []*Line, used []int) (made []int, credit catalog.Cents, ok bool) {
+	moved := map[[2]int]bool{}
+	for t := range r.st.Trades {
+		if set>>t&1 == 0 {
+			continue
+		}
+		trade, hangs := &r.st.Trades[t], false
+		for _, l := range lines {
+			hangs = hangs || l.K.Piece == trade.Get
+		}
+		give, get := [2]int{0, trade.Give}, [2]int{1, trade.Get}
+		if !hangs || used[trade.Give] > 0 || gone(&r.st.Pieces[trade.Give]) || moved[give] || moved[get] {
+			return nil, 0, false
+		}
+		moved[give], moved[get] = true, true
+		made, credit = append(made, t), credit+trade.Credit
+	}
+	return made, credit, true
+}
