@@ -4,6 +4,7 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 )
 
@@ -17,6 +18,8 @@ func FuzzJournals(f *testing.F) {
 		journalHead + `{"target":["piece","p"],"old":{"stage":null},"new":{"stage":"broken"}}]}` + "\n",
 		journalHead + `{"target":["piece","p","sent"],"old":{},"new":{"plater":"n","cost":"1.00","grade":80,"on":"2031-01-01","count":1}}]}` + "\n",
 		journalHead + `{"target":["piece"],"old":{},"new":{"p":1}},{"target":["job"],"old":{},"new":{"title":{"a":[1,2.5,null]}}}]}` + "\n",
+		journalHead + `{"target":[],"old":{"a":1},"new":{"cost":"1.00"}}]}` + "\n",
+		strings.Replace(journalHead, "changes", "CHANGES", 1) + `{"TARGET":[],"Old":{},"NEW":{"cost":"1.00"}}]}` + "\n",
 		journalHead + `{"target":["spent","1"],"old":{},"new":{"cost":"1.00","for":"x"}},{"target":["plan","a"],"old":{},"new":{"piece":"job:p","fallback":{"work":"x"}}}]}` + "\n",
 		journalHead + `{"target":["piece","d"],"old":{"job":null},"new":{"job":"job.toml"}}],"job":"job.toml"}` + "\n" + `{"version":1,"seq":2,"id":"b","time":"2031-01-01T00:00:01Z","action":"undo","of":1,"base":"","changes":[]}` + "\n",
 	} {

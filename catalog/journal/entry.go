@@ -59,16 +59,16 @@ func parse(line []byte) (Entry, error) {
 	d := json.NewDecoder(bytes.NewReader(line))
 	d.UseNumber()
 	if err := d.Decode(&e); err != nil {
-		return e, fmt.Errorf("this is no entry of a journal")
-	}
-	if d.More() {
-		return e, fmt.Errorf("there is more than one entry on this line")
+		return e, errNoEntry
 	}
 	switch {
 	case e.Version > Version:
 		return e, fmt.Errorf("this was written by a newer brightset (format %d; this one reads up to %d)", e.Version, Version)
 	case e.Version < 1 || e.Action == "" || e.Time.IsZero():
-		return e, fmt.Errorf("this is no entry of a journal")
+		return e, errNoEntry
+	}
+	if err := strictly(line); err != nil {
+		return e, err
 	}
 	for i := range e.Changes {
 		c := &e.Changes[i]

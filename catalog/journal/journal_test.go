@@ -245,6 +245,7 @@ func FuzzRead(f *testing.F) {
 	line, _ := e.line()
 	f.Add(line)
 	f.Add([]byte("{}\n[]\n\x00"))
+	f.Add(bytes.Replace(line, []byte("target"), []byte("TARGET"), 1))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		l := Read(data)
 		for i := range l.Entries {

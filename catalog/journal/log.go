@@ -44,6 +44,7 @@ func Read(data []byte) *Log {
 			if e.Seq <= l.last() {
 				continue
 			}
+			e.Changes = nil // nothing of it is laid over the files
 		}
 		e.Line = i + 1
 		actions[e.Seq] = !e.turns()
