@@ -66,12 +66,12 @@ func (d *frontier) placeLimit() {
 	y := d.y.place(float64(l.Cents))
 	d.placer.avoid(box{d.frame.x0, y - 1, d.frame.x1, y + 1})
 	text, whole, _ := labelled(l.Label, sum, 220)
-	w := wide(text)
+	w := wide(text) + 2 // as of all names: it is set a unit off the edge of its box
 	for _, top := range []float64{y - 5 - rise - fall, y + 5} {
 		for i := range 9 {
 			x := d.frame.x1 - w - float64(i)*(d.frame.x1-d.frame.x0-w-6)/8
 			if b := (box{x, top, x + w, top + rise + fall}); d.placer.free(b) {
-				d.placer.take(b)
+				d.placer.take(b.set())
 				d.names = append(d.names, name{box: b, lines: []string{text}, whole: whole, x: d.frame.x1})
 				return
 			}

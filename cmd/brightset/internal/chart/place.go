@@ -16,6 +16,9 @@ func (a box) within(b box) bool {
 	return a.x0 >= b.x0 && a.x1 <= b.x1 && a.y0 >= b.y0 && a.y1 <= b.y1
 }
 
+// set is what a text in the box may cover once its place is written to a tenth.
+func (a box) set() box { return box{a.x0, a.y0 - 0.1, a.x1, a.y1 + 0.1} }
+
 // nearest is the point of the box nearest to another.
 func (a box) nearest(x, y float64) (float64, float64) {
 	return math.Max(a.x0, math.Min(a.x1, x)), math.Max(a.y0, math.Min(a.y1, y))
@@ -73,12 +76,12 @@ func (p *placer) spot(x, y, radius, w, h, far float64, ring bool) (b box, led, o
 				continue
 			}
 			if d <= leash {
-				p.take(b)
+				p.take(b.set())
 				return b, false, true
 			}
 			line := leader(x, y, radius, b, ring)
 			if p.clear(line) {
-				p.take(b)
+				p.take(b.set())
 				p.take(line...)
 				return b, true, true
 			}

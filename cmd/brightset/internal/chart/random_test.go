@@ -162,7 +162,7 @@ func FuzzDraw(f *testing.F) {
 	}
 	f.Add("x", int64(math.MaxInt64), int64(math.MinInt64), math.NaN(), math.MaxInt, uint64(7))
 	f.Fuzz(func(t *testing.T, label string, a, b int64, x float64, day int, seed uint64) {
-		label = strings.ReplaceAll(label, "…", "") // stands for what was cut off
+		label = unshortened(label)
 		r := rand.New(rand.NewPCG(seed, 2))
 		frame := Frame{ID: label, Title: label, Note: label, Width: day}
 		fr := someFrontier(r)
