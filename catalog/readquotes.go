@@ -28,6 +28,7 @@ func (l *loader) readQuote(t *table, p *Piece, metalUnknown bool) Quote {
 	q.Grade, q.Tone, q.Fresh = t.grade("grade"), t.tone("tone"), t.flag("fresh")
 	q.Days = t.whole("days", 0, MaxDays)
 	q.Low, q.High, q.Date = t.money("low"), t.money("high"), t.date("date")
+	q.Known = Val[[]string]{V: t.texts("known"), Set: t.has("known"), From: t.from("known")}
 	q.Level = t.level("level", q.Plater)
 	t.done()
 	t.checkRange(&q)

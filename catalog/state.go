@@ -4,6 +4,7 @@
 package catalog
 
 import (
+	"slices"
 	"time"
 
 	"brightset/catalog/journal"
@@ -245,8 +246,12 @@ type Quote struct {
 	Low      Val[Cents]
 	High     Val[Cents]
 	Date     Val[time.Time]
+	Known    Val[[]string] // ids of the findings it was named for; not set: all there are
 	From     Origin
 }
+
+// Knows says whether a price was named for a finding, or before it came to light.
+func (q *Quote) Knows(f *Finding) bool { return !q.Known.Set || slices.Contains(q.Known.V, f.ID) }
 
 // The four things that can be done to a piece.
 const (

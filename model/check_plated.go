@@ -17,12 +17,12 @@ func judgePlated(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, c 
 		return nil, "quote", fmt.Sprintf("piece %q has no quote number %d", piece.ID, c.Quote)
 	}
 	if judgeIsThere(piece) {
-		return judgeUnderWay(plater, piece, c)
+		return judgeUnderWay(st, slot, piece, c)
 	}
 	var one *judgeOne
 	var why string
 	if c.Quote == catalog.None {
-		if judgeQuoted(piece, c.Plater) {
+		if judgeQuoted(st, piece, c.Plater) {
 			return nil, "quote", fmt.Sprintf("plater %q has quoted for piece %q, which replaces his estimates", plater.ID, piece.ID)
 		}
 		one, why = judgeEstimate(st, slot, piece, c.Plater, c.Level, true)
@@ -30,6 +30,9 @@ func judgePlated(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, c 
 		quote := &piece.Quotes[c.Quote]
 		if quote.Plater != c.Plater {
 			return nil, "quote", fmt.Sprintf("quote %q is not by plater %q", quote.ID, plater.ID)
+		}
+		if judgeOvertaken(st, piece, quote) {
+			return nil, "quote", fmt.Sprintf("quote %q was named before something came to light", quote.ID)
 		}
 		one, why = judgeQuote(st, slot, piece, quote)
 	}
@@ -78,10 +81,10 @@ func judgeQuote(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, q *
 	return one, ""
 }
 
-// judgeQuoted says whether the plater has quoted for the piece.
-func judgeQuoted(piece *catalog.Piece, plater int) bool {
-	for _, q := range piece.Quotes {
-		if q.Plater == plater {
+// judgeQuoted says whether the plater has quoted for the piece as it is known now.
+func judgeQuoted(st *catalog.State, piece *catalog.Piece, plater int) bool {
+	for i := range piece.Quotes {
+		if piece.Quotes[i].Plater == plater && !judgeOvertaken(st, piece, &piece.Quotes[i]) {
 			return true
 		}
 	}

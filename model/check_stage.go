@@ -88,8 +88,9 @@ func judgeLocked(st *catalog.State, lock *catalog.Filter, c *Choice) bool {
 }
 
 // judgeUnderWay is a piece that a plater has at the moment.
-func judgeUnderWay(plater *catalog.Plater, piece *catalog.Piece, c *Choice) (*judgeOne, string, string) {
+func judgeUnderWay(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, c *Choice) (*judgeOne, string, string) {
 	sent := &piece.Sent
+	plater := &st.Platers[sent.Plater]
 	if sent.Work != c.Work || sent.Level != c.Level {
 		return nil, "sent", fmt.Sprintf("piece %q was sent for %s", piece.ID, sent.Work)
 	}
@@ -102,11 +103,14 @@ func judgeUnderWay(plater *catalog.Plater, piece *catalog.Piece, c *Choice) (*ju
 		total = sent.Days.V
 	}
 	one.days = max(total-sent.Since, 1)
+	if why := judgeCameToLight(st, slot, piece, one); why != "" && piece.Stage != catalog.StagePlated {
+		return nil, "sent", why
+	}
 	switch piece.Stage {
 	case catalog.StageApproved:
-		one.plate = 0
+		one.plate -= sent.Cost
 	case catalog.StagePlated:
-		one.refused, one.plate, one.breaks = 0, 0, 0
+		one.refused, one.plate, one.breaks = 0, one.plate-sent.Cost, 0
 	}
 	return one, "", ""
 }

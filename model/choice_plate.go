@@ -37,9 +37,13 @@ func workWord(st *catalog.State, piece int) string {
 // barred says why plater q can't plate the piece at any price: a fault beyond
 // repair, or a defect he refuses.
 func barred(st *catalog.State, piece, q int) string {
-	p := &st.Pieces[piece]
-	for i := range p.Findings {
-		f := &p.Findings[i]
+	return barredBy(st, st.Pieces[piece].Findings, q)
+}
+
+// barredBy says the same of some findings.
+func barredBy(st *catalog.State, findings []catalog.Finding, q int) string {
+	for i := range findings {
+		f := &findings[i]
 		d := &st.Tables.Defects[f.Defect]
 		if d.By[f.Severity].Beyond.Or(false) {
 			return fmt.Sprintf("%s %s is beyond repair", f.Severity, d.Name)
@@ -152,7 +156,12 @@ func (e *estimate) risk(st *catalog.State, p *catalog.Piece, q int) {
 		}
 	}
 	e.breakage = min(catalog.One, catalog.Of(st.Platers[q].Factor, catalog.One-whole))
+	e.refused, e.rests.refused = sentBack(st, p)
+}
 
+// sentBack is the chance that stripping shows what makes a plater send a piece back, and
+// what that rests on.
+func sentBack(st *catalog.State, p *catalog.Piece) (refused catalog.Micro, rests []Rest) {
 	taken := catalog.One
 	for i := range p.Findings {
 		f := &p.Findings[i]
@@ -162,10 +171,10 @@ func (e *estimate) risk(st *catalog.State, p *catalog.Piece, q int) {
 		chance := catalog.Of(share.Or(catalog.One), r.Or(0))
 		taken = catalog.Both(taken, catalog.One-chance)
 		if chance > 0 {
-			e.rests.refused = append(e.rests.refused, rest(r, "refusals for %s in %s", d.Name, metal.Name)...)
+			rests = append(rests, rest(r, "refusals for %s in %s", d.Name, st.Tables.Metals[p.Metal].Name)...)
 		}
 	}
-	e.refused = catalog.One - taken
+	return catalog.One - taken, rests
 }
 
 // finish: grade = min(the level's for the metal, the caps of the works).

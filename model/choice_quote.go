@@ -1,6 +1,7 @@
 package model
 
 import (
+	"cmp"
 	"fmt"
 
 	"brightset/catalog"
@@ -13,6 +14,10 @@ func (g *gather) quotes(piece, q int) {
 	p := &g.st.Pieces[piece]
 	for i := range p.Quotes {
 		if p.Quotes[i].Plater != q {
+			continue
+		}
+		if why := overtaken(g.st, p, &p.Quotes[i]); why != "" {
+			g.out(Out{Piece: piece, Work: cmp.Or(p.Quotes[i].Work, workWord(g.st, piece)), Plater: q, Level: p.Quotes[i].Level, Why: why})
 			continue
 		}
 		d, why := quoted(g.st, g.slot, piece, i)

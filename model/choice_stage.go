@@ -36,17 +36,22 @@ func hungIn(st *catalog.State, slot int) int {
 
 // atPlater adds the one choice there is for a piece that is at a plater's: that he
 // goes on. His lot was sent, so its freight and minimum are spent; the work is too once
-// he has been told to go ahead. Works of others were done before it was sent.
+// he has been told to go ahead, but for what has come to light since. Works of others were
+// done before it was sent.
 func (g *gather) atPlater(piece int) {
 	p := &g.st.Pieces[piece]
-	s := &p.Sent
+	s, why := Standing(g.st, g.slot, piece)
+	if why != "" {
+		g.out(Out{Piece: piece, Work: s.Work, Plater: s.Plater, Level: s.Level, Why: why + ": it has to come back from him first"})
+		return
+	}
 	d := draft{
 		work: s.Work, plater: s.Plater, level: s.Level, quote: catalog.None, sent: true, plate: s.Cost, fresh: s.Fresh.Or(true),
 		breakage: s.Breakage.Or(0), refused: s.Refused.Or(0), grade: s.Grade.V, tone: s.Tone.Or(0),
-		days: max(1, s.Days.Or(g.st.Platers[s.Plater].Days)-s.Since),
+		days: max(1, s.Days.Or(g.st.Platers[s.Plater].Days)-p.Sent.Since),
 	}
 	if p.Stage >= catalog.StageApproved {
-		d.plate = 0
+		d.plate -= p.Sent.Cost
 	}
 	if p.Stage >= catalog.StagePlated {
 		d.breakage, d.refused = 0, 0

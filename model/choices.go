@@ -82,9 +82,8 @@ func (g *gather) run() {
 			continue
 		}
 		for q := range g.st.Platers {
-			if hasQuote(p, q) {
-				g.quotes(i, q)
-			} else {
+			g.quotes(i, q)
+			if !hasQuote(g.st, p, q) {
 				g.levels(i, q)
 			}
 		}
@@ -112,9 +111,10 @@ func fitsSlot(p *catalog.Piece, slot int) bool {
 	return fitting(p, slot) != nil
 }
 
-func hasQuote(p *catalog.Piece, plater int) bool {
+// hasQuote says whether a plater has named a price for a piece that still stands.
+func hasQuote(st *catalog.State, p *catalog.Piece, plater int) bool {
 	for i := range p.Quotes {
-		if p.Quotes[i].Plater == plater {
+		if p.Quotes[i].Plater == plater && overtaken(st, p, &p.Quotes[i]) == "" {
 			return true
 		}
 	}

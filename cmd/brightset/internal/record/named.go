@@ -16,5 +16,12 @@ func (b *builder) remember(i int, sent *catalog.Sent, f *Facts) error {
 	}
 	quote := b.deed.Sets[len(b.deed.Sets)-1]
 	b.set(quote.Shop, quote.Target, "refused", int64(0)) // he has seen it stripped
+	if sent.Known.Set {
+		known := []any{}
+		for _, id := range sent.Known.V {
+			known = append(known, id)
+		}
+		b.set(quote.Shop, quote.Target, "known", known) // what came to light after that is not in it
+	}
 	return nil
 }

@@ -66,9 +66,19 @@ func free(name string, taken []string) string {
 	return one
 }
 
+// addFinding writes a fault. What is found on a piece that is at a plater's, or has its old
+// plating off, was not known when prices were named for it: they keep what they were named
+// for.
 func (b *builder) addFinding(i int, f *Facts) {
+	if p := &b.st.Pieces[i]; p.AtPlater() || p.Bare() || b.deed.Action == "stripped" {
+		b.namedBefore(i)
+	}
 	shop, all := b.of(i, "finding")
-	_, target := b.of(i, "finding", free(f.Defect, b.d.Keys(shop, all)))
+	taken := slices.Concat(b.d.Keys(shop, all), b.st.Pieces[i].Sent.Known.V)
+	for _, q := range b.st.Pieces[i].Quotes {
+		taken = append(taken, q.Known.V...) // one of that name was cleared
+	}
+	_, target := b.of(i, "finding", free(f.Defect, taken))
 	b.set(shop, target, "defect", f.Defect)
 	b.set(shop, target, "severity", f.Severity)
 	b.set(shop, target, "where", f.Where)
@@ -127,7 +137,7 @@ func (b *builder) quoted(f *Facts) error {
 		name = free(f.To, b.d.Keys(shop, all))
 	}
 	_, target := b.of(i, "quote", name)
-	for _, key := range []string{"low", "high"} {
+	for _, key := range []string{"low", "high", "known"} { // it is named for the piece as it is now
 		b.set(shop, target, key, nil)
 	}
 	for key, s := range map[string]string{"plater": f.To, "cost": f.Cost, "level": f.Level, "work": f.Work, "firm": f.Firm} {

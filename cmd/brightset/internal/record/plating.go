@@ -73,7 +73,9 @@ func (b *builder) priced(f *Facts) error {
 		return err
 	}
 	shop, target := b.of(i, "sent")
-	b.set(shop, target, "cost", catalog.FormatMoney(cost))
+	terms := b.standing(i)
+	terms.Cost = cost
+	b.settle(i, &terms)
 	b.set(shop, target, "firm", string(catalog.Firm))
 	b.set(shop, target, "refused", int64(0))
 	b.set(shop, target, "grade", value(f.Grade))
@@ -91,8 +93,10 @@ func (b *builder) approved(f *Facts) error {
 		if b.st.Pieces[i].Stage >= catalog.StageApproved {
 			return fmt.Errorf("%s is %s already; what it costs is spent", b.name(i), b.st.Pieces[i].Stage)
 		}
+		terms := b.standing(i)
+		b.settle(i, &terms)
 		b.setPiece(i, "stage", catalog.StageApproved.String())
-		b.spend(sent.Cost*catalog.Cents(sent.Count), i, "%s: %s of %s", b.st.Platers[sent.Plater].ID, sent.Work, b.name(i))
+		b.spend(terms.Cost*catalog.Cents(sent.Count), i, "%s: %s of %s", b.st.Platers[sent.Plater].ID, sent.Work, b.name(i))
 		return nil
 	})
 }
@@ -182,7 +186,8 @@ func (b *builder) back(f *Facts) error {
 		return err
 	}
 	p, plater := &b.st.Pieces[i], &b.st.Platers[sent.Plater]
-	paid := sent.Cost
+	terms := b.standing(i)
+	paid := terms.Cost
 	if f.Cost != "" {
 		if paid, err = money("cost", f.Cost); err != nil {
 			return err
@@ -196,7 +201,7 @@ func (b *builder) back(f *Facts) error {
 	}
 	shop, target := b.of(i, "sent")
 	b.set(shop, target, "paid", catalog.FormatMoney(paid))
-	grade, tone := value(catalog.FormatCenti(sent.Grade.V)), value(catalog.FormatCenti(sent.Tone.V))
+	grade, tone := value(catalog.FormatCenti(terms.Grade.V)), value(catalog.FormatCenti(sent.Tone.V))
 	if f.Grade != "" {
 		grade = value(f.Grade)
 	}

@@ -2,6 +2,7 @@ package record
 
 import (
 	"fmt"
+	"reflect"
 	"slices"
 	"strings"
 
@@ -109,7 +110,7 @@ func (b *builder) ways(all []*model.Choice) string {
 func (b *builder) alike(fits []*model.Choice) bool {
 	first := model.Terms(b.st, fits[0])
 	for _, c := range fits[1:] {
-		if model.Terms(b.st, c) != first || b.st.Slots[c.Slot].Quantity != b.st.Slots[fits[0].Slot].Quantity {
+		if !reflect.DeepEqual(model.Terms(b.st, c), first) || b.st.Slots[c.Slot].Quantity != b.st.Slots[fits[0].Slot].Quantity {
 			return false
 		}
 	}

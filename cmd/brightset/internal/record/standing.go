@@ -1,0 +1,62 @@
+package record
+
+import (
+	"slices"
+
+	"brightset/catalog"
+	"brightset/model"
+)
+
+// namedBefore notes, on every price that was named for a piece, which findings it was named
+// for, before one is added.
+func (b *builder) namedBefore(i int) {
+	known := []any{}
+	for _, f := range b.st.Pieces[i].Findings {
+		known = append(known, f.ID)
+	}
+	note := func(below ...string) {
+		if shop, target := b.of(i, below...); b.d.Value(shop, target, "known") == nil {
+			b.set(shop, target, "known", known)
+		}
+	}
+	if b.st.Pieces[i].AtPlater() {
+		note("sent")
+	}
+	for _, q := range b.st.Pieces[i].Quotes {
+		note("quote", q.ID)
+	}
+}
+
+// standing are the terms of a piece at a plater's with what has come to light since it
+// was sent; those it went on where he can't go on with it at all.
+func (b *builder) standing(i int) catalog.Quote {
+	terms, _ := model.Standing(b.st, b.standsFor(i), i)
+	return terms
+}
+
+// standsFor is the slot a piece is for as far as anybody knows: where the kept plan has it,
+// else the first it fits.
+func (b *builder) standsFor(i int) int {
+	p := &b.st.Pieces[i]
+	if b.st.Kept != nil {
+		for _, l := range b.st.Kept.Lines {
+			if s, ok := b.st.SlotIndex(l.Slot); ok && l.Piece == p.Key() && slices.Contains(p.Fits, s) {
+				return s
+			}
+		}
+	}
+	return p.Fits[0]
+}
+
+// settle makes the terms as they stand those that he was told: from now on he knows of
+// all there is.
+func (b *builder) settle(i int, terms *catalog.Quote) {
+	shop, target := b.of(i, "sent")
+	b.set(shop, target, "cost", catalog.FormatMoney(terms.Cost))
+	if !b.st.Pieces[i].Sent.Known.Set {
+		return
+	}
+	b.set(shop, target, "breakage", value(catalog.FormatMicro(terms.Breakage.Or(0))))
+	b.set(shop, target, "grade", value(catalog.FormatCenti(terms.Grade.V)))
+	b.set(shop, target, "known", nil)
+}
