@@ -21,6 +21,7 @@ type Experience struct {
 	Predicted                              float64 // chance of breaking on the built-in starting value of the metal
 	PredictedRefused                       float64
 	Broke, Refused                         bool
+	Count                                  int // pieces it happened to, at least 1
 }
 
 // Experiences reads from a job's journal what came of every piece that was sent to a
@@ -29,7 +30,7 @@ func Experiences(st *catalog.State) []Experience {
 	if st.Record == nil {
 		return nil
 	}
-	r := &remembering{st: st, open: map[string]*sending{}, bases: catalog.StartingBases()}
+	r := &remembering{st: st, open: map[string]*sending{}, tables: map[string]map[string]any{}, bases: catalog.StartingBases()}
 	for i := range st.Record.Entries {
 		r.entry(&st.Record.Entries[i])
 	}
@@ -37,70 +38,90 @@ func Experiences(st *catalog.State) []Experience {
 }
 
 type remembering struct {
-	st    *catalog.State
-	open  map[string]*sending
-	bases map[string]catalog.Micro
-	all   []Experience
+	st     *catalog.State
+	open   map[string]*sending
+	tables map[string]map[string]any // what the pieces were sent for, as it stands
+	bases  map[string]catalog.Micro
+	all    []Experience
 }
 
 // sending is a piece that is at a plater's.
 type sending struct {
-	terms map[string]any
-	on    time.Time
-	first catalog.Cents // the price when it was sent
+	terms   map[string]any
+	on      time.Time
+	first   catalog.Cents // the price when it was sent
+	refused float64       // the chance of a refusal then: once he has kept it, there is none
 }
 
 func (r *remembering) entry(e *journal.Entry) {
-	pieces, sent := map[string]map[string]any{}, map[string]map[string]any{}
+	pieces, sent := map[string]*journal.Change{}, map[string]map[string]any{}
+	concerned := map[string]bool{}
 	for i := range e.Changes {
 		c := &e.Changes[i]
 		switch {
 		case len(c.Target) == 2 && c.Target[0] == "piece":
-			pieces[c.Target[1]] = c.New
+			pieces[c.Target[1]], concerned[c.Target[1]] = c, true
 		case len(c.Target) == 3 && c.Target[0] == "piece" && c.Target[2] == "sent":
-			sent[c.Target[1]] = c.New
+			sent[c.Target[1]], concerned[c.Target[1]] = c.New, true
 		}
 	}
 	for _, id := range slices.Sorted(maps.Keys(sent)) {
 		r.sent(e, id, sent[id])
 	}
-	for _, id := range slices.Sorted(maps.Keys(pieces)) {
+	for _, id := range slices.Sorted(maps.Keys(concerned)) { // its stage may be what it was
 		if s := r.open[id]; s != nil {
 			r.ended(e, id, s, pieces[id], sent[id])
 		}
 	}
 }
 
-// sent begins a sending, or changes its terms.
+// sent begins a sending, or changes its terms. An entry holds only the keys that became
+// others, so the table is kept as it stands: sent again on the same terms is sent, too.
 func (r *remembering) sent(e *journal.Entry, id string, now map[string]any) {
+	if e.Action == "refused" || e.Action == "recalled" {
+		delete(r.tables, id)
+		return // the terms of the sending are those before it
+	}
+	table := r.tables[id]
+	if table == nil {
+		table = map[string]any{}
+		r.tables[id] = table
+	}
+	maps.Copy(table, now)
+	maps.DeleteFunc(table, func(_ string, v any) bool { return v == nil })
 	s := r.open[id]
-	if e.Action == "sent" || s == nil {
-		if text(now["plater"]) == "" {
-			return
-		}
-		s = &sending{terms: map[string]any{}, on: e.Day()}
-		s.first = cents(now["cost"])
+	if e.Action == "sent" || s == nil && text(now["plater"]) != "" {
+		s = &sending{on: e.Day(), first: cents(table["cost"]), refused: float(table["refused"])}
 		r.open[id] = s
 	}
-	if e.Action == "refused" || e.Action == "recalled" {
-		return // the terms go with it
+	if s != nil {
+		s.terms = maps.Clone(table)
 	}
-	maps.Copy(s.terms, now)
 }
 
-// ended says whether an entry is the end of a sending, and of what kind.
-func (r *remembering) ended(e *journal.Entry, id string, s *sending, piece, sent map[string]any) {
+// ended says whether an entry is the end of a sending, or of some pieces of it, and of what
+// kind. What the entry is called says so; its stage may have been that before.
+func (r *remembering) ended(e *journal.Entry, id string, s *sending, piece *journal.Change, sent map[string]any) {
+	if piece == nil {
+		piece = &journal.Change{}
+	}
 	x := r.begin(id, s)
-	switch stage := text(piece["stage"]); {
+	switch stage := text(piece.New["stage"]); {
 	case e.Action == "back":
 		x.Paid, x.PaidKnown = cents(sent["paid"]), sent["paid"] != nil
 		x.Took, x.TookKnown = int(e.Day().Sub(s.on)/(24*time.Hour)), true
-		x.Grade, x.GradeKnown = centi100(piece["grade"])
+		x.Grade, x.GradeKnown = centi100(piece.New["grade"])
 	case stage == catalog.StageBroken.String() || stage == catalog.StageLost.String():
 		x.Broke = true
+	case e.Action == "broke" || e.Action == "lost": // some of a bag: the others are still there
+		x.Broke, x.Count = true, int(float(piece.Old["quantity"])-float(piece.New["quantity"]))
+		if x.Count > 0 {
+			r.all = append(r.all, x)
+		}
+		return
 	case e.Action == "refused":
 		x.Refused = true
-	case e.Action == "recalled":
+	case e.Action == "recalled", stage == catalog.StageSold.String():
 		delete(r.open, id)
 		return
 	default:
@@ -116,7 +137,8 @@ func (r *remembering) begin(id string, s *sending) Experience {
 		x.Promised = int(n)
 	}
 	x.GradePromised, _ = centi100(s.terms["grade"])
-	x.Predicted, x.PredictedRefused = float(s.terms["breakage"]), float(s.terms["refused"])
+	x.Predicted, x.PredictedRefused = float(s.terms["breakage"]), s.refused
+	x.Count = max(1, int(float(s.terms["count"])))
 	if f := float(s.terms["factor"]); f > 0 {
 		x.Predicted /= f // of a plater like any other
 	}

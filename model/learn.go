@@ -61,7 +61,7 @@ const factorStrength = 2
 
 // Learn puts outcomes together. strength is what a starting value weighs, in outcomes.
 func Learn(all []Experience, strength int) *Learnt {
-	out := &Learnt{Count: len(all)}
+	out := &Learnt{Count: pieces(all)}
 	metals, works, platers := map[string][]Experience{}, map[[2]string][]Experience{}, map[string][]Experience{}
 	for _, x := range all {
 		platers[x.Plater] = append(platers[x.Plater], x)
@@ -103,26 +103,38 @@ func Learn(all []Experience, strength int) *Learnt {
 	return out
 }
 
+// many is how many pieces something happened to.
+func (x *Experience) many() int { return max(1, x.Count) }
+
+// pieces is how many pieces outcomes are of.
+func pieces(all []Experience) int {
+	n := 0
+	for i := range all {
+		n += all[i].many()
+	}
+	return n
+}
+
 func rateOf(metal, work string, list []Experience, strength int) MetalRate {
-	r := MetalRate{Metal: metal, Work: work, N: len(list)}
+	r := MetalRate{Metal: metal, Work: work, N: pieces(list)}
 	refused, tried := 0.0, 0
 	for _, x := range list {
-		r.Predicted += x.Predicted
-		refused += x.PredictedRefused
+		r.Predicted += float64(x.many()) * x.Predicted
+		refused += float64(x.many()) * x.PredictedRefused
 		if x.Refused {
-			r.Refused++
+			r.Refused += x.many()
 			continue
 		}
-		tried++ // what was sent back can't have broken in the work
+		tried += x.many() // what was sent back can't have broken in the work
 		if x.Broke {
-			r.Broke++
+			r.Broke += x.many()
 		}
 	}
-	n := float64(len(list))
+	n := float64(r.N)
 	p := Believe(r.Broke, tried, r.Predicted/n, float64(strength))
 	r.Mean = p.Mean()
 	r.Low, r.High = p.Interval(shareShown)
-	q := Believe(r.Refused, len(list), refused/n, float64(strength))
+	q := Believe(r.Refused, r.N, refused/n, float64(strength))
 	r.RefusedMean = q.Mean()
 	r.RefusedLow, r.RefusedHigh = q.Interval(shareShown)
 	return r
@@ -143,16 +155,16 @@ func learntBase(r MetalRate, strength int) catalog.Micro {
 // platerRate compares with what the metals as they are learnt led to expect, so that
 // nothing is put down to a plater that is the metal's.
 func platerRate(plater string, list []Experience, worse map[string]float64) PlaterRate {
-	r := PlaterRate{Plater: plater, N: len(list)}
+	r := PlaterRate{Plater: plater, N: pieces(list)}
 	var ratios, late, grade []float64
 	for _, x := range list {
 		if f, ok := worse[x.Metal]; ok {
-			r.Predicted += min(1, f*x.Predicted)
+			r.Predicted += float64(x.many()) * min(1, f*x.Predicted)
 		} else {
-			r.Predicted += x.Predicted
+			r.Predicted += float64(x.many()) * x.Predicted
 		}
 		if x.Broke {
-			r.Broke++
+			r.Broke += x.many()
 		}
 		if x.PaidKnown && x.Agreed > 0 {
 			ratios = append(ratios, float64(x.Paid)/float64(x.Agreed))
