@@ -16,6 +16,7 @@ type block struct {
 	classes [][]int // columns of each class; nil for a single group
 	groupOf []int   // per class, its place in groups
 	goes    []bits  // per class, the classes of other groups it goes together with
+	halt    func() bool
 }
 
 // single says whether the block is one group.
@@ -36,7 +37,7 @@ func (in *instance) findBlocks(tied bool) {
 		r := root(g)
 		if r == g {
 			in.blockOf[g] = len(in.blocks)
-			in.blocks = append(in.blocks, block{})
+			in.blocks = append(in.blocks, block{halt: in.halt})
 		}
 		in.blockOf[g] = in.blockOf[r]
 		b := &in.blocks[in.blockOf[g]]
@@ -229,7 +230,8 @@ func (in *instance) commons(b *block) (near, same [][][]common) {
 	return near, same
 }
 
-// compare works out which classes go together.
+// compare works out which classes go together. Where time is up before that is known,
+// all do: bounds then hold, and are weaker.
 func (in *instance) compare(b *block, shared []int) {
 	near, same := in.commons(b)
 	use := make([][]Term, len(b.classes))
@@ -243,11 +245,30 @@ func (in *instance) compare(b *block, shared []int) {
 		}
 	}
 	for k := range b.classes {
+		if k%haltEvery == 0 && in.halt() {
+			b.allGo()
+			return
+		}
 		for l := range k {
 			x, y := b.groupOf[k], b.groupOf[l]
 			if x != y && in.together(&in.cols[b.classes[k][0]], &in.cols[b.classes[l][0]], near[x][y], same[x][y]) && in.roomFor(use[k], use[l]) {
 				b.goes[k].add(l)
 				b.goes[l].add(k)
+			}
+		}
+	}
+}
+
+// haltEvery is how many steps of a loop over classes or columns there are between two
+// looks at the clock: each goes over all of them.
+const haltEvery = 16
+
+// allGo lets every two classes of different groups go together.
+func (b *block) allGo() {
+	for k := range b.classes {
+		for l := range b.classes {
+			if b.groupOf[k] != b.groupOf[l] {
+				b.goes[k].add(l)
 			}
 		}
 	}

@@ -4,21 +4,24 @@ import "math"
 
 // others is, per class, a lower bound of what the other groups add beside it:
 // of each, the least class that goes together with it. With two groups it is
-// exact. Infinite where some group has none.
+// exact. Infinite where some group has none. Once time is up, it is the least class
+// there is.
 func (r *ranking) others() []float64 {
 	rest := make([]float64, len(r.b.classes))
+	late := false
 	for k := range rest {
 		if r.at[k] < 0 {
 			rest[k] = math.Inf(1)
 			continue
 		}
+		late = late || k%haltEvery == 0 && r.b.halt()
 		for j, list := range r.order {
 			if j == r.b.groupOf[k] {
 				continue
 			}
 			v := math.Inf(1)
 			for _, l := range list {
-				if r.b.goes[k].has(l) {
+				if late || r.b.goes[k].has(l) {
 					v = r.least[l]
 					break
 				}
@@ -47,6 +50,9 @@ const mostNodes = 20000
 // it unless k < 0. exact says that none is cheaper; else the search was cut off.
 func (r *ranking) cheapest(k int, below float64) (sum float64, cols []int, exact bool) {
 	s := &cliqueSearch{r: r, best: below, pick: make([]int, len(r.order)), left: make([]float64, len(r.order)+1), nodes: mostNodes}
+	if r.b.halt() {
+		s.nodes = 0
+	}
 	allowed := fullBits(len(r.b.classes))
 	fixed := -1
 	if k >= 0 {

@@ -144,22 +144,22 @@ func (e *loaded) close() {
 
 // resolve solves again from the last basis, after bounds and columns of the linear
 // program have changed. ok is false if the engine found no optimum, for whatever
-// reason.
-func (e *loaded) resolve() (sol solution, ok bool, err error) {
+// reason; it looks at halt now and then, and gives up when that says so.
+func (e *loaded) resolve(halt func() bool) (sol solution, ok bool, err error) {
 	if err := e.l.check(); err != nil {
 		return sol, false, err
 	}
 	widened := e.widen()
 	C.Clp_chgColumnLower(e.m, at(e.l.lo))
 	C.Clp_chgColumnUpper(e.m, at(e.l.up))
-	C.Clp_setMaximumIterations(e.m, C.int(e.l.patience()))
+	primal := func() { C.Clp_primal(e.m, 0) }
 	if widened {
-		C.Clp_primal(e.m, 0)
+		e.iterate(halt, primal)
 	} else {
-		C.Clp_dual(e.m, 0)
+		e.iterate(halt, func() { C.Clp_dual(e.m, 0) })
 	}
 	if !e.optimal() {
-		C.Clp_primal(e.m, 0)
+		e.iterate(halt, primal)
 	}
 	if !e.optimal() {
 		return sol, false, nil
@@ -171,6 +171,22 @@ func (e *loaded) resolve() (sol solution, ok bool, err error) {
 		value: float64(C.Clp_objectiveValue(e.m)),
 	}, true, nil
 }
+
+// iterate solves by one method, as many iterations at a time as take a tenth of a
+// second or so, whatever the clock says: what it comes to depends on no clock unless
+// halt ends it.
+func (e *loaded) iterate(halt func() bool, method func()) {
+	step := max(200, 400_000/(len(e.l.rowLo)+1))
+	for left := e.l.patience(); left > 0 && !halt(); left -= step {
+		C.Clp_setMaximumIterations(e.m, C.int(min(step, left)))
+		if method(); C.Clp_status(e.m) != outOfIterations {
+			return
+		}
+	}
+}
+
+// outOfIterations is the engine's word for a solve that has used up its iterations.
+const outOfIterations = 3
 
 func (e *loaded) optimal() bool { return C.Clp_status(e.m) == 0 }
 

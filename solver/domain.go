@@ -39,7 +39,8 @@ func (in *instance) first(d *domain, g int) int {
 }
 
 // propagate removes columns and settles switches that no solution within the
-// domain can use, in integers, until nothing more follows. False: none exists.
+// domain can use, in integers, until nothing more follows or time is up. False: none
+// exists.
 func (in *instance) propagate(d *domain) bool {
 	for {
 		before := d.alive.count()
@@ -52,7 +53,7 @@ func (in *instance) propagate(d *domain) bool {
 				return false
 			}
 		}
-		if d.alive.count() == before && !settled {
+		if d.alive.count() == before && !settled || in.halt() {
 			return true
 		}
 	}

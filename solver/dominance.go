@@ -73,7 +73,10 @@ func (in *instance) thin(list []int, free []bool, alive bits) {
 		return a.orig < b.orig
 	})
 	var kept []int
-	for _, c := range list {
+	for i, c := range list {
+		if i%haltEvery == 0 && in.halt() {
+			return // those not looked at stay
+		}
 		out := false
 		for _, k := range kept {
 			if out = in.dominates(k, c, free); out {

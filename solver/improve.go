@@ -137,6 +137,9 @@ func (im *improver) run(start [][]int, pairs bool) {
 func (im *improver) single() bool {
 	better := false
 	for i := range im.moves {
+		if im.in.halt() {
+			return false
+		}
 		was := im.current(i)
 		best, bestCols := im.value()-0.5, []int(nil)
 		for _, cols := range im.moves[i] {
@@ -162,7 +165,7 @@ func (im *improver) double() bool {
 	better := false
 	for i := range im.moves {
 		for k := range i {
-			if im.budget <= 0 {
+			if im.budget <= 0 || im.in.halt() {
 				return better
 			}
 			wasI, wasK := im.current(i), im.current(k)

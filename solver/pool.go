@@ -180,6 +180,9 @@ func (in *instance) picks(b *block, d *domain, rc []float64, below float64, n in
 		if covered[k] {
 			continue // the pick it would give is likely there already
 		}
+		if in.halt() {
+			break
+		}
 		_, cols, _ := r.cheapest(k, below)
 		if cols == nil {
 			continue

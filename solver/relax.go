@@ -80,6 +80,9 @@ func (m *master) relax(d *domain, start *duals, upper int64, rounds int) (*relax
 	in.seed(m.pool, d, in.lagrangian(d, start, m.costs))
 	var best *relaxation
 	for range rounds {
+		if in.halt() {
+			break
+		}
 		r, err := m.solve(d)
 		if err != nil || r == nil {
 			return best, err // the engine failed: what is in hand still holds
@@ -145,8 +148,8 @@ func (m *master) optimum(d *domain) (sol solution, ok bool, err error) {
 			return sol, false, err
 		}
 	}
-	sol, ok, err = m.engine.resolve()
-	if err == nil && !ok {
+	sol, ok, err = m.engine.resolve(m.in.halt)
+	if err == nil && !ok && !m.in.halt() {
 		sol, ok, err = m.lin.solve()
 	}
 	return sol, ok, err

@@ -8,6 +8,9 @@ import "sort"
 func (s *search) root() (*node, error) {
 	y := s.memory.recall(s.in)
 	s.quickStart(y)
+	if s.stopped() {
+		return nil, nil
+	}
 	y, ok := s.fixByMemory(y)
 	if !ok {
 		return nil, nil
@@ -103,6 +106,9 @@ func (s *search) quickStart(y *duals) {
 	im := s.in.newImprover(d, b, y, &s.best)
 	im.budget = 30_000
 	im.run(b.best, false)
+	if s.halted() {
+		return
+	}
 	for _, pick := range s.memory.picks[:min(len(s.memory.picks), mostRevised)] {
 		im = s.in.newImprover(d, b, y, &s.best)
 		im.budget = 30_000

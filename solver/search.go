@@ -161,7 +161,7 @@ func (s *search) tryStart(pick []int) {
 		s.best.offer(t)
 		return
 	}
-	for c := s.in.groups[missing][0]; c < s.in.groups[missing][1]; c++ {
+	for c := s.in.groups[missing][0]; c < s.in.groups[missing][1] && !s.halted(); c++ {
 		t.set(missing, c)
 		s.best.offer(t)
 	}
