@@ -31,7 +31,7 @@ var (
 
 // solveCbc: -ratio 0 because its relative gap must not end it; the limit counts
 // wall clock like everybody's.
-func solveCbc(ctx context.Context, p *program) *outcome {
+func solveCbc(ctx context.Context, p *heat) *outcome {
 	solution := filepath.Join(p.dir, "cbc.txt")
 	args := []string{"cbc", p.mps, "-timeMode", "elapsed", "-sec", seconds(p), "-ratio", "0", "-allow", gapCents}
 	if p.task.Threads > 1 {
@@ -97,4 +97,4 @@ func find(out []byte, re *regexp.Regexp) string {
 	return ""
 }
 
-func seconds(p *program) string { return fmt.Sprintf("%g", p.task.Limit.Seconds()) }
+func seconds(p *heat) string { return fmt.Sprintf("%g", p.task.Limit.Seconds()) }

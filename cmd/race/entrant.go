@@ -41,8 +41,8 @@ type outcome struct {
 	fault    string // what disqualifies the run, "" for none
 }
 
-// program is one seeded job written out for everybody.
-type program struct {
+// heat is one seeded job written out for everybody.
+type heat struct {
 	task   task
 	dir    string
 	mps    string // path
@@ -54,7 +54,7 @@ type entrant struct {
 	name    string
 	missing func() string // why it can't take part, "" if it can
 	version func() string
-	solve   func(ctx context.Context, p *program) *outcome
+	solve   func(ctx context.Context, p *heat) *outcome
 }
 
 // entrants in the order of the tables.
@@ -95,7 +95,7 @@ func brightsetVersion() string {
 	return runtime.Version() + ", Clp " + clp
 }
 
-func solveBrightset(ctx context.Context, p *program) *outcome {
+func solveBrightset(ctx context.Context, p *heat) *outcome {
 	m, r, err := brightsetSolves(ctx, p.task)
 	o := &outcome{solver: "brightset", state: r.State, claim: r.Total, values: r.Values, own: r.Own, nodes: r.Nodes}
 	o.measure(m)
@@ -132,7 +132,7 @@ func ask(name string, args ...string) string {
 }
 
 // script puts an embedded script into the temporary folder of a program.
-func (p *program) script(name, text string) (string, error) {
+func (p *heat) script(name, text string) (string, error) {
 	path := filepath.Join(p.dir, name)
 	return path, os.WriteFile(path, []byte(text), 0o644)
 }

@@ -74,7 +74,7 @@ var nodePath = sync.OnceValue(func() string {
 
 // solveNative: scipy hands on no absolute gap; HiGHS's own default is far below
 // a cent, so the relative one is set to 0.
-func solveNative(ctx context.Context, p *program) *outcome {
+func solveNative(ctx context.Context, p *heat) *outcome {
 	data := filepath.Join(p.dir, "program.bin")
 	script, err := p.script("highs.py", nativeScript)
 	if err == nil {
@@ -86,7 +86,7 @@ func solveNative(ctx context.Context, p *program) *outcome {
 	return p.runScript(ctx, "highs", nil, python, script, data, seconds(p))
 }
 
-func solveWasm(ctx context.Context, p *program) *outcome {
+func solveWasm(ctx context.Context, p *heat) *outcome {
 	script, err := p.script("highs.js", wasmScript)
 	if err != nil {
 		return &outcome{solver: "highs-js", failure: err.Error()}
@@ -105,7 +105,7 @@ type scriptAnswer struct {
 }
 
 // runScript runs one; the file for its answer is its last argument.
-func (p *program) runScript(ctx context.Context, solver string, environment []string, command ...string) *outcome {
+func (p *heat) runScript(ctx context.Context, solver string, environment []string, command ...string) *outcome {
 	file := filepath.Join(p.dir, solver+".json")
 	o := &outcome{solver: solver, state: stopped}
 	o.measure(launch(ctx, patience(p.task.Limit), environment, append(command, file)...))

@@ -87,8 +87,8 @@ func (o *outcome) late(limit float64) {
 
 // prepare makes a job, its program as a user's plan gets it (dominated lines
 // out, limits fixed), and the MPS text, which is read back for the judge.
-func prepare(opt *options, f seeded.Family, seed uint64) (*program, error) {
-	p := &program{task: task{Family: f, Seed: seed, Limit: opt.limit, Threads: opt.threads}}
+func prepare(opt *options, f seeded.Family, seed uint64) (*heat, error) {
+	p := &heat{task: task{Family: f, Seed: seed, Limit: opt.limit, Threads: opt.threads}}
 	p.dir = filepath.Join(opt.temporary, fmt.Sprintf("%s-%d", f.Name, seed))
 	if err := os.MkdirAll(p.dir, 0o755); err != nil {
 		return nil, err
@@ -119,7 +119,7 @@ func prepare(opt *options, f seeded.Family, seed uint64) (*program, error) {
 	return p, err
 }
 
-func keep(folder string, p *program) error {
+func keep(folder string, p *heat) error {
 	text, err := os.ReadFile(p.mps)
 	if err != nil {
 		return err
@@ -132,7 +132,7 @@ func keep(folder string, p *program) error {
 }
 
 // size is the number of lines to choose from: columns that stand in a slot.
-func (p *program) size() int {
+func (p *heat) size() int {
 	n := 0
 	for i := range p.matrix.columns {
 		if p.matrix.columns[i].name[0] == 'x' {
