@@ -93,7 +93,7 @@ func (in *instance) lagrangian(d *domain, y *duals, costs bool) *bound {
 	sValue, sSize, sTerms := in.switchPart(d, y, lambda, b)
 	value += sValue
 	size += sSize
-	n := terms + sTerms + len(in.rows) + len(in.blocks)*4 + len(in.switches) + 16
+	n := terms + sTerms + len(in.rows) + 2*len(in.groups) + 4*len(in.blocks) + len(in.switches) + 16
 	b.value, b.err = value, 2*float64(n)*0x1p-53*size
 	if in.without.cuts {
 		b.err = math.Inf(1) // then it proves nothing

@@ -175,7 +175,7 @@ func (s *search) work(n *node) (o outcome) {
 		return o
 	}
 	b = in.lagrangian(d, y, true)
-	if b.prune(o.best.upper(s.other)) || in.enumerate(d, b, &o.best, s.other, smallPicks, s.halted) {
+	if b.prune(o.best.upper(s.other)) || in.enumerate(d, b, &o.best, s.other, smallPicks+len(in.groups), s.halted) {
 		return o
 	}
 	if s.halted() {

@@ -41,7 +41,6 @@ func (t *parted) cut(n int, of, owner []int) *part {
 	}
 	c.rules(n, of, out.first)
 	out.refer(t, c)
-	out.Solver = &Solver{p: c.sub}
 	return out
 }
 
@@ -88,7 +87,8 @@ func (c *cutter) rows(n int, of []int, switches []int) {
 			c.rowAt[r] = len(c.sub.Rows)
 			row := p.Rows[r]
 			if row.binds() {
-				row.Limit *= c.worthIn(r)
+				row.Limit *= c.worthIn(r) // below 2^63
+				row.Limit = min(row.Limit, Limit)
 			}
 			c.sub.Rows = append(c.sub.Rows, row)
 		}

@@ -34,13 +34,15 @@ func (t *parted) firstPrices(in *instance) (*prices, error) {
 	for i := range in.rows {
 		for k, orig := range t.rows {
 			if in.rows[i].orig == orig {
-				y.row[k] = int64(r.duals.row[i]*shares + 0.5)
+				y.row[k] = whole(r.duals.row[i]*shares, t.caps[k])
 			}
 		}
 	}
 	for l, k := range in.links {
 		if s, is := at[k.sw]; is {
-			y.sw[of[k.group]][s] += int64(r.duals.link[l] * shares)
+			sw := &t.p.Switches[k.sw]
+			price := &y.sw[of[k.group]][s]
+			*price += whole(r.duals.link[l]*shares, (sw.Fixed+sw.Minimum)*shares-*price)
 		}
 	}
 	return y, nil
@@ -157,7 +159,7 @@ func (t *parted) refill(chosen []*partPlan, n int, y *prices, d *partNode) (*par
 			now.worth[k] = 1
 		}
 		if !on {
-			now.sw[n][k] = s.Fixed*shares + int64(now.worth[k]*float64(s.Minimum*shares))
+			now.sw[n][k] = s.Fixed*shares + portion(now.worth[k], s.Minimum*shares, 0)
 		}
 	}
 	set := t.limits(refillGap, firstFine)

@@ -139,16 +139,16 @@ func (b *mixer) prices(dual []float64) *prices {
 	y := b.t.zeroPrices()
 	get := func(row int) float64 { return math.Max(0, -dual[row]) }
 	for k, r := range b.row {
-		y.row[k] = int64(math.Round(get(r) * shares))
+		y.row[k] = whole(get(r)*shares, b.t.caps[k])
 	}
 	for k, h := range b.t.shared {
 		s := &b.t.p.Switches[h]
 		if b.min[k] >= 0 {
 			y.worth[k] = math.Min(1, get(b.min[k])/float64(s.Minimum))
 		}
-		left := s.Fixed*shares + int64(math.Floor(y.worth[k]*float64(s.Minimum*shares)))
+		left := s.Fixed*shares + portion(y.worth[k], s.Minimum*shares, 0)
 		for n := range b.t.parts {
-			y.sw[n][k] = min(left, int64(math.Round(get(b.link[n][k])*shares)))
+			y.sw[n][k] = whole(get(b.link[n][k])*shares, left)
 			left -= y.sw[n][k]
 		}
 		for n := 0; left > 0 && left <= int64(len(b.t.parts)) && n < len(b.t.parts); n++ {

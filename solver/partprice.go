@@ -41,7 +41,7 @@ func (t *parted) change(n int, y *prices, d *partNode) Change {
 			cost += y.row[m.Row] * m.Coef
 		}
 		for _, l := range u.loads {
-			cost -= int64(math.Ceil(y.worth[l.Switch] * float64(l.Amount*shares)))
+			cost -= portion(y.worth[l.Switch], l.Amount*shares, 1)
 		}
 		if cost != u.cost {
 			ch.Costs = append(ch.Costs, CostTo{u.at, cost})
@@ -83,7 +83,7 @@ func (t *parted) bound(y *prices, d *partNode, least []int64) int64 {
 	}
 	for k, h := range t.shared {
 		s := &t.p.Switches[h]
-		on0 := s.Fixed*shares + int64(math.Floor(y.worth[k]*float64(s.Minimum*shares)))
+		on0 := s.Fixed*shares + portion(y.worth[k], s.Minimum*shares, 0)
 		switch d.sw[k] {
 		case on:
 			sum += on0
@@ -104,4 +104,30 @@ func ceilDiv(a, b int64) int64 {
 		q++
 	}
 	return q
+}
+
+// portion is worth x amount, rounded down, or up with up = 1: exactly, since a bound
+// that is made of them must not be too high by even one share. The rounding error of a
+// product of floats is a float, and a fused multiplication gives it; amounts are within
+// Limit, so that a product that is no whole number is not rounded to one, unless the
+// error says so.
+func portion(worth float64, amount, up int64) int64 {
+	p := worth * float64(amount)
+	rest := math.FMA(worth, float64(amount), -p)
+	v := math.Floor(p)
+	switch {
+	case v == p && rest < 0:
+		return int64(v) - 1 + up
+	case v == p && rest == 0:
+		return int64(v)
+	}
+	return int64(v) + up
+}
+
+// whole is a price that is not negative as a whole number, at most so high.
+func whole(v float64, most int64) int64 {
+	if v < float64(most) {
+		return min(most, int64(math.Round(v)))
+	}
+	return most
 }

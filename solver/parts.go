@@ -17,6 +17,7 @@ type parted struct {
 	shared  []int // switches that columns of several parts need
 	needsOf [][]int
 	leave   without
+	caps    []int64 // per common row, the highest price per unit
 
 	ctx    context.Context
 	set    Settings
@@ -74,10 +75,15 @@ func (p *Problem) apart() *parted {
 	}
 	for n := range p.Parts {
 		q := t.cut(n, of, sw)
-		if q.prob.Validate() != nil {
+		s, err := New(q.prob)
+		if err != nil {
 			return nil // sums in shares would be too large
 		}
+		q.Solver = s
 		t.parts = append(t.parts, q)
+	}
+	if !t.setCaps() {
+		return nil
 	}
 	return t
 }
@@ -176,12 +182,14 @@ func (t *parted) findShared(of []int) (owner []int, ok bool) {
 	return owner, true
 }
 
-// findRows lists the common rows. A row of charges that several parts pay into, or one
-// with negative coefficients, can't be taken apart.
+// findRows lists the common rows. A row of charges that several parts pay into, one with
+// negative coefficients, or one with a switch that doesn't charge the objective, can't be
+// taken apart.
 func (t *parted) findRows(of, owner []int) bool {
 	p := t.p
 	in := make([]int, len(p.Rows))
 	negative := make([]bool, len(p.Rows))
+	elsewhere := make([]bool, len(p.Rows)) // a switch in it pays to another account: no price can be put on it
 	for r := range in {
 		in[r] = nobody
 	}
@@ -207,6 +215,7 @@ func (t *parted) findRows(of, owner []int) bool {
 		for _, m := range p.Switches[h].Terms {
 			take(m.Row, owner[h])
 			negative[m.Row] = negative[m.Row] || m.Coef < 0
+			elsewhere[m.Row] = elsewhere[m.Row] || p.Switches[h].Account != 0
 		}
 	}
 	for r := range p.Rows {
@@ -224,7 +233,7 @@ func (t *parted) findRows(of, owner []int) bool {
 		if in[r] != everybody {
 			continue
 		}
-		if row.Charges || row.Sense != AtMost || negative[r] || row.Limit < 0 {
+		if row.Charges || row.Sense != AtMost || negative[r] || row.Limit < 0 || elsewhere[r] {
 			return false
 		}
 		t.rows = append(t.rows, r)

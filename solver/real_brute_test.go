@@ -96,3 +96,41 @@ func TestRealBlocks(t *testing.T) {
 		t.Errorf("only %d of %d have a block that shares rows", tied, cases)
 	}
 }
+
+// TestRealParts: the same of problems that are taken apart.
+func TestRealParts(t *testing.T) {
+	cases, apart, feasible := campaign(40, 4_000), 0, 0
+	for seed := range uint64(cases) {
+		p := realParts(rand.New(rand.NewPCG(seed, 25)))
+		found, err := agrees(p, Change{}, 1+int(seed)%(len(leaves)-1))
+		if err != nil {
+			t.Errorf("seed %d: %v", seed, err)
+		}
+		if found {
+			feasible++
+		}
+		if p.apart() != nil {
+			apart++
+		}
+	}
+	t.Logf("%d problems, %d taken apart, %d with a solution", cases, apart, feasible)
+	if apart < cases/3 || feasible < cases/3 {
+		t.Errorf("of %d only %d were taken apart, %d have a solution", cases, apart, feasible)
+	}
+}
+
+// TestEarningMakesRoom: what a switch earns makes room in a row of charges for a
+// voluntary one, whoever turned it on.
+func TestEarningMakesRoom(t *testing.T) {
+	p := &Problem{
+		Rows: []Row{{Name: "budget", Charges: true}, {Name: "asked", Sense: AtLeast, Limit: 1}},
+		Switches: []Switch{
+			{Name: "earns", Fixed: -50},
+			{Name: "costs", Account: 1, Voluntary: true, Terms: []Term{{0, 40}, {1, 1}}},
+		},
+		Groups: []Group{{Columns: []Column{{Cost: 7, Needs: []int{0}}, {Cost: 1}}}},
+	}
+	if _, err := agrees(p, Change{}, -1); err != nil {
+		t.Error(err)
+	}
+}

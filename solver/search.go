@@ -74,7 +74,7 @@ func (s *search) run() error {
 	}
 	s.other = s.in.beyond()
 	if s.ch.Below != nil {
-		s.other = min(s.other, *s.ch.Below)
+		s.other = min(s.other, max(-Limit, *s.ch.Below))
 	}
 	s.tryStarts()
 	d := s.in.fullDomain()

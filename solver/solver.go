@@ -11,22 +11,27 @@ import (
 // one solve for the next. It is not safe for use by several goroutines at once.
 type Solver struct {
 	p      *Problem
+	sums   *sums
 	memory memory
 	leave  without // tests set it
 }
 
 // New checks the problem and makes a solver for it.
 func New(p *Problem) (*Solver, error) {
-	if err := p.Validate(); err != nil {
+	if err := p.validShape(); err != nil {
 		return nil, err
 	}
-	return &Solver{p: p}, nil
+	sums, err := p.addUp()
+	if err != nil {
+		return nil, err
+	}
+	return &Solver{p: p, sums: sums}, nil
 }
 
 // Solve finds a solution of least total under a change. A cancelled context or a
 // limit of the settings ends it early with what is in hand; that is no error.
 func (s *Solver) Solve(ctx context.Context, ch Change, set Settings) (Result, error) {
-	if err := s.p.validChange(&ch); err != nil {
+	if err := s.validChange(&ch); err != nil {
 		return Result{}, err
 	}
 	if set.Goroutines <= 0 {
@@ -64,7 +69,10 @@ func (s *Solver) parted(ch *Change) *parted {
 	return t
 }
 
-func (p *Problem) validChange(ch *Change) error {
+// validChange says what is wrong with a change: the same rules hold for its numbers,
+// and for the sums that arise with it, as for those of the problem.
+func (s *Solver) validChange(ch *Change) error {
+	p := s.p
 	picks := append(append([]Pick(nil), ch.Fix...), ch.Ban...)
 	for _, c := range ch.Costs {
 		picks = append(picks, c.Pick)
@@ -87,5 +95,5 @@ func (p *Problem) validChange(ch *Change) error {
 			return fmt.Errorf("change: charge of switch %d out of range", f.Switch)
 		}
 	}
-	return nil
+	return s.sums.with(p, ch)
 }

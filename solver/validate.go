@@ -9,6 +9,15 @@ const Limit = int64(1) << 53
 // Validate says what is wrong with the shape or the numbers of the problem, or
 // returns nil. New calls it.
 func (p *Problem) Validate() error {
+	if err := p.validShape(); err != nil {
+		return err
+	}
+	_, err := p.addUp()
+	return err
+}
+
+// validShape looks at everything but sums.
+func (p *Problem) validShape() error {
 	for h := range p.Switches {
 		if err := p.validSwitch(h); err != nil {
 			return err
@@ -21,13 +30,8 @@ func (p *Problem) Validate() error {
 			}
 		}
 	}
-	for r := range p.Rows {
-		if p.Rows[r].Charges && p.Rows[r].Sense != AtMost {
-			return fmt.Errorf("row %q: charges can only be limited from above", p.Rows[r].Name)
-		}
-		if p.Rows[r].Account < 0 {
-			return fmt.Errorf("row %q: account %d does not exist", p.Rows[r].Name, p.Rows[r].Account)
-		}
+	if err := p.validRows(); err != nil {
+		return err
 	}
 	for i := range p.Near {
 		n := &p.Near[i]
@@ -51,7 +55,32 @@ func (p *Problem) Validate() error {
 			return fmt.Errorf("same %q: %w", s.Name, err)
 		}
 	}
-	return p.validSums()
+	return p.validParts()
+}
+
+func (p *Problem) validRows() error {
+	for r := range p.Rows {
+		row := &p.Rows[r]
+		if row.Charges && row.Sense != AtMost {
+			return fmt.Errorf("row %q: charges can only be limited from above", row.Name)
+		}
+		if row.Account < 0 {
+			return fmt.Errorf("row %q: account %d does not exist", row.Name, row.Account)
+		}
+		if tooLarge(row.Limit) {
+			return fmt.Errorf("row %q: limit %d out of range", row.Name, row.Limit)
+		}
+	}
+	return nil
+}
+
+func (p *Problem) validParts() error {
+	for n, g := range p.Parts {
+		if n == 0 && g != 0 || n > 0 && g <= p.Parts[n-1] || g >= len(p.Groups) {
+			return fmt.Errorf("parts not ascending from 0, or beyond the groups")
+		}
+	}
+	return nil
 }
 
 func tooLarge(v int64) bool { return v > Limit || v < -Limit }
@@ -150,55 +179,6 @@ func (p *Problem) validGroups(groups []int, n int, width func(int) int) error {
 			return fmt.Errorf("group %d has %d columns, the list %d", g, len(p.Groups[g].Columns), width(i))
 		}
 		last = g
-	}
-	return nil
-}
-
-// validSums adds up the largest absolute values every sum could reach.
-func (p *Problem) validSums() error {
-	charges := int64(0)
-	rows := make([]int64, len(p.Rows))
-	total := int64(0)
-	ok := true
-	add := func(sum *int64, v int64) {
-		*sum += magnitude(v)
-		ok = ok && *sum <= Limit
-	}
-	for i := range p.Switches {
-		s := &p.Switches[i]
-		add(&charges, s.Fixed)
-		add(&charges, s.Minimum)
-		for _, t := range s.Terms {
-			add(&rows[t.Row], t.Coef)
-		}
-	}
-	add(&total, charges)
-	most := make([]int64, len(p.Rows))
-	for g := range p.Groups {
-		clear(most)
-		cost, load := int64(0), int64(0)
-		for i := range p.Groups[g].Columns {
-			c := &p.Groups[g].Columns[i]
-			cost = max(cost, magnitude(c.Cost))
-			for _, t := range c.Terms {
-				most[t.Row] = max(most[t.Row], magnitude(t.Coef))
-			}
-			for _, l := range c.Loads {
-				load = max(load, l.Amount)
-			}
-		}
-		add(&total, cost)
-		for r, m := range most {
-			add(&rows[r], m)
-		}
-	}
-	for r := range rows {
-		if p.Rows[r].Charges {
-			add(&rows[r], charges)
-		}
-	}
-	if !ok {
-		return fmt.Errorf("a sum can exceed 2^53, more than the program can add up exactly")
 	}
 	return nil
 }
