@@ -24,13 +24,19 @@ func Rejected(ctx context.Context, st *catalog.State, plan *Plan, own bool, set 
 	for s := range keep {
 		keep[s] = s
 	}
-	e, err := NewExplorer(st, Options{FixedLimits: true, Keep: keep}, set)
+	e, err := NewExplorer(ctx, st, Options{FixedLimits: true, Keep: keep}, set)
 	if err != nil {
 		return nil, false, err
 	}
 	clock := newClock(ctx, set)
+	if e.gaveUp {
+		return nil, false, nil
+	}
 	for s := range st.Slots {
 		for _, piece := range e.unused(plan, s, own) {
+			if ctx.Err() != nil {
+				return all, false, nil
+			}
 			a, ok, err := e.against(plan, s, piece, clock)
 			if err != nil || !ok {
 				return all, false, err
@@ -96,8 +102,8 @@ func (e *Explorer) ruledOut(s, piece int) string {
 	if best != "" {
 		return best
 	}
-	for _, o := range Outs(e.State) {
-		if o.Slot == s && o.Piece == piece && o.Why != "" {
+	for _, o := range outsFor(e.State, s) {
+		if o.Piece == piece && o.Why != "" {
 			return o.Why
 		}
 	}

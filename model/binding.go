@@ -37,8 +37,7 @@ func BindingsOf(st *catalog.State) []Binding {
 
 // Bindings looks at every lock and then every ban, and where there are several at
 // what they cost together: two may cost something only jointly. The plan is what
-// Solve or Best gave for the state. set.TimeLimit is for all of it (default: see
-// clock).
+// Solve or Best gave for the state.
 func Bindings(ctx context.Context, st *catalog.State, plan *Plan, set solver.Settings) ([]Binding, error) {
 	if !plan.Has {
 		return nil, nil
@@ -70,7 +69,7 @@ func (b *Binding) look(c *clock, st *catalog.State, plan *Plan) error {
 		now, err = Best(c.ctx, free, set)
 	} else {
 		below := int64(plan.Expected)
-		now, err = Compile(free, Options{FixedLimits: true}).Solve(c.ctx, solver.Change{Below: &below}, set)
+		now, err = compile(c.ctx, free, Options{FixedLimits: true}).Solve(c.ctx, solver.Change{Below: &below}, set)
 	}
 	if err != nil {
 		return err

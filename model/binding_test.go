@@ -3,7 +3,6 @@ package model
 import (
 	"context"
 	"testing"
-	"time"
 
 	"brightset/catalog"
 	"brightset/solver"
@@ -121,7 +120,7 @@ func TestBesideOutOfTime(t *testing.T) {
 	for _, c := range []struct {
 		ctx context.Context
 		set solver.Settings
-	}{{ended, solver.Settings{}}, {context.Background(), solver.Settings{TimeLimit: time.Nanosecond}}} {
+	}{{ended, solver.Settings{}}, {outOfTime(t), solver.Settings{}}} {
 		all, err := Bindings(c.ctx, st, plan, c.set)
 		if err != nil || len(all) != 1 || all[0].Looked {
 			t.Errorf("bindings out of time: %+v, %v", all, err)

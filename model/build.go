@@ -1,6 +1,7 @@
 package model
 
 import (
+	"context"
 	"slices"
 
 	"brightset/catalog"
@@ -34,9 +35,15 @@ type Options struct {
 	// most, by taking classes together: the program is then a relaxation, see
 	// onefortwo_cells.go. 0: as many as it takes.
 	pairsAtMost int
-	// giveUp, with OneForTwo, is asked while the lines that share are made; if it says
-	// so, the program is left unfinished.
+	// giveUp, if there is one, is asked while the program is made; if it says so, the
+	// program is left unfinished.
 	giveUp func() bool
+	// base, if there is one, is the program of the same state, or of one in which the
+	// choices for some slots alone are others, made with the same options but for
+	// Adjust and Beside; differs says for which slots. What the rest needs is taken
+	// from it.
+	base    *Program
+	differs func(slot int) bool
 	// Adjust, if there is one, may change the figures of choices before anything is
 	// made of them, to ask what another price, breakage or grade would lead to. Such
 	// plans are not the state's own, and Check would say so.
@@ -44,7 +51,7 @@ type Options struct {
 	// Beside puts a copy beside each choice for every one of these that changes its
 	// figures, to ask what any of them at best could lead to. Such plans are not the
 	// state's own either.
-	Beside []func(*Choice)
+	Beside []Variant
 }
 
 // The rows that always exist. Without a limit they bind nothing.
@@ -68,14 +75,15 @@ type Program struct {
 	Choices [][]Choice // per slot
 	Pairs   [][]Pair   // per slot, per column
 
-	wants   wants
-	benches []*bench
-	rowOf   map[int]int             // per piece that has one, its row
-	uses    []map[int][]solver.Term // per slot, per piece: for using it as k or f
-	gets    map[int][]solver.Term   // per piece: more for using it as k
-	spares  []spare                 // with OneForTwo: what two slots may hold together
-	sharing [][]sharedLine          // per slot: of its last lines, what they share
-	gaveUp  bool                    // not all of what two slots may share is in it
+	wants     wants
+	benches   []*bench
+	rowOf     map[int]int             // per piece that has one, its row
+	uses      []map[int][]solver.Term // per slot, per piece: for using it as k or f
+	gets      map[int][]solver.Term   // per piece: more for using it as k
+	spares    []spare                 // with OneForTwo: what two slots may hold together
+	sharing   [][]sharedLine          // per slot: of its last lines, what they share
+	sameWants bool                    // with a base: its pieces are wanted by the same
+	gaveUp    bool                    // it is unfinished: giveUp said so
 }
 
 // Build makes the program of a state: the least total.
@@ -92,12 +100,31 @@ func Compile(st *catalog.State, opt Options) *Program {
 	return p
 }
 
+// compile is Compile, given up where the context ends.
+func compile(ctx context.Context, st *catalog.State, opt Options) *Program {
+	opt.giveUp = over(ctx)
+	return Compile(st, opt)
+}
+
+// givesUp says whether to leave the program unfinished.
+func (p *Program) givesUp() bool {
+	p.gaveUp = p.gaveUp || p.Options.giveUp != nil && p.Options.giveUp()
+	return p.gaveUp
+}
+
 // begin works out the choices and which of them the rules admit.
 func begin(st *catalog.State, opt Options) *Program {
-	p := &Program{State: st, Options: opt, Choices: Choices(st), Problem: &solver.Problem{Uncharged: opt.Best}}
-	p.adjust()
-	p.beside()
+	p := &Program{State: st, Options: opt, Choices: make([][]Choice, len(st.Slots)), Problem: &solver.Problem{Uncharged: opt.Best}}
 	for s := range st.Slots {
+		if p.givesUp() {
+			return p
+		}
+		if !p.fresh(s) {
+			p.Choices[s] = opt.base.Choices[s]
+			p.benches = append(p.benches, opt.base.benches[s])
+			continue
+		}
+		p.Choices[s] = p.choices(s)
 		p.benches = append(p.benches, newBench(st, s, p.Choices[s], opt.Finds))
 	}
 	return p
@@ -106,10 +133,18 @@ func begin(st *catalog.State, opt Options) *Program {
 // complete makes the lines and all constraints.
 func (p *Program) complete() {
 	st := p.State
-	p.wants = findWants(st, p.benches, p.Options)
 	p.Pairs = make([][]Pair, len(st.Slots))
+	if p.givesUp() {
+		return
+	}
+	p.wants = findWants(st, p.benches, p.Options)
+	p.sameWants = p.Options.base != nil && p.wants.same(&p.Options.base.wants)
 	for s, b := range p.benches {
-		p.Pairs[s] = p.linesOf(b)
+		if p.sameLines(s) {
+			p.Pairs[s] = p.Options.base.Pairs[s]
+		} else if p.Pairs[s] = p.linesOf(b); p.givesUp() {
+			return
+		}
 	}
 	if p.Options.OneForTwo {
 		p.findSpares()
@@ -137,39 +172,11 @@ func (p *Program) constrain() {
 	p.vendorSwitches()
 	p.bundleSwitches()
 	p.trades()
-	p.columns()
-	p.shareGroups()
-	p.matches()
-}
-
-// adjust changes the figures of choices as the options ask.
-func (p *Program) adjust() {
-	if p.Options.Adjust == nil {
+	if p.columns(); p.gaveUp {
 		return
 	}
-	for s := range p.Choices {
-		for i := range p.Choices[s] {
-			c := &p.Choices[s][i]
-			p.Options.Adjust(c)
-			c.addUp()
-		}
-	}
-}
-
-// beside adds the changed copies that the options ask for.
-func (p *Program) beside() {
-	for s := range p.Choices {
-		own := p.Choices[s]
-		for i := range own {
-			for _, change := range p.Options.Beside {
-				c := own[i]
-				if change(&c); c.Plate != own[i].Plate || c.Breakage != own[i].Breakage || c.Refused != own[i].Refused || c.Grade != own[i].Grade {
-					c.addUp()
-					p.Choices[s] = append(p.Choices[s], c)
-				}
-			}
-		}
-	}
+	p.shareGroups()
+	p.matches()
 }
 
 func (p *Program) linesOf(b *bench) []Pair {
@@ -189,6 +196,13 @@ func (p *Program) row(r solver.Row) int {
 // columns makes a group of every slot and a column of every line.
 func (p *Program) columns() {
 	for s := range p.State.Slots {
+		if p.givesUp() {
+			return
+		}
+		if p.sameLines(s) {
+			p.Problem.Groups = append(p.Problem.Groups, p.Options.base.Problem.Groups[s])
+			continue
+		}
 		g := solver.Group{Name: p.State.Slots[s].ID, Columns: make([]solver.Column, len(p.Pairs[s]))}
 		labels := make([]string, len(p.Choices[s]))
 		for i := range labels {

@@ -2,6 +2,7 @@ package model
 
 import (
 	"fmt"
+	"sync/atomic"
 
 	"brightset/catalog"
 )
@@ -23,23 +24,38 @@ type Out struct {
 func Choices(st *catalog.State) [][]Choice {
 	all := make([][]Choice, len(st.Slots))
 	for s := range st.Slots {
-		g := gather{st: st, slot: s}
-		g.run()
-		all[s] = g.choices
+		all[s] = choicesFor(st, s)
 	}
 	return all
 }
+
+// choicesFor gives what can be done to fill one slot.
+func choicesFor(st *catalog.State, slot int) []Choice {
+	derived.Add(1)
+	g := gather{st: st, slot: slot}
+	g.run()
+	return g.choices
+}
+
+// derived counts the slots that choices were worked out for: it is what asking again
+// costs most, and tests keep it down.
+var derived atomic.Int64
 
 // Outs gives, in the order of Choices, why a piece that fits a slot can't be
 // used there as it is, cleaned, or plated by a plater at a level.
 func Outs(st *catalog.State) []Out {
 	var outs []Out
 	for s := range st.Slots {
-		g := gather{st: st, slot: s}
-		g.run()
-		outs = append(outs, g.outs...)
+		outs = append(outs, outsFor(st, s)...)
 	}
 	return outs
+}
+
+// outsFor gives what Outs does for one slot.
+func outsFor(st *catalog.State, slot int) []Out {
+	g := gather{st: st, slot: slot}
+	g.run()
+	return g.outs
 }
 
 // gather collects what can be done for one slot, and what can't.

@@ -7,8 +7,12 @@ import (
 	"brightset/solver"
 )
 
-// What stands beside a plan is worth waiting for, but not long: unless the user set a
-// limit, a search for it ends after the first time, all of one kind after the second.
+// One limit of time is for all that is asked at once, and it is the context's: whatever
+// searches ends when that does, with what it has, and says so. Settings limit a single
+// search.
+
+// What stands beside a plan is worth waiting for, but not long: where the context sets
+// no end, a search for it ends after the first time, all of one kind after the second.
 const (
 	besideSearch = 6 * time.Second
 	besideAll    = 20 * time.Second
@@ -23,14 +27,31 @@ type clock struct {
 	cap time.Duration // for one search
 }
 
-// newClock starts to count: set.TimeLimit, if there is one, is for all searches
-// together.
+// newClock starts to count: to the context's end, if it has one.
 func newClock(ctx context.Context, set solver.Settings) *clock {
 	c := &clock{ctx: ctx, set: set, end: time.Now().Add(besideAll), cap: besideSearch}
-	if set.TimeLimit > 0 {
-		c.end, c.cap = time.Now().Add(set.TimeLimit), set.TimeLimit
+	if end, ok := ctx.Deadline(); ok {
+		c.end, c.cap = end, time.Until(end)
 	}
 	return c
+}
+
+// within is the context, ended when the clock's time is up.
+func (c *clock) within() (context.Context, context.CancelFunc) {
+	return context.WithDeadline(c.ctx, c.end)
+}
+
+// over says whether a context has ended.
+func over(ctx context.Context) func() bool { return func() bool { return ctx.Err() != nil } }
+
+// portion is for a step that may take a share of the time that is left; all it likes
+// where there is no end to it.
+func portion(ctx context.Context, share float64) (context.Context, context.CancelFunc) {
+	end, ok := ctx.Deadline()
+	if !ok {
+		return ctx, func() {}
+	}
+	return context.WithTimeout(ctx, time.Duration(share*float64(time.Until(end))))
 }
 
 // next gives the settings of one more search; ok is false once time is up or the

@@ -29,8 +29,8 @@ type Clash struct {
 // mostClashes bounds how many are looked for beside the first.
 const mostClashes = 20
 
-// longestExplain is how long is looked for an explanation, unless the user set a
-// limit.
+// longestExplain is how long is looked for an explanation where the context sets no
+// end.
 const longestExplain = 28 * time.Second
 
 // Explain looks for a smallest clash among the requirements of a job that nothing
@@ -38,7 +38,7 @@ const longestExplain = 28 * time.Second
 // taken in and out, and each time it is asked whether some set meets what is in.
 func Explain(ctx context.Context, st *catalog.State, set solver.Settings) (*Conflict, error) {
 	x := &explainer{clock: newClock(ctx, set), st: st, all: Requirements(st)}
-	if set.TimeLimit == 0 {
+	if _, limited := ctx.Deadline(); !limited {
 		x.clock.end = time.Now().Add(longestExplain)
 	}
 	c := &Conflict{}

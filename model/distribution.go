@@ -1,13 +1,18 @@
 package model
 
-import "brightset/catalog"
+import (
+	"context"
+
+	"brightset/catalog"
+)
 
 // Distribution is how likely every sum is that independent parts may add up to. The
 // sums are of money, but for that of the grades by weight, which are in hundredths of
 // hundredths.
 type Distribution struct {
 	From   catalog.Cents // the least sum
-	Step   catalog.Cents // the sums are told to within this; 1 is exact
+	Step   catalog.Cents // between the sums that are told apart; 1 is exact
+	Off    catalog.Cents // no sum is off by more than this for being told by steps
 	Chance []float64     // per step from From
 }
 
@@ -17,11 +22,23 @@ type atom struct {
 	cents  catalog.Cents
 }
 
-// mostCells bounds the sums that are told apart.
-const mostCells = 1 << 20
+// mostCells bounds the sums that are told apart, fewCells where there is no time.
+const (
+	mostCells = 1 << 20
+	fewCells  = 1 << 14
+)
 
-// addUp convolves the parts, and adds a sum that is certain.
-func addUp(parts [][]atom, sure catalog.Cents) *Distribution {
+// addUp convolves the parts, and adds a sum that is certain. Where the context ends
+// before that is done it is done with coarser steps, and whole is false.
+func addUp(ctx context.Context, parts [][]atom, sure catalog.Cents) (d *Distribution, whole bool) {
+	if d = convolve(ctx, parts, sure, mostCells); d != nil {
+		return d, true
+	}
+	return convolve(context.WithoutCancel(ctx), parts, sure, fewCells), false
+}
+
+// convolve gives nil if the context ends before all parts are in.
+func convolve(ctx context.Context, parts [][]atom, sure catalog.Cents, cells catalog.Cents) *Distribution {
 	least, spread := sure, catalog.Cents(0)
 	low := make([]catalog.Cents, len(parts))
 	for i, part := range parts {
@@ -33,8 +50,11 @@ func addUp(parts [][]atom, sure catalog.Cents) *Distribution {
 		least += lo
 		spread += hi - lo
 	}
-	d := &Distribution{From: least, Step: spread/mostCells + 1, Chance: []float64{1}}
+	d := &Distribution{From: least, Step: spread/cells + 1, Chance: []float64{1}}
 	for i, part := range parts {
+		if spread > fewCells && ctx.Err() != nil {
+			return nil
+		}
 		d.fold(part, low[i])
 	}
 	return d
@@ -43,10 +63,13 @@ func addUp(parts [][]atom, sure catalog.Cents) *Distribution {
 // fold adds one more part, whose least value is low.
 func (d *Distribution) fold(part []atom, low catalog.Cents) {
 	offset := func(a atom) int { return int((a.cents - low + d.Step/2) / d.Step) }
-	far := 0
+	far, off := 0, catalog.Cents(0)
 	for _, a := range part {
-		far = max(far, offset(a))
+		at := offset(a)
+		far = max(far, at)
+		off = max(off, abs(catalog.Cents(at)*d.Step-(a.cents-low)))
 	}
+	d.Off += off
 	if far == 0 {
 		return
 	}

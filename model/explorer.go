@@ -18,8 +18,12 @@ type Explorer struct {
 
 // NewExplorer makes the program of a state for a series of solves. Slots that
 // single choices will be forced or banned in belong in opt.Keep.
-func NewExplorer(st *catalog.State, opt Options, set solver.Settings) (*Explorer, error) {
-	p := Compile(st, opt)
+// Where the context ends before the program is made, no question gets an answer.
+func NewExplorer(ctx context.Context, st *catalog.State, opt Options, set solver.Settings) (*Explorer, error) {
+	p := compile(ctx, st, opt)
+	if p.gaveUp {
+		return &Explorer{Program: p, set: set}, nil
+	}
 	s, err := solver.New(p.Problem)
 	if err != nil {
 		return nil, err
@@ -30,7 +34,7 @@ func NewExplorer(st *catalog.State, opt Options, set solver.Settings) (*Explorer
 // Ask gives the cheapest plan under a change, checked like any other. Where there
 // is none the plan's status says so.
 func (e *Explorer) Ask(ctx context.Context, ch solver.Change) (*Plan, error) {
-	if plan := e.hopeless(); plan != nil {
+	if plan := e.hopeless(ctx); plan != nil {
 		return plan, nil
 	}
 	res, err := e.solver.Solve(ctx, ch, e.set)

@@ -37,6 +37,10 @@ type open struct {
 	ways []turnout
 }
 
+// piece is the one whose choices alone the figure changes; ok is false where it may
+// change any.
+func (o *open) piece() (piece int, ok bool) { return o.Piece, o.Piece != catalog.None }
+
 // turnout is one way in which a figure may turn out, and how likely that is. What is a
 // quote's or an estimate's is changed in the choices, the rest in the state.
 type turnout struct {
@@ -60,23 +64,34 @@ type turnout struct {
 // are not what they are worth together. Those that the plan rests on are looked at
 // first; whole is false where time ran out or a search was not proven.
 func FindOuts(ctx context.Context, st *catalog.State, plan *Plan, set solver.Settings) (all []FindOut, whole bool, err error) {
-	return findOuts(ctx, st, plan, openFigures(st, plan), set)
+	return findOuts(ctx, st, plan, openFigures, set)
 }
 
 // StripFirst are those of FindOuts that stripping a piece shows: the ones worth it before
 // anything is committed, spares included.
 func StripFirst(ctx context.Context, st *catalog.State, plan *Plan, set solver.Settings) (all []FindOut, whole bool, err error) {
-	open := slices.DeleteFunc(openFigures(st, plan), func(o open) bool { return o.Figure != FigureBreakage })
-	return findOuts(ctx, st, plan, open, set)
+	return findOuts(ctx, st, plan, openToStripping, set)
 }
 
-func findOuts(ctx context.Context, st *catalog.State, plan *Plan, figures []open, set solver.Settings) (all []FindOut, whole bool, err error) {
+// openToStripping lists the figures that stripping a piece shows.
+func openToStripping(st *catalog.State, plan *Plan, choices [][]Choice) []open {
+	return slices.DeleteFunc(openFigures(st, plan, choices), func(o open) bool { return o.Figure != FigureBreakage })
+}
+
+func findOuts(ctx context.Context, st *catalog.State, plan *Plan, list func(*catalog.State, *Plan, [][]Choice) []open, set solver.Settings) (all []FindOut, whole bool, err error) {
 	defer func() {
 		slices.SortStableFunc(all, func(a, b FindOut) int { return cmp.Compare(b.Gain, a.Gain) })
 	}()
 	whole = true
 	clock := newClock(ctx, set)
-	if figures, err = screened(ctx, st, plan, figures, clock); err != nil {
+	ctx, done := clock.within()
+	defer done()
+	base := compile(ctx, st, Options{FixedLimits: true})
+	if base.gaveUp {
+		return nil, false, nil
+	}
+	figures, err := screened(ctx, plan, list(st, plan, base.Choices), base, clock)
+	if err != nil {
 		return nil, false, err
 	}
 	for _, o := range figures {
@@ -89,7 +104,7 @@ func findOuts(ctx context.Context, st *catalog.State, plan *Plan, figures []open
 			if !ok {
 				return all, false, nil
 			}
-			gain, proven, err := gainOf(ctx, st, plan, &o.ways[i], set)
+			gain, proven, err := base.gainOf(ctx, plan, &o, &o.ways[i], set)
 			if err != nil {
 				return all, false, err
 			}
@@ -117,8 +132,9 @@ func (o *FindOut) fee(st *catalog.State) catalog.Cents {
 // What is then known to fail is carried out regardless at what failing costs, and is not
 // there for the best set. The plan carried out regardless counts at what it costs even where it then misses
 // the mean or the chance asked for; the best set is one that does not.
-func gainOf(ctx context.Context, st *catalog.State, plan *Plan, w *turnout, set solver.Settings) (gain catalog.Cents, proven bool, err error) {
-	opt, find := Options{FixedLimits: true}, (func(*Choice) *Choice)(nil)
+func (base *Program) gainOf(ctx context.Context, plan *Plan, o *open, w *turnout, set solver.Settings) (gain catalog.Cents, proven bool, err error) {
+	st, opt, find := base.State, Options{giveUp: over(ctx)}, (func(*Choice) *Choice)(nil)
+	piece, one := o.piece()
 	if w.choice != nil {
 		opt.Adjust = w.choice
 		find = func(c *Choice) *Choice {
@@ -130,37 +146,48 @@ func gainOf(ctx context.Context, st *catalog.State, plan *Plan, w *turnout, set 
 	} else {
 		st = st.Clone()
 		w.state(st)
-		find = lookup(Choices(st))
+		then := map[int][]Choice{}
+		find = func(c *Choice) *Choice {
+			if one && c.Piece != piece {
+				return c
+			}
+			if then[c.Slot] == nil {
+				then[c.Slot] = choicesFor(st, c.Slot)
+			}
+			return findSame(then[c.Slot], c)
+		}
 	}
 	regardless := carriedOut(st, plan, find)
 	if w.gone != nil {
 		st = st.Clone()
 		w.gone(st)
 	}
-	return savedBy(ctx, Compile(st, opt), regardless, 1, set)
+	if !one {
+		opt.FixedLimits = true
+		return savedBy(ctx, Compile(st, opt), regardless, 1, set)
+	}
+	return savedBy(ctx, base.again(st, opt, piece), regardless, 1, set)
 }
 
 // savedBy is what the best set of a program costs less than a sum, 0 if that is less
 // than so much.
 func savedBy(ctx context.Context, p *Program, sum, least catalog.Cents, set solver.Settings) (gain catalog.Cents, proven bool, err error) {
 	below := int64(sum - least + 1)
-	res, err := solveOnce(ctx, p.Problem, solver.Change{Below: &below}, set)
+	res, err := p.solveOnce(ctx, solver.Change{Below: &below}, set)
 	if err != nil || !res.Has {
 		return 0, res.Status == solver.Infeasible, err
 	}
 	return sum - catalog.Cents(res.Total), res.Status == solver.Optimal, nil
 }
 
-// lookup finds the same choice among others.
-func lookup(choices [][]Choice) func(*Choice) *Choice {
-	return func(c *Choice) *Choice {
-		for i := range choices[c.Slot] {
-			if k := &choices[c.Slot][i]; sameChoice(k, c) {
-				return k
-			}
+// findSame finds the same choice among others for its slot; itself where it is not there.
+func findSame(choices []Choice, c *Choice) *Choice {
+	for i := range choices {
+		if sameChoice(&choices[i], c) {
+			return &choices[i]
 		}
-		return c
 	}
+	return c
 }
 
 // carriedOut is what the plan comes to with other figures. What can't fail any more

@@ -109,7 +109,7 @@ func TestFindOutStripping(t *testing.T) {
 				continue
 			}
 			q := st.Pieces[i].Quotes[0].Plater
-			for _, o := range openFigures(st, plan) {
+			for _, o := range openFigures(st, plan, Choices(st)) {
 				if o.Figure != FigureBreakage || o.Piece != i || o.Plater != q {
 					continue
 				}
@@ -220,7 +220,7 @@ func anySeveral(st *catalog.State) bool {
 func TestFindOutsOfDemo(t *testing.T) {
 	st := demoState(t)
 	plan := cheapest(t, st)
-	all, whole, err := FindOuts(context.Background(), st, plan, solver.Settings{TimeLimit: 10 * time.Minute})
+	all, whole, err := FindOuts(within(t, 10*time.Minute), st, plan, solver.Settings{})
 	if err != nil || !whole {
 		t.Fatal(whole, err)
 	}
@@ -238,7 +238,7 @@ func TestFindOutsOfDemo(t *testing.T) {
 // the worse.
 func turn(st *catalog.State, piece, plater int, figure Figure, worse bool) *turnout {
 	o := FindOut{Piece: piece, Plater: plater, Figure: figure}
-	ways := o.ofQuote(st, &Choice{})
+	ways := o.ofQuote(st, &Choice{}, refusers(Choices(st))[[2]int{o.Piece, o.Plater}])
 	if figure == FigureGrade {
 		slices.Reverse(ways)
 	}
@@ -257,7 +257,7 @@ func TestFindOutStartingValues(t *testing.T) {
 		if !plan.Has {
 			continue
 		}
-		for _, o := range openFigures(st, plan) {
+		for _, o := range openFigures(st, plan, Choices(st)) {
 			if o.ways[0].state == nil {
 				continue
 			}
@@ -367,7 +367,7 @@ func TestCarriedOut(t *testing.T) {
 			continue
 		}
 		looked++
-		if got := carriedOut(st, plan, lookup(Choices(st))); got != plan.Expected {
+		if got := carriedOut(st, plan, func(c *Choice) *Choice { return findSame(choicesFor(st, c.Slot), c) }); got != plan.Expected {
 			t.Errorf("seed %d: %d, want %d", seed, got, plan.Expected)
 		}
 	}

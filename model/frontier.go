@@ -35,12 +35,12 @@ type TargetMark struct {
 // 0 every plan is a point that no other beats in both mean and total.
 func Frontier(ctx context.Context, st *catalog.State, step catalog.Centi, set solver.Settings) (*Curve, error) {
 	free := lifted(st)
-	e, err := NewExplorer(free, Options{}, set)
+	e, err := NewExplorer(ctx, free, Options{}, set)
 	if err != nil {
 		return nil, err
 	}
 	c := &Curve{}
-	if c.NoPlan = e.hopeless(); c.NoPlan != nil {
+	if c.NoPlan = e.hopeless(ctx); c.NoPlan != nil {
 		return c, nil
 	}
 	top, known, err := highest(ctx, free, set)
@@ -81,8 +81,8 @@ func lifted(st *catalog.State) *catalog.State {
 // highest is a sum of weight x grade that no plan exceeds; known says that some plan
 // reaches it. It is nil if there is no plan, or none was found in time.
 func highest(ctx context.Context, free *catalog.State, set solver.Settings) (top *int64, known bool, err error) {
-	p := Compile(free, Options{Best: true, FixedLimits: true})
-	res, err := solveOnce(ctx, p.Problem, solver.Change{}, set)
+	p := compile(ctx, free, Options{Best: true, FixedLimits: true})
+	res, err := p.solveOnce(ctx, solver.Change{}, set)
 	if err != nil || !res.Has {
 		return nil, false, err
 	}
@@ -117,11 +117,20 @@ func (c *Curve) add(st *catalog.State, e *Explorer, p solver.Point) error {
 // What slots ask by themselves stays.
 func (c *Curve) mark(ctx context.Context, st *catalog.State, set solver.Settings) error {
 	for _, t := range st.Tables.Targets {
+		if ctx.Err() != nil {
+			c.Whole = false
+			return nil
+		}
 		asked := st.AimedAt(t)
 		asked.Job.Budget = catalog.Val[catalog.Cents]{}
 		plan, err := Solve(ctx, asked, set)
 		if err != nil {
 			return err
+		}
+		if plan.Status == solver.Stopped {
+			if c.Whole = false; !plan.Has {
+				continue // whether anything meets it is not known
+			}
 		}
 		c.Marks = append(c.Marks, TargetMark{t.Name, plan})
 	}

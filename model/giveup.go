@@ -95,7 +95,11 @@ func (x *explainer) giveUp(i int) (GiveUp, error) {
 // extreme gives the least sum over a free state's sets of what value says of each
 // line; with charges, of what is charged too. known is false if time ran out.
 func (x *explainer) extreme(free *catalog.State, charges bool, value func(p *Program, s, i int) int64) (least int64, known bool, err error) {
-	p := Compile(free, Options{})
+	p := compile(x.clock.ctx, free, Options{})
+	if p.gaveUp {
+		x.stopped = true
+		return 0, false, nil
+	}
 	problem := *p.Problem
 	problem.Uncharged = !charges
 	problem.Groups = make([]solver.Group, len(p.Problem.Groups))
@@ -211,7 +215,7 @@ func (x *explainer) lowerFloor(i int) (*catalog.State, string, error) {
 		return st
 	}
 	var grades []catalog.Centi
-	for _, c := range Choices(x.st)[s] {
+	for _, c := range choicesFor(x.st, s) {
 		if c.Grade < slot.Target.Floor.V {
 			grades = append(grades, c.Grade)
 		}

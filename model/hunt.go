@@ -70,34 +70,54 @@ func ProfilesFor(st *catalog.State, slot int) []Profile {
 // are of the whole set, so the sum is exact; where a budget on the outlay binds it
 // is brought down to what keeps the budget. Slots may be nil for all.
 func Hunt(ctx context.Context, st *catalog.State, slots []int, set solver.Settings) (*Hunted, error) {
-	h, err := newHunt(st, slots, set)
+	h, err := newHunt(ctx, st, slots, set)
 	if err != nil {
 		return nil, err
 	}
 	out := &Hunted{}
-	if out.Plan, err = h.ask(ctx); err != nil {
+	if out.Plan, err = h.base(ctx, st, set); err != nil {
 		return nil, err
 	}
 	if !out.Plan.Has && out.Plan.Status != solver.Infeasible {
 		return out, nil
 	}
+	out.Whole = true
 	for _, i := range h.order(out.Plan) {
 		if ctx.Err() != nil {
+			out.Whole = false
 			return out.sorted(), nil
 		}
-		f, err := h.value(ctx, out.Plan, i)
+		f, known, err := h.value(ctx, out.Plan, i)
 		if err != nil {
 			return nil, err
 		}
 		if f != nil {
 			out.Finds = append(out.Finds, *f)
 		}
+		out.Whole = out.Whole && known
 	}
 	if err = h.pairs(ctx, out.sorted()); err == nil && out.Plan.Has {
-		out.Leads, err = Leads(ctx, st, out.Plan, set)
+		var whole bool
+		out.Leads, whole, err = Leads(ctx, st, out.Plan, set)
+		out.Whole = out.Whole && whole
 	}
-	out.Whole = ctx.Err() == nil
 	return out, err
+}
+
+// base is the cheapest set as it is. The program that holds the finds is larger: where
+// it is not proven there, the program without them is asked, as plan does.
+func (h *hunt) base(ctx context.Context, st *catalog.State, set solver.Settings) (*Plan, error) {
+	own, done := portion(ctx, 0.5)
+	defer done()
+	plan, err := h.ask(own)
+	if err != nil || plan.Status != solver.Stopped {
+		return plan, err
+	}
+	other, err := Solve(ctx, st, set)
+	if err != nil || other.Status == solver.Stopped && !other.Has {
+		return plan, err
+	}
+	return other, nil
 }
 
 // sorted puts the most valuable find first, of equals the earlier slot's.
@@ -117,7 +137,7 @@ type hunt struct {
 	finds []Find
 }
 
-func newHunt(st *catalog.State, slots []int, set solver.Settings) (*hunt, error) {
+func newHunt(ctx context.Context, st *catalog.State, slots []int, set solver.Settings) (*hunt, error) {
 	h := &hunt{st: st.Clone(), first: len(st.Pieces)}
 	var pieces []int
 	for s := range st.Slots {
@@ -131,7 +151,7 @@ func newHunt(st *catalog.State, slots []int, set solver.Settings) (*hunt, error)
 		}
 	}
 	var err error
-	h.e, err = NewExplorer(h.st, Options{FixedLimits: true, Finds: pieces}, set)
+	h.e, err = NewExplorer(ctx, h.st, Options{FixedLimits: true, Finds: pieces}, set)
 	return h, err
 }
 
@@ -203,11 +223,12 @@ func (h *hunt) ask(ctx context.Context, allowed ...int) (*Plan, error) {
 	return h.e.Ask(ctx, solver.Change{Ban: h.ban(allowed...)})
 }
 
-// value works out what one find is worth; nil if nothing.
-func (h *hunt) value(ctx context.Context, base *Plan, i int) (*Find, error) {
+// value works out what one find is worth; nil if nothing. known is false where time ran
+// out before any set with it was found.
+func (h *hunt) value(ctx context.Context, base *Plan, i int) (find *Find, known bool, err error) {
 	with, err := h.ask(ctx, i)
 	if err != nil || !with.Has {
-		return nil, err
+		return nil, err == nil && with.Status == solver.Infeasible, err
 	}
 	f := h.finds[i]
 	f.With, f.Choice = with, with.Lines[f.Slot].Choice
@@ -215,15 +236,17 @@ func (h *hunt) value(ctx context.Context, base *Plan, i int) (*Find, error) {
 	if !base.Has {
 		f.Rescues = true
 		f.Worth = h.room(with)
-		return &f, nil
+		return &f, true, nil
 	}
 	if f.Worth = base.Expected - with.Expected; f.Worth <= 0 {
-		return nil, nil
+		return nil, !f.Stopped, nil
 	}
 	if f.Worth > h.room(with) {
-		f.Worth, err = h.within(ctx, base, i, f.Worth)
+		var proven bool
+		f.Worth, proven, err = h.within(ctx, base, i, f.Worth)
+		f.Stopped = f.Stopped || !proven
 	}
-	return &f, err
+	return &f, true, err
 }
 
 // room is what a plan leaves of the budget; no end where there is none.
@@ -240,30 +263,33 @@ func (h *hunt) room(p *Plan) catalog.Cents {
 
 // within halves down to the highest price at which the set with the find, bought at
 // that price, keeps the budget and costs no more than without it.
-func (h *hunt) within(ctx context.Context, base *Plan, i int, most catalog.Cents) (catalog.Cents, error) {
+// Out of time it is a price at which that is so, and proven is false.
+func (h *hunt) within(ctx context.Context, base *Plan, i int, most catalog.Cents) (highest catalog.Cents, proven bool, err error) {
+	proven = true
 	ok, fail := catalog.Cents(0), most+1
 	for fail-ok > 1 {
 		price := (ok + fail) / 2
-		worth, err := h.affordable(ctx, base, i, price)
+		worth, known, err := h.affordable(ctx, base, i, price)
 		if err != nil {
-			return 0, err
+			return 0, false, err
 		}
+		proven = proven && known
 		if worth {
 			ok = price
 		} else {
 			fail = price
 		}
 	}
-	return ok, nil
+	return ok, proven, nil
 }
 
 // affordable asks with the budget lowered by the price: paying it for a find that
 // is sure to be used is the same as having so much less.
-func (h *hunt) affordable(ctx context.Context, base *Plan, i int, price catalog.Cents) (bool, error) {
+func (h *hunt) affordable(ctx context.Context, base *Plan, i int, price catalog.Cents) (worth, known bool, err error) {
 	limit := solver.LimitTo{Row: RowBudget, Limit: int64(h.st.Job.Budget.V - price)}
 	below := int64(base.Expected - price + 1)
 	res, err := h.e.solver.Solve(ctx, solver.Change{Ban: h.ban(i), Limits: []solver.LimitTo{limit}, Below: &below}, h.e.set)
-	return res.Has, err
+	return res.Has, res.Has || res.Status == solver.Infeasible, err
 }
 
 // mostPairs bounds the pairs looked at.
@@ -282,11 +308,16 @@ func (h *hunt) pairs(ctx context.Context, out *Hunted) error {
 				continue
 			}
 			if looked++; ctx.Err() != nil {
+				out.Whole = false
 				return nil
 			}
 			plan, err := h.ask(ctx, h.place(&out.Finds[a]), h.place(&out.Finds[b]))
 			if err != nil {
 				return err
+			}
+			if plan.Status == solver.Stopped {
+				out.Whole = false // what they are worth together is not known
+				continue
 			}
 			if together := out.Plan.Expected - plan.Expected; plan.Has && together != out.Finds[a].Worth+out.Finds[b].Worth {
 				out.Pairs = append(out.Pairs, PairFind{a, b, together})

@@ -3,7 +3,6 @@ package model
 import (
 	"context"
 	"fmt"
-	"time"
 
 	"brightset/catalog"
 	"brightset/solver"
@@ -60,20 +59,9 @@ type JointCharge struct {
 // each would come to alone. Where a job has no plan alone, or there is none for all, Has
 // is false and Status says whether that is proven.
 func PlanTogether(ctx context.Context, jobs []*catalog.State, set solver.Settings) (*Joint, error) {
-	began, whole := time.Now(), set.TimeLimit
-	until := func(share float64) solver.Settings { // at most this share of the time has then gone by
-		if whole > 0 {
-			set.TimeLimit = max(time.Duration(share*float64(whole))-time.Since(began), 1) // not 0, which is no limit
-		}
-		return set
-	}
 	out := &Joint{Status: solver.Infeasible}
-	for j, st := range jobs {
-		alone, err := solveAlone(ctx, st, until(0.4*float64(j+1)/float64(len(jobs))))
-		if err != nil {
-			return nil, err
-		}
-		out.Jobs = append(out.Jobs, JointJob{State: st, Alone: alone})
+	if err := out.solveAlone(ctx, jobs, set); err != nil {
+		return nil, err
 	}
 	for j := range out.Jobs {
 		if out.Jobs[j].Alone.Status == solver.Infeasible {
@@ -85,16 +73,35 @@ func PlanTogether(ctx context.Context, jobs []*catalog.State, set solver.Setting
 	if err != nil {
 		return nil, err
 	}
-	if err := t.solve(ctx, out, start, until(0.9)); err != nil || !out.Has {
+	most, done := portion(ctx, 0.85)
+	defer done()
+	if err := t.solve(most, out, start, set); err != nil || !out.Has {
 		return out, err
 	}
-	if err := t.split(ctx, out, until(1)); err != nil {
+	if err := t.split(ctx, out, set); err != nil {
 		return nil, err
 	}
 	if broken := CheckJoint(out); len(broken) > 0 {
 		return nil, fmt.Errorf("the plan of all jobs failed its independent check and is not shown: %v", broken[0])
 	}
 	return out, nil
+}
+
+// solveAlone finds every job's plan alone: all of them in two fifths of the time at most,
+// each in its share of what is then left.
+func (out *Joint) solveAlone(ctx context.Context, jobs []*catalog.State, set solver.Settings) error {
+	all, done := portion(ctx, 0.4)
+	defer done()
+	for j, st := range jobs {
+		own, end := portion(all, 1/float64(len(jobs)-j))
+		alone, err := solveAlone(own, st, set)
+		end()
+		if err != nil {
+			return err
+		}
+		out.Jobs = append(out.Jobs, JointJob{State: st, Alone: alone})
+	}
+	return nil
 }
 
 // nodesAlone bounds the search for the whole proof of a plan alone where a gap will do.
@@ -108,13 +115,9 @@ func solveAlone(ctx context.Context, st *catalog.State, set solver.Settings) (*P
 	}
 	whole := set
 	whole.Gap, whole.NodeLimit = 0, nodesAlone
-	began := time.Now()
 	plan, err := Solve(ctx, st, whole)
 	if err != nil || plan.Stop != solver.NodeLimit || plan.Has && float64(plan.Expected-plan.Bound) <= set.Gap*float64(plan.Expected) {
 		return plan, err
-	}
-	if set.TimeLimit > 0 {
-		set.TimeLimit = max(set.TimeLimit-time.Since(began), 1) // not 0, which is no limit
 	}
 	return Solve(ctx, st, set)
 }

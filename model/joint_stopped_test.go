@@ -25,7 +25,7 @@ func TestJointStopped(t *testing.T) {
 		}{
 			"one node":  {context.Background(), solver.Settings{NodeLimit: 1}},
 			"a gap":     {context.Background(), solver.Settings{Gap: 0.5}},
-			"no time":   {context.Background(), solver.Settings{TimeLimit: 1}},
+			"no time":   {outOfTime(t), solver.Settings{}},
 			"cancelled": {cancelled, solver.Settings{}},
 		} {
 			out, err := PlanTogether(one.ctx, pair, one.set)

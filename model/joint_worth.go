@@ -3,7 +3,6 @@ package model
 import (
 	"context"
 	"strings"
-	"time"
 
 	"brightset/catalog"
 	"brightset/solver"
@@ -36,7 +35,6 @@ const mostWorths = 6
 
 // Worths looks for such pieces in the order of the first job's shop.
 func Worths(ctx context.Context, out *Joint, set solver.Settings) ([]Worth, error) {
-	began, whole := time.Now(), set.TimeLimit
 	var list []Worth
 	for _, id := range wantedByMore(out) {
 		if len(list) == mostWorths {
@@ -54,9 +52,6 @@ func Worths(ctx context.Context, out *Joint, set solver.Settings) ([]Worth, erro
 				continue
 			}
 			one := JobWorth{Job: j}
-			if whole > 0 {
-				set.TimeLimit = max(whole-time.Since(began), 1) // not 0, which is no limit
-			}
 			if err := one.look(ctx, job, piece, set); err != nil {
 				return nil, err
 			}
@@ -69,6 +64,9 @@ func Worths(ctx context.Context, out *Joint, set solver.Settings) ([]Worth, erro
 
 // look solves the job alone without the piece.
 func (w *JobWorth) look(ctx context.Context, job *JointJob, piece int, set solver.Settings) error {
+	if ctx.Err() != nil {
+		return nil
+	}
 	without := job.State.Clone()
 	without.Bans = append(without.Bans, catalog.Ban{ID: "elsewhere", Filter: catalog.Filter{Slot: catalog.None, Piece: piece, Plater: catalog.None}})
 	plan, err := Solve(ctx, without, set)
@@ -128,31 +126,32 @@ func usesOf(job int, plan *Plan, piece int) []JobUse {
 }
 
 // ShortOf names the shop's pieces of which one or more besides what there is would make
-// jobs possible together that are not: those for which that alone is enough.
-func ShortOf(ctx context.Context, jobs []*catalog.State, set solver.Settings) ([]string, error) {
+// jobs possible together that are not: those for which that alone is enough. whole is
+// false where time ran out before it was known of all.
+func ShortOf(ctx context.Context, jobs []*catalog.State, set solver.Settings) (short []string, whole bool, err error) {
 	t := NewTogether(jobs)
-	began, whole := time.Now(), set.TimeLimit
 	set.Gap = 10 // any plan will do
-	var short []string
 	s, err := solver.New(t.Problem)
 	if err != nil {
-		return nil, err
+		return nil, false, err
 	}
+	whole = true
 	for r := range t.Problem.Rows {
 		id, is := strings.CutPrefix(t.Problem.Rows[r].Name, "piece shop:")
 		if !is {
 			continue
 		}
-		if set.TimeLimit = whole - time.Since(began); set.TimeLimit <= 0 {
-			break
+		if ctx.Err() != nil {
+			return short, false, nil
 		}
 		res, err := s.Solve(ctx, solver.Change{Limits: []solver.LimitTo{{Row: r, Limit: NoLimit}}}, set)
 		if err != nil {
-			return nil, err
+			return nil, false, err
 		}
 		if res.Has {
 			short = append(short, id)
 		}
+		whole = whole && (res.Has || res.Status == solver.Infeasible)
 	}
-	return short, nil
+	return short, whole, nil
 }

@@ -22,9 +22,10 @@ type Lead struct {
 // Leads asks for every lead the plan makes use of what the set costs without it.
 // Waiting for it is worth that, and not longer than the date allows: the day by
 // which it has to be there so that its line, with fallback or rescue, keeps the date.
-// A lead that the plan makes no use of is not worth waiting for.
-func Leads(ctx context.Context, st *catalog.State, plan *Plan, set solver.Settings) ([]Lead, error) {
-	var all []Lead
+// A lead that the plan makes no use of is not worth waiting for. whole is false where
+// time ran out before anything was known of one.
+func Leads(ctx context.Context, st *catalog.State, plan *Plan, set solver.Settings) (all []Lead, whole bool, err error) {
+	whole = true
 	for i := range plan.Lines {
 		l := &plan.Lines[i]
 		for _, c := range []*Choice{l.Choice, l.Fallback} {
@@ -36,11 +37,18 @@ func Leads(ctx context.Context, st *catalog.State, plan *Plan, set solver.Settin
 				lead.HasLast = true
 				lead.LastDay = st.Job.WithinDays.V + arrival(st, &st.Pieces[c.Piece]) - max(0, DaysAtLatest(st, l)-st.Job.Elapsed)
 			}
+			if ctx.Err() != nil {
+				return all, false, nil
+			}
 			without := st.Clone()
 			without.Bans = append(without.Bans, catalog.Ban{Filter: catalog.Filter{Slot: catalog.None, Piece: c.Piece, Plater: catalog.None}})
 			other, err := Solve(ctx, without, set)
 			if err != nil {
-				return nil, err
+				return nil, false, err
+			}
+			if !other.Has && other.Status == solver.Stopped {
+				whole = false
+				continue
 			}
 			lead.Needed = other.Status == solver.Infeasible
 			lead.Unproven = other.Status == solver.Stopped
@@ -50,7 +58,7 @@ func Leads(ctx context.Context, st *catalog.State, plan *Plan, set solver.Settin
 			all = append(all, lead)
 		}
 	}
-	return all, nil
+	return all, whole, nil
 }
 
 // DaysAtLatest is when a line is settled at the latest: with its fallback, or a

@@ -17,9 +17,9 @@ func TestLeadsByHand(t *testing.T) {
 		if !plan.Has {
 			return
 		}
-		leads, err := Leads(context.Background(), st, plan, solver.Settings{})
-		if err != nil {
-			t.Fatal(err)
+		leads, whole, err := Leads(context.Background(), st, plan, solver.Settings{})
+		if err != nil || !whole {
+			t.Fatal(whole, err)
 		}
 		for _, lead := range leads {
 			looked++

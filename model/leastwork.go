@@ -9,10 +9,10 @@ import (
 
 // DoLeast keeps all that passes: the most weight of slots filled by a piece of the
 // customer's as it is or only cleaned, and of such plans the cheapest. Rules and
-// budget stay. set.TimeLimit counts for each of the two searches.
+// budget stay.
 func DoLeast(ctx context.Context, st *catalog.State, set solver.Settings) (*Plan, error) {
-	p := Compile(st, Options{FixedLimits: true, Keep: allSlots(st)})
-	if plan := p.hopeless(); plan != nil {
+	p := compile(ctx, st, Options{FixedLimits: true, Keep: allSlots(st)})
+	if plan := p.hopeless(ctx); plan != nil {
 		return plan, nil
 	}
 	most := p.copied()
@@ -22,7 +22,9 @@ func DoLeast(ctx context.Context, st *catalog.State, set solver.Settings) (*Plan
 			most.Groups[s].Columns[i].Cost = -kept(st, &p.Choices[s][pair.K])
 		}
 	}
-	first, err := solveOnce(ctx, most, solver.Change{}, set)
+	part, done := portion(ctx, 0.5)
+	defer done()
+	first, err := solveOnce(part, most, solver.Change{}, set)
 	if err != nil {
 		return nil, err
 	}

@@ -25,27 +25,16 @@ func OneForTwoAgainstOne(ctx context.Context, st *catalog.State, set solver.Sett
 
 func oneForTwoAgainstOne(ctx context.Context, st *catalog.State, set solver.Settings, pairs int) (two, one *Plan, err error) {
 	began := time.Now()
-	single := set
-	if set.TimeLimit > 0 {
-		single.TimeLimit = max(set.TimeLimit/2, 1)
-	}
-	if one, err = Solve(ctx, st, single); err != nil {
+	half, done := portion(ctx, 0.5)
+	defer done()
+	if one, err = Solve(half, st, set); err != nil {
 		return nil, nil, err
 	}
-	left := func() solver.Settings {
-		out := set
-		if set.TimeLimit > 0 {
-			out.TimeLimit = max(set.TimeLimit-time.Since(began), 1) // not 0, which is no limit
-		}
-		return out
-	}
-	p := Compile(st, Options{OneForTwo: true, FixedLimits: true, pairsAtMost: pairs, giveUp: func() bool {
-		return ctx.Err() != nil || set.TimeLimit > 0 && time.Since(began) > set.TimeLimit
-	}})
-	if two = p.hopeless(); two != nil {
+	p := compile(ctx, st, Options{OneForTwo: true, FixedLimits: true, pairsAtMost: pairs})
+	if two = p.hopeless(ctx); two != nil && !p.gaveUp {
 		return two, one, nil
 	}
-	two, err = p.solveSplitting(ctx, one, left)
+	two, err = p.solveSplitting(ctx, one, set)
 	if two != nil {
 		two.Result.Time = time.Since(began)
 	}
@@ -54,14 +43,14 @@ func oneForTwoAgainstOne(ctx context.Context, st *catalog.State, set solver.Sett
 
 // solveSplitting looks for plans that are cheaper than the one in hand, and splits cells
 // until none is left: then the plan in hand is the cheapest.
-func (p *Program) solveSplitting(ctx context.Context, one *Plan, left func() solver.Settings) (*Plan, error) {
+func (p *Program) solveSplitting(ctx context.Context, one *Plan, set solver.Settings) (*Plan, error) {
 	best := &Plan{Status: solver.Infeasible, Result: solver.Result{Status: solver.Infeasible}}
 	if one.Has {
 		own := *one
 		best = &own
 	}
 	if p.gaveUp {
-		return best.stoppedAt(p.State, solver.Result{Status: solver.Stopped, Stop: whyGivenUp(ctx), Bound: -int64(catalog.MaxSum)}), nil
+		return best.stoppedAt(p.State, notMade(ctx)), nil
 	}
 	for {
 		ch := solver.Change{}
@@ -69,7 +58,7 @@ func (p *Program) solveSplitting(ctx context.Context, one *Plan, left func() sol
 			below := int64(best.Expected)
 			ch.Below = &below
 		}
-		res, err := solveOnce(ctx, p.Problem, ch, left())
+		res, err := solveOnce(ctx, p.Problem, ch, set)
 		if err != nil {
 			return nil, err
 		}
@@ -118,12 +107,13 @@ func (plan *Plan) stoppedAt(st *catalog.State, res solver.Result) *Plan {
 	return plan
 }
 
-// whyGivenUp says why making the program ended early.
-func whyGivenUp(ctx context.Context) solver.Stop {
-	if ctx.Err() != nil {
-		return solver.Cancelled
+// notMade is the answer where the context ended before the program was made.
+func notMade(ctx context.Context) solver.Result {
+	res := solver.Result{Status: solver.Stopped, Stop: solver.Cancelled, Bound: -int64(catalog.MaxSum)}
+	if ctx.Err() == context.DeadlineExceeded {
+		res.Stop = solver.TimeLimit
 	}
-	return solver.TimeLimit
+	return res
 }
 
 // leastPaid is less than any plan can come to: the cheapest choice of every slot, with

@@ -13,8 +13,8 @@ const spreadGrade = 3_00
 
 // openFigures lists the figures that may turn out otherwise, those the plan rests on
 // first.
-func openFigures(st *catalog.State, plan *Plan) []open {
-	all := append(openQuotes(st, plan), openLeads(st, plan)...)
+func openFigures(st *catalog.State, plan *Plan, choices [][]Choice) []open {
+	all := append(openQuotes(st, plan, choices), openLeads(st, plan)...)
 	all = append(all, openStartingValues(st, plan)...)
 	slices.SortStableFunc(all, func(a, b open) int {
 		switch {
@@ -30,8 +30,9 @@ func openFigures(st *catalog.State, plan *Plan) []open {
 
 // openQuotes lists pieces and platers with a choice whose price, breakage or grade may
 // be off.
-func openQuotes(st *catalog.State, plan *Plan) []open {
+func openQuotes(st *catalog.State, plan *Plan, choices [][]Choice) []open {
 	var all []open
+	refuses := refusers(choices)
 	seen := map[FindOut]bool{}
 	add := func(c *Choice, figure Figure, isOpen bool) {
 		o := FindOut{Piece: c.Piece, Plater: c.Plater, Figure: figure, Metal: catalog.None, Work: catalog.None}
@@ -40,9 +41,9 @@ func openQuotes(st *catalog.State, plan *Plan) []open {
 		}
 		seen[o] = true
 		o.Planned = usedIn(plan, func(k *Choice) bool { return k.Piece == c.Piece && k.Plater == c.Plater })
-		all = append(all, open{o, o.ofQuote(st, c)})
+		all = append(all, open{o, o.ofQuote(st, c, refuses[[2]int{c.Piece, c.Plater}])})
 	}
-	for _, choices := range Choices(st) {
+	for _, choices := range choices {
 		for i := range choices {
 			c := &choices[i]
 			if !c.Plated() || !(admitted(st, c, Planned) || admitted(st, c, Reserve)) {
@@ -57,7 +58,7 @@ func openQuotes(st *catalog.State, plan *Plan) []open {
 }
 
 // ofQuote gives the ways in which a figure of a piece at a plater may turn out.
-func (o *FindOut) ofQuote(st *catalog.State, at *Choice) []turnout {
+func (o *FindOut) ofQuote(st *catalog.State, at *Choice, mayRefuse bool) []turnout {
 	way := func(likely catalog.Micro, worse bool, change func(*Choice)) turnout {
 		return turnout{likely: likely, worse: worse, choice: func(c *Choice) {
 			if c.Piece == o.Piece && c.Plater == o.Plater {
@@ -69,7 +70,7 @@ func (o *FindOut) ofQuote(st *catalog.State, at *Choice) []turnout {
 	case FigurePlating:
 		return []turnout{
 			way(quarter, false, func(c *Choice) { c.Plate -= plateSpread(st, c) }),
-			way(quarter, !o.fillsLot(st), func(c *Choice) { c.Plate += plateSpread(st, c) }),
+			way(quarter, !o.fillsLot(st, mayRefuse), func(c *Choice) { c.Plate += plateSpread(st, c) }),
 		}
 	case FigureGrade:
 		return []turnout{
@@ -88,7 +89,7 @@ func (o *FindOut) ofQuote(st *catalog.State, at *Choice) []turnout {
 	}
 	all := []turnout{
 		way(kept/4, false, keeps(func(c *Choice) { c.Breakage /= 2 })),
-		way(kept/4, !o.mayRefuse(st), keeps(func(c *Choice) { c.Breakage = min(2*c.Breakage, catalog.One) })),
+		way(kept/4, !mayRefuse, keeps(func(c *Choice) { c.Breakage = min(2*c.Breakage, catalog.One) })),
 	}
 	if at.Refused > 0 {
 		back := way(at.Refused, true, func(c *Choice) { c.Refused = catalog.One })
@@ -110,16 +111,22 @@ func (o *FindOut) gradeMatched(st *catalog.State) bool {
 
 // fillsLot says whether a dearer piece may make a lot cheaper: its whole price counts
 // towards his minimum, though it is paid only if he keeps the piece and it comes.
-func (o *FindOut) fillsLot(st *catalog.State) bool {
-	return st.Platers[o.Plater].Minimum > 0 && (o.mayRefuse(st) || st.Pieces[o.Piece].Chance < catalog.One)
+func (o *FindOut) fillsLot(st *catalog.State, mayRefuse bool) bool {
+	return st.Platers[o.Plater].Minimum > 0 && (mayRefuse || st.Pieces[o.Piece].Chance < catalog.One)
 }
 
-// mayRefuse says whether the plater may send the piece back: that he keeps it is then
-// for the better, even if it breaks more often.
-func (o *FindOut) mayRefuse(st *catalog.State) bool {
-	return slices.ContainsFunc(Choices(st), func(all []Choice) bool {
-		return slices.ContainsFunc(all, func(c Choice) bool { return c.Piece == o.Piece && c.Plater == o.Plater && c.Refused > 0 })
-	})
+// refusers are the pieces that a plater may send back, each with the plater: that he
+// keeps it is then for the better, even if it breaks more often.
+func refusers(choices [][]Choice) map[[2]int]bool {
+	all := map[[2]int]bool{}
+	for s := range choices {
+		for i := range choices[s] {
+			if c := &choices[s][i]; c.Refused > 0 {
+				all[[2]int{c.Piece, c.Plater}] = true
+			}
+		}
+	}
+	return all
 }
 
 // breakageOpen says whether nobody has vouched for how often it breaks.

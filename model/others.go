@@ -34,8 +34,7 @@ type Other struct {
 //	sum over slots s of [k of s is alike in x] <= slots - differ
 //
 // Where there are fewer than n such plans the list ends with one that has no lines.
-// The advised plan is what Solve gave. set.TimeLimit is for all of it (default: see
-// clock); plans it doesn't suffice for are nil.
+// The advised plan is what Solve gave. Plans that time doesn't suffice for are nil.
 func Others(ctx context.Context, st *catalog.State, advised *Plan, n, differ int, set solver.Settings) ([]Other, error) {
 	c := newClock(ctx, set)
 	all, err := nearPlans(c, st, advised, n, differ)
@@ -64,7 +63,10 @@ func Others(ctx context.Context, st *catalog.State, advised *Plan, n, differ int
 
 // nearPlans finds the near-best plans one after the other.
 func nearPlans(c *clock, st *catalog.State, advised *Plan, n, differ int) ([]Other, error) {
-	p := Compile(st, Options{FixedLimits: true, Keep: allSlots(st)})
+	p := compile(c.ctx, st, Options{FixedLimits: true, Keep: allSlots(st)})
+	if p.gaveUp {
+		return []Other{{Kind: OtherNear}}, nil
+	}
 	found := []*Plan{advised}
 	var all []Other
 	for i := range n {

@@ -16,9 +16,16 @@ import (
 // Both lines meet the rules on lines. It saves making most pairs of a big job.
 func (b *bench) fewerLines(j *yardstick) []Pair {
 	held := b.ranked()
+	least := leastFails(held)
 	var all []Pair
 	var kept []reserve
 	for _, k := range b.planned {
+		if b.choices[k].Fails == 0 { // nothing is held for it
+			if b.allowed(k, catalog.None) {
+				all = append(all, b.pair(k, catalog.None))
+			}
+			continue
+		}
 		kept = kept[:0]
 		for i := range held {
 			r := &held[i]
@@ -26,6 +33,9 @@ func (b *bench) fewerLines(j *yardstick) []Pair {
 				continue
 			}
 			kept = append(kept, *r)
+			if j.outdoesAll(r, least[i], &b.choices[k]) {
+				break
+			}
 		}
 		slices.SortFunc(kept, func(a, c reserve) int { return cmp.Compare(a.f, c.f) })
 		for i := range kept {
@@ -59,6 +69,29 @@ func (b *bench) ranked() []reserve {
 		return cmp.Or(cmp.Compare(a.standin, c.standin), cmp.Compare(a.fails, c.fails), cmp.Compare(a.f, c.f))
 	})
 	return held
+}
+
+// leastFails is, for each fallback, the least chance of failing of those after it.
+func leastFails(held []reserve) []catalog.Micro {
+	least := make([]catalog.Micro, len(held))
+	next := catalog.One
+	for i := len(held) - 1; i >= 0; i-- {
+		least[i] = next
+		next = min(next, held[i].fails)
+	}
+	return least
+}
+
+// outdoesAll says whether a fallback makes every one after it needless for k, none of
+// which fails less often than least.
+func (j *yardstick) outdoesAll(e *reserve, least catalog.Micro, k *Choice) bool {
+	switch {
+	case j.counts.completion && e.fails > least:
+		return false
+	case e.piece != catalog.None && j.shared[e.piece]:
+		return false
+	}
+	return e.bundle == catalog.None || e.bundle == j.st.Pieces[k.Piece].Bundle
 }
 
 // outdone says whether one of the fallbacks kept so far, none of them dearer,

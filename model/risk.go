@@ -2,6 +2,7 @@ package model
 
 import (
 	"cmp"
+	"context"
 	"slices"
 
 	"brightset/catalog"
@@ -13,6 +14,7 @@ type Risk struct {
 	Plan    *Plan
 	Total   *Distribution // of what the plan minimises
 	Cash    *Distribution // of what is paid
+	Coarse  bool          // time ran out: sums and chances are told by coarse steps
 	Budget  float64       // chance to stay within the budget; 1 where there is none
 	InTime  float64       // chance that the set hangs by the date; 1 where there is none
 	Mean    float64       // chance that the mean grade is as asked for; 1 where none is
@@ -40,8 +42,9 @@ type LotRisk struct {
 	Bare   int
 }
 
-// RiskOf works a plan's chances out exactly, the slots being independent.
-func RiskOf(st *catalog.State, plan *Plan) *Risk {
+// RiskOf works a plan's chances out exactly, the slots being independent; by coarse
+// steps where the context ends before that is done.
+func RiskOf(ctx context.Context, st *catalog.State, plan *Plan) *Risk {
 	r := &Risk{Plan: plan, Budget: 1, InTime: 1, Mean: 1}
 	var total, cash, grade [][]atom
 	sure, kept := catalog.Cents(0), 1.0
@@ -69,7 +72,7 @@ func RiskOf(st *catalog.State, plan *Plan) *Risk {
 	if st.Job.WithinDays.Set {
 		r.InTime = r.by(st.Job.WithinDays.V)
 	}
-	r.Total, r.Cash = addUp(total, sure), addUp(cash, sure)
+	r.Total, r.Cash = r.addUp(ctx, total, sure), r.addUp(ctx, cash, sure)
 	if job := &st.Job; job.Budget.Set {
 		d := r.Cash
 		if job.BudgetOn == catalog.OnExpected {
@@ -77,13 +80,19 @@ func RiskOf(st *catalog.State, plan *Plan) *Risk {
 		}
 		r.Budget = d.Within(job.Budget.V)
 	}
-	r.grade = addUp(grade, 0)
+	r.grade = r.addUp(ctx, grade, 0)
 	if mean := st.Job.Target.Mean; mean.Set && totalWeight(st) > 0 {
 		r.Mean = 1 - r.grade.Within(catalog.Cents(MeanLimit(st, mean.V))-r.grade.Step)
 	}
 	r.shares()
 	r.Lots = lotRisks(st, plan)
 	return r
+}
+
+func (r *Risk) addUp(ctx context.Context, parts [][]atom, sure catalog.Cents) *Distribution {
+	d, whole := addUp(ctx, parts, sure)
+	r.Coarse = r.Coarse || !whole
+	return d
 }
 
 // Days is the first day by which the set hangs with a chance of q.

@@ -59,7 +59,7 @@ func TestRiskByHand(t *testing.T) {
 		for _, c := range plan.Charges {
 			sure += c.Cents
 		}
-		r := RiskOf(st, plan)
+		r := RiskOf(context.Background(), st, plan)
 		for _, v := range []catalog.Cents{plan.Outlay, plan.Outlay + 50_00, plan.Outlay + 300_00} {
 			within, kept := 0.0, 0.0
 			var walk func(i int, chance float64, cash catalog.Cents, safe bool)
@@ -128,7 +128,7 @@ func TestDays(t *testing.T) {
 		if !plan.Has {
 			continue
 		}
-		r := RiskOf(st, plan)
+		r := RiskOf(context.Background(), st, plan)
 		for _, q := range []float64{0.1, 0.5, 0.9, 1} {
 			day := r.Days(q)
 			in := map[int]float64{} // by day, and by the day before
@@ -167,7 +167,7 @@ func TestSimulationAgrees(t *testing.T) {
 		if !plan.Has {
 			t.Fatal("no plan")
 		}
-		r, s := RiskOf(st, plan), Simulate(st, plan, runs, 1)
+		r, s := RiskOf(context.Background(), st, plan), Simulate(context.Background(), st, plan, runs, 1)
 		variance, mean := 0.0, r.Total.Mean()
 		for i, c := range r.Total.Chance {
 			v := float64(r.Total.From) + float64(i)*float64(r.Total.Step) - mean
@@ -184,7 +184,7 @@ func TestSimulationAgrees(t *testing.T) {
 		if margin := 5 * math.Sqrt((variance-mean*mean)/runs); math.Abs(s.Grade-mean) > margin+1e-6 {
 			t.Errorf("simulated mean grade %v, exact %v, margin %v", s.Grade, mean, margin)
 		}
-		again := Simulate(st, plan, runs, 1)
+		again := Simulate(context.Background(), st, plan, runs, 1)
 		if Quantile(again.Cash, 0.9) != Quantile(s.Cash, 0.9) || again.Total != s.Total {
 			t.Error("the same seed gives another simulation")
 		}
@@ -194,7 +194,10 @@ func TestSimulationAgrees(t *testing.T) {
 // TestAddUp: two dice of 0 or 10 cents, and a certain sum.
 func TestAddUp(t *testing.T) {
 	die := []atom{{0.5, 0}, {0.5, 10}}
-	d := addUp([][]atom{die, die}, 100)
+	d, whole := addUp(context.Background(), [][]atom{die, die}, 100)
+	if !whole || d.Off != 0 {
+		t.Errorf("whole: %v; off by %d at most", whole, d.Off)
+	}
 	for v, want := range map[catalog.Cents]float64{99: 0, 100: 0.25, 110: 0.75, 119: 0.75, 120: 1} {
 		if got := d.Within(v); math.Abs(got-want) > 1e-12 {
 			t.Errorf("at most %d: %v, want %v", v, got, want)

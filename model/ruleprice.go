@@ -24,6 +24,9 @@ func RulePrices(ctx context.Context, st *catalog.State, slot int, plan *Plan, se
 		if !r.concerns(st, slot) {
 			continue
 		}
+		if ctx.Err() != nil {
+			return all, false, nil
+		}
 		without := st.Clone()
 		r.drop(without)
 		other, err := Solve(ctx, without, set)

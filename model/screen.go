@@ -16,7 +16,7 @@ import (
 // so the cheapest set out of it is no dearer than any of theirs. If it saves too
 // little, none of them is worth its fee; else the halves are tried. It is of no account
 // whether a way makes things better, worse, or some of both.
-func screened(ctx context.Context, st *catalog.State, plan *Plan, figures []open, c *clock) ([]open, error) {
+func screened(ctx context.Context, plan *Plan, figures []open, base *Program, c *clock) ([]open, error) {
 	var kept, spares []open
 	for _, o := range figures {
 		if o.Planned || o.ways[0].choice == nil {
@@ -25,12 +25,12 @@ func screened(ctx context.Context, st *catalog.State, plan *Plan, figures []open
 			spares = append(spares, o)
 		}
 	}
-	good, err := promising(ctx, st, plan, spares, c)
+	good, err := promising(ctx, plan, spares, base, c)
 	return append(kept, good...), err
 }
 
 // promising are the figures of spares that may be worth their fees.
-func promising(ctx context.Context, st *catalog.State, plan *Plan, spares []open, c *clock) ([]open, error) {
+func promising(ctx context.Context, plan *Plan, spares []open, base *Program, c *clock) ([]open, error) {
 	if len(spares) == 0 {
 		return nil, nil
 	}
@@ -38,17 +38,20 @@ func promising(ctx context.Context, st *catalog.State, plan *Plan, spares []open
 	if !ok {
 		return spares, nil
 	}
+	st := base.State
 	least := spares[0].worthwhile(st)
-	var ways []func(*Choice)
+	var ways []Variant
+	var pieces []int
 	for i := range spares {
-		least = min(least, spares[i].worthwhile(st))
-		for _, w := range spares[i].ways {
+		o := &spares[i]
+		least, pieces = min(least, o.worthwhile(st)), append(pieces, o.Piece)
+		for _, w := range o.ways {
 			if !w.worse {
-				ways = append(ways, w.choice)
+				ways = append(ways, Variant{o.Piece, o.Plater, w.choice})
 			}
 		}
 	}
-	gain, proven, err := savedBy(ctx, Compile(st, Options{FixedLimits: true, Beside: ways}), plan.Expected, least, set)
+	gain, proven, err := savedBy(ctx, base.again(st, Options{Beside: ways, giveUp: over(ctx)}, pieces...), plan.Expected, least, set)
 	if err != nil {
 		return nil, err
 	}
@@ -65,11 +68,11 @@ func promising(ctx context.Context, st *catalog.State, plan *Plan, spares []open
 		return spares, nil
 	}
 	half := len(spares) / 2
-	first, err := promising(ctx, st, plan, spares[:half], c)
+	first, err := promising(ctx, plan, spares[:half], base, c)
 	if err != nil {
 		return nil, err
 	}
-	second, err := promising(ctx, st, plan, spares[half:], c)
+	second, err := promising(ctx, plan, spares[half:], base, c)
 	return append(first, second...), err
 }
 

@@ -80,8 +80,8 @@ func TestScreenDropsNothing(t *testing.T) {
 			continue
 		}
 		jobs++
-		figures := slices.DeleteFunc(openFigures(st, plan), func(o open) bool { return o.ways[0].choice == nil }) // the rest is not screened
-		told, whole, err := findOuts(context.Background(), st, plan, figures, solver.Settings{})
+		figures := slices.DeleteFunc(openFigures(st, plan, Choices(st)), func(o open) bool { return o.ways[0].choice == nil }) // the rest is not screened
+		told, whole, err := findOuts(context.Background(), st, plan, func(*catalog.State, *Plan, [][]Choice) []open { return figures }, solver.Settings{})
 		if err != nil || !whole {
 			t.Fatal(whole, err)
 		}

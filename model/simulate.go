@@ -2,6 +2,7 @@ package model
 
 import (
 	"cmp"
+	"context"
 	"math/rand/v2"
 	"slices"
 
@@ -13,23 +14,32 @@ import (
 // Simulation is a plan carried out many times over, with estimates off as well:
 // the work of one plater is off by one factor in a run, since he misjudges alike.
 type Simulation struct {
-	Runs   int
+	Asked  int             // runs
+	Runs   int             // done: fewer than asked for where time was up; with none the rest is empty
 	Cash   []catalog.Cents // per run, ascending; as the plan has it
 	Replan []catalog.Cents // per run, ascending; with the best left over after each failure
 	Total  float64         // mean of what the plan minimises, prices as planned, in cents
 	Grade  float64         // mean of the mean grade, with the fallbacks held
 }
 
-// Quantile is the sum that a share q of ascending runs does not exceed.
+// Whole says whether all runs asked for were done.
+func (s *Simulation) Whole() bool { return s.Runs == s.Asked }
+
+// Quantile is the sum that a share q of ascending runs does not exceed. There has to be
+// a run.
 func Quantile(runs []catalog.Cents, q float64) catalog.Cents {
 	return runs[min(len(runs)-1, int(q*float64(len(runs))))]
 }
 
-// Simulate carries a plan out a number of times. The same seed gives the same runs.
-func Simulate(st *catalog.State, plan *Plan, runs int, seed uint64) *Simulation {
-	s := &simulator{st: st, plan: plan, r: rand.New(rand.NewPCG(seed, 0xb51)), spare: spares(st, plan)}
-	out := &Simulation{Runs: runs}
-	for range runs {
+// Simulate carries a plan out a number of times; fewer where the context ends. The same
+// seed gives the same runs, of which fewer are the first.
+func Simulate(ctx context.Context, st *catalog.State, plan *Plan, runs int, seed uint64) *Simulation {
+	out := &Simulation{Asked: runs}
+	if ctx.Err() != nil {
+		return out
+	}
+	s := &simulator{st: st, plan: plan, r: rand.New(rand.NewPCG(seed, 0xb51)), spare: spares(st, plan), weights: meanWeights(st)}
+	for ; out.Runs < runs && ctx.Err() == nil; out.Runs++ {
 		s.factors()
 		s.grade = 0
 		cash, again, total := s.run()
@@ -37,9 +47,25 @@ func Simulate(st *catalog.State, plan *Plan, runs int, seed uint64) *Simulation 
 		out.Total += float64(total) / float64(runs)
 		out.Grade += s.grade / float64(runs)
 	}
+	if 0 < out.Runs && out.Runs < runs { // the means are of those that were done
+		out.Total *= float64(runs) / float64(out.Runs)
+		out.Grade *= float64(runs) / float64(out.Runs)
+	}
 	slices.Sort(out.Cash)
 	slices.Sort(out.Replan)
 	return out
+}
+
+// meanWeights is, per slot, what share of the mean grade is its own.
+func meanWeights(st *catalog.State) []float64 {
+	sum, all := int64(0), make([]float64, len(st.Slots))
+	for s := range st.Slots {
+		sum += weightOf(st, s)
+	}
+	for s := range all {
+		all[s] = float64(weightOf(st, s)) / float64(sum)
+	}
+	return all
 }
 
 type simulator struct {
@@ -50,6 +76,8 @@ type simulator struct {
 	plater []float64  // factors of this run
 	other  float64
 	grade  float64 // mean of the set in this run
+
+	weights []float64 // per slot, its share of the mean
 }
 
 // spares are the choices admitted in reserve whose pieces the plan does not hang.
@@ -120,11 +148,7 @@ func (s *simulator) run() (cash, again, total catalog.Cents) {
 
 // hang counts what fills a slot in the end towards the mean grade of the run.
 func (s *simulator) hang(slot int, grade catalog.Centi) {
-	sum := int64(0)
-	for i := range s.st.Slots {
-		sum += weightOf(s.st, i)
-	}
-	s.grade += float64(weightOf(s.st, slot)) / float64(sum) * float64(grade) / 100
+	s.grade += s.weights[slot] * float64(grade) / 100
 }
 
 // replan takes the cheapest piece left over for a slot, if standing in with it costs

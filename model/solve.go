@@ -13,20 +13,16 @@ import (
 // say why. Every plan is added up again by Check before it is handed out; one
 // that fails is an error.
 func Solve(ctx context.Context, st *catalog.State, set solver.Settings) (*Plan, error) {
-	return Compile(st, Options{FixedLimits: true}).Solve(ctx, solver.Change{}, set)
+	return compile(ctx, st, Options{FixedLimits: true}).Solve(ctx, solver.Change{}, set)
 }
 
 // Solve makes a solver for the program and solves it once. For a series of
 // solves make the solver yourself and use Finish on each answer.
 func (p *Program) Solve(ctx context.Context, ch solver.Change, set solver.Settings) (*Plan, error) {
-	if plan := p.hopeless(); plan != nil {
+	if plan := p.hopeless(ctx); plan != nil {
 		return plan, nil
 	}
-	s, err := solver.New(p.Problem)
-	if err != nil {
-		return nil, err
-	}
-	res, err := s.Solve(ctx, ch, set)
+	res, err := p.solveOnce(ctx, ch, set)
 	if err != nil {
 		return nil, err
 	}
@@ -47,9 +43,12 @@ func (p *Program) Finish(res solver.Result) (*Plan, error) {
 	return plan, nil
 }
 
-// hopeless gives the plan that says why there is none, where a slot has no line;
-// nil where all have.
-func (p *Program) hopeless() *Plan {
+// hopeless gives the plan that says why there is none, where a slot has no line, or
+// where the context ended before the program was made; nil where it can be solved.
+func (p *Program) hopeless(ctx context.Context) *Plan {
+	if p.gaveUp {
+		return p.Plan(notMade(ctx))
+	}
 	empty := p.Unfilled()
 	if len(empty) == 0 {
 		return nil
@@ -62,14 +61,16 @@ func (p *Program) hopeless() *Plan {
 }
 
 // Best finds the highest sum of weight x grade that the rules and the budget
-// allow, and then the cheapest plan that reaches it. Limits of time and nodes
-// count for each of the two searches.
+// allow, and then the cheapest plan that reaches it. Of the context's time the first
+// search takes half at most.
 func Best(ctx context.Context, st *catalog.State, set solver.Settings) (*Plan, error) {
-	p := Compile(st, Options{Best: true, FixedLimits: true})
-	if plan := p.hopeless(); plan != nil {
+	p := compile(ctx, st, Options{Best: true, FixedLimits: true})
+	if plan := p.hopeless(ctx); plan != nil {
 		return plan, nil
 	}
-	first, err := solveOnce(ctx, p.Problem, solver.Change{}, set)
+	part, done := portion(ctx, 0.5)
+	defer done()
+	first, err := solveOnce(part, p.Problem, solver.Change{}, set)
 	if err != nil {
 		return nil, err
 	}
@@ -106,6 +107,14 @@ func (p *Program) costed() []solver.Group {
 		}
 	}
 	return groups
+}
+
+// solveOnce solves the program once, as it stands but for a change.
+func (p *Program) solveOnce(ctx context.Context, ch solver.Change, set solver.Settings) (solver.Result, error) {
+	if p.gaveUp {
+		return notMade(ctx), nil
+	}
+	return solveOnce(ctx, p.Problem, ch, set)
 }
 
 func solveOnce(ctx context.Context, problem *solver.Problem, ch solver.Change, set solver.Settings) (solver.Result, error) {

@@ -28,7 +28,7 @@ func TestTerms(t *testing.T) {
 				sent := st.Clone()
 				p := &sent.Pieces[k.Piece]
 				p.Sent = catalog.Sent{Was: true, Quote: Terms(st, k), Count: st.Slots[s].Quantity}
-				now := lookup(Choices(sent))(&Choice{Slot: s, Piece: k.Piece, Work: k.Work, Plater: k.Plater, Level: k.Level, Quote: catalog.None})
+				now := findSame(choicesFor(sent, s), &Choice{Slot: s, Piece: k.Piece, Work: k.Work, Plater: k.Plater, Level: k.Level, Quote: catalog.None})
 				if !now.Sent || now.Plate != k.Plate || now.Breakage != k.Breakage || now.Refused != k.Refused || now.Grade != k.Grade || now.Tone != k.Tone || now.Fresh != k.Fresh || now.Get != k.Get {
 					t.Fatalf("seed %d: %s\nsent: %s", seed, randomChoiceText(st, k), randomChoiceText(sent, now))
 				}
@@ -234,7 +234,7 @@ func TestAskingAgainInTheMiddle(t *testing.T) {
 				}
 			}
 		}
-		if r := RiskOf(st, plan); 1-r.InTime > r.Rescues+1e-9 && st.Job.WithinDays.Set && LastDay(st, plan) <= st.Job.WithinDays.V {
+		if r := RiskOf(context.Background(), st, plan); 1-r.InTime > r.Rescues+1e-9 && st.Job.WithinDays.Set && LastDay(st, plan) <= st.Job.WithinDays.V {
 			t.Errorf("seed %d: in time with %g, and all is settled on day %d of %d", seed, r.InTime, LastDay(st, plan), st.Job.WithinDays.V)
 		}
 	}

@@ -29,10 +29,15 @@ type StopPrice struct {
 // A bag of pieces that goes to two platers is left out.
 func StopPrices(ctx context.Context, st *catalog.State, plan *Plan, set solver.Settings) (all []StopPrice, whole bool, err error) {
 	clock := newClock(ctx, set)
-	sent := whenSent(st, plan)
+	ctx, done := clock.within()
+	defer done()
+	sent := whenSent(ctx, st, plan)
+	if sent == nil {
+		return nil, false, nil
+	}
 	for s := range plan.Lines {
 		c := plan.Lines[s].Choice
-		if !priceOpen(st, c) || !sent.holds(c) {
+		if !PriceOpen(st, c) || !sent.holds(c) {
 			continue
 		}
 		set, ok := clock.next()
@@ -40,7 +45,7 @@ func StopPrices(ctx context.Context, st *catalog.State, plan *Plan, set solver.S
 			return all, false, nil
 		}
 		other, fee := sent.takenBack(c)
-		instead, err := Solve(ctx, other, set)
+		instead, err := sent.program.again(other, Options{giveUp: over(ctx)}, c.Piece).Solve(ctx, solver.Change{}, set)
 		if err != nil || instead.Status == solver.Stopped {
 			return all, false, err
 		}
@@ -52,8 +57,8 @@ func StopPrices(ctx context.Context, st *catalog.State, plan *Plan, set solver.S
 // noEnd is a price that nobody names: whatever is worth it has no end.
 const noEnd = catalog.Cents(10_000_000_00)
 
-// priceOpen says whether a plater may yet name another price.
-func priceOpen(st *catalog.State, c *Choice) bool {
+// PriceOpen says whether a plater may yet name another price.
+func PriceOpen(st *catalog.State, c *Choice) bool {
 	p := &st.Pieces[c.Piece]
 	switch {
 	case !c.Plated() || p.Stage >= catalog.StageApproved:
@@ -68,12 +73,12 @@ func priceOpen(st *catalog.State, c *Choice) bool {
 type underWay struct {
 	before  *catalog.State
 	st      *catalog.State
-	choices [][]Choice
+	program *Program
 }
 
 // whenSent sends all that a plan has yet to send. What that costs is taken off the
-// budget.
-func whenSent(st *catalog.State, plan *Plan) *underWay {
+// budget. It is nil where the context ends before that.
+func whenSent(ctx context.Context, st *catalog.State, plan *Plan) *underWay {
 	u := &underWay{before: st, st: st.Clone()}
 	spent := catalog.Cents(0)
 	for _, c := range plan.Charges {
@@ -83,6 +88,9 @@ func whenSent(st *catalog.State, plan *Plan) *underWay {
 	}
 	for i := range plan.Lines {
 		k := plan.Lines[i].Choice
+		if ctx.Err() != nil {
+			return nil
+		}
 		if !k.InLot() {
 			continue
 		}
@@ -93,13 +101,15 @@ func whenSent(st *catalog.State, plan *Plan) *underWay {
 		p.Chance = catalog.One // what he has, has come
 	}
 	u.st.Job.Budget.V -= spent
-	u.choices = Choices(u.st)
+	if u.program = compile(ctx, u.st, Options{FixedLimits: true}); u.program.gaveUp {
+		return nil
+	}
 	return u
 }
 
 // find is what has become of a planned choice; nil where its piece went elsewhere.
 func (u *underWay) find(c *Choice) *Choice {
-	all := u.choices[c.Slot]
+	all := u.program.Choices[c.Slot]
 	at := slices.IndexFunc(all, func(k Choice) bool {
 		return sameChoice(&k, c) || (k.Sent && k.Piece == c.Piece && k.Work == c.Work && k.Plater == c.Plater && k.Level == c.Level)
 	})

@@ -177,7 +177,11 @@ func (t *turning) stands(f Figure, v int64) (bool, error) {
 			put(c, f, v)
 		}
 	}
-	p := Compile(t.st, Options{FixedLimits: true, Keep: []int{t.slot}, Adjust: adjust})
+	p := compile(t.ctx, t.st, Options{FixedLimits: true, Keep: []int{t.slot}, Adjust: adjust})
+	if p.gaveUp {
+		t.stopped = true
+		return false, nil
+	}
 	if len(p.Unfilled()) > 0 {
 		return !t.taken, nil
 	}

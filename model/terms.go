@@ -17,7 +17,7 @@ func Terms(st *catalog.State, c *Choice) catalog.Quote {
 	if fitting(p, c.Slot) != nil {
 		p.Fits, p.Fit = append(slices.Clone(p.Fits), c.Slot), nil
 	}
-	k := lookup(Choices(one))(c)
+	k := findSame(choicesFor(one, c.Slot), c)
 	set := func(m catalog.Micro) catalog.Val[catalog.Micro] { return catalog.Val[catalog.Micro]{V: m, Set: true} }
 	return catalog.Quote{
 		Plater: k.Plater, Work: k.Work, Level: k.Level, Cost: k.Plate,

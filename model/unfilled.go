@@ -80,7 +80,7 @@ func (u *Unfilled) words(st *catalog.State) string {
 	if len(u.Outs) == 0 {
 		return fmt.Sprintf("%s: no piece fits it%s", slot.ID, need)
 	}
-	best, all := (*Choice)(nil), Choices(st)[u.Slot]
+	best, all := (*Choice)(nil), choicesFor(st, u.Slot)
 	for i := range all {
 		if best == nil || all[i].Grade > best.Grade {
 			best = &all[i]

@@ -38,11 +38,11 @@ func (w *Why) Taken(way *Way) bool {
 // AskWhy solves the whole set once for every choice of a slot that the rules let
 // in, and looks for the figures at which the decision turns.
 func AskWhy(ctx context.Context, st *catalog.State, slot int, set solver.Settings) (*Why, error) {
-	e, err := NewExplorer(st, Options{FixedLimits: true, Keep: []int{slot}}, set)
+	e, err := NewExplorer(ctx, st, Options{FixedLimits: true, Keep: []int{slot}}, set)
 	if err != nil {
 		return nil, err
 	}
-	w := &Why{Slot: slot, Outs: e.outsOf(slot, Outs(st))}
+	w := &Why{Slot: slot, Outs: e.outsOf(slot, outsFor(st, slot))}
 	if w.Advised, err = e.Ask(ctx, solver.Change{}); err != nil || !w.Advised.Has {
 		return w, err
 	}
@@ -117,7 +117,7 @@ func (p *Program) planned(slot int) []int32 {
 // Instead gives the cheapest set in which the slot's choice is one of those
 // wanted, beside the advised one.
 func Instead(ctx context.Context, st *catalog.State, slot int, wanted func(*Choice) bool, set solver.Settings) (advised, plan *Plan, err error) {
-	e, err := NewExplorer(st, Options{FixedLimits: true, Keep: []int{slot}}, set)
+	e, err := NewExplorer(ctx, st, Options{FixedLimits: true, Keep: []int{slot}}, set)
 	if err != nil {
 		return nil, nil, err
 	}

@@ -111,18 +111,17 @@ func hosts(port string, share bool) []string {
 
 // benchPapers are the sheets of a plan, without the hunt, which takes its time.
 func benchPapers(ctx context.Context, st *catalog.State, plan *model.Plan) (*report.Papers, error) {
-	set := solver.Settings{TimeLimit: 5 * time.Second}
+	set := solver.Settings{}
+	ctx, done := context.WithTimeout(ctx, 10*time.Second)
+	defer done()
 	p := &report.Papers{State: st, Plan: plan, Date: now().Format(time.DateOnly), Photo: photos(st), Spec: true}
 	var err error
-	if p.Stops, _, err = model.StopPrices(ctx, st, plan, set); err != nil {
+	if p.Stops, p.StopsWhole, err = model.StopPrices(ctx, st, plan, set); err != nil {
 		return nil, err
 	}
-	if p.Rejected, _, err = model.Rejected(ctx, st, plan, true, set); err != nil {
+	if p.Rejected, p.RejectedWhole, err = model.Rejected(ctx, st, plan, true, set); err != nil {
 		return nil, err
 	}
-	if st.Quote.Given {
-		s := model.Simulate(st, plan, riskRuns, riskSeed)
-		p.Sums = model.OwnerQuoteOf(st, plan, p.Stops, max(0, model.Quantile(s.Cash, 0.9)-plan.Outlay))
-	}
+	quoteTo(ctx, p)
 	return p, nil
 }

@@ -23,7 +23,7 @@ var frontierCommand = command{
 		flags.BoolVar(&o.all, "all", false, "show every set that no other beats in both mean and total")
 		flags.BoolVar(&o.json, "json", false, "write the answer as one JSON document")
 		flags.BoolVar(&o.csv, "csv", false, "write the points as CSV, for a spreadsheet")
-		flags.DurationVar(&o.limit, "time-limit", 0, "stop each search after `TIME`, such as 10s (default: no limit)")
+		flags.DurationVar(&o.limit, "time-limit", 0, "stop after `TIME`, such as 10s, with what was found so far (default: no limit)")
 		return o.run
 	},
 }
@@ -47,27 +47,27 @@ func (o *frontierOptions) run(c *call) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	ctx, stop := interruptible()
+	ctx, stop := searching(o.limit)
 	defer stop()
 	step := catalog.Centi(math.Round(o.step * 100))
 	if o.all {
 		step = 0
 	}
 	line := newProgress(c.err)
-	curve, err := model.Frontier(ctx, st, step, solver.Settings{TimeLimit: o.limit, Progress: line.told})
+	curve, err := model.Frontier(ctx, st, step, solver.Settings{Progress: line.told})
 	line.done()
 	if err != nil {
 		return 0, err
 	}
 	if curve.NoPlan != nil {
-		return (&planOptions{json: o.json}).answer(c, st, curve.NoPlan)
+		return (&planOptions{json: o.json}).answer(ctx, c, st, curve.NoPlan)
 	}
 	text, err := o.write(st, curve)
 	if err == nil {
 		err = c.print(text)
 	}
 	switch {
-	case ctx.Err() != nil:
+	case interrupted(ctx):
 		return exitInterrupted, err
 	case !curve.Whole:
 		return exitUnproven, err

@@ -20,7 +20,7 @@ var huntCommand = command{
 		var o huntOptions
 		flags.BoolVar(&o.json, "json", false, "write the answer as one JSON document")
 		flags.StringVar(&o.slot, "slot", "", "look at this `SLOT` only")
-		flags.DurationVar(&o.limit, "time-limit", 0, "stop each search after `TIME`, such as 10s (default: no limit)")
+		flags.DurationVar(&o.limit, "time-limit", 0, "stop after `TIME`, such as 10s, with what was found so far (default: 28s)")
 		return o.run
 	},
 }
@@ -31,8 +31,17 @@ type huntOptions struct {
 	limit time.Duration
 }
 
-// longestHunt is how long finds are looked at: each takes a solve.
+// longestHunt is how long finds are looked at, unless the user set a limit: each takes a
+// solve.
 const longestHunt = 28 * time.Second
+
+// huntTime ends a hunt where nothing else does.
+func huntTime(ctx context.Context) (context.Context, context.CancelFunc) {
+	if _, limited := ctx.Deadline(); limited {
+		return ctx, func() {}
+	}
+	return context.WithTimeout(ctx, longestHunt)
+}
 
 func (o *huntOptions) run(c *call) (int, error) {
 	if err := goodLimit(o.limit, "brightset hunt --time-limit 10s"); err != nil {
@@ -50,22 +59,22 @@ func (o *huntOptions) run(c *call) (int, error) {
 		}
 		slots = []int{s}
 	}
-	ctx, stop := interruptible()
+	ctx, stop := searching(o.limit)
 	defer stop()
 	line := newProgress(c.err)
-	within, cancel := context.WithTimeout(ctx, longestHunt)
+	within, cancel := huntTime(ctx)
 	defer cancel()
-	h, err := model.Hunt(within, st, slots, solver.Settings{TimeLimit: o.limit, Progress: line.told})
+	h, err := model.Hunt(within, st, slots, solver.Settings{Progress: line.told})
 	line.done()
 	switch {
 	case err != nil:
 		return 0, err
 	case !h.Plan.Has && h.Plan.Status != solver.Infeasible:
-		return (&planOptions{json: o.json}).answer(c, st, h.Plan)
+		return (&planOptions{json: o.json}).answer(ctx, c, st, h.Plan)
 	}
 	code := exitAnswered
 	switch {
-	case ctx.Err() != nil:
+	case interrupted(ctx):
 		code = exitInterrupted
 	case h.Plan.Status == solver.Stopped || !h.Whole:
 		code = exitUnproven

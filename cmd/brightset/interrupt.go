@@ -16,6 +16,19 @@ func interruptible() (ctx context.Context, stop func()) {
 	return ctx, stop
 }
 
+// searching gives a context that the time limit, unless it is 0, ends as well.
+func searching(limit time.Duration) (ctx context.Context, stop func()) {
+	ctx, giveBack := interruptible()
+	if limit == 0 {
+		return ctx, giveBack
+	}
+	ctx, end := context.WithTimeout(ctx, limit)
+	return ctx, func() { end(); giveBack() }
+}
+
+// interrupted says whether the user has had enough, rather than the time been up.
+func interrupted(ctx context.Context) bool { return ctx.Err() == context.Canceled }
+
 // goodLimit refuses a time limit below nothing; usage is how a good one is typed.
 func goodLimit(limit time.Duration, usage string) error {
 	if limit < 0 {

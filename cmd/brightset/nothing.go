@@ -1,6 +1,8 @@
 package main
 
 import (
+	"context"
+
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report"
 	"brightset/model"
@@ -9,20 +11,14 @@ import (
 
 // nothingFits says why there is no plan, and what could be given up. With --best the
 // mean asked for plays no part.
-func (o *planOptions) nothingFits(c *call, st *catalog.State, p *model.Plan) error {
-	ctx, stop := interruptible()
-	defer stop()
+func (o *planOptions) nothingFits(ctx context.Context, c *call, st *catalog.State, p *model.Plan) error {
 	asked := st
 	if o.best {
 		asked = st.Clone()
 		asked.Job.Target.Mean = catalog.Val[catalog.Centi]{}
 	}
 	line := newProgress(c.err)
-	set := solver.Settings{Progress: line.told}
-	if o.limit > 0 {
-		set.TimeLimit = max(o.limit-p.Result.Time, 1) // not 0, which is no limit
-	}
-	conflict, err := model.Explain(ctx, asked, set)
+	conflict, err := model.Explain(ctx, asked, solver.Settings{Progress: line.told})
 	line.done()
 	if err != nil {
 		return err

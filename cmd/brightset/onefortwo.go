@@ -36,6 +36,6 @@ func (o *planOptions) checkOneForTwo() error {
 func (o *planOptions) solveOneForTwo(ctx context.Context, c *call, st *catalog.State) (*model.Plan, *report.Beside, error) {
 	line := newProgress(c.err)
 	defer line.done()
-	two, one, err := model.OneForTwoAgainstOne(ctx, st, solver.Settings{TimeLimit: o.limit, Progress: line.told})
+	two, one, err := model.OneForTwoAgainstOne(ctx, st, solver.Settings{Progress: line.told})
 	return two, &report.Beside{HeldForOne: one}, err
 }

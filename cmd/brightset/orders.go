@@ -31,7 +31,7 @@ var ordersCommand = command{
 		flags.StringVar(&o.unfitted, "unfitted", "", "send pieces that were not tried on too, and say `WHY`")
 		flags.BoolVar(&o.keep, "keep", false, "keep this plan as the one that is followed")
 		flags.BoolVar(&o.json, "json", false, "write what was written, and what is held back, as one JSON document")
-		flags.DurationVar(&o.limit, "time-limit", 0, "stop each search after `TIME`, such as 30s (default: no limit)")
+		flags.DurationVar(&o.limit, "time-limit", 0, "stop after `TIME`, such as 30s, with what was found so far (default: no limit)")
 		return o.run
 	},
 }
@@ -50,16 +50,16 @@ func (o *ordersOptions) run(c *call) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	ctx, stop := interruptible()
+	ctx, stop := searching(o.limit)
 	defer stop()
 	line := newProgress(c.err)
-	papers, plan, err := gather(ctx, d.State, solver.Settings{TimeLimit: o.limit, Progress: line.told})
+	papers, plan, err := gather(ctx, d.State, line)
 	line.done()
 	if err != nil {
 		return 0, err
 	}
 	if !plan.Has {
-		return (&planOptions{json: o.json}).answer(c, d.State, plan)
+		return (&planOptions{json: o.json}).answer(ctx, c, d.State, plan)
 	}
 	papers.Prices, papers.Spec, papers.Unfitted = o.prices, o.spec, o.unfitted
 	folder := o.out
@@ -71,8 +71,11 @@ func (o *ordersOptions) run(c *call) (int, error) {
 		return 0, err
 	}
 	code := exitCode(plan)
-	if ctx.Err() != nil {
+	switch {
+	case interrupted(ctx):
 		code = exitInterrupted
+	case len(papers.Early()) > 0:
+		code = exitUnproven
 	}
 	if o.keep {
 		if err := keepPlan(c, d, plan); err != nil {
@@ -82,7 +85,7 @@ func (o *ordersOptions) run(c *call) (int, error) {
 	if !o.json {
 		return code, c.print(report.Written(papers, written))
 	}
-	text, err := report.WrittenJSON(papers, written)
+	text, err := report.WrittenJSON(papers, written, papers.Early())
 	if err == nil {
 		err = c.print(text)
 	}
@@ -90,28 +93,41 @@ func (o *ordersOptions) run(c *call) (int, error) {
 }
 
 // gather finds the plan and everything that the papers say about it.
-func gather(ctx context.Context, st *catalog.State, set solver.Settings) (*report.Papers, *model.Plan, error) {
+func gather(ctx context.Context, st *catalog.State, line *progress) (*report.Papers, *model.Plan, error) {
+	set := solver.Settings{Progress: line.told}
 	plan, err := model.Solve(ctx, st, set)
 	if err != nil || !plan.Has {
 		return nil, plan, err
 	}
 	p := &report.Papers{State: st, Plan: plan, Date: now().Format(time.DateOnly), Photo: photos(st)}
-	if p.Stops, _, err = model.StopPrices(ctx, st, plan, set); err != nil {
+	line.now("looking for the prices at which to stop")
+	if p.Stops, p.StopsWhole, err = model.StopPrices(ctx, st, plan, set); err != nil {
 		return nil, nil, err
 	}
-	within, cancel := context.WithTimeout(ctx, longestHunt)
+	line.now("hunting")
+	within, cancel := huntTime(ctx)
 	defer cancel()
 	if p.Hunted, err = model.Hunt(within, st, nil, set); err != nil {
 		return nil, nil, err
 	}
-	if p.Rejected, _, err = model.Rejected(ctx, st, plan, false, set); err != nil {
+	line.now("weighing what is not used")
+	if p.Rejected, p.RejectedWhole, err = model.Rejected(ctx, st, plan, false, set); err != nil {
 		return nil, nil, err
 	}
-	if st.Quote.Given {
-		s := model.Simulate(st, plan, riskRuns, riskSeed)
-		p.Sums = model.OwnerQuoteOf(st, plan, p.Stops, max(0, model.Quantile(s.Cash, 0.9)-plan.Outlay))
-	}
+	line.now("working out what to set aside")
+	quoteTo(ctx, p)
 	return p, plan, nil
+}
+
+// quoteTo adds up the quote to the owner. It has to hold: without its limits, or what to
+// set aside, there is none.
+func quoteTo(ctx context.Context, p *report.Papers) {
+	if !p.State.Quote.Given || !p.StopsWhole {
+		return
+	}
+	if s := model.Simulate(ctx, p.State, p.Plan, riskRuns, riskSeed); s.Whole() {
+		p.Sums = model.OwnerQuoteOf(p.State, p.Plan, p.Stops, max(0, model.Quantile(s.Cash, 0.9)-p.Plan.Outlay))
+	}
 }
 
 // photos reads pictures from the job's folder and from nowhere else.

@@ -91,7 +91,7 @@ func (o *planOptions) run(c *call) (int, error) {
 			return exitAnswered, err
 		}
 	}
-	ctx, stop := interruptible()
+	ctx, stop := searching(o.limit)
 	defer stop()
 	if o.keep {
 		return o.solveAndKeep(ctx, c)
@@ -109,7 +109,7 @@ func (o *planOptions) solveAndKeep(ctx context.Context, c *call) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	code, err := o.answerBeside(c, d.State, p, beside)
+	code, err := o.answerBeside(ctx, c, d.State, p, beside)
 	if err != nil || !p.Has {
 		return code, err
 	}
@@ -130,8 +130,8 @@ func (o *planOptions) solveAndAnswer(ctx context.Context, c *call, st *catalog.S
 	if err != nil {
 		return 0, err
 	}
-	code, err := o.answerBeside(c, st, p, beside)
-	if code == exitAnswered && ctx.Err() != nil {
+	code, err := o.answerBeside(ctx, c, st, p, beside)
+	if code == exitAnswered && interrupted(ctx) {
 		code = exitInterrupted // while looking at what stands beside the plan
 	}
 	return code, err
@@ -144,14 +144,7 @@ func (o *planOptions) solve(ctx context.Context, c *call, st *catalog.State) (*m
 	}
 	line := newProgress(c.err)
 	defer line.done()
-	set := solver.Settings{TimeLimit: o.limit, Progress: line.told}
-	began := time.Now()
-	left := func() solver.Settings {
-		if o.limit > 0 {
-			set.TimeLimit = max(o.limit-time.Since(began), 1) // not 0, which is no limit
-		}
-		return set
-	}
+	set := solver.Settings{Progress: line.told}
 	find := model.Solve
 	if o.best {
 		find = model.Best
@@ -161,14 +154,14 @@ func (o *planOptions) solve(ctx context.Context, c *call, st *catalog.State) (*m
 	if err != nil || !p.Has {
 		return p, beside, err
 	}
-	if beside.Bindings, err = model.Bindings(ctx, st, p, left()); err == nil && o.others > 0 {
-		beside.Others, err = model.Others(ctx, st, p, o.others, o.differ, left())
+	if beside.Bindings, err = model.Bindings(ctx, st, p, set); err == nil && o.others > 0 {
+		beside.Others, err = model.Others(ctx, st, p, o.others, o.differ, set)
 	}
 	if err == nil {
-		beside.Since, err = since(ctx, st, left())
+		beside.Since, err = since(ctx, st, set)
 	}
 	if err == nil && !o.best && (o.strip || len(st.Slots) <= slotsStripped) {
-		beside.Strip, err = strip(ctx, st, p, left)
+		beside.Strip, err = strip(ctx, st, p, set)
 	}
 	return p, beside, err
 }
@@ -187,33 +180,36 @@ func since(ctx context.Context, st *catalog.State, set solver.Settings) (*report
 		return nil, nil // what was recorded has made a whole job of it
 	}
 	p, err := model.Solve(ctx, first, set)
-	if err != nil || !p.Has {
+	if err != nil || !p.Has && p.Status == solver.Infeasible {
 		return nil, err
+	}
+	if p.Status == solver.Stopped {
+		return &report.Since{Early: true}, nil // another one may be the first
 	}
 	return &report.Since{Lines: model.KeptLines(first, p), Called: "the first plan, before anything was recorded"}, nil
 }
 
 // strip looks for what is worth stripping first, and the prices at which to stop.
-func strip(ctx context.Context, st *catalog.State, p *model.Plan, left func() solver.Settings) (*report.Strip, error) {
+func strip(ctx context.Context, st *catalog.State, p *model.Plan, set solver.Settings) (*report.Strip, error) {
 	s := &report.Strip{}
-	first, all, err := model.StripFirst(ctx, st, p, left())
+	first, all, err := model.StripFirst(ctx, st, p, set)
 	if err != nil {
 		return nil, err
 	}
-	stop, rest, err := model.StopPrices(ctx, st, p, left())
+	stop, rest, err := model.StopPrices(ctx, st, p, set)
 	s.First, s.Stop, s.Whole = first, stop, all && rest
 	return s, err
 }
 
 // answer prints the plan, or why there is none, and gives the exit code.
-func (o *planOptions) answer(c *call, st *catalog.State, p *model.Plan) (int, error) {
-	return o.answerBeside(c, st, p, &report.Beside{})
+func (o *planOptions) answer(ctx context.Context, c *call, st *catalog.State, p *model.Plan) (int, error) {
+	return o.answerBeside(ctx, c, st, p, &report.Beside{})
 }
 
-func (o *planOptions) answerBeside(c *call, st *catalog.State, p *model.Plan, beside *report.Beside) (int, error) {
+func (o *planOptions) answerBeside(ctx context.Context, c *call, st *catalog.State, p *model.Plan, beside *report.Beside) (int, error) {
 	code := exitCode(p)
 	if p.Status == solver.Infeasible {
-		return code, o.nothingFits(c, st, p)
+		return code, o.nothingFits(ctx, c, st, p)
 	}
 	if o.json {
 		text, err := report.PlanJSON(st, p, beside)

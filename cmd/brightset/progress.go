@@ -22,12 +22,13 @@ type progress struct {
 	over  sync.WaitGroup
 
 	mu   sync.Mutex
-	last *solver.Progress // nil until the solver has told something
+	what string           // is done at present
+	last *solver.Progress // nil until the solver has told something of that
 }
 
-// newProgress starts showing. done has to be called in the end.
+// newProgress starts showing: what is done is a search until now says otherwise. done has to be called in the end.
 func newProgress(w io.Writer) *progress {
-	p := &progress{stop: make(chan struct{})}
+	p := &progress{stop: make(chan struct{}), what: "searching"}
 	if !terminal(w) {
 		return p
 	}
@@ -58,6 +59,13 @@ func terminal(w io.Writer) bool {
 	return err == nil && info.Mode()&os.ModeCharDevice != 0
 }
 
+// now says what is done from here on.
+func (p *progress) now(what string) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	p.what, p.last = what, nil
+}
+
 // told is given to the solver, which calls it now and then.
 func (p *progress) told(now solver.Progress) {
 	p.mu.Lock()
@@ -68,7 +76,7 @@ func (p *progress) told(now solver.Progress) {
 func (p *progress) text(elapsed time.Duration) string {
 	p.mu.Lock()
 	defer p.mu.Unlock()
-	text := fmt.Sprintf("searching, %d s", int(elapsed.Seconds()))
+	text := fmt.Sprintf("%s, %d s", p.what, int(elapsed.Seconds()))
 	if p.last == nil {
 		return text
 	}

@@ -21,7 +21,7 @@ var reportCommand = command{
 		var o reportOptions
 		flags.StringVar(&o.out, "out", "", "the `FILE` to write (default: report.html beside the job's file)")
 		flags.BoolVar(&o.json, "json", false, "write what was written as one JSON document")
-		flags.DurationVar(&o.limit, "time-limit", 0, "stop each search after `TIME`, such as 30s (default: no limit)")
+		flags.DurationVar(&o.limit, "time-limit", 0, "stop after `TIME`, such as 30s, with what was found so far (default: no limit)")
 		return o.run
 	},
 }
@@ -40,16 +40,16 @@ func (o *reportOptions) run(c *call) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	ctx, stop := interruptible()
+	ctx, stop := searching(o.limit)
 	defer stop()
 	line := newProgress(c.err)
-	whole, plan, err := gatherReport(ctx, st, solver.Settings{TimeLimit: o.limit, Progress: line.told})
+	whole, plan, err := gatherReport(ctx, st, line)
 	line.done()
 	if err != nil {
 		return 0, err
 	}
 	if !plan.Has {
-		return (&planOptions{json: o.json}).answer(c, st, plan)
+		return (&planOptions{json: o.json}).answer(ctx, c, st, plan)
 	}
 	out := o.out
 	if out == "" {
@@ -63,13 +63,17 @@ func (o *reportOptions) run(c *call) (int, error) {
 		return 0, err
 	}
 	code := exitCode(plan)
-	if ctx.Err() != nil {
+	early := whole.Early()
+	switch {
+	case interrupted(ctx):
 		code = exitInterrupted
+	case len(early) > 0:
+		code = exitUnproven
 	}
 	if !o.json {
-		return code, c.print(report.Paragraph("", "", "Written: "+out+", plan "+model.Fingerprint(st, plan)))
+		return code, c.print(report.Paragraph("", "", "Written: "+out+", plan "+model.Fingerprint(st, plan)) + report.StoppedEarly(early))
 	}
-	doc, err := report.WrittenJSON(&whole.Papers, []string{out})
+	doc, err := report.WrittenJSON(&whole.Papers, []string{out}, early)
 	if err == nil {
 		err = c.print(doc)
 	}
@@ -77,18 +81,22 @@ func (o *reportOptions) run(c *call) (int, error) {
 }
 
 // gatherReport finds everything the report says.
-func gatherReport(ctx context.Context, st *catalog.State, set solver.Settings) (*report.Whole, *model.Plan, error) {
-	papers, plan, err := gather(ctx, st, set)
+func gatherReport(ctx context.Context, st *catalog.State, line *progress) (*report.Whole, *model.Plan, error) {
+	papers, plan, err := gather(ctx, st, line)
 	if err != nil || !plan.Has {
 		return nil, plan, err
 	}
-	w := &report.Whole{Papers: *papers, Risk: model.RiskOf(st, plan), Sim: model.Simulate(st, plan, riskRuns, riskSeed)}
+	set := solver.Settings{Progress: line.told}
+	line.now("working out how it may turn out")
+	w := &report.Whole{Papers: *papers, Risk: model.RiskOf(ctx, st, plan), Sim: model.Simulate(ctx, st, plan, riskRuns, riskSeed)}
+	line.now("working out what more grade costs")
 	if w.Curve, err = model.Frontier(ctx, st, reportStep, set); err != nil {
 		return nil, nil, err
 	}
 	if w.Since, err = since(ctx, st, set); err != nil {
 		return nil, nil, err
 	}
+	line.now("looking for what to find out")
 	w.Unknown = &report.Unknown{}
 	w.Unknown.All, w.Unknown.Whole, err = model.FindOuts(ctx, st, plan, set)
 	return w, plan, err

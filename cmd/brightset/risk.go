@@ -28,7 +28,7 @@ var riskCommand = command{
 		flags.BoolVar(&o.json, "json", false, "write the answer as one JSON document")
 		flags.BoolVar(&o.detail, "detail", false, "show the figures, and how they are come by")
 		flags.BoolVar(&o.findOut, "find-out", false, "also look for what is worth finding out before anything is committed; it takes a solve for every price, breakage, grade, lead and starting value that is not firm, 20s in all unless --time-limit says otherwise")
-		flags.DurationVar(&o.limit, "time-limit", 0, "stop each search after `TIME`, such as 30s (default: no limit)")
+		flags.DurationVar(&o.limit, "time-limit", 0, "stop after `TIME`, such as 30s, with what was found so far (default: no limit)")
 		return o.run
 	},
 }
@@ -46,43 +46,55 @@ func (o *riskOptions) run(c *call) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	ctx, stop := interruptible()
+	ctx, stop := searching(o.limit)
 	defer stop()
-	plan, unknown, err := o.look(ctx, c, st)
+	a, err := o.look(ctx, c, st)
 	if err != nil {
 		return 0, err
 	}
-	if !plan.Has {
-		return (&planOptions{json: o.json}).answer(c, st, plan)
+	if !a.plan.Has {
+		return (&planOptions{json: o.json}).answer(ctx, c, st, a.plan)
 	}
-	code := exitCode(plan)
+	code := exitCode(a.plan)
 	switch {
-	case ctx.Err() != nil:
+	case interrupted(ctx):
 		code = exitInterrupted
-	case unknown != nil && !unknown.Whole:
+	case a.risk.Coarse, !a.sim.Whole(), a.unknown != nil && !a.unknown.Whole:
 		code = exitUnproven
 	}
-	r, s := model.RiskOf(st, plan), model.Simulate(st, plan, riskRuns, riskSeed)
 	if !o.json {
-		return code, c.print(report.Risk(st, r, s, unknown, o.detail))
+		return code, c.print(report.Risk(st, a.risk, a.sim, a.unknown, o.detail))
 	}
-	text, err := report.RiskJSON(st, r, s, unknown)
+	text, err := report.RiskJSON(st, a.risk, a.sim, a.unknown)
 	if err == nil {
 		err = c.print(text)
 	}
 	return code, err
 }
 
-// look finds the plan and, if that is asked for, what is worth finding out about it.
-func (o *riskOptions) look(ctx context.Context, c *call, st *catalog.State) (*model.Plan, *report.Unknown, error) {
+// riskAnswer is a plan and what is said of it; unknown is nil where that wasn't asked for.
+type riskAnswer struct {
+	plan    *model.Plan
+	risk    *model.Risk
+	sim     *model.Simulation
+	unknown *report.Unknown
+}
+
+// look finds the plan, how it may turn out and, if that is asked for, what is worth
+// finding out about it, which takes longest and so comes last.
+func (o *riskOptions) look(ctx context.Context, c *call, st *catalog.State) (a riskAnswer, err error) {
 	line := newProgress(c.err)
 	defer line.done()
-	set := solver.Settings{TimeLimit: o.limit, Progress: line.told}
-	plan, err := model.Solve(ctx, st, set)
-	if err != nil || !plan.Has || !o.findOut {
-		return plan, nil, err
+	set := solver.Settings{Progress: line.told}
+	if a.plan, err = model.Solve(ctx, st, set); err != nil || !a.plan.Has {
+		return a, err
 	}
-	unknown := &report.Unknown{}
-	unknown.All, unknown.Whole, err = model.FindOuts(ctx, st, plan, set)
-	return plan, unknown, err
+	line.now("working out how it may turn out")
+	a.risk, a.sim = model.RiskOf(ctx, st, a.plan), model.Simulate(ctx, st, a.plan, riskRuns, riskSeed)
+	if o.findOut {
+		line.now("looking for what to find out")
+		a.unknown = &report.Unknown{}
+		a.unknown.All, a.unknown.Whole, err = model.FindOuts(ctx, st, a.plan, set)
+	}
+	return a, err
 }

@@ -49,11 +49,10 @@ func (o *planOptions) together(c *call) (int, error) {
 	if err := oneShop(jobs); err != nil {
 		return 0, err
 	}
-	ctx, stop := interruptible()
+	ctx, stop := searching(o.limit)
 	defer stop()
 	line := newProgress(c.err)
-	began := time.Now()
-	set := solver.Settings{TimeLimit: o.limit, Gap: o.within / 100, Progress: line.told}
+	set := solver.Settings{Gap: o.within / 100, Progress: line.told}
 	joint, err := model.PlanTogether(ctx, jobs, set)
 	line.done()
 	if err != nil {
@@ -61,10 +60,10 @@ func (o *planOptions) together(c *call) (int, error) {
 	}
 	code := jointCode(joint)
 	if !joint.Has {
-		return code, o.noneTogether(ctx, c, joint, o.look(began))
+		return code, o.noneTogether(ctx, c, joint)
 	}
-	worths := worths(ctx, joint, o.look(began))
-	if code == exitAnswered && ctx.Err() != nil {
+	worths := worths(ctx, joint)
+	if code == exitAnswered && interrupted(ctx) {
 		code = exitInterrupted // while looking at what stands beside the plan
 	}
 	text := report.Together(joint, worths)
@@ -79,18 +78,20 @@ func (o *planOptions) together(c *call) (int, error) {
 	return code, keepAll(c, joint)
 }
 
-// look is how long may be looked for what only explains: what is left of the time
+// lookTime is how long may be looked for what only explains: what is left of the time
 // limit, if there is one.
-func (o *planOptions) look(began time.Time) solver.Settings {
-	if o.limit == 0 {
-		return solver.Settings{TimeLimit: longestLook}
+func lookTime(ctx context.Context) (context.Context, context.CancelFunc) {
+	if _, limited := ctx.Deadline(); limited {
+		return ctx, func() {}
 	}
-	return solver.Settings{TimeLimit: max(o.limit-time.Since(began), 1)} // not 0, which is no limit
+	return context.WithTimeout(ctx, longestLook)
 }
 
 // worths looks for what the pieces that several jobs want are worth to each.
-func worths(ctx context.Context, joint *model.Joint, set solver.Settings) []model.Worth {
-	list, err := model.Worths(ctx, joint, set)
+func worths(ctx context.Context, joint *model.Joint) []model.Worth {
+	ctx, done := lookTime(ctx)
+	defer done()
+	list, err := model.Worths(ctx, joint, solver.Settings{})
 	if err != nil {
 		return nil // it only explains
 	}
@@ -172,7 +173,7 @@ func namedTwice(first, again string) string {
 }
 
 // noneTogether says why there is no plan of all jobs.
-func (o *planOptions) noneTogether(ctx context.Context, c *call, joint *model.Joint, set solver.Settings) error {
+func (o *planOptions) noneTogether(ctx context.Context, c *call, joint *model.Joint) error {
 	var lacking []*catalog.State
 	for i := range joint.Jobs {
 		if joint.Jobs[i].Alone.Status == solver.Infeasible {
@@ -190,21 +191,24 @@ func (o *planOptions) noneTogether(ctx context.Context, c *call, joint *model.Jo
 			fmt.Fprintf(c.err, "brightset: %s can't be done even by itself; for why, type: brightset plan %s\n", st.Job.File, st.Job.File)
 		}
 	}
+	ctx, done := lookTime(ctx)
+	defer done()
 	var short []string
+	whole := true
 	if len(lacking) == 0 && joint.Status == solver.Infeasible {
 		var states []*catalog.State
 		for i := range joint.Jobs {
 			states = append(states, joint.Jobs[i].State)
 		}
 		var err error
-		if short, err = model.ShortOf(ctx, states, set); err != nil {
+		if short, whole, err = model.ShortOf(ctx, states, solver.Settings{}); err != nil {
 			return err
 		}
 	}
-	text := report.NoneTogether(joint, short)
+	text := report.NoneTogether(joint, short, whole)
 	if o.json {
 		var err error
-		if text, err = report.NoneTogetherJSON(joint, short); err != nil {
+		if text, err = report.NoneTogetherJSON(joint, short, whole); err != nil {
 			return err
 		}
 	}

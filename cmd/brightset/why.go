@@ -23,7 +23,7 @@ var whyCommand = command{
 		var o whyOptions
 		flags.StringVar(&o.instead, "instead", "", "show the set with `PIECE` in the slot; PIECE:WORK or PIECE:WORK:PLATER to say what is done to it")
 		flags.BoolVar(&o.json, "json", false, "write the answer as one JSON document")
-		flags.DurationVar(&o.limit, "time-limit", 0, "stop each search after `TIME`, such as 10s (default: no limit)")
+		flags.DurationVar(&o.limit, "time-limit", 0, "stop after `TIME`, such as 10s, with what was found so far (default: no limit)")
 		return o.run
 	},
 }
@@ -51,23 +51,23 @@ func (o *whyOptions) run(c *call) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	ctx, stop := interruptible()
+	ctx, stop := searching(o.limit)
 	defer stop()
 	if o.instead != "" {
 		return o.otherwise(ctx, c, st, slot)
 	}
 	line := newProgress(c.err)
-	w, err := model.AskWhy(ctx, st, slot, solver.Settings{TimeLimit: o.limit, Progress: line.told})
+	w, err := model.AskWhy(ctx, st, slot, solver.Settings{Progress: line.told})
 	line.done()
 	if err != nil {
 		return 0, err
 	}
 	if !w.Advised.Has {
-		return (&planOptions{json: o.json}).answer(c, st, w.Advised)
+		return (&planOptions{json: o.json}).answer(ctx, c, st, w.Advised)
 	}
 	code := exitAnswered
 	switch {
-	case ctx.Err() != nil:
+	case interrupted(ctx):
 		code = exitInterrupted
 	case w.Stopped:
 		code = exitUnproven
@@ -82,13 +82,13 @@ func (o *whyOptions) otherwise(ctx context.Context, c *call, st *catalog.State, 
 		return 0, err
 	}
 	line := newProgress(c.err)
-	advised, plan, err := model.Instead(ctx, st, slot, wanted, solver.Settings{TimeLimit: o.limit, Progress: line.told})
+	advised, plan, err := model.Instead(ctx, st, slot, wanted, solver.Settings{Progress: line.told})
 	line.done()
 	if err != nil {
 		return 0, err
 	}
 	if !advised.Has || (!plan.Has && plan.Status != solver.Infeasible) {
-		return (&planOptions{json: o.json}).answer(c, st, plan)
+		return (&planOptions{json: o.json}).answer(ctx, c, st, plan)
 	}
 	if !plan.Has {
 		text := report.Paragraph("", "", fmt.Sprintf("No set with %s in %s meets all demands: proven. Why: brightset why %s", o.instead, st.Slots[slot].ID, st.Slots[slot].ID))

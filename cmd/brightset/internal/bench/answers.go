@@ -27,7 +27,10 @@ type answers struct {
 // patience is how long the page waits for an answer before it takes the best there is.
 const patience = 5 * time.Second
 
-func settings() solver.Settings { return solver.Settings{TimeLimit: patience} }
+// patient gives a context for one question.
+func patient(ctx context.Context) (context.Context, context.CancelFunc) {
+	return context.WithTimeout(ctx, patience)
+}
 
 // at takes hold of the answers for a state. Release has to be called.
 func (a *answers) at(st *catalog.State) {
@@ -48,7 +51,9 @@ func (a *answers) planned(ctx context.Context, st *catalog.State) (*model.Plan, 
 	if a.plan != nil {
 		return a.plan, nil
 	}
-	p, err := model.Solve(ctx, st, settings())
+	own, done := patient(ctx)
+	defer done()
+	p, err := model.Solve(own, st, solver.Settings{})
 	if err == nil && ctx.Err() == nil {
 		a.plan = p
 	}
@@ -64,10 +69,12 @@ func (s *Server) beside(ctx context.Context, st *catalog.State) (p *model.Plan, 
 		return p, nil, nil, err
 	}
 	if a.rejected == nil {
-		if a.rejected, _, err = model.Rejected(ctx, st, p, false, settings()); err != nil {
+		ctx, done := context.WithTimeout(ctx, 2*patience)
+		defer done()
+		if a.rejected, _, err = model.Rejected(ctx, st, p, false, solver.Settings{}); err != nil {
 			return p, nil, nil, err
 		}
-		if a.bindings, err = model.Bindings(ctx, st, p, settings()); err != nil {
+		if a.bindings, err = model.Bindings(ctx, st, p, solver.Settings{}); err != nil {
 			return p, nil, nil, err
 		}
 	}
@@ -84,7 +91,9 @@ func (s *Server) curveOf(ctx context.Context, st *catalog.State) (*model.Plan, *
 		return p, nil, err
 	}
 	if a.curve == nil {
-		c, err := model.Frontier(ctx, st, curveStep, settings())
+		ctx, done := context.WithTimeout(ctx, 4*patience)
+		defer done()
+		c, err := model.Frontier(ctx, st, curveStep, solver.Settings{})
 		if err != nil {
 			return p, nil, err
 		}
@@ -105,7 +114,9 @@ func (s *Server) othersOf(ctx context.Context, st *catalog.State) (*model.Plan, 
 		return p, nil, err
 	}
 	if a.others == nil {
-		if a.others, err = model.Others(ctx, st, p, 1, 2, settings()); err != nil {
+		ctx, done := patient(ctx)
+		defer done()
+		if a.others, err = model.Others(ctx, st, p, 1, 2, solver.Settings{}); err != nil {
 			return p, nil, err
 		}
 	}
@@ -121,10 +132,12 @@ func (s *Server) moneyOf(ctx context.Context, st *catalog.State) (*model.Plan, *
 		return p, nil, nil, err
 	}
 	if a.risk == nil {
-		if a.stops, _, err = model.StopPrices(ctx, st, p, settings()); err != nil {
+		ctx, done := patient(ctx)
+		defer done()
+		if a.stops, _, err = model.StopPrices(ctx, st, p, solver.Settings{}); err != nil {
 			return p, nil, nil, err
 		}
-		a.risk = model.RiskOf(st, p)
+		a.risk = model.RiskOf(ctx, st, p)
 	}
 	return p, a.risk, a.stops, nil
 }

@@ -2,6 +2,7 @@ package bench
 
 import (
 	"bytes"
+	"context"
 	"embed"
 	"encoding/json"
 	"errors"
@@ -264,7 +265,9 @@ func (s *Server) whyPart(w http.ResponseWriter, r *http.Request) {
 		if d.State.Slots[i].ID != r.FormValue("slot") {
 			continue
 		}
-		why, err := model.AskWhy(r.Context(), d.State, i, settings())
+		ctx, done := context.WithTimeout(r.Context(), 4*patience)
+		defer done()
+		why, err := model.AskWhy(ctx, d.State, i, solver.Settings{})
 		if err != nil {
 			http.Error(w, err.Error(), http.StatusInternalServerError)
 			return
@@ -383,7 +386,9 @@ func (s *Server) whatIfJSON(w http.ResponseWriter, r *http.Request) {
 	number("budget", 1e9, func(v float64) { other.Job.Budget = value(catalog.Cents(v*100+0.5) - other.Job.SpentSum) })
 	number("completion", 99.99, func(v float64) { other.Job.Completion = value(catalog.Micro(v*10_000 + 0.5)) })
 	number("days", float64(catalog.MaxDays), func(v float64) { other.Job.WithinDays = value(int(v)) })
-	now, err := model.Solve(r.Context(), other, settings())
+	ctx, done := patient(r.Context())
+	defer done()
+	now, err := model.Solve(ctx, other, solver.Settings{})
 	if err != nil {
 		http.Error(w, err.Error(), http.StatusInternalServerError)
 		return

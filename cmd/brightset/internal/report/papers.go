@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"html/template"
+	"slices"
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report/page"
@@ -17,6 +18,9 @@ type Papers struct {
 	Hunted   *model.Hunted    // nil: no hunt list
 	Sums     *model.OwnerSums // nil: no quote to the owner
 	Rejected []model.Against
+
+	StopsWhole, RejectedWhole bool // of all pieces; else time ran out
+
 	Date     string
 	Prices   bool   // on the platers' orders
 	Spec     bool   // standards on the platers' orders
@@ -168,6 +172,9 @@ func (p *Papers) photoOf(piece *catalog.Piece) (url template.URL, of string) {
 
 // stopText is the price above which the plater has to call.
 func (p *Papers) stopText(slot int) string {
+	if !p.StopsWhole && !p.knowsStop(slot) && model.PriceOpen(p.State, p.Plan.Lines[slot].Choice) {
+		return "call with the price before you go on" // there was no time to work out from where
+	}
 	for i := range p.Stops {
 		s := &p.Stops[i]
 		if s.Slot != slot {
@@ -179,6 +186,10 @@ func (p *Papers) stopText(slot int) string {
 		return fmt.Sprintf("call before you go on above %s %s", catalog.FormatMoney(s.Highest), p.State.Job.Currency)
 	}
 	return ""
+}
+
+func (p *Papers) knowsStop(slot int) bool {
+	return slices.ContainsFunc(p.Stops, func(s model.StopPrice) bool { return s.Slot == slot })
 }
 
 // acceptable is the least that will be taken back without a word.

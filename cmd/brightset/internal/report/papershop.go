@@ -139,11 +139,14 @@ func (p *Papers) huntSheet() *page.Page {
 		}
 		g.Row("☐", st.Slots[f.Slot].Name, alike(st, h.Finds[i:]), used(st, f), worth(st, f), by)
 	}
-	if len(g.Rows) == 0 {
+	if len(g.Rows) == 0 && h.Whole {
 		return nil
 	}
 	sheet := p.sheet("hunt", "To hunt for", fmt.Sprintf("top prices in %s, freight to the door included", st.Job.Currency))
 	sheet.Blocks = []page.Block{{Grid: g, Small: []string{huntNote(st)}}}
+	if !h.Whole {
+		sheet.Blocks[0].Small = append(sheet.Blocks[0].Small, "Stopped early: not every find was looked at to the end.")
+	}
 	if pairs := pairTexts(st, h); len(pairs) > 0 {
 		sheet.Blocks = append(sheet.Blocks, page.Block{Heading: "Worth something else together", List: pairs})
 	}

@@ -15,28 +15,30 @@ const Format = 1
 
 // planDoc is the answer of plan. Sums and means are null where there is no plan.
 type planDoc struct {
-	Format     int            `json:"format"`
-	Status     string         `json:"status"` // optimal, infeasible, stopped
-	Stop       string         `json:"stop"`   // why the search ended
-	Title      string         `json:"title"`
-	Currency   string         `json:"currency"`
-	Expected   *catalog.Cents `json:"expected_cents"`
-	Bound      *catalog.Cents `json:"bound_cents"`
-	Outlay     *catalog.Cents `json:"outlay_cents"`
-	Grade      *float64       `json:"grade"`
-	Completion *float64       `json:"completion"`
-	Seconds    float64        `json:"seconds"`
-	Lines      []lineDoc      `json:"lines"`
-	Charges    []chargeDoc    `json:"charges"`
-	Warnings   []string       `json:"warnings"`
-	Locks      []bindingDoc   `json:"locks"`  // locks and bans, with what each costs today
-	Others     []otherDoc     `json:"others"` // where asked for
-	Spent      catalog.Cents  `json:"spent_cents"`
-	Day        int            `json:"day"` // of the job, as of what was recorded last
-	Changed    []shiftDoc     `json:"changed"`
-	StripFirst []findOutDoc   `json:"strip_first"`
-	StopPrices []stopDoc      `json:"stop_prices"`
-	OneForTwo  *oneForTwoDoc  `json:"one_for_two,omitempty"` // where asked for
+	Format       int            `json:"format"`
+	Status       string         `json:"status"` // optimal, infeasible, stopped
+	Stop         string         `json:"stop"`   // why the search ended
+	Title        string         `json:"title"`
+	Currency     string         `json:"currency"`
+	Expected     *catalog.Cents `json:"expected_cents"`
+	Bound        *catalog.Cents `json:"bound_cents"`
+	Outlay       *catalog.Cents `json:"outlay_cents"`
+	Grade        *float64       `json:"grade"`
+	Completion   *float64       `json:"completion"`
+	Seconds      float64        `json:"seconds"`
+	Lines        []lineDoc      `json:"lines"`
+	Charges      []chargeDoc    `json:"charges"`
+	Warnings     []string       `json:"warnings"`
+	Locks        []bindingDoc   `json:"locks"`  // locks and bans, with what each costs today
+	Others       []otherDoc     `json:"others"` // where asked for
+	Spent        catalog.Cents  `json:"spent_cents"`
+	Day          int            `json:"day"` // of the job, as of what was recorded last
+	Changed      []shiftDoc     `json:"changed"`
+	ChangedEarly bool           `json:"changed_unknown"` // time ran out before it was known what has changed
+	StripFirst   []findOutDoc   `json:"strip_first"`
+	StopPrices   []stopDoc      `json:"stop_prices"`
+	StripWhole   *bool          `json:"strip_whole"`           // every piece was looked at for both; null: they were not looked for
+	OneForTwo    *oneForTwoDoc  `json:"one_for_two,omitempty"` // where asked for
 }
 
 // shiftDoc is a slot filled otherwise than the last plan had it.
@@ -111,7 +113,7 @@ func PlanJSON(st *catalog.State, p *model.Plan, beside *Beside) (string, error) 
 
 // beside adds what stands beside a plan.
 func (doc *planDoc) beside(st *catalog.State, p *model.Plan, beside *Beside) {
-	if beside.Since != nil {
+	if doc.ChangedEarly = beside.Since != nil && beside.Since.Early; beside.Since != nil && !doc.ChangedEarly {
 		shifts := model.Shifts(st, beside.Since.Lines, beside.Since.Seq, p)
 		for i := range shifts {
 			one := shiftDoc{Slot: shifts[i].Slot, Text: shiftText(st, &shifts[i]), Because: []int{}}
@@ -124,6 +126,7 @@ func (doc *planDoc) beside(st *catalog.State, p *model.Plan, beside *Beside) {
 	if beside.Strip == nil {
 		return
 	}
+	doc.StripWhole = &beside.Strip.Whole
 	doc.StripFirst = findOutDocs(st, &Unknown{All: beside.Strip.First})
 	for _, s := range beside.Strip.Stop {
 		doc.StopPrices = append(doc.StopPrices, stopDoc{st.Slots[s.Slot].ID, model.PieceName(st, s.Choice.Piece), st.Platers[s.Choice.Plater].ID, s.Planned, s.Highest, s.NoOther})

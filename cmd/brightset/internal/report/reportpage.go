@@ -23,6 +23,7 @@ func (w *Whole) Page() *page.Page {
 	st := w.State
 	sheet := w.sheet("report", st.Job.Title, "what to do for every position, what it costs, and why")
 	sheet.Wide = true
+	sheet.Blocks = append(sheet.Blocks, earlyBlock(w.Early())...)
 	sheet.Blocks = append(sheet.Blocks, w.summary()...)
 	sheet.Blocks = append(sheet.Blocks, w.money(), w.twentyJobs(), w.curve())
 	sheet.Blocks = append(sheet.Blocks, w.turns()...)
@@ -46,7 +47,7 @@ func (w *Whole) summary() []page.Block {
 	if text := standing(st); text != "" {
 		head.Text = append(head.Text, oneLine(text))
 	}
-	if w.Since != nil {
+	if w.Since != nil && !w.Since.Early {
 		shifts := model.Shifts(st, w.Since.Lines, w.Since.Seq, p)
 		for i := range shifts {
 			head.List = append(head.List, shiftText(st, &shifts[i]))
@@ -145,6 +146,9 @@ func (w *Whole) twentyJobs() page.Block {
 	}
 	b.Grid = g
 	b.List = slotRisks(w.State, w.Risk)
+	if text := early(w.Risk, w.Sim); text != "" {
+		b.Small = []string{oneLine(text)}
+	}
 	return b
 }
 
@@ -188,8 +192,11 @@ func (w *Whole) turns() []page.Block {
 			g.Row(model.PieceName(st, s.Choice.Piece)+" for "+st.Slots[s.Slot].Name, st.Platers[s.Choice.Plater].ID, catalog.FormatMoney(s.Planned), highest)
 		}
 		b.Grid = g
-	} else {
+	} else if w.StopsWhole {
 		b.Text = []string{"No price is open any more."}
+	}
+	if !w.StopsWhole {
+		b.Small = []string{"Stopped early: not every piece was looked at."}
 	}
 	first := page.Block{Heading: "What to find out first", ID: "find-out"}
 	if w.Unknown != nil {

@@ -22,6 +22,7 @@ func Risk(st *catalog.State, r *model.Risk, s *model.Simulation, f *Unknown, det
 		b.WriteString(Paragraph(fmt.Sprintf("  %-12s", row[0]), strings.Repeat(" ", 14), row[1]))
 	}
 	for _, part := range []string{
+		early(r, s),
 		list("Where the bad cases come from:", slotRisks(st, r)),
 		list("If a plater loses all he has of yours:", lotRisks(st, r)),
 		findOuts(st, f),
@@ -89,10 +90,13 @@ func nice(v catalog.Cents) catalog.Cents {
 
 func riskRows(st *catalog.State, r *model.Risk, s *model.Simulation) [][2]string {
 	half, most := r.Cash.Quantile(0.5), r.Cash.Quantile(0.9)
+	contingency := fmt.Sprintf("%s above the planned outlay covers nine in ten", catalog.FormatMoney(max(0, most-r.Plan.Outlay)))
+	if s.Runs > 0 {
+		contingency += fmt.Sprintf("; with estimates that are off as well, %s", catalog.FormatMoney(max(0, model.Quantile(s.Cash, 0.9)-r.Plan.Outlay)))
+	}
 	rows := [][2]string{
 		{"half", fmt.Sprintf("of such jobs spend %s or less, nine in ten %s or less", catalog.FormatMoney(half), catalog.FormatMoney(most))},
-		{"contingency", fmt.Sprintf("%s above the planned outlay covers nine in ten; with estimates that are off as well, %s",
-			catalog.FormatMoney(max(0, most-r.Plan.Outlay)), catalog.FormatMoney(max(0, model.Quantile(s.Cash, 0.9)-r.Plan.Outlay)))},
+		{"contingency", contingency},
 	}
 	if st.Job.Budget.Set {
 		rows = append(rows, [2]string{"budget", fmt.Sprintf("%s that %s is enough", Chance(r.Budget), catalog.FormatMoney(st.Job.Budget.V+st.Job.SpentSum))})
@@ -108,10 +112,29 @@ func riskRows(st *catalog.State, r *model.Risk, s *model.Simulation) [][2]string
 	}
 	rows = append(rows, [2]string{"grade", grade})
 	rows = append(rows, [2]string{"rescue", fmt.Sprintf("%s that some slot needs a rescue", Chance(r.Rescues))})
-	if spared := mean(s.Cash) - mean(s.Replan); spared > 0 {
+	if spared := mean(s.Cash) - mean(s.Replan); s.Runs > 0 && spared > 0 {
 		rows = append(rows, [2]string{"spares", fmt.Sprintf("holding each for one slot only costs about %s on average: decide again after each failure, with whatever is left", catalog.FormatMoney(spared))})
 	}
 	return rows
+}
+
+// early says what of it was cut short; "" where nothing was.
+func early(r *model.Risk, s *model.Simulation) string {
+	text := ""
+	if r.Coarse {
+		text = fmt.Sprintf("the sums and chances above are told by steps of %s; ", catalog.FormatMoney(r.Cash.Step))
+	}
+	switch {
+	case s.Whole():
+	case s.Runs == 0:
+		text += "what estimates that are off would do was not looked at; "
+	default:
+		text += fmt.Sprintf("what estimates that are off would do is out of %d runs instead of %d; ", s.Runs, s.Asked)
+	}
+	if text == "" {
+		return ""
+	}
+	return Paragraph("", "", "Stopped early: "+text+"give it longer for the whole answer.")
 }
 
 func mean(runs []catalog.Cents) catalog.Cents {
@@ -119,7 +142,7 @@ func mean(runs []catalog.Cents) catalog.Cents {
 	for _, v := range runs {
 		sum += v
 	}
-	return sum / catalog.Cents(len(runs))
+	return sum / catalog.Cents(max(1, len(runs)))
 }
 
 // Chance writes a chance in percent with one decimal, and never says certain of
@@ -163,39 +186,46 @@ func lotRisks(st *catalog.State, r *model.Risk) []string {
 
 func riskDetail(r *model.Risk, s *model.Simulation) string {
 	t := NewTable("what is spent", ">1 in 10", ">half", ">9 in 10", ">mean")
-	exact := fmt.Sprintf("exact, prices as planned, to within %s", catalog.FormatMoney(r.Cash.Step))
+	exact := fmt.Sprintf("exact, prices as planned, to within %s", catalog.FormatMoney(max(r.Cash.Step, r.Cash.Off)))
 	t.Row(exact, catalog.FormatMoney(r.Cash.Quantile(0.1)), catalog.FormatMoney(r.Cash.Quantile(0.5)), catalog.FormatMoney(r.Cash.Quantile(0.9)), catalog.FormatMoney(catalog.Cents(r.Cash.Mean()+0.5)))
 	for _, row := range []struct {
 		name string
 		runs []catalog.Cents
 	}{{"simulated, estimates off as well", s.Cash}, {"the same, deciding again after each failure", s.Replan}} {
+		if s.Runs == 0 {
+			continue
+		}
 		t.Row(row.name, catalog.FormatMoney(model.Quantile(row.runs, 0.1)), catalog.FormatMoney(model.Quantile(row.runs, 0.5)), catalog.FormatMoney(model.Quantile(row.runs, 0.9)), catalog.FormatMoney(mean(row.runs)))
 	}
 	return t.String() + "\n" + Paragraph("", "", fmt.Sprintf("Exact: every slot by itself, all its outcomes convolved. Simulated: %d runs with a fixed seed; the work of one plater is off by one factor in a run, triangular from -15%% to +15%% (common practice, no published source); firm prices stay. Deciding again takes the cheapest piece left over that fits, whatever slot it was held for. Grade: what a rescue finds is taken to be just as good as its slot asks for.", s.Runs))
 }
 
 type riskDoc struct {
-	Format      int           `json:"format"`
-	Status      string        `json:"status"` // of the plan
-	Currency    string        `json:"currency"`
-	Outlay      catalog.Cents `json:"outlay_cents"`
-	Expected    catalog.Cents `json:"expected_cents"`
-	Cash        quantilesDoc  `json:"cash"`
-	Simulated   quantilesDoc  `json:"simulated_cash"`
-	Replanned   quantilesDoc  `json:"replanned_cash"`
-	Contingency catalog.Cents `json:"contingency_cents"` // above the outlay, for nine in ten, estimates off as well
-	InBudget    float64       `json:"in_budget"`
-	InTime      float64       `json:"in_time"`
-	Days50      int           `json:"days_p50"`
-	Days90      int           `json:"days_p90"`
-	Grade50     float64       `json:"grade_p50"` // mean of the set, reached by half, by nine in ten
-	Grade90     float64       `json:"grade_p90"`
-	AsAsked     float64       `json:"mean_reached"` // chance that the mean is as asked for
-	Rescue      float64       `json:"rescue"`
-	Slots       []slotRiskDoc `json:"slots"`
-	Lots        []lotRiskDoc  `json:"lots"`
-	FindOut     []findOutDoc  `json:"find_out"`
-	FoundAll    bool          `json:"find_out_whole"` // it was asked for, and everything open was looked at
+	Format      int            `json:"format"`
+	Status      string         `json:"status"` // of the plan
+	Currency    string         `json:"currency"`
+	Outlay      catalog.Cents  `json:"outlay_cents"`
+	Expected    catalog.Cents  `json:"expected_cents"`
+	Cash        quantilesDoc   `json:"cash"`
+	Simulated   *quantilesDoc  `json:"simulated_cash"` // null, like the next two: time was up before any run was done
+	Replanned   *quantilesDoc  `json:"replanned_cash"`
+	Contingency *catalog.Cents `json:"contingency_cents"` // above the outlay, for nine in ten, estimates off as well
+	Runs        int            `json:"runs"`
+	RunsWhole   bool           `json:"runs_whole"` // as many as there should be
+	Coarse      bool           `json:"coarse"`     // time was up: sums and chances are told by coarse steps
+	Step        catalog.Cents  `json:"cash_step_cents"`
+	InBudget    float64        `json:"in_budget"`
+	InTime      float64        `json:"in_time"`
+	Days50      int            `json:"days_p50"`
+	Days90      int            `json:"days_p90"`
+	Grade50     float64        `json:"grade_p50"` // mean of the set, reached by half, by nine in ten
+	Grade90     float64        `json:"grade_p90"`
+	AsAsked     float64        `json:"mean_reached"` // chance that the mean is as asked for
+	Rescue      float64        `json:"rescue"`
+	Slots       []slotRiskDoc  `json:"slots"`
+	Lots        []lotRiskDoc   `json:"lots"`
+	FindOut     []findOutDoc   `json:"find_out"`
+	FoundAll    bool           `json:"find_out_whole"` // it was asked for, and everything open was looked at
 }
 
 type quantilesDoc struct {
@@ -220,14 +250,21 @@ type lotRiskDoc struct {
 
 // RiskJSON writes the answer of risk as one JSON document.
 func RiskJSON(st *catalog.State, r *model.Risk, s *model.Simulation, f *Unknown) (string, error) {
-	runs := func(v []catalog.Cents) quantilesDoc {
-		return quantilesDoc{model.Quantile(v, 0.1), model.Quantile(v, 0.5), model.Quantile(v, 0.9)}
+	runs := func(v []catalog.Cents) *quantilesDoc {
+		if len(v) == 0 {
+			return nil
+		}
+		return &quantilesDoc{model.Quantile(v, 0.1), model.Quantile(v, 0.5), model.Quantile(v, 0.9)}
 	}
 	doc := riskDoc{Format: Format, Status: r.Plan.Status.String(), Currency: st.Job.Currency, Outlay: r.Plan.Outlay, Expected: r.Plan.Expected,
 		Cash:      quantilesDoc{r.Cash.Quantile(0.1), r.Cash.Quantile(0.5), r.Cash.Quantile(0.9)},
 		Simulated: runs(s.Cash), Replanned: runs(s.Replan),
-		Contingency: max(0, model.Quantile(s.Cash, 0.9)-r.Plan.Outlay),
-		InBudget:    r.Budget, InTime: r.InTime, Days50: r.Days(0.5), Days90: r.Days(0.9), Grade50: r.Grade(st, 0.5), Grade90: r.Grade(st, 0.9), AsAsked: r.Mean, Rescue: r.Rescues, Slots: []slotRiskDoc{}, Lots: []lotRiskDoc{}}
+		Runs: s.Runs, RunsWhole: s.Whole(), Coarse: r.Coarse, Step: r.Cash.Step,
+		InBudget: r.Budget, InTime: r.InTime, Days50: r.Days(0.5), Days90: r.Days(0.9), Grade50: r.Grade(st, 0.5), Grade90: r.Grade(st, 0.9), AsAsked: r.Mean, Rescue: r.Rescues, Slots: []slotRiskDoc{}, Lots: []lotRiskDoc{}}
+	if s.Runs > 0 {
+		c := max(0, model.Quantile(s.Cash, 0.9)-r.Plan.Outlay)
+		doc.Contingency = &c
+	}
 	if f == nil {
 		f = &Unknown{}
 	}

@@ -14,6 +14,7 @@ type Since struct {
 	Lines  []catalog.KeptLine
 	Seq    int    // entries after this one are news
 	Called string // "the plan kept on 2027-02-01"
+	Early  bool   // time ran out before the first plan was known: the rest is empty
 }
 
 // standing says where the job is: the day, what is spent, what is under way. "" where
@@ -135,7 +136,7 @@ type Strip struct {
 // stripText lists what is worth stripping before anything is committed, and the prices
 // after stripping at which to stop and call.
 func stripText(st *catalog.State, s *Strip) string {
-	if s == nil || (len(s.First) == 0 && len(s.Stop) == 0) {
+	if s == nil || (len(s.First) == 0 && len(s.Stop) == 0 && s.Whole) {
 		return ""
 	}
 	text := ""
@@ -164,7 +165,7 @@ func stripText(st *catalog.State, s *Strip) string {
 		text += t.String() + Paragraph("", "", "Each for one piece, the lot being sent and the rest as planned. Up to it: brightset record priced, then approved. Above it have him stop: brightset record recalled, and plan again.")
 	}
 	if !s.Whole {
-		text += Paragraph("", "", "Stopped early: not every piece was looked at.")
+		text += Paragraph("", "", "Stopped early: not every piece was looked at for what stripping it first may save, and for the price after stripping at which to stop.")
 	}
 	return text
 }

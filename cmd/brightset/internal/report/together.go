@@ -251,7 +251,7 @@ func jointCautions(out *model.Joint) string {
 }
 
 // NoneTogether says that there is no plan of all jobs, and what is known of why.
-func NoneTogether(out *model.Joint, short []string) string {
+func NoneTogether(out *model.Joint, short []string, whole bool) string {
 	var alone []string
 	for j := range out.Jobs {
 		if out.Jobs[j].Alone.Status == solver.Infeasible {
@@ -262,7 +262,17 @@ func NoneTogether(out *model.Joint, short []string) string {
 	case len(alone) > 0:
 		return Paragraph("", "", "Nothing meets all targets: "+strings.Join(alone, ", ")+" can't be done within its limits even with the whole stock to itself.")
 	case len(short) > 0:
-		return Paragraph("", "", "Each job can be done by itself, but not all together: they need the same pieces of the shop's. More of any one of these would be enough: "+strings.Join(short, ", ")+".")
+		return Paragraph("", "", "Each job can be done by itself, but not all together: they need the same pieces of the shop's. More of any one of these would be enough: "+strings.Join(short, ", ")+"."+cut(whole))
+	case !whole:
+		return Paragraph("", "", "Each job can be done by itself, but not all together: they need the same pieces of the shop's. Stopped early: not every piece was looked at for whether more of it alone would be enough.")
 	}
-	return Paragraph("", "", "Each job can be done by itself, but not all together: they need the same pieces of the shop's, and more of a single one is not enough, or it was not looked at in time.")
+	return Paragraph("", "", "Each job can be done by itself, but not all together: they need the same pieces of the shop's, and more of a single one is not enough.")
+}
+
+// cut says that a list is not of all.
+func cut(whole bool) string {
+	if whole {
+		return ""
+	}
+	return " Stopped early: not every piece was looked at."
 }

@@ -9,18 +9,19 @@ import (
 // jointDoc is the answer of plan for several jobs. The lines, trades and shares of a job
 // and what it is evened out by add up to pays_cents, and these to expected_cents.
 type jointDoc struct {
-	Format   int              `json:"format"`
-	Status   string           `json:"status"` // optimal, infeasible, stopped
-	Stop     string           `json:"stop"`
-	Currency string           `json:"currency"`
-	Expected *catalog.Cents   `json:"expected_cents"`
-	Bound    *catalog.Cents   `json:"bound_cents"`
-	Capped   string           `json:"nobody_pays_more_than"` // alone, apart, none
-	Seconds  float64          `json:"seconds"`
-	Jobs     []jointJobDoc    `json:"jobs"`
-	Charges  []jointChargeDoc `json:"charges"`
-	Wanted   []worthDoc       `json:"wanted_by_more"`
-	Short    []string         `json:"more_of_one_would_do"` // where there is no plan
+	Format     int              `json:"format"`
+	Status     string           `json:"status"` // optimal, infeasible, stopped
+	Stop       string           `json:"stop"`
+	Currency   string           `json:"currency"`
+	Expected   *catalog.Cents   `json:"expected_cents"`
+	Bound      *catalog.Cents   `json:"bound_cents"`
+	Capped     string           `json:"nobody_pays_more_than"` // alone, apart, none
+	Seconds    float64          `json:"seconds"`
+	Jobs       []jointJobDoc    `json:"jobs"`
+	Charges    []jointChargeDoc `json:"charges"`
+	Wanted     []worthDoc       `json:"wanted_by_more"`
+	Short      []string         `json:"more_of_one_would_do"` // where there is no plan
+	ShortWhole bool             `json:"more_of_one_whole"`    // every piece was looked at for that
 }
 
 type jointJobDoc struct {
@@ -107,10 +108,10 @@ func TogetherJSON(out *model.Joint, worths []model.Worth) (string, error) {
 }
 
 // NoneTogetherJSON says that there is no plan of all jobs.
-func NoneTogetherJSON(out *model.Joint, short []string) (string, error) {
+func NoneTogetherJSON(out *model.Joint, short []string, whole bool) (string, error) {
 	doc := newJointDoc(out)
 	doc.Capped = "none"
-	doc.Short = append(doc.Short, short...)
+	doc.Short, doc.ShortWhole = append(doc.Short, short...), whole
 	return toJSON(doc)
 }
 

@@ -19,7 +19,7 @@ func Written(p *Papers, files []string) string {
 	if !st.Quote.Given {
 		text += "\n" + Paragraph("", "", "No quote to the owner: neither file has a table [quote].")
 	}
-	return text
+	return text + StoppedEarly(p.Early())
 }
 
 type writtenDoc struct {
@@ -29,13 +29,14 @@ type writtenDoc struct {
 	Outlay   catalog.Cents `json:"outlay_cents"`
 	Files    []string      `json:"files"`
 	Held     []string      `json:"held_back"`
+	Early    []string      `json:"stopped_early"` // what was cut short; none: all was worked out to the end
 }
 
-// WrittenJSON says the same as one JSON document.
-func WrittenJSON(p *Papers, files []string) (string, error) {
+// WrittenJSON says the same as one JSON document; early is what was cut short.
+func WrittenJSON(p *Papers, files, early []string) (string, error) {
 	held := p.Held()
 	if held == nil {
 		held = []string{}
 	}
-	return toJSON(writtenDoc{Format, model.Fingerprint(p.State, p.Plan), p.Plan.Expected, p.Plan.Outlay, files, held})
+	return toJSON(writtenDoc{Format, model.Fingerprint(p.State, p.Plan), p.Plan.Expected, p.Plan.Outlay, files, held, append([]string{}, early...)})
 }
