@@ -1,7 +1,10 @@
 package model
 
 import (
+	"cmp"
 	"context"
+	"reflect"
+	"slices"
 	"testing"
 	"time"
 
@@ -39,4 +42,17 @@ func gainOf(ctx context.Context, st *catalog.State, plan *Plan, w *turnout, set 
 		w.gone(st)
 	}
 	return savedBy(ctx, Compile(st, opt), regardless, 1, set)
+}
+
+const minute = time.Minute
+
+func equalProblems(a, b *solver.Problem) bool { return reflect.DeepEqual(a, b) }
+
+// samePairs compares lines whatever their order.
+func samePairs(a, b []Pair) bool {
+	order := func(p, q Pair) int { return cmp.Or(cmp.Compare(p.K, q.K), cmp.Compare(p.F, q.F)) }
+	a, b = slices.Clone(a), slices.Clone(b)
+	slices.SortFunc(a, order)
+	slices.SortFunc(b, order)
+	return slices.Equal(a, b)
 }

@@ -21,7 +21,7 @@ type jointDoc struct {
 	Charges    []jointChargeDoc `json:"charges"`
 	Wanted     []worthDoc       `json:"wanted_by_more"`
 	Short      []string         `json:"more_of_one_would_do"` // where there is no plan
-	ShortWhole bool             `json:"more_of_one_whole"`    // every piece was looked at for that
+	ShortWhole *bool            `json:"more_of_one_whole"`    // every piece was looked at for that; null where it was not looked for
 }
 
 type jointJobDoc struct {
@@ -111,7 +111,7 @@ func TogetherJSON(out *model.Joint, worths []model.Worth) (string, error) {
 func NoneTogetherJSON(out *model.Joint, short []string, whole bool) (string, error) {
 	doc := newJointDoc(out)
 	doc.Capped = "none"
-	doc.Short, doc.ShortWhole = append(doc.Short, short...), whole
+	doc.Short, doc.ShortWhole = append(doc.Short, short...), &whole
 	return toJSON(doc)
 }
 
