@@ -118,18 +118,16 @@ func TestPricesOfWildDuals(t *testing.T) {
 	}
 }
 
-// elsewhere is two parts that share a row; the first can only stay within it, and within
-// its own budget, with a trade that pays to another account.
+// elsewhere is two parts that share a row. The first needs a trade, which takes part in
+// that row and is paid out of a budget of the part's own.
 func elsewhere() *Problem {
 	return &Problem{
-		Parts: []int{0, 1},
-		Rows:  []Row{{Name: "common", Limit: 2}, {Name: "budget", Limit: 50, Charges: true, Account: 1}, {Name: "own", Limit: 1}, {Name: "more", Sense: AtLeast, Limit: 1}},
-		Switches: []Switch{
-			{Name: "trade", Account: 1, Fixed: 1, Voluntary: true, Terms: []Term{{0, 1}, {3, 1}}},
-		},
+		Parts:    []int{0, 1},
+		Rows:     []Row{{Name: "asked", Sense: AtLeast, Limit: 1}, {Name: "common", Limit: 1}, {Name: "budget", Limit: 50, Charges: true, Account: 1}},
+		Switches: []Switch{{Name: "trade", Account: 1, Fixed: 1, Voluntary: true, Terms: []Term{{0, 1}, {1, 1}}}},
 		Groups: []Group{
-			{Columns: []Column{{Cost: 10, Terms: []Term{{0, 1}, {1, 49}, {2, 1}, {3, 0}}}, {Cost: 900, Terms: []Term{{1, 20}, {2, 1}}}}},
-			{Columns: []Column{{Cost: 10, Terms: []Term{{0, 1}}}, {Cost: 500}}},
+			{Columns: []Column{{Cost: 10, Terms: []Term{{0, 0}, {2, 49}}}, {Cost: 900, Terms: []Term{{0, 0}, {2, 20}}}}},
+			{Columns: []Column{{Cost: 10, Terms: []Term{{1, 1}}}, {Cost: 500}}},
 		},
 	}
 }
