@@ -5,13 +5,10 @@ import "strings"
 // PieceLabel is the id of a piece as it is shown: the plain one where it is
 // unique over both files, else with "job:" or "shop:" before it.
 func (s *State) PieceLabel(i int) string {
-	p := &s.Pieces[i]
-	for j := range s.Pieces {
-		if j != i && s.Pieces[j].ID == p.ID {
-			return p.Key()
-		}
+	if p := &s.Pieces[i]; !p.InBoth {
+		return p.ID
 	}
-	return p.ID
+	return s.Pieces[i].Key()
 }
 
 // FindPiece finds a piece by its id: the job's, else the shop's; "job:ID" and

@@ -41,6 +41,11 @@ func (l *loader) readPieces() {
 	for _, t := range later {
 		l.addLater(t)
 	}
+	for id, i := range l.jobPieces {
+		if k, again := l.shopPieces[id]; again {
+			l.state.Pieces[i].InBoth, l.state.Pieces[k].InBoth = true, true
+		}
+	}
 }
 
 // addsOnly says whether a piece's table holds nothing but findings and quotes.

@@ -138,6 +138,7 @@ const (
 type Piece struct {
 	ID        string // as written
 	InShop    bool   // written in the shop's file
+	InBoth    bool   // the other file has a piece of this id too
 	Fits      []int  // slots of this job it fits
 	Name      string
 	Tag       string

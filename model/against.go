@@ -102,7 +102,7 @@ func (e *Explorer) ruledOut(s, piece int) string {
 	if best != "" {
 		return best
 	}
-	for _, o := range outsFor(e.State, s) {
+	for _, o := range OutsOf(e.State, s) {
 		if o.Piece == piece && o.Why != "" {
 			return o.Why
 		}

@@ -1,6 +1,7 @@
 package model
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -76,7 +77,7 @@ func TestNoEstimate(t *testing.T) {
 
 func wantOut(t *testing.T, st *catalog.State, piece, plater int, why string) {
 	t.Helper()
-	for _, o := range Outs(st) {
+	for _, o := range slices.Concat(Outs(st)...) {
 		if o.Piece == piece && o.Plater == plater && strings.Contains(o.Why, why) {
 			return
 		}

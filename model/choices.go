@@ -41,18 +41,18 @@ func choicesFor(st *catalog.State, slot int) []Choice {
 // costs most, and tests keep it down.
 var derived atomic.Int64
 
-// Outs gives, in the order of Choices, why a piece that fits a slot can't be
+// Outs gives per slot, in the order of Choices, why a piece that fits it can't be
 // used there as it is, cleaned, or plated by a plater at a level.
-func Outs(st *catalog.State) []Out {
-	var outs []Out
+func Outs(st *catalog.State) [][]Out {
+	all := make([][]Out, len(st.Slots))
 	for s := range st.Slots {
-		outs = append(outs, outsFor(st, s)...)
+		all[s] = OutsOf(st, s)
 	}
-	return outs
+	return all
 }
 
-// outsFor gives what Outs does for one slot.
-func outsFor(st *catalog.State, slot int) []Out {
+// OutsOf gives those of one slot.
+func OutsOf(st *catalog.State, slot int) []Out {
 	g := gather{st: st, slot: slot}
 	g.run()
 	return g.outs

@@ -3,6 +3,7 @@ package model
 import (
 	"context"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -251,7 +252,7 @@ func TestOutsOfStages(t *testing.T) {
 	st.Pieces[twisted].Stage = catalog.StageBroken
 	st.Pieces[other].Stage, st.Pieces[other].HungIn = catalog.StageHung, right
 	said := map[string]bool{}
-	for _, o := range Outs(st) {
+	for _, o := range slices.Concat(Outs(st)...) {
 		said[st.Slots[o.Slot].ID+" "+o.Label(st)+": "+o.Why] = true
 	}
 	for _, want := range []string{

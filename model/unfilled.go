@@ -18,22 +18,18 @@ type Unfilled struct {
 // Unfilled gives the slots without any line, in their order.
 func (p *Program) Unfilled() []Unfilled {
 	var list []Unfilled
-	var outs []Out
 	for s := range p.Pairs {
 		if len(p.Pairs[s]) > 0 {
 			continue
 		}
-		if outs == nil {
-			outs = Outs(p.State)
-		}
-		list = append(list, Unfilled{Slot: s, Outs: p.outsOf(s, outs)})
+		list = append(list, Unfilled{Slot: s, Outs: p.outsOf(s)})
 	}
 	return list
 }
 
-// outsOf gives what is out for a slot: the choices that have no line, and out of
-// all that can't be done what concerns the slot.
-func (p *Program) outsOf(s int, all []Out) []Out {
+// outsOf gives what is out for a slot: the choices that have no line, and what
+// can't be done at all.
+func (p *Program) outsOf(s int) []Out {
 	in := make([]bool, len(p.Choices[s]))
 	for _, pair := range p.Pairs[s] {
 		in[pair.K] = true
@@ -44,12 +40,7 @@ func (p *Program) outsOf(s int, all []Out) []Out {
 			outs = append(outs, Out{Slot: s, Piece: c.Piece, Work: c.Work, Plater: c.Plater, Level: c.Level, Why: whyNoLine(p.State, c)})
 		}
 	}
-	for _, o := range all {
-		if o.Slot == s {
-			outs = append(outs, o)
-		}
-	}
-	return outs
+	return append(outs, OutsOf(p.State, s)...)
 }
 
 // whyNoLine is why a choice of a slot without lines is out.

@@ -42,7 +42,7 @@ func AskWhy(ctx context.Context, st *catalog.State, slot int, set solver.Setting
 	if err != nil {
 		return nil, err
 	}
-	w := &Why{Slot: slot, Outs: e.outsOf(slot, outsFor(st, slot))}
+	w := &Why{Slot: slot, Outs: e.outsOf(slot)}
 	if w.Advised, err = e.Ask(ctx, solver.Change{}); err != nil || !w.Advised.Has {
 		return w, err
 	}

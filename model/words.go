@@ -26,13 +26,7 @@ func trimZeros(s string) string { return strings.TrimSuffix(strings.TrimRight(s,
 // PieceName is a piece's id as written, or its key where the id stands in both
 // files.
 func PieceName(st *catalog.State, piece int) string {
-	p := &st.Pieces[piece]
-	for i := range st.Pieces {
-		if i != piece && st.Pieces[i].ID == p.ID {
-			return p.Key()
-		}
-	}
-	return p.ID
+	return st.PieceLabel(piece)
 }
 
 // Label names a choice in a word or two: piece, work, and for plated work the

@@ -71,7 +71,7 @@ func BenchSlots(st *catalog.State, p *model.Plan) []BenchSlot {
 // BenchCards are the pieces for one slot, the one that hangs first, then the one in
 // reserve, then by what the set costs more with each, then those that are out.
 func BenchCards(st *catalog.State, p *model.Plan, rejected []model.Against, slot int) []BenchCard {
-	choices, outs := model.Choices(st)[slot], model.Outs(st)
+	choices, outs := model.Choices(st)[slot], model.OutsOf(st, slot)
 	var all []BenchCard
 	done := map[int]bool{}
 	add := func(i int, mark, set, why string) {
@@ -155,7 +155,7 @@ func benchCard(st *catalog.State, p *model.Plan, slot, i int, mark, set, why str
 		card.Can = append(card.Can, one)
 	}
 	if len(card.Can) == 0 && card.Why == "" {
-		card.Why = join(cant(st, slot, i, outs))
+		card.Why = join(cant(st, i, outs))
 	}
 	return card
 }

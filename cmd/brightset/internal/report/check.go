@@ -11,7 +11,7 @@ import (
 // Check writes what the files say about every slot: what it asks for, the pieces
 // that may fill it, what can be done to each, and what is out and why. With
 // only >= 0 just that slot is shown.
-func Check(st *catalog.State, choices [][]model.Choice, outs []model.Out, only int) string {
+func Check(st *catalog.State, choices [][]model.Choice, outs [][]model.Out, only int) string {
 	var b strings.Builder
 	b.WriteString(Paragraph("", "", st.Job.Title+" (all sums in "+st.Job.Currency+")"))
 	var empty []string
@@ -20,7 +20,7 @@ func Check(st *catalog.State, choices [][]model.Choice, outs []model.Out, only i
 			empty = append(empty, st.Slots[s].ID)
 		}
 		if only < 0 || only == s {
-			b.WriteString("\n" + slotText(st, s) + slotTable(st, s, choices[s], outs))
+			b.WriteString("\n" + slotText(st, s) + slotTable(st, choices[s], outs[s]))
 		}
 	}
 	b.WriteString("\n" + Paragraph("", "", counts(st, choices)))
@@ -98,33 +98,43 @@ func slotText(st *catalog.State, s int) string {
 }
 
 // slotTable has a row for everything that can be done with every piece, and
-// says what can't.
-func slotTable(st *catalog.State, s int, list []model.Choice, outs []model.Out) string {
+// says what can't. Choices and what is out come in the order of the pieces.
+func slotTable(st *catalog.State, list []model.Choice, outs []model.Out) string {
 	t := NewTable("piece, work and who", ">cost", ">breaks", ">grade", ">days")
-	for i := range st.Pieces {
-		head := len(t.rows)
+	for len(list)+len(outs) > 0 {
+		i := nextPiece(list, outs)
 		t.Span(0, pieceText(st, i))
-		for j := range list {
-			c := &list[j]
-			if c.Piece != i {
-				continue
-			}
+		for ; len(list) > 0 && list[0].Piece == i; list = list[1:] {
+			c := &list[0]
 			t.Row("  "+work(st, c), catalog.FormatMoney(c.Paid), Percent(c.Breakage), catalog.FormatCenti(c.Grade), fmt.Sprint(c.Days))
 			if why := verdictOn(st, c); why != "" {
 				t.Span(4, why)
 			}
 		}
-		for _, text := range cant(st, s, i, outs) {
+		n := 0
+		for n < len(outs) && outs[n].Piece == i {
+			n++
+		}
+		for _, text := range cant(st, i, outs[:n]) {
 			t.Span(2, text)
 		}
-		if len(t.rows) == head+1 {
-			t.rows = t.rows[:head] // it doesn't fit this slot
-		}
+		outs = outs[n:]
 	}
 	if len(t.rows) == 0 {
 		return "  no piece fits this slot\n"
 	}
 	return t.String()
+}
+
+// nextPiece is the first piece of either list.
+func nextPiece(list []model.Choice, outs []model.Out) int {
+	switch {
+	case len(list) == 0:
+		return outs[0].Piece
+	case len(outs) == 0:
+		return list[0].Piece
+	}
+	return min(list[0].Piece, outs[0].Piece)
 }
 
 // pieceText names a piece and whose it is.
@@ -169,13 +179,13 @@ func whys(reasons []model.Reason) string {
 	return strings.Join(text, "; ")
 }
 
-// cant lists what can't be done with a piece in a slot; platers and levels with
+// cant lists what of a slot can't be done with a piece; platers and levels with
 // the same reason share a row.
-func cant(st *catalog.State, slot, piece int, outs []model.Out) []string {
+func cant(st *catalog.State, piece int, outs []model.Out) []string {
 	var why []string
 	who := map[string][]string{}
 	for _, o := range outs {
-		if o.Slot != slot || o.Piece != piece {
+		if o.Piece != piece {
 			continue
 		}
 		name := o.Work

@@ -47,14 +47,14 @@ type cantDoc struct {
 }
 
 // CheckJSON writes what Check shows as one JSON document.
-func CheckJSON(st *catalog.State, choices [][]model.Choice, outs []model.Out, only int) (string, error) {
+func CheckJSON(st *catalog.State, choices [][]model.Choice, outs [][]model.Out, only int) (string, error) {
 	doc := checkDoc{
 		Format: Format, Title: st.Job.Title, Currency: st.Job.Currency,
 		Slots: []slotDoc{}, Warnings: checkWarnings(st, choices),
 	}
 	for s := range st.Slots {
 		if only < 0 || only == s {
-			doc.Slots = append(doc.Slots, slotOf(st, s, choices[s], outs))
+			doc.Slots = append(doc.Slots, slotOf(st, s, choices[s], outs[s]))
 		}
 	}
 	return toJSON(doc)
@@ -66,9 +66,6 @@ func slotOf(st *catalog.State, s int, list []model.Choice, outs []model.Out) slo
 		doc.Choices = append(doc.Choices, considered(st, &list[i]))
 	}
 	for _, o := range outs {
-		if o.Slot != s {
-			continue
-		}
 		c := choiceDoc{Piece: model.PieceName(st, o.Piece), Work: o.Work, Level: o.Level}
 		if o.Plater != catalog.None {
 			c.Plater = st.Platers[o.Plater].ID
