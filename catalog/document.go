@@ -15,7 +15,8 @@ type document struct {
 	dir    string
 	source Source
 	rank   int // place of the file among all in the list of mistakes
-	lines  []string
+	src    string
+	starts []int32 // where its lines begin; found when a line is first asked for
 	root   map[string]any
 	places map[string]place
 }
@@ -24,7 +25,7 @@ type document struct {
 // that the file can't be used at all.
 func (l *loader) decode(d *document, src string) bool {
 	d.dir = filepath.Dir(d.file)
-	d.lines = strings.Split(src, "\n")
+	d.src = src
 	s := scan(src)
 	d.places = s.places
 	if s.deep != nil {
@@ -35,6 +36,12 @@ func (l *loader) decode(d *document, src string) bool {
 		l.mistake(d, *s.much, "there is too much in this file", fmt.Sprintf("a file holds at most %d keys, tables and list entries, with names of the usual length; check that this is the right one", maxEntries))
 		return false
 	}
+	if l.keys, l.paths = l.keys+s.entries, l.paths+s.paths; l.keys > maxAllEntries || l.paths > maxAllPaths {
+		l.tooMuch(func() {
+			l.mistake(d, span{}, "with it there is too much in the files of this job", fmt.Sprintf("all of them together hold at most %d keys, tables and list entries, with names of the usual length; include less", maxAllEntries))
+		})
+		return false
+	}
 	d.root = map[string]any{}
 	if _, err := toml.Decode(src, &d.root); err != nil {
 		l.syntax(d, s, src, err)
@@ -42,6 +49,26 @@ func (l *loader) decode(d *document, src string) bool {
 	}
 	l.noLists(d, s)
 	return true
+}
+
+// line gives a line, from 1; "" where there is none.
+func (d *document) line(n int) string {
+	if d.starts == nil {
+		d.starts = append(make([]int32, 0, strings.Count(d.src, "\n")+1), 0)
+		for i := range len(d.src) {
+			if d.src[i] == '\n' {
+				d.starts = append(d.starts, int32(i+1))
+			}
+		}
+	}
+	if n < 1 || n > len(d.starts) {
+		return ""
+	}
+	line := d.src[d.starts[n-1]:]
+	if n < len(d.starts) {
+		line = d.src[d.starts[n-1] : d.starts[n]-1]
+	}
+	return line
 }
 
 // noLists reports [[...]] headers, each name once.

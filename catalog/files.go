@@ -137,6 +137,9 @@ func (l *loader) open(path string, source Source, complain func(message, hint st
 		return nil, ""
 	}
 	l.opened[full] = true
+	if l.full {
+		return nil, "" // reported
+	}
 	src, problem := l.read(path)
 	if problem != nil {
 		l.partial = true
@@ -146,6 +149,10 @@ func (l *loader) open(path string, source Source, complain func(message, hint st
 		} else {
 			complain(problem.Message, problem.Hint)
 		}
+		return nil, ""
+	}
+	if !l.room(len(src)) {
+		l.tooMuch(func() { complain(tooLargeTogether, makeRoom) })
 		return nil, ""
 	}
 	l.seen(path, []byte(src))
@@ -213,3 +220,21 @@ func Includes(job string) []string {
 	}
 	return l.rootTable(d).texts("include")
 }
+
+// tooMuch ends the reading of files: what is too much is said once.
+func (l *loader) tooMuch(say func()) {
+	if l.partial = true; !l.full {
+		l.full = true
+		say()
+	}
+}
+
+// room says whether the files of the job may be larger by so many bytes.
+func (l *loader) room(bytes int) bool {
+	l.size += int64(bytes)
+	return l.size <= maxAllSize
+}
+
+var tooLargeTogether = fmt.Sprintf("with it the files of this job are larger than %d MiB together", maxAllSize>>20)
+
+const makeRoom = "check that these are the right files; include less, and keep photos and notes beside them"

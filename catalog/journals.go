@@ -146,10 +146,14 @@ type recorded struct {
 func (l *loader) openJournal(file string, pending *journal.Entry) *recorded {
 	path := JournalOf(file)
 	log, data, err := journal.Load(path)
-	doc := &document{file: path, source: Recorded, rank: 500_000 + len(l.ranks), lines: strings.Split(string(data), "\n"), places: map[string]place{}}
+	doc := &document{file: path, source: Recorded, rank: 500_000 + len(l.ranks), places: map[string]place{}}
 	if err != nil {
 		problem := unreadable(err)
 		l.mistake(doc, span{}, problem.Message, problem.Hint)
+		return nil
+	}
+	if !l.room(len(data) + pending.Size()) {
+		l.tooMuch(func() { l.mistake(doc, span{}, tooLargeTogether, makeRoom) })
 		return nil
 	}
 	l.ranks[path] = doc.rank
@@ -157,11 +161,14 @@ func (l *loader) openJournal(file string, pending *journal.Entry) *recorded {
 	if data == nil && pending == nil {
 		return nil
 	}
+	if len(log.Problems) > 0 {
+		doc.src = string(data)
+	}
 	for _, p := range log.Problems {
 		l.mistake(doc, span{line: p.Line, column: 1, width: 1}, p.Message, "this file is the program's own: put it back as it was, from a copy")
 	}
 	if log.Torn != nil {
-		l.warn(Origin{Source: Recorded, File: path, Line: len(doc.lines)}, fmt.Sprintf("the last line was never finished, after a crash or a full disk: it counts for nothing, and the next entry sets it aside in %s", filepath.Base(path)+journal.TornSuffix))
+		l.warn(Origin{Source: Recorded, File: path, Line: bytes.Count(data, []byte("\n")) + 1}, fmt.Sprintf("the last line was never finished, after a crash or a full disk: it counts for nothing, and the next entry sets it aside in %s", filepath.Base(path)+journal.TornSuffix))
 	}
 	if pending != nil {
 		e := *pending

@@ -38,6 +38,10 @@ type loader struct {
 	shop   *table      // likewise the shop's
 	others []*table    // included files
 	parts  []*table    // those of them that the job includes: they may hold pieces
+	full   bool        // they are too much together; no more are read
+	size   int64       // of all files so far, in bytes
+	keys   int         // keys, tables and list entries in them
+	paths  int         // bytes of their names
 	opened map[string]bool
 	sum    hash.Hash // of everything that was read
 
@@ -149,8 +153,8 @@ func (l *loader) mistake(d *document, s span, message, hint string) {
 	m := Mistake{File: d.file, Line: s.line, Column: s.column, Width: s.width, Message: shorten(message, most), Hint: shorten(hint, most)}
 	if d.source == Recorded && s.in != nil { // the line of a journal tells a reader nothing
 		m.Hint = "this was recorded when the files said something else: write back what was taken out of them since"
-	} else if s.line > 0 && s.line <= len(d.lines) {
-		m.Text = lineText(d.lines[s.line-1])
+	} else if s.line > 0 {
+		m.Text = lineText(d.line(s.line))
 	}
 	l.list = append(l.list, ranked{d.rank, m})
 }

@@ -28,7 +28,7 @@ func (l *loader) syntax(d *document, s *scanner, src string, err error) {
 		l.noLists(d, s)
 		return
 	}
-	at := span{line: max(1, min(parse.Position.Line, len(d.lines))), column: 1, width: 1}
+	at := span{line: max(1, min(parse.Position.Line, strings.Count(src, "\n")+1)), column: 1, width: 1}
 	if start := min(parse.Position.Start, len(src)); start > 0 {
 		head := src[:start]
 		if strings.Count(head, "\n")+1 == at.line {
@@ -43,11 +43,11 @@ func (l *loader) syntax(d *document, s *scanner, src string, err error) {
 		message = before + "the end of the line" + after
 		if at.column == 1 && at.line > 1 {
 			at.line--
-			at.column = utf8.RuneCountInString(d.lines[at.line-1]) + 1
+			at.column = utf8.RuneCountInString(d.line(at.line)) + 1
 		}
 	}
 	message = plainSyntax(message)
-	l.mistake(d, at, message, syntaxHint(message, d.lines[at.line-1]))
+	l.mistake(d, at, message, syntaxHint(message, d.line(at.line)))
 }
 
 // twice reports a table or key that is written a second time.

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"sort"
+	"strconv"
 )
 
 // WriteMPS writes the problem in free MPS form, so that any integer-programming
@@ -13,19 +14,27 @@ import (
 // rule has settled on. Links are written per group and switch, near rules as
 // rows over the columns that exclude each other.
 func (p *Problem) WriteMPS(w io.Writer) error {
-	m := &mps{p: p, byColumn: map[string]*mpsColumn{}}
+	m := &mps{p: p, byColumn: map[string]*mpsColumn{}, real: map[string]bool{}}
 	m.collect()
 	b := bufio.NewWriter(w)
 	m.write(b)
 	return b.Flush()
 }
 
+// mps holds the rows and the few columns that are no group's. A group's columns are
+// made one by one as they are written: there may be millions.
 type mps struct {
 	p        *Problem
 	rows     []mpsRow
-	columns  []string // in order
+	columns  []string // of switches and same rules, in order
 	byColumn map[string]*mpsColumn
 	real     map[string]bool
+
+	rowName   []string // of the problem's rows; "" where a row can't bind
+	groupName []string
+	linkName  [][]string // by group and switch
+	loadName  []string   // of the rows of minimums, by switch; "" where there is none
+	nearNames []nearRows
 }
 
 type mpsRow struct {
@@ -60,8 +69,6 @@ func (m *mps) put(column, row string, v int64) {
 	c.value[row] += v
 }
 
-func x(g, c int) string { return fmt.Sprintf("x%d_%d", g, c) }
-
 // rowBinds says whether a limit can matter at all.
 func (r *Row) binds() bool {
 	return (r.Sense == AtMost && r.Limit < Limit) || (r.Sense == AtLeast && r.Limit > -Limit)
@@ -69,26 +76,19 @@ func (r *Row) binds() bool {
 
 func (m *mps) collect() {
 	p := m.p
-	m.real = map[string]bool{}
+	m.rowName = make([]string, len(p.Rows))
 	for r := range p.Rows {
 		if p.Rows[r].binds() {
-			m.row(fmt.Sprintf("r%d", r), "LG"[p.Rows[r].Sense], p.Rows[r].Limit)
+			m.rowName[r] = m.row("r"+strconv.Itoa(r), "LG"[p.Rows[r].Sense], p.Rows[r].Limit)
 		}
 	}
 	for g := range p.Groups {
-		m.row(fmt.Sprintf("g%d", g), 'E', 1)
-		for c := range p.Groups[g].Columns {
-			k := &p.Groups[g].Columns[c]
-			m.column(x(g, c))
-			m.put(x(g, c), "total", k.Cost)
-			m.put(x(g, c), fmt.Sprintf("g%d", g), 1)
-			m.terms(x(g, c), k.Terms)
-		}
+		m.groupName = append(m.groupName, m.row("g"+strconv.Itoa(g), 'E', 1))
 	}
 	m.switches()
 	m.links()
 	for i := range p.Near {
-		m.near(i)
+		m.nearNames = append(m.nearNames, m.near(i))
 	}
 	for i := range p.Same {
 		m.same(i)
@@ -97,13 +97,14 @@ func (m *mps) collect() {
 
 func (m *mps) terms(column string, terms []Term) {
 	for _, t := range terms {
-		if m.p.Rows[t.Row].binds() {
-			m.put(column, fmt.Sprintf("r%d", t.Row), t.Coef)
+		if name := m.rowName[t.Row]; name != "" {
+			m.put(column, name, t.Coef)
 		}
 	}
 }
 
 func (m *mps) switches() {
+	m.loadName = make([]string, len(m.p.Switches))
 	for h := range m.p.Switches {
 		s := &m.p.Switches[h]
 		y := fmt.Sprintf("y%d", h)
@@ -122,6 +123,7 @@ func (m *mps) switches() {
 			m.real[t] = true
 			m.charge(t, s, 1)
 			name := m.row(fmt.Sprintf("m%d", h), 'L', 0)
+			m.loadName[h] = name
 			m.put(y, name, s.Minimum)
 			m.put(t, name, -1)
 		}
@@ -141,60 +143,18 @@ func (m *mps) charge(column string, s *Switch, v int64) {
 }
 
 func (m *mps) links() {
+	m.linkName = make([][]string, len(m.p.Groups))
 	for g := range m.p.Groups {
-		seen := map[int]bool{}
+		names := make([]string, len(m.p.Switches))
 		for c := range m.p.Groups[g].Columns {
-			k := &m.p.Groups[g].Columns[c]
-			for _, h := range k.Needs {
-				name := fmt.Sprintf("l%d_%d", g, h)
-				if !seen[h] {
-					seen[h] = true
-					m.row(name, 'L', 0)
-					m.put(fmt.Sprintf("y%d", h), name, -1)
-				}
-				m.put(x(g, c), name, 1)
-			}
-			for _, l := range k.Loads {
-				if m.p.Switches[l.Switch].Minimum > 0 {
-					m.put(x(g, c), fmt.Sprintf("m%d", l.Switch), -l.Amount)
+			for _, h := range m.p.Groups[g].Columns[c].Needs {
+				if names[h] == "" {
+					names[h] = m.row(fmt.Sprintf("l%d_%d", g, h), 'L', 0)
+					m.put(fmt.Sprintf("y%d", h), names[h], -1)
 				}
 			}
 		}
-	}
-}
-
-// near writes, for every two groups and every value a of the first: columns of
-// the first at most a, and of the second more than a + tolerance, exclude each
-// other.
-func (m *mps) near(i int) {
-	n := &m.p.Near[i]
-	for a, g := range n.Groups {
-		for b, k := range n.Groups {
-			if g == k {
-				continue
-			}
-			for j, v := range distinct(n.Values[a]) {
-				name := fmt.Sprintf("d%d_%d_%d_%d", i, g, k, j)
-				var high []int
-				for c, w := range n.Values[b] {
-					if w > v+n.Tolerance {
-						high = append(high, c)
-					}
-				}
-				if len(high) == 0 {
-					continue
-				}
-				m.row(name, 'L', 1)
-				for c, w := range n.Values[a] {
-					if w <= v {
-						m.put(x(g, c), name, 1)
-					}
-				}
-				for _, c := range high {
-					m.put(x(k, c), name, 1)
-				}
-			}
-		}
+		m.linkName[g] = names
 	}
 }
 
@@ -215,24 +175,22 @@ func (m *mps) same(i int) {
 	one := m.row(fmt.Sprintf("o%d", i), 'L', 1)
 	for a, g := range s.Groups {
 		seen := map[int]bool{}
-		for c, label := range s.Labels[a] {
-			if label < 0 {
+		for _, label := range s.Labels[a] {
+			if label < 0 || seen[label] {
 				continue
 			}
-			u, name := fmt.Sprintf("s%d_%d", i, label), fmt.Sprintf("e%d_%d_%d", i, g, label)
+			seen[label] = true
+			u := fmt.Sprintf("s%d_%d", i, label)
 			if _, ok := m.byColumn[u]; !ok {
 				m.column(u)
 				m.put(u, one, 1)
 			}
-			if !seen[label] {
-				seen[label] = true
-				m.row(name, 'L', 0)
-				m.put(u, name, -1)
-			}
-			m.put(x(g, c), name, 1)
+			m.put(u, m.row(sameRow(i, g, label), 'L', 0), -1)
 		}
 	}
 }
+
+func sameRow(i, g, label int) string { return fmt.Sprintf("e%d_%d_%d", i, g, label) }
 
 func (m *mps) write(b *bufio.Writer) {
 	fmt.Fprintln(b, "NAME brightset FREE\nROWS\n N total")
@@ -240,6 +198,7 @@ func (m *mps) write(b *bufio.Writer) {
 		fmt.Fprintf(b, " %c %s\n", r.sense, r.name)
 	}
 	fmt.Fprintln(b, "COLUMNS\n M1 'MARKER' 'INTORG'")
+	m.writeGroups(b)
 	m.writeColumns(b, false)
 	fmt.Fprintln(b, " M2 'MARKER' 'INTEND'")
 	m.writeColumns(b, true)
@@ -250,6 +209,13 @@ func (m *mps) write(b *bufio.Writer) {
 		}
 	}
 	fmt.Fprintln(b, "BOUNDS")
+	for g := range m.p.Groups {
+		for c := range m.p.Groups[g].Columns {
+			b.WriteString(" UP BND ")
+			writeName(b, g, c)
+			b.WriteString(" 1\n")
+		}
+	}
 	for _, c := range m.columns {
 		if !m.real[c] {
 			fmt.Fprintf(b, " UP BND %s 1\n", c)

@@ -84,6 +84,30 @@ func parse(line []byte) (Entry, error) {
 	return e, nil
 }
 
+// weight is how many values an entry holds, about: what it takes in memory goes by them.
+func (e *Entry) weight() int {
+	n := 4
+	for _, c := range e.Changes {
+		n += 2 + len(c.Target) + values(c.Old) + values(c.New)
+	}
+	return n
+}
+
+func values(v any) int {
+	n := 1
+	switch x := v.(type) {
+	case map[string]any:
+		for _, e := range x {
+			n += values(e)
+		}
+	case []any:
+		for _, e := range x {
+			n += values(e)
+		}
+	}
+	return n
+}
+
 // plain turns JSON numbers into int64 or float64, as a TOML decoder gives them.
 func plain(v any) any {
 	switch x := v.(type) {
@@ -106,6 +130,18 @@ func plain(v any) any {
 		}
 	}
 	return v
+}
+
+// Size is how many bytes an entry takes in the file, about; 0 for none.
+func (e *Entry) Size() int {
+	if e == nil {
+		return 0
+	}
+	b, err := e.line()
+	if err != nil {
+		return 0 // writing it will say so
+	}
+	return len(b)
 }
 
 // line writes an entry the way it stands in the file.

@@ -28,11 +28,20 @@ func Read(data []byte) *Log {
 		l.Torn = data[end:]
 	}
 	actions := map[int]bool{}
-	for i, line := range bytes.Split(data[:end], []byte("\n")) {
+	room := maxValues
+	for i, rest := 0, data[:end]; len(rest) > 0; i++ {
+		at := bytes.IndexByte(rest, '\n')
+		line := rest[:at]
+		rest = rest[at+1:]
 		if len(bytes.TrimSpace(line)) == 0 {
 			continue
 		}
+		if len(l.Problems) == maxProblems || len(line) > maxLine || room < 0 {
+			l.Problems = append(l.Problems, Problem{i + 1, tooMuch(len(l.Problems), len(line))})
+			return l
+		}
 		e, err := parse(line)
+		room -= e.weight()
 		if err == nil && e.Seq != l.last()+1 {
 			err = fmt.Errorf("this is entry %d, and %d was expected: a line is missing or stands twice", e.Seq, l.last()+1)
 		}
@@ -51,6 +60,17 @@ func Read(data []byte) *Log {
 		l.Entries = append(l.Entries, e)
 	}
 	return l
+}
+
+// tooMuch says why reading ends where it does.
+func tooMuch(problems, line int) string {
+	switch {
+	case problems == maxProblems:
+		return fmt.Sprintf("%d lines before this one are no entries; the rest is not looked at", problems)
+	case line > maxLine:
+		return fmt.Sprintf("this line is longer than %d MiB, which no entry is", maxLine>>20)
+	}
+	return "there is more in this journal than is ever read"
 }
 
 func (l *Log) last() int {

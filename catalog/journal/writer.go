@@ -8,8 +8,14 @@ import (
 	"path/filepath"
 )
 
-// maxSize is the largest journal that is read: far more than a shop's lifetime.
-const maxSize = 256 << 20
+// Limits of a journal: far more than a shop's lifetime, and little enough to be read in
+// the memory of a small machine whatever stands in it.
+const (
+	maxSize     = 64 << 20 // bytes
+	maxLine     = 4 << 20  // bytes of one entry
+	maxValues   = 4_000_000
+	maxProblems = 200 // then the rest is not looked at
+)
 
 // TornSuffix is added to the name of a journal for the file that keeps lines a crash
 // left unfinished.
@@ -122,6 +128,9 @@ func (w *Writer) Append(e Entry) (Entry, error) {
 	line, err := e.line()
 	if err != nil {
 		return e, err
+	}
+	if w.log.size+int64(len(line)) > maxSize || len(line) > maxLine {
+		return e, fmt.Errorf("%s is full: a journal holds at most %d MiB, an entry %d; nothing was recorded", w.path, maxSize>>20, maxLine>>20)
 	}
 	if _, err = w.f.Write(line); err == nil {
 		err = w.f.Sync()

@@ -8,10 +8,11 @@ type names struct {
 	where string // the column a mistake about a table's name is about
 	after string // the column that gives a name
 	taken map[string]bool
+	last  map[string]int // the number given last, by piece and name
 }
 
 func newNames(t *table, w What) *names {
-	n := &names{where: "piece", after: "defect", taken: map[string]bool{}}
+	n := &names{where: "piece", after: "defect", taken: map[string]bool{}, last: map[string]int{}}
 	if w == Quotes {
 		n.after = "plater"
 	}
@@ -30,9 +31,11 @@ func (n *names) of(r row) string {
 	if name == "" {
 		name = "unnamed" // what is missing has been reported
 	}
-	for i := 1; ; i++ {
+	base := r.cells["piece"] + "\x00" + name
+	for {
+		n.last[base]++
 		id := name
-		if i > 1 {
+		if i := n.last[base]; i > 1 {
 			id = fmt.Sprintf("%s-%d", name, i)
 		}
 		if full := r.cells["piece"] + "\x00" + id; !n.taken[full] {

@@ -8,8 +8,13 @@ import (
 	"unicode/utf8"
 )
 
-// MostRows is the largest number of rows.
-const MostRows = 20_000
+// Limits of a table, far beyond any real one: a small file could fill the memory
+// without them.
+const (
+	MostRows     = 20_000 // below the head, without empty ones
+	MostColumns  = 200
+	MostProblems = 1_000 // then no more rows are looked at
+)
 
 // table is a CSV file taken apart: its rows keyed by column.
 type table struct {
@@ -45,18 +50,25 @@ func read(data []byte, w What, how Reading) (*table, []Problem) {
 		}
 	}
 	_, src, _ = told(src)
-	list, problems := records(src, delimiter)
+	r := &reader{src: src, delimiter: delimiter}
 	t := &table{comma: how.DecimalComma || delimiter != ','}
-	for _, r := range list {
+	var problems []Problem
+	for r.more() {
+		rec, ok := r.next()
+		problems, r.problems = append(problems, r.problems...), nil
 		switch {
-		case r.blank():
+		case r.wide:
+			return nil, []Problem{{Row: rec.row, Message: fmt.Sprintf("there are more than %d columns", MostColumns), Hint: "the columns may be: " + strings.Join(Columns(w), ", ")}}
+		case len(problems) > MostProblems:
+			return nil, append([]Problem{{Message: fmt.Sprintf("there are more than %d problems", MostProblems), Hint: "check that this is the right file; the rest of it was not looked at"}}, problems...)
+		case !ok || rec.blank():
 		case t.headRow == 0:
-			t.headRow = r.row
-			problems = append(problems, t.readHead(r.cells, w)...)
+			t.headRow = rec.row
+			problems = append(problems, t.readHead(rec.cells, w)...)
 		case len(t.rows) == MostRows:
 			return t, append(problems, Problem{Message: fmt.Sprintf("there are more than %d rows", MostRows), Hint: "split the file"})
 		default:
-			problems = append(problems, t.addRow(r, w)...)
+			problems = append(problems, t.addRow(rec, w)...)
 		}
 	}
 	if t.headRow == 0 {

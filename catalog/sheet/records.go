@@ -16,38 +16,44 @@ type reader struct {
 	at        int
 	delimiter byte
 	row       int
-	cell      int // of the row, from 0
+	cell      int      // of the row, from 0
+	cells     []string // of the row; the next row is read into the same memory
+	wide      bool     // something stands beyond the last column there may be
 	problems  []Problem
 }
 
-// records takes a whole file apart. Rows with a problem are left out.
-func records(src string, delimiter byte) ([]record, []Problem) {
-	r := &reader{src: src, delimiter: delimiter}
-	var out []record
-	for r.at < len(r.src) {
-		before := len(r.problems)
-		if cells := r.record(); len(r.problems) == before {
-			out = append(out, record{r.row, cells})
-		}
-	}
-	return out, r.problems
+// more says whether there is another row.
+func (r *reader) more() bool { return r.at < len(r.src) }
+
+// next reads one row; ok is false where there is a problem with it. Its cells hold
+// until the next one is read.
+func (r *reader) next() (rec record, ok bool) {
+	before := len(r.problems)
+	cells := r.record()
+	return record{r.row, cells}, len(r.problems) == before
 }
 
-// record reads up to the end of a row.
+// record reads up to the end of a row. Empty cells beyond MostColumns are what
+// spreadsheets like to leave, and are dropped.
 func (r *reader) record() []string {
 	r.row++
-	var cells []string
+	r.cells, r.wide = r.cells[:0], false
 	for r.cell = 0; ; r.cell++ {
-		cells = append(cells, r.readCell())
+		cell := r.readCell()
+		if r.cell < MostColumns {
+			r.cells = append(r.cells, cell)
+		} else if strings.TrimSpace(cell) != "" {
+			r.wide = true
+		}
 		if r.at >= len(r.src) {
-			return cells
+			return r.cells
 		}
 		if r.src[r.at] == r.delimiter {
 			r.at++
 			continue
 		}
 		r.lineEnd()
-		return cells
+		return r.cells
 	}
 }
 

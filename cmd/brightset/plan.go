@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"context"
 	"errors"
 	"fmt"
@@ -242,12 +241,11 @@ func exitCode(p *model.Plan) int {
 // writeProgram writes the integer program, with all lines before any is left
 // out, to a file or with "-" as the answer.
 func writeProgram(c *call, st *catalog.State, path string) error {
-	var b bytes.Buffer
-	if err := model.BuildAll(st).Problem.WriteMPS(&b); err != nil {
-		return err
-	}
 	if path == "-" {
-		return c.print(b.String())
+		if err := model.BuildAll(st).Problem.WriteMPS(c.out); err != nil {
+			return fmt.Errorf("can't write the answer: %w", err)
+		}
+		return nil
 	}
 	if strings.HasSuffix(path, ".toml") {
 		return usageError{fmt.Sprintf("%q looks like an input file and would be overwritten; type: --mps program.mps", path)}
@@ -256,6 +254,6 @@ func writeProgram(c *call, st *catalog.State, path string) error {
 	if err != nil {
 		return err
 	}
-	_, err = f.Write(b.Bytes())
+	err = model.BuildAll(st).Problem.WriteMPS(f)
 	return errors.Join(err, f.Close())
 }
