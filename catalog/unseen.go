@@ -97,10 +97,10 @@ func (t *table) refused(at span, label, text string, strict strictness, write fu
 // within is the place of the character at an offset of a text; that of the whole text
 // where the file writes the text in another way.
 func (d *document) within(at span, text string, offset int) span {
-	if at.in != nil || at.line < 1 || at.line > len(d.lines) {
+	if at.in != nil || at.line < 1 {
 		return at
 	}
-	line := []rune(d.lines[at.line-1])
+	line := []rune(d.line(at.line))
 	from := at.column - 1
 	if from < 0 || from >= len(line) || !strings.HasPrefix(string(line[min(from+1, len(line)):]), text) {
 		return at
