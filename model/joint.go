@@ -68,7 +68,11 @@ func PlanTogether(ctx context.Context, jobs []*catalog.State, set solver.Setting
 			return out, nil
 		}
 	}
-	t := NewTogether(jobs)
+	t := newTogether(jobs, Options{FixedLimits: true, giveUp: over(ctx)})
+	if t.gaveUp() {
+		out.Status, out.Stop = solver.Stopped, notMade(ctx).Stop
+		return out, nil
+	}
 	start, err := t.startAlone(out)
 	if err != nil {
 		return nil, err

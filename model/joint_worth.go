@@ -129,7 +129,10 @@ func usesOf(job int, plan *Plan, piece int) []JobUse {
 // jobs possible together that are not: those for which that alone is enough. whole is
 // false where time ran out before it was known of all.
 func ShortOf(ctx context.Context, jobs []*catalog.State, set solver.Settings) (short []string, whole bool, err error) {
-	t := NewTogether(jobs)
+	t := newTogether(jobs, Options{FixedLimits: true, giveUp: over(ctx)})
+	if t.gaveUp() {
+		return nil, false, nil
+	}
 	set.Gap = 10 // any plan will do
 	s, err := solver.New(t.Problem)
 	if err != nil {

@@ -47,6 +47,9 @@ func NewTogether(jobs []*catalog.State) *Together {
 func newTogether(jobs []*catalog.State, opt Options) *Together {
 	t := &Together{shares: true, Jobs: make([]*Program, len(jobs))}
 	each(len(jobs), func(j int) { t.Jobs[j] = begin(jobs[j], opt) })
+	if t.gaveUp() {
+		return t
+	}
 	for key := range t.contested() {
 		for _, p := range t.Jobs {
 			if i := pieceAt(p.State, key); i != catalog.None {
@@ -58,8 +61,15 @@ func newTogether(jobs []*catalog.State, opt Options) *Together {
 		slices.Sort(t.Jobs[j].Options.Shared)
 		t.Jobs[j].complete()
 	})
-	t.assemble()
+	if !t.gaveUp() {
+		t.assemble()
+	}
 	return t
+}
+
+// gaveUp says whether it is unfinished, because some job's program is.
+func (t *Together) gaveUp() bool {
+	return slices.ContainsFunc(t.Jobs, func(p *Program) bool { return p.gaveUp })
 }
 
 // each does n things that don't concern each other, as many at once as there are
