@@ -19,14 +19,27 @@ func fewConcerned(seed int64) *catalog.State {
 	first := st.Slots[0]
 	st.Slots, st.Pieces, st.Bundles, st.Matches = nil, nil, nil, nil
 	mean := randomFrom[catalog.Centi](r, 70_00, 90_00)
-	completion, below, matched := randomChance(r, 70), randomChance(r, 50), 2+r.IntN(2)
-	for s := range 5 + r.IntN(3) {
+	completion, below, matched, slots := randomChance(r, 60), randomChance(r, 50), 2+r.IntN(2), 5+r.IntN(3)
+	if below { // two below the mean, and one that makes up for them, are no more than half
+		matched, slots = 2, 6+r.IntN(2)
+	}
+	for s := range slots {
 		slot := first
 		slot.ID, slot.Weight = fmt.Sprint("s", s), randomWeight(r)
+		if below && s == matched && randomChance(r, 70) {
+			slot.Weight = 100_00
+		}
 		slot.Rescue.V = randomFrom[catalog.Cents](r, 0, 900_00)
 		slot.Target.FallbackFloor = given(catalog.Centi(100_00)) // nothing is held in reserve
 		st.Slots = append(st.Slots, slot)
-		for i := range 1 + r.IntN(2) + 5*max(0, min(1, matched-s)) {
+		count := 1 + r.IntN(2)
+		switch {
+		case s < matched:
+			count += 5
+		case s == matched:
+			count = 3
+		}
+		for i := range count {
 			p := tinyPiece(fmt.Sprintf("p%d-%d", s, i))
 			p.Fits, p.Metal, p.Side = []int{s}, catalog.None, catalog.Shops
 			p.Price, p.Grade = randomFrom[catalog.Cents](r, 1, 100_00), given(mean)
