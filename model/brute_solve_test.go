@@ -52,7 +52,7 @@ func bruteLogPlan(t *testing.T, name string, st *catalog.State, p *Plan) {
 // TestChoicesRandom: every slot has the choices that the check derives, with
 // the same figures, chosen in some plan or not.
 func TestChoicesRandom(t *testing.T) {
-	for seed := range int64(400) {
+	for seed := range int64(campaign(80, 400)) {
 		slots := 1 + int(seed%6)
 		t.Run(randomName(seed, slots, "choices"), func(t *testing.T) {
 			compareChoices(t, randomState(seed, slots, randomOptions{}))
@@ -92,7 +92,7 @@ func bruteChoiceKey(c *Choice) string {
 // TestSolveRandom compares hundreds of random jobs.
 func TestSolveRandom(t *testing.T) {
 	for slots := 1; slots <= 6; slots++ {
-		for seed := range int64(60) {
+		for seed := range int64(campaign(12, 60)) {
 			name := randomName(seed, slots, "")
 			t.Run(name, func(t *testing.T) { bruteSolve(t, randomState(seed, slots, randomOptions{})) })
 		}
@@ -102,7 +102,7 @@ func TestSolveRandom(t *testing.T) {
 // TestBestRandom: the highest grade within the rules, then the least total.
 func TestBestRandom(t *testing.T) {
 	for slots := 1; slots <= 4; slots++ {
-		for seed := range int64(40) {
+		for seed := range int64(campaign(10, 40)) {
 			t.Run(randomName(seed, slots, "best"), func(t *testing.T) {
 				st := randomState(seed, slots, randomOptions{})
 				grade, total, feasible, best := bruteBest(st)
@@ -138,6 +138,9 @@ func TestSolveRules(t *testing.T) {
 		t.Run(rule.name, func(t *testing.T) {
 			changed := 0
 			for seed := range int64(40) {
+				if changed > 0 && seed >= int64(campaign(8, 40)) {
+					break
+				}
 				slots := 2 + int(seed%3)
 				t.Run(randomName(seed, slots, rule.name), func(t *testing.T) {
 					with := randomState(seed, slots, rule.options())

@@ -14,7 +14,8 @@ import (
 func TestReplanNotDearer(t *testing.T) {
 	compared, cheaper, stuck := 0, 0, 0
 	by := map[string]int{}
-	for seed := range int64(2500) {
+	jobs := campaign(400, 2500)
+	for seed := range int64(jobs) {
 		st := randomState(seed, 1+int(seed%4), randomOptions{})
 		was := cheapest(t, st)
 		if !was.Has {
@@ -46,11 +47,11 @@ func TestReplanNotDearer(t *testing.T) {
 		}
 	}
 	t.Logf("%d compared, %d of them cheaper planned again, %d could not be carried on; %v", compared, cheaper, stuck, by)
-	if compared < 800 || cheaper < 150 || stuck < 200 {
+	if compared < jobs/4 || cheaper < jobs/20 || stuck < jobs/15 {
 		t.Errorf("%d compared, %d of them cheaper planned again, %d could not be carried on", compared, cheaper, stuck)
 	}
 	for _, e := range allEvents {
-		if by[e.name] < 6 {
+		if by[e.name] < campaign(0, 6) {
 			t.Errorf("%q happened in %d of the jobs compared", e.name, by[e.name])
 		}
 	}

@@ -98,7 +98,8 @@ func stagedState(seed int64, slots int) *catalog.State {
 // exhaustive search, and the check confirms the plan.
 func TestStagesAgainstBrute(t *testing.T) {
 	feasible, used := 0, map[catalog.Stage]int{}
-	for seed := range int64(700) {
+	jobs := campaign(150, 700)
+	for seed := range int64(jobs) {
 		st := stagedState(seed, 1+int(seed%4))
 		if _, ok := bruteSolve(t, st); !ok {
 			continue
@@ -119,11 +120,11 @@ func TestStagesAgainstBrute(t *testing.T) {
 			t.Fatalf("seed %d", seed)
 		}
 	}
-	if feasible < 200 {
+	if feasible < jobs/4 {
 		t.Errorf("only %d jobs can be done", feasible)
 	}
 	for stage := catalog.StageSeen; stage <= catalog.StageHung; stage++ {
-		if used[stage] < 20 {
+		if used[stage] < jobs/50 {
 			t.Errorf("%d pieces %s in plans", used[stage], stage)
 		}
 	}
@@ -137,8 +138,8 @@ func TestStagesAgainstBrute(t *testing.T) {
 // TestStagesAgainstCheck: the search and the check state the rules apart from each
 // other, and agree on which set is the cheapest.
 func TestStagesAgainstCheck(t *testing.T) {
-	feasible := 0
-	for seed := range int64(120) {
+	feasible, jobs := 0, campaign(40, 120)
+	for seed := range int64(jobs) {
 		st := stagedState(2000+seed, 1+int(seed%2))
 		sets := 1
 		for s := range st.Slots {
@@ -158,7 +159,7 @@ func TestStagesAgainstCheck(t *testing.T) {
 			feasible++
 		}
 	}
-	if feasible < 15 {
+	if feasible < jobs/10 {
 		t.Errorf("only %d jobs can be done", feasible)
 	}
 }
@@ -166,7 +167,7 @@ func TestStagesAgainstCheck(t *testing.T) {
 // TestStagesChoices: in the middle of a job every slot has the choices that the check
 // derives, with the same figures.
 func TestStagesChoices(t *testing.T) {
-	for seed := range int64(300) {
+	for seed := range int64(campaign(80, 300)) {
 		compareChoices(t, stagedState(seed, 1+int(seed%6)))
 		if t.Failed() {
 			t.Fatalf("seed %d", seed)

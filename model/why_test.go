@@ -70,13 +70,13 @@ func TestWhyByHand(t *testing.T) {
 		sameByHand(t, "demo "+demo.Slots[slot].ID, demo, whyOf(t, demo, slot))
 	}
 	asked := 0
-	for seed := range int64(60) {
+	for seed := range int64(campaign(15, 60)) {
 		st := randomState(seed, 3, randomOptions{})
 		if w := whyOf(t, st, 0); w.Advised.Has {
 			asked += sameByHand(t, "random", st, w)
 		}
 	}
-	if asked < 100 {
+	if asked < campaign(25, 100) {
 		t.Errorf("only %d choices of random jobs were forced", asked)
 	}
 }
