@@ -39,16 +39,21 @@ func hungIn(st *catalog.State, slot int) int {
 // he has been told to go ahead, but for what has come to light since. Works of others were
 // done before it was sent.
 func (g *gather) atPlater(piece int) {
-	p := &g.st.Pieces[piece]
-	s, why := Standing(g.st, g.slot, piece)
+	d, why := sentDraft(g.st, g.slot, piece)
 	if why != "" {
-		g.out(Out{Piece: piece, Work: s.Work, Plater: s.Plater, Level: s.Level, Why: why + ": it has to come back from him first"})
+		g.out(Out{Piece: piece, Work: d.work, Plater: d.plater, Level: d.level, Why: why + ": it has to come back from him first"})
 		return
 	}
-	d := draft{
+	g.add(piece, d)
+}
+
+func sentDraft(st *catalog.State, slot, piece int) (d draft, why string) {
+	p := &st.Pieces[piece]
+	s, why := Standing(st, slot, piece)
+	d = draft{
 		work: s.Work, plater: s.Plater, level: s.Level, quote: catalog.None, sent: true, plate: s.Cost, fresh: s.Fresh.Or(true),
 		breakage: s.Breakage.Or(0), refused: s.Refused.Or(0), grade: s.Grade.V, tone: s.Tone.Or(0),
-		days: max(1, s.Days.Or(g.st.Platers[s.Plater].Days)-p.Sent.Since),
+		days: max(1, s.Days.Or(st.Platers[s.Plater].Days)-p.Sent.Since),
 	}
 	if p.Stage >= catalog.StageApproved {
 		d.plate -= p.Sent.Cost
@@ -57,7 +62,7 @@ func (g *gather) atPlater(piece int) {
 		d.breakage, d.refused = 0, 0
 	}
 	d.parts = []Part{{Work: catalog.None, Doer: ByPlater, Maker: catalog.None, Cost: d.plate}}
-	g.add(piece, d)
+	return d, why
 }
 
 // platedBy is the plater whose work shows once a choice hangs: who is to plate the piece,

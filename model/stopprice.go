@@ -8,6 +8,9 @@ import (
 	"brightset/solver"
 )
 
+// firstOver is how far above the planned price a stop price is looked for first.
+const firstOver = catalog.Cents(100_00)
+
 // StopPrice is the highest price after stripping, for one piece, at which going on is
 // still the thing to do: above it, have him stop, take the piece back and decide again.
 type StopPrice struct {
@@ -155,7 +158,7 @@ func (u *underWay) stopPrice(plan *Plan, s int, instead *Plan, fee catalog.Cents
 		p.ByBudget = false
 		return !instead.Has || total <= instead.Expected+fee
 	}
-	yes, no := p.Planned, p.Planned+mostOver
+	yes, no := p.Planned, p.Planned+firstOver
 	for no < noEnd && goesOn(no) {
 		yes, no = no, 2*no
 	}

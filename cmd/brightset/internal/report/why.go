@@ -177,11 +177,15 @@ func stays(name string, points []model.SwitchPoint) string {
 	var until, never []string
 	for i := range points {
 		p := &points[i]
-		switch {
+		switch worse := p.Figure == model.FigureGrade; {
 		case p.Never:
 			never = append(never, "its "+figureName(p)+now(p))
-		case p.Figure == model.FigureGrade:
-			until = append(until, "its grade falls below "+figureValue(p, p.Last)+now(p))
+		case worse && p.Last == p.Now:
+			until = append(until, "its "+figureName(p)+" falls at all"+now(p))
+		case worse:
+			until = append(until, "its "+figureName(p)+" falls below "+figureValue(p, p.Last)+now(p))
+		case p.Last == p.Now:
+			until = append(until, "its "+figureName(p)+" rises at all"+now(p))
 		default:
 			until = append(until, "its "+figureName(p)+" passes "+figureValue(p, p.Last)+now(p))
 		}
@@ -201,11 +205,15 @@ func takesOver(name string, points []model.SwitchPoint) string {
 	var once, never []string
 	for i := range points {
 		p := &points[i]
-		switch {
+		switch better := p.Figure == model.FigureGrade; {
 		case p.Never:
 			never = append(never, figureName(p)+now(p))
-		case p.Figure == model.FigureGrade:
-			once = append(once, "its grade passes "+figureValue(p, p.Last)+now(p))
+		case better && p.Last == p.Now:
+			once = append(once, "its "+figureName(p)+" rises at all"+now(p))
+		case better:
+			once = append(once, "its "+figureName(p)+" passes "+figureValue(p, p.Last)+now(p))
+		case p.Last == p.Now:
+			once = append(once, "its "+figureName(p)+" falls at all"+now(p))
 		default:
 			once = append(once, "its "+figureName(p)+" falls below "+figureValue(p, p.Last)+now(p))
 		}
@@ -230,25 +238,35 @@ func orList(all []string) string {
 	return strings.Join(all[:len(all)-1], ", ") + " or " + all[len(all)-1]
 }
 
-// figureName names a figure; of plating, the price that is agreed after the strip.
+// figureName names a figure, as it stands in the files; of plating, the price that is
+// agreed after the strip.
 func figureName(p *model.SwitchPoint) string {
+	name := "grade"
 	switch p.Figure {
 	case model.FigurePlating:
-		return "price after strip"
+		name = "price after strip"
 	case model.FigurePrice:
-		return "price"
+		name = "price"
 	case model.FigureBreakage:
-		return "chance of breaking"
+		name = "chance of breaking"
 	}
-	return "grade"
+	if p.Fitted {
+		name += " before fitting"
+	}
+	return name
 }
 
+// figureValue writes a figure to its last digit: a turn is found to the unit.
 func figureValue(p *model.SwitchPoint, v int64) string {
+	text := catalog.FormatCenti(catalog.Centi(v))
 	switch p.Figure {
 	case model.FigurePlating, model.FigurePrice:
-		return catalog.FormatMoney(catalog.Cents(v))
+		text = catalog.FormatMoney(catalog.Cents(v))
 	case model.FigureBreakage:
-		return Percent(catalog.Micro(v))
+		text = catalog.FormatMicro(catalog.Micro(100*v)) + "%"
 	}
-	return catalog.FormatCenti(catalog.Centi(v))
+	if p.Each && p.Figure != model.FigureGrade {
+		text += " each"
+	}
+	return text
 }

@@ -48,13 +48,14 @@ type outDoc struct {
 	Why string `json:"why"`
 }
 
-// pointDoc has money in cents, chances as 0..1, grades as 0..100.
+// pointDoc has money in cents, chances as 0..1, grades as 0..100: of one piece, before any
+// fitting, as they stand in the files. One unit beyond last the decision turns.
 type pointDoc struct {
 	choiceDoc
 	Figure string  `json:"figure"` // plating, price, breakage, grade
 	Now    float64 `json:"now"`
 	Last   float64 `json:"last"`  // the last value at which the decision stands
-	Never  bool    `json:"never"` // it never turns, as far as was looked
+	Never  bool    `json:"never"` // it doesn't turn at any value up to last, the furthest that the files take
 }
 
 // WhyJSON writes the answer of why as one JSON document.
