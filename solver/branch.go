@@ -14,6 +14,14 @@ const batch = 4
 // smallPicks is how many picks a node may enumerate before it is branched.
 const smallPicks = 3000
 
+// picksAtMost is that, and enough for the one pick of a node that can't be branched.
+func (s *search) picksAtMost() int {
+	if s.leave.walks {
+		return len(s.in.groups)
+	}
+	return smallPicks + len(s.in.groups)
+}
+
 // outcome is what working on a node gave.
 type outcome struct {
 	children []*node
@@ -175,7 +183,7 @@ func (s *search) work(n *node) (o outcome) {
 		return o
 	}
 	b = in.lagrangian(d, y, true)
-	if b.prune(o.best.upper(s.other)) || in.enumerate(d, b, &o.best, s.other, smallPicks+len(in.groups), s.halted) {
+	if b.prune(o.best.upper(s.other)) || in.enumerate(d, b, &o.best, s.other, s.picksAtMost(), s.halted) {
 		return o
 	}
 	if s.halted() {

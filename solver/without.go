@@ -10,4 +10,5 @@ type without struct {
 	parts     bool // a problem is not taken apart
 	cuts      bool // no bound cuts anything off
 	fixing    bool // no bound rules out columns or settles switches
+	walks     bool // no node is enumerated before one pick is left of it
 }
