@@ -33,6 +33,8 @@ type mps struct {
 	rowName   []string // of the problem's rows; "" where a row can't bind
 	groupName []string
 	linkName  [][]string // by group and switch
+	onlyName  []string   // by switch, of the row that says it is on only if needed; "" for none
+	only      bool       // there is such a row
 	loadName  []string   // of the rows of minimums, by switch; "" where there is none
 	nearNames []nearRows
 }
@@ -86,6 +88,7 @@ func (m *mps) collect() {
 		m.groupName = append(m.groupName, m.row("g"+strconv.Itoa(g), 'E', 1))
 	}
 	m.switches()
+	m.onlyIfNeeded()
 	m.links()
 	for i := range p.Near {
 		m.nearNames = append(m.nearNames, m.near(i))
@@ -138,6 +141,27 @@ func (m *mps) charge(column string, s *Switch, v int64) {
 	for r := range m.p.Rows {
 		if m.p.Rows[r].Charges && m.p.Rows[r].Account == s.Account && m.p.Rows[r].binds() {
 			m.put(column, fmt.Sprintf("r%d", r), v)
+		}
+	}
+}
+
+// onlyIfNeeded writes, of every switch that could be of use while nothing needs it, that
+// it is on only if a column or a voluntary switch turns it on. Of others it goes without
+// saying: they cost, and do nothing else.
+func (m *mps) onlyIfNeeded() {
+	m.onlyName = make([]string, len(m.p.Switches))
+	for h := range m.p.Switches {
+		s := &m.p.Switches[h]
+		if s.Voluntary || s.Fixed >= 0 && len(s.Terms) == 0 {
+			continue
+		}
+		m.only = true
+		m.onlyName[h] = m.row(fmt.Sprintf("u%d", h), 'L', 0)
+		m.put(fmt.Sprintf("y%d", h), m.onlyName[h], 1)
+		for v := range m.p.Switches {
+			if m.p.Switches[v].Voluntary && contains(m.p.closure([]int{v}), h) {
+				m.put(fmt.Sprintf("y%d", v), m.onlyName[h], -1)
+			}
 		}
 	}
 }

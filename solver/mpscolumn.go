@@ -55,6 +55,13 @@ func (m *mps) entries(list []mpsEntry, g, c int) []mpsEntry {
 	for _, h := range k.Needs {
 		add(m.linkName[g][h], 1)
 	}
+	if m.only {
+		for _, h := range m.p.closure(k.Needs) {
+			if m.onlyName[h] != "" {
+				add(m.onlyName[h], -1)
+			}
+		}
+	}
 	for _, l := range k.Loads {
 		if name := m.loadName[l.Switch]; name != "" {
 			add(name, -l.Amount)
