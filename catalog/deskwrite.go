@@ -4,6 +4,7 @@ import (
 	"crypto/rand"
 	"encoding/hex"
 	"fmt"
+	"strings"
 	"time"
 
 	"brightset/catalog/journal"
@@ -21,10 +22,24 @@ func (d *Desk) try(entries tried) (*loader, error) {
 	l := newLoader(d.opt)
 	l.pending = entries
 	_, err := l.load(d.path)
-	if l.state.Revision != d.State.Revision {
-		return nil, ErrChanged
+	if err := d.changed(l); err != nil {
+		return nil, err
 	}
 	return l, err
+}
+
+// changed says that what a loader has read is not what this desk shows, or could not be
+// read for want of open files, which looks alike.
+func (d *Desk) changed(l *loader) error {
+	if l.state.Revision == d.State.Revision {
+		return nil
+	}
+	for _, m := range l.list {
+		if strings.HasSuffix(m.Message, tooManyOpen) {
+			return told(fmt.Errorf("%s: %s: %s", m.File, tooManyOpen, m.Hint))
+		}
+	}
+	return ErrChanged
 }
 
 // write adds entries to the journals and loads what follows. A crash between the two
@@ -45,8 +60,9 @@ func (d *Desk) write(entries tried) (*State, error) {
 		defer shop.Close()
 	}
 	present := newLoader(d.opt)
-	if present.readFiles(d.path); present.state.Revision != d.State.Revision {
-		return nil, ErrChanged
+	present.readFiles(d.path)
+	if err := d.changed(present); err != nil {
+		return nil, err
 	}
 	if err := d.bringUp(shop, present.unsettled); err != nil {
 		return nil, told(err)

@@ -128,6 +128,9 @@ func (l *loader) readPiece(t *table, inShop bool) Piece {
 	if t.need("metal", `write metal = "steel" or another of the metal table, or "unknown"`) && t.m["metal"] != "unknown" {
 		p.Metal = t.ref("metal", l.metals)
 	}
+	if !inShop { // the shop's may lie with another job
+		l.lookForPhotos(t, &p)
+	}
 	l.readOwner(t, &p)
 	l.readStage(t, &p)
 	p.arrive()

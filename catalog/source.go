@@ -8,7 +8,10 @@ import (
 	"io/fs"
 	"os"
 	"strings"
+	"syscall"
 	"unicode/utf8"
+
+	"brightset/catalog/disk"
 )
 
 // readSource reads a whole text file of the user's: not a folder or a device,
@@ -25,7 +28,7 @@ func readSource(path string) (string, *Mistake) {
 	case !info.Mode().IsRegular():
 		return "", &Mistake{Message: "this is not a regular file", Hint: "name a file on disk"}
 	}
-	f, err := os.Open(path)
+	f, err := disk.Open(path) // it may be another one by now
 	if err != nil {
 		return "", unreadable(err)
 	}
@@ -43,13 +46,22 @@ func readSource(path string) (string, *Mistake) {
 	return checkText(data)
 }
 
+// tooManyOpen is what is wrong with a file that is as it was, when this process or the
+// machine can open no more.
+const tooManyOpen = "too many files are open"
+
 // unreadable says in plain words why a file can't be read.
 func unreadable(err error) *Mistake {
+	var special *disk.NotRegular
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		return &Mistake{Message: "no such file", Hint: "check the name and the folder you are in"}
 	case errors.Is(err, fs.ErrPermission):
 		return &Mistake{Message: "you are not allowed to read this file", Hint: "change the file's permissions"}
+	case errors.Is(err, syscall.EMFILE), errors.Is(err, syscall.ENFILE):
+		return &Mistake{Message: tooManyOpen, Hint: "close other programs, or raise the limit with ulimit -n, and try again"}
+	case errors.As(err, &special):
+		return &Mistake{Message: "this is not a regular file", Hint: "name a file on disk"}
 	}
 	var p *fs.PathError
 	if errors.As(err, &p) {

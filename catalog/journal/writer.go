@@ -6,6 +6,8 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+
+	"brightset/catalog/disk"
 )
 
 // Limits of a journal: far more than a shop's lifetime, and little enough to be read in
@@ -23,7 +25,10 @@ const TornSuffix = ".torn"
 
 // Load reads a journal; one that does not exist is empty. data is its bytes.
 func Load(path string) (l *Log, data []byte, err error) {
-	f, err := os.Open(path)
+	if err := leadsNowhere(path); err != nil {
+		return nil, nil, err
+	}
+	f, err := disk.Open(path)
 	if errors.Is(err, os.ErrNotExist) {
 		return &Log{}, nil, nil
 	}
@@ -37,14 +42,17 @@ func Load(path string) (l *Log, data []byte, err error) {
 	return Read(data), data, nil
 }
 
+// leadsNowhere refuses a link to a file that is not there: the journal it meant is not
+// empty but lost, on a disk that is not there at the moment.
+func leadsNowhere(path string) error {
+	_, err := os.Lstat(path)
+	if _, there := os.Stat(path); err == nil && errors.Is(there, os.ErrNotExist) {
+		return fmt.Errorf("%s is a link to a file that is not there; bring that file back, or take the link away", path)
+	}
+	return nil
+}
+
 func readAll(f *os.File) ([]byte, error) {
-	info, err := f.Stat()
-	if err != nil {
-		return nil, err
-	}
-	if !info.Mode().IsRegular() {
-		return nil, fmt.Errorf("%s is not a regular file", f.Name())
-	}
 	data, err := io.ReadAll(io.LimitReader(f, maxSize+1))
 	if err == nil && len(data) > maxSize {
 		err = fmt.Errorf("%s is larger than %d MiB", f.Name(), maxSize>>20)
@@ -61,13 +69,17 @@ type Writer struct {
 	made bool // the file is new, and so is its name in the folder
 }
 
-// Open locks a journal for writing, waiting for another writer to finish, and reads it.
+// Open locks a journal for writing, waiting a while for another writer to finish, and
+// reads it. Where he does not, the error is a *Held.
 // A line that a crash left unfinished is moved to the file beside it, so that nothing
 // is ever added to half a line.
 func Open(path string) (*Writer, error) {
+	if err := leadsNowhere(path); err != nil {
+		return nil, err
+	}
 	_, err := os.Stat(path)
 	w := &Writer{path: path, made: errors.Is(err, os.ErrNotExist)}
-	if w.f, err = os.OpenFile(path, os.O_RDWR|os.O_CREATE|os.O_APPEND, 0o644); err != nil {
+	if w.f, err = disk.OpenAs(path, os.O_RDWR|os.O_CREATE|os.O_APPEND); err != nil {
 		return nil, err
 	}
 	if err = lock(w.f); err == nil {
@@ -100,7 +112,7 @@ func (w *Writer) read() (err error) {
 
 // setAside keeps what is taken out of a journal.
 func setAside(path string, torn []byte) error {
-	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_APPEND, 0o644)
+	f, err := disk.OpenAs(path, os.O_WRONLY|os.O_CREATE|os.O_APPEND)
 	if err != nil {
 		return err
 	}

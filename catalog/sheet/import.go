@@ -3,12 +3,14 @@ package sheet
 import (
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
 
 	"brightset/catalog"
+	"brightset/catalog/disk"
 )
 
 // Imported is the outcome of an import.
@@ -73,7 +75,16 @@ func readFile(path string) ([]byte, error) {
 	case info.Size() > MostBytes:
 		return nil, Problems{*tooLarge()}
 	}
-	return os.ReadFile(path)
+	f, err := disk.Open(path)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	data, err := io.ReadAll(io.LimitReader(f, MostBytes+1))
+	if err == nil && len(data) > MostBytes {
+		return nil, Problems{*tooLarge()}
+	}
+	return data, err
 }
 
 // besideJob writes the path of a file the way the catalog would find it when a
@@ -97,8 +108,8 @@ func (done *Imported) put(job string, toml *writer, problems []Problem, replace 
 	if err != nil {
 		return err
 	}
-	defer os.Remove(tmp)
-	warnings, err := check(job, tmp, done.Path, toml, &problems)
+	defer tmp.Discard()
+	warnings, err := check(job, tmp.Path, done.Path, toml, &problems)
 	if err != nil {
 		return err
 	}

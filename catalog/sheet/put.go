@@ -8,6 +8,8 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+
+	"brightset/catalog/disk"
 )
 
 // mayWrite says why a file can't be written, if so: it is there already and
@@ -33,7 +35,7 @@ func thereAlready(path string) error {
 
 // madeHere says whether a file begins as those do that import writes.
 func madeHere(path string) bool {
-	f, err := os.Open(path)
+	f, err := disk.Open(path)
 	if err != nil {
 		return false
 	}
@@ -45,51 +47,33 @@ func madeHere(path string) bool {
 
 // writeBeside writes a text, to the disk, under a name of its own in the folder
 // of another file.
-func writeBeside(path, text string) (name string, err error) {
-	f, err := os.CreateTemp(filepath.Dir(path), ".brightset-*.toml")
+func writeBeside(path, text string) (*disk.Temp, error) {
+	t, err := disk.Beside(path, ".toml")
 	if errors.Is(err, fs.ErrNotExist) {
-		return "", fmt.Errorf("there is no folder %q; make it first or name another with --out", filepath.Dir(path))
+		return nil, fmt.Errorf("there is no folder %q; make it first or name another with --out", filepath.Dir(path))
 	}
 	if err != nil {
-		return "", err
+		return nil, err
 	}
-	_, err = f.WriteString(text)
-	if err = errors.Join(err, f.Chmod(0o644), f.Sync(), f.Close()); err != nil {
-		os.Remove(f.Name())
-		return "", err
+	if err := t.Write([]byte(text)); err != nil {
+		t.Discard()
+		return nil, fmt.Errorf("can't write %q: %w", path, err)
 	}
-	return f.Name(), nil
+	return t, nil
 }
 
 // moveTo gives a file its name. A file that has come there in the meantime is
 // not replaced unless that is wanted.
-func moveTo(tmp, path string, replace bool) error {
-	if !replace {
-		err := os.Link(tmp, path)
-		if errors.Is(err, fs.ErrExist) {
-			return thereAlready(path)
-		}
-		if err == nil {
-			syncFolder(path)
-			return nil
-		}
-		// A disk without links: look once more, then rename.
+func moveTo(t *disk.Temp, path string, replace bool) error {
+	err := t.Create(path)
+	switch {
+	case !errors.Is(err, fs.ErrExist):
+		return err
+	case !replace:
+		return thereAlready(path)
 	}
 	if err := mayWrite(path, replace); err != nil {
 		return err
 	}
-	if err := os.Rename(tmp, path); err != nil {
-		return err
-	}
-	syncFolder(path)
-	return nil
-}
-
-// syncFolder makes sure that a file's new name outlives a loss of power. Where
-// folders can't be synced there is nothing to be done.
-func syncFolder(path string) {
-	if d, err := os.Open(filepath.Dir(path)); err == nil {
-		_ = d.Sync()
-		_ = d.Close()
-	}
+	return t.Replace(path, mark)
 }

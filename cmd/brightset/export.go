@@ -1,10 +1,12 @@
 package main
 
 import (
+	"errors"
 	"fmt"
-	"os"
+	"io/fs"
 	"strings"
 
+	"brightset/catalog/disk"
 	"brightset/catalog/sheet"
 	"brightset/cmd/brightset/internal/report"
 
@@ -52,8 +54,12 @@ func (o *exportOptions) run(c *call) (int, error) {
 		}
 		return exitAnswered, err
 	}
-	if _, err := os.Lstat(o.out); err == nil {
-		return 0, fmt.Errorf("%q is there already, nothing was written; type: --out OTHER.csv", o.out)
+	if err := disk.Answer(o.out); err != nil {
+		return 0, err
 	}
-	return exitAnswered, create(o.out, []byte(text))
+	err = disk.New(o.out, []byte(text))
+	if errors.Is(err, fs.ErrExist) {
+		err = fmt.Errorf("%q is there already, nothing was written; type: --out OTHER.csv", o.out)
+	}
+	return exitAnswered, err
 }

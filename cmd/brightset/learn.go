@@ -1,12 +1,16 @@
 package main
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 	"time"
 
 	"brightset/catalog"
+	"brightset/catalog/disk"
 	"brightset/cmd/brightset/internal/report"
 	"brightset/model"
 
@@ -55,7 +59,7 @@ func (o *learnOptions) run(c *call) (int, error) {
 	}
 	lesson := &report.Lesson{Learnt: model.Learn(all, strength), Jobs: len(jobs)}
 	if o.out != "" {
-		if err := writeNewFile(o.out, report.LearntFile(lesson, now().Format(time.DateOnly))); err != nil {
+		if err := writeLearnt(o.out, report.LearntFile(lesson, now().Format(time.DateOnly))); err != nil {
 			return 0, err
 		}
 		fmt.Fprintf(c.err, "Written: %s. It counts once the shop's file includes it.\n", o.out)
@@ -70,18 +74,14 @@ func (o *learnOptions) run(c *call) (int, error) {
 	return exitAnswered, err
 }
 
-// writeNewFile writes a file that is not there yet.
-func writeNewFile(path, text string) error {
-	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
-	if os.IsExist(err) {
+// writeLearnt writes a file to be included, which must not be there yet.
+func writeLearnt(path, text string) error {
+	if !strings.HasSuffix(path, ".toml") {
+		return usageError{fmt.Sprintf("%q is no name for a file to be included; type: --out learned.toml", path)}
+	}
+	err := disk.New(path, []byte(text))
+	if errors.Is(err, fs.ErrExist) {
 		return fmt.Errorf("%s is there already, and nothing is written over it; name another file, or move that one away", path)
-	}
-	if err != nil {
-		return err
-	}
-	_, err = f.WriteString(text)
-	if err2 := f.Close(); err == nil {
-		err = err2
 	}
 	return err
 }

@@ -8,6 +8,8 @@ import (
 	"os"
 	"path/filepath"
 
+	"brightset/catalog/disk"
+
 	"github.com/spf13/pflag"
 )
 
@@ -40,26 +42,21 @@ func newJob(c *call) (int, error) {
 	if err := os.MkdirAll(folder, 0o777); err != nil {
 		return 0, err
 	}
+	var wrote []string
 	for _, name := range names {
 		text, err := scaffold.ReadFile("scaffold/" + name)
 		if err != nil {
 			return 0, err
 		}
-		if err := create(filepath.Join(folder, name), text); err != nil {
+		if err := disk.New(filepath.Join(folder, name), text); err != nil {
+			for _, before := range wrote { // half a job is none, and would be in the way
+				os.Remove(before)
+			}
 			return 0, err
 		}
+		wrote = append(wrote, filepath.Join(folder, name))
 	}
 	job := filepath.Join(folder, "job.toml")
 	return exitAnswered, c.print(fmt.Sprintf("wrote %s and %s\nnext: fill them in, then type: brightset check %s\n",
 		job, filepath.Join(folder, "shop.toml"), folder))
-}
-
-// create writes a file that must not be there yet.
-func create(path string, text []byte) error {
-	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
-	if err != nil {
-		return err
-	}
-	_, err = f.Write(text)
-	return errors.Join(err, f.Close())
 }

@@ -2,14 +2,13 @@ package main
 
 import (
 	"context"
-	"errors"
-	"fmt"
 	"html/template"
 	"os"
 	"path/filepath"
 	"time"
 
 	"brightset/catalog"
+	"brightset/catalog/disk"
 	"brightset/cmd/brightset/internal/report"
 	"brightset/cmd/brightset/internal/report/page"
 	"brightset/model"
@@ -77,7 +76,9 @@ func (o *ordersOptions) run(c *call) (int, error) {
 	case len(papers.Early()) > 0:
 		code = exitUnproven
 	}
-	if o.keep {
+	if o.keep && ctx.Err() != nil {
+		_, _ = notKept(c)
+	} else if o.keep {
 		if err := keepPlan(c, d, plan); err != nil {
 			return 0, err
 		}
@@ -146,38 +147,28 @@ func photos(st *catalog.State) func(string) template.URL {
 }
 
 // writePages writes sheets into a folder and gives their paths. Each is written beside
-// its place and then put there whole.
+// its place and then put there whole; those of an earlier plan are written over, and
+// before the first is written it is known that all may be.
 func writePages(folder string, pages []*page.Page) ([]string, error) {
+	var paths []string
+	for _, p := range pages {
+		path := filepath.Join(folder, p.Name+".html")
+		if err := disk.Replaceable(path, page.Mark); err != nil {
+			return nil, err
+		}
+		paths = append(paths, path)
+	}
 	if err := os.MkdirAll(folder, 0o777); err != nil {
 		return nil, err
 	}
-	var written []string
-	for _, p := range pages {
+	for i, p := range pages {
 		text, err := p.HTML()
 		if err != nil {
 			return nil, err
 		}
-		path := filepath.Join(folder, p.Name+".html")
-		if err := writeWhole(path, text); err != nil {
+		if err := disk.Replace(paths[i], text, page.Mark); err != nil {
 			return nil, err
 		}
-		written = append(written, path)
 	}
-	return written, nil
-}
-
-// writeWhole puts a file in its place only once all of it is there.
-func writeWhole(path string, text []byte) error {
-	f, err := os.CreateTemp(filepath.Dir(path), ".brightset-*")
-	if err != nil {
-		return err
-	}
-	_, err = f.Write(text)
-	if err = errors.Join(err, f.Chmod(0o644), f.Close()); err == nil {
-		err = os.Rename(f.Name(), path)
-	}
-	if err != nil {
-		return errors.Join(fmt.Errorf("can't write %s: %w", path, err), os.Remove(f.Name()))
-	}
-	return nil
+	return paths, nil
 }

@@ -2,13 +2,11 @@ package main
 
 import (
 	"context"
-	"errors"
 	"fmt"
-	"os"
-	"strings"
 	"time"
 
 	"brightset/catalog"
+	"brightset/catalog/disk"
 	"brightset/cmd/brightset/internal/record"
 	"brightset/cmd/brightset/internal/report"
 	"brightset/model"
@@ -112,7 +110,16 @@ func (o *planOptions) solveAndKeep(ctx context.Context, c *call) (int, error) {
 	if err != nil || !p.Has {
 		return code, err
 	}
+	if ctx.Err() != nil {
+		return notKept(c)
+	}
 	return code, keepPlan(c, d, p)
+}
+
+// notKept says that a search that was broken off decides nothing.
+func notKept(c *call) (int, error) {
+	fmt.Fprintln(c.err, "Interrupted: nothing is kept; the plan kept before still is.")
+	return exitInterrupted, nil
 }
 
 // keepPlan records a plan as the one that is followed.
@@ -238,6 +245,9 @@ func exitCode(p *model.Plan) int {
 	return exitFailed
 }
 
+// mpsMark is how a program written by --mps begins.
+const mpsMark = "NAME brightset FREE\n"
+
 // writeProgram writes the integer program, with all lines before any is left
 // out, to a file or with "-" as the answer.
 func writeProgram(c *call, st *catalog.State, path string) error {
@@ -247,13 +257,8 @@ func writeProgram(c *call, st *catalog.State, path string) error {
 		}
 		return nil
 	}
-	if strings.HasSuffix(path, ".toml") {
-		return usageError{fmt.Sprintf("%q looks like an input file and would be overwritten; type: --mps program.mps", path)}
+	if err := disk.Answer(path); err != nil {
+		return usageError{err.Error() + "; type: --mps program.mps"}
 	}
-	f, err := os.Create(path)
-	if err != nil {
-		return err
-	}
-	err = model.BuildAll(st).Problem.WriteMPS(f)
-	return errors.Join(err, f.Close())
+	return disk.ReplaceBy(path, mpsMark, model.BuildAll(st).Problem.WriteMPS)
 }

@@ -245,15 +245,21 @@ func (o *recordOptions) turn(c *call, name string) (int, error) {
 	return exitAnswered, o.confirm(c, before, st, done)
 }
 
-func (o *recordOptions) confirm(c *call, before, st *catalog.State, done report.Done) error {
+// confirm prints what was recorded. Where that can't be printed, it stands all the same.
+func (o *recordOptions) confirm(c *call, before, st *catalog.State, done report.Done) (err error) {
+	text := ""
 	if !o.json {
-		return c.print(report.Recorded(before, st, done))
+		text = report.Recorded(before, st, done)
+	} else {
+		text, err = report.RecordedJSON(st, done)
 	}
-	text, err := report.RecordedJSON(st, done)
 	if err == nil {
 		err = c.print(text)
 	}
-	return err
+	if err != nil {
+		return fmt.Errorf("it is recorded (entry %d, %s), only the answer could not be printed: %w; don't record it again", done.Entry, done.Text, err)
+	}
+	return nil
 }
 
 func (o *recordOptions) list(c *call) (int, error) {

@@ -2,11 +2,14 @@ package main
 
 import (
 	"context"
+	"errors"
 	"path/filepath"
 	"time"
 
 	"brightset/catalog"
+	"brightset/catalog/disk"
 	"brightset/cmd/brightset/internal/report"
+	"brightset/cmd/brightset/internal/report/page"
 	"brightset/model"
 	"brightset/solver"
 
@@ -40,6 +43,13 @@ func (o *reportOptions) run(c *call) (int, error) {
 	if err != nil {
 		return 0, err
 	}
+	out := o.out
+	if out == "" {
+		out = filepath.Join(filepath.Dir(st.Job.File), "report.html")
+	}
+	if err := errors.Join(disk.Answer(out), disk.Replaceable(out, page.Mark)); err != nil {
+		return 0, err // now, and not after a long search
+	}
 	ctx, stop := searching(o.limit)
 	defer stop()
 	line := newProgress(c.err)
@@ -51,15 +61,11 @@ func (o *reportOptions) run(c *call) (int, error) {
 	if !plan.Has {
 		return (&planOptions{json: o.json}).answer(ctx, c, st, plan)
 	}
-	out := o.out
-	if out == "" {
-		out = filepath.Join(filepath.Dir(st.Job.File), "report.html")
-	}
 	text, err := whole.Page().HTML()
 	if err != nil {
 		return 0, err
 	}
-	if err := writeWhole(out, text); err != nil {
+	if err := disk.Replace(out, text, page.Mark); err != nil {
 		return 0, err
 	}
 	code := exitCode(plan)

@@ -10,6 +10,7 @@ import (
 	"strconv"
 
 	"brightset/catalog"
+	"brightset/catalog/disk"
 	"brightset/cmd/brightset/internal/report/page"
 )
 
@@ -36,7 +37,7 @@ func (s *Server) photo(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	defer root.Close()
-	f, err := root.Open(filepath.FromSlash(d.State.Pieces[i].Photos[n]))
+	f, err := disk.OpenIn(root, filepath.FromSlash(d.State.Pieces[i].Photos[n]))
 	if err != nil {
 		http.NotFound(w, r)
 		return
@@ -124,7 +125,7 @@ func (s *Server) keepPhoto(d *catalog.Desk, id string, data []byte) error {
 func writeNew(root *os.Root, data []byte) (string, error) {
 	for n := 1; n < 100_000; n++ {
 		name := path.Join(photoFolder, fmt.Sprintf("%04d.jpg", n))
-		f, err := root.OpenFile(filepath.FromSlash(name), os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
+		f, err := root.OpenFile(filepath.FromSlash(name), os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
 		if os.IsExist(err) {
 			continue
 		}

@@ -160,3 +160,6 @@ func (g *Grid) Row(cells ...string) { g.Rows = append(g.Rows, cells) }
 
 // Sum adds a row at the foot.
 func (g *Grid) Sum(cells ...string) { g.Foot = append(g.Foot, cells) }
+
+// Mark is by what a page can be told to be one of the program's.
+const Mark = `<meta name="generator" content="brightset">`

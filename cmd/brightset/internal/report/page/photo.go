@@ -13,6 +13,8 @@ import (
 	"io"
 	"os"
 
+	"brightset/catalog/disk"
+
 	"golang.org/x/image/draw"
 )
 
@@ -28,7 +30,7 @@ const (
 // into a page: turned upright as its EXIF tag says, and stripped of everything else
 // that cameras put in, such as where it was taken.
 func Thumbnail(root *os.Root, name string) (template.URL, error) {
-	f, err := root.Open(name)
+	f, err := disk.OpenIn(root, name)
 	if err != nil {
 		return "", err
 	}
