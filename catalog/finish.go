@@ -43,12 +43,25 @@ func (t *table) misplaced(kinds []string, hint string) {
 	}
 }
 
+// checkWeights refuses slots that all weigh nothing: the set then has no mean grade, and
+// one that is asked for could neither be met nor failed.
+func (l *loader) checkWeights() {
+	s := l.state
+	if len(s.Slots) == 0 || slices.ContainsFunc(s.Slots, func(slot Slot) bool { return slot.Weight > 0 }) {
+		return
+	}
+	first := &s.Slots[0]
+	l.mistake(l.job.doc, span{line: first.From.Line, column: first.From.Column, width: len([]rune(keyText(first.ID)))},
+		"no slot has any weight, so the set has no mean grade", "write weight = 1, or another number above 0, for at least one slot; a slot without the key weighs 1")
+}
+
 // lookOver adds the warnings and checks that need the whole state.
 func (l *loader) lookOver() {
 	s := l.state
 	if len(s.Slots) == 0 {
 		l.warn(l.job.origin(l.job.place("job").key), "the job has no slots: there is nothing to plan")
 	}
+	l.checkWeights()
 	can, enough := make([]bool, len(s.Slots)), make([]bool, len(s.Slots))
 	for i := range s.Pieces {
 		for _, slot := range s.Pieces[i].Fits {

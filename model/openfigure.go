@@ -69,7 +69,7 @@ func (o *FindOut) ofQuote(st *catalog.State, at *Choice, mayRefuse bool) []turno
 	switch o.Figure {
 	case FigurePlating:
 		return []turnout{
-			way(quarter, false, func(c *Choice) { c.Plate -= plateSpread(st, c) }),
+			way(quarter, false, func(c *Choice) { c.Plate = max(c.Plate-plateSpread(st, c), 0) }),
 			way(quarter, !o.fillsLot(st, mayRefuse), func(c *Choice) { c.Plate += plateSpread(st, c) }),
 		}
 	case FigureGrade:
