@@ -29,7 +29,7 @@ func fromOracle(c *oracle.Choice) *Choice {
 		return nil
 	}
 	return &Choice{Slot: c.Slot, Piece: c.Piece, Work: c.Work, Plater: c.Plater, Level: c.Level, Quote: c.Quote, Sent: c.Sent,
-		Get: c.Get, Give: c.Give, Plate: c.Plate, Other: c.Other, Strip: c.Strip,
+		Get: c.Get, Give: c.Give, Plate: c.Plate, Before: c.Before, Other: c.Other, Strip: c.Strip,
 		Breakage: c.Breakage, Refused: c.Refused, Chance: c.Chance, Fails: c.Fails,
 		Grade: c.Grade, Tone: c.Tone, Fresh: c.Fresh, Growing: c.Growing, Days: c.Days, Paid: c.Paid, Cash: c.Cash}
 }
@@ -40,7 +40,7 @@ func toOracle(c *Choice) *oracle.Choice {
 		return nil
 	}
 	return &oracle.Choice{Slot: c.Slot, Piece: c.Piece, Work: c.Work, Plater: c.Plater, Level: c.Level, Quote: c.Quote, Sent: c.Sent,
-		Get: c.Get, Give: c.Give, Plate: c.Plate, Other: c.Other, Strip: c.Strip,
+		Get: c.Get, Give: c.Give, Plate: c.Plate, Before: c.Before, Other: c.Other, Strip: c.Strip,
 		Breakage: c.Breakage, Refused: c.Refused, Chance: c.Chance, Fails: c.Fails,
 		Grade: c.Grade, Tone: c.Tone, Fresh: c.Fresh, Growing: c.Growing, Days: c.Days, Paid: c.Paid, Cash: c.Cash}
 }

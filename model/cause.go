@@ -52,7 +52,7 @@ func Causes(st *catalog.State, slot int, was, now *Plan) []Cause {
 }
 
 func linePrice(l *Line) catalog.Cents { return l.Choice.Get + l.Choice.Give }
-func lineWork(l *Line) catalog.Cents  { return l.Choice.Plate + l.Choice.Other }
+func lineWork(l *Line) catalog.Cents  { return l.Choice.Before + l.Choice.Plate + l.Choice.Other }
 
 func abs(v catalog.Cents) catalog.Cents { return max(v, -v) }
 

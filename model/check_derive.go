@@ -12,6 +12,7 @@ type judgeOne struct {
 	work         string
 	level        string
 	plate, other catalog.Cents
+	before       catalog.Cents // works of others that are done before the plater has it
 	breaks       catalog.Micro
 	refused      catalog.Micro
 	grade, tone  catalog.Centi
@@ -77,7 +78,7 @@ func judgeMultiply(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, 
 	n := catalog.Cents(slot.Quantity)
 	again := &Choice{
 		Slot: c.Slot, Piece: c.Piece, Work: one.work, Plater: c.Plater, Level: one.level, Quote: c.Quote, Sent: judgeIsThere(piece),
-		Get: n * piece.Price, Give: n * piece.Value, Plate: n * one.plate, Other: n * one.other, Strip: n * one.stripFee,
+		Get: n * piece.Price, Give: n * piece.Value, Plate: n * one.plate, Before: n * one.before, Other: n * one.other, Strip: n * one.stripFee,
 		Breakage: judgeRepeat(one.breaks, slot.Quantity), Refused: judgeRepeat(one.refused, slot.Quantity), Chance: piece.Chance,
 		Grade: one.grade, Tone: one.tone, Fresh: one.fresh, Growing: one.growing,
 		Days: judgePieceDays(st, piece) + one.days,
@@ -86,9 +87,9 @@ func judgeMultiply(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, 
 		again.Days = one.days // it has arrived, and has been sent on
 	}
 	again.Fails = catalog.One - catalog.Both(catalog.Both(again.Chance, catalog.One-again.Refused), catalog.One-again.Breakage)
-	again.Paid = catalog.Of(again.Chance, again.Get+again.Give+
+	again.Paid = catalog.Of(again.Chance, again.Get+again.Give+again.Before+
 		catalog.Of(again.Refused, again.Strip)+catalog.Of(catalog.One-again.Refused, again.Plate+again.Other))
-	again.Cash = again.Get + again.Plate + again.Other
+	again.Cash = again.Get + again.Before + again.Plate + again.Other
 	return again
 }
 

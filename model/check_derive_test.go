@@ -97,12 +97,12 @@ func TestDeriveByHand(t *testing.T) {
 			st.Pieces[0].Quotes = []catalog.Quote{{Plater: 0, Level: "show", Cost: 99_99, Refused: randomSet[catalog.Micro](0), Days: randomSet(20)}}
 		}, func() Choice {
 			c := plated(0, catalog.WorkRepair, 0, "show")
-			c.Quote, c.Plate, c.Other, c.Strip, c.Cash, c.Paid = 0, 99_99, 30_67, 12_00, 130_66, 130_66
+			c.Quote, c.Plate, c.Before, c.Strip, c.Cash, c.Paid = 0, 99_99, 30_67, 12_00, 130_66, 130_66
 			c.Breakage, c.Fails, c.Grade, c.Days = 121_018, 121_018, 88_00, 29
 			return c
 		}},
 		// the surfaces add up to no more than the whole: 0.3 + 0.777777 x 1.5 dm2 = 1.466666 h by the cheaper maker, x 40.00 = 58.67;
-		// refused 1 - (1 - 0.105004)^2 = 0.198982; paid 0.198982 x 12.00 + 0.801018 x (82.50 + 58.67) = 2.39 + 113.08
+		// refused 1 - (1 - 0.105004)^2 = 0.198982; paid 58.67 in any case, and 0.198982 x 12.00 + 0.801018 x 82.50 = 2.39 + 66.08
 		{"two faults, one work, two makers", func(st *catalog.State) {
 			st.Platers[0].Works = nil
 			st.Makers = []catalog.Maker{{ID: "m", Hourly: 41_00, Works: []int{1}, Days: 99}, {ID: "n", Hourly: 40_00, Works: []int{1}, Days: 9},
@@ -112,7 +112,7 @@ func TestDeriveByHand(t *testing.T) {
 			st.Pieces[0].Findings = append(st.Pieces[0].Findings, f)
 		}, func() Choice {
 			c := plated(0, catalog.WorkRepair, 0, "show")
-			c.Plate, c.Other, c.Strip, c.Cash, c.Paid = 82_50, 58_67, 12_00, 141_17, 115_47
+			c.Plate, c.Before, c.Strip, c.Cash, c.Paid = 82_50, 58_67, 12_00, 141_17, 127_14
 			c.Breakage, c.Refused, c.Fails, c.Grade, c.Days = 121_018, 198_982, 295_920, 88_00, 39
 			return c
 		}},
@@ -122,7 +122,7 @@ func TestDeriveByHand(t *testing.T) {
 			st.Pieces[1].Findings = []catalog.Finding{{Defect: 3, Count: 2}, {Defect: 3, Count: 3, Severity: catalog.Moderate, Where: catalog.Back}}
 		}, func() Choice {
 			c := plated(1, catalog.WorkRepair, 0, "driver")
-			c.Plate, c.Other, c.Strip, c.Cash, c.Paid = 45_00, 166_67, 12_00, 211_67, 211_67
+			c.Plate, c.Before, c.Strip, c.Cash, c.Paid = 45_00, 166_67, 12_00, 211_67, 211_67
 			c.Breakage, c.Fails, c.Grade, c.Days = 19_899, 19_899, 80_00, 30
 			return c
 		}},

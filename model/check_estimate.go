@@ -32,7 +32,7 @@ func judgeEstimate(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, 
 		plate:   max(plater.Least, catalog.Of(slot.Area.V, rate.V)),
 		refused: judgeSentBack(st, piece),
 	}
-	whole := catalog.One - base.V
+	whole, others := catalog.One-base.V, catalog.One
 	for w := range st.Tables.Works {
 		count, surface, needed := judgeNeed(st, piece, w)
 		if !needed {
@@ -44,9 +44,15 @@ func judgeEstimate(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, 
 			return nil, fmt.Sprintf("nobody does the work %q", work.Name)
 		}
 		one.grade = min(one.grade, work.Cap.Or(judgeFull))
-		whole = catalog.Both(whole, catalog.One-judgeAt(work.Breakage, piece.Metal).Or(0))
+		holds := catalog.One - judgeAt(work.Breakage, piece.Metal).Or(0)
+		if judgeHasInt(plater.Works, w) {
+			whole = catalog.Both(whole, holds)
+		} else {
+			others = catalog.Both(others, holds)
+		}
 	}
-	one.breaks = min(catalog.One, catalog.Of(plater.Factor, catalog.One-whole))
+	his := min(catalog.One, catalog.Of(plater.Factor, catalog.One-whole))
+	one.breaks = catalog.One - catalog.Both(catalog.One-his, others)
 	one.days = plater.Days + one.makersDays
 	return one, ""
 }
@@ -98,7 +104,7 @@ func judgeDo(st *catalog.State, one *judgeOne, plater *catalog.Plater, work int,
 		return true
 	}
 	if judgeHasInt(st.Shop.Works, work) {
-		one.other += catalog.Of(hours, hourly)
+		one.before += catalog.Of(hours, hourly)
 		return true
 	}
 	best := catalog.None
@@ -110,7 +116,7 @@ func judgeDo(st *catalog.State, one *judgeOne, plater *catalog.Plater, work int,
 	if best == catalog.None {
 		return false
 	}
-	one.other += catalog.Of(hours, st.Makers[best].Hourly)
+	one.before += catalog.Of(hours, st.Makers[best].Hourly)
 	one.makersDays = max(one.makersDays, st.Makers[best].Days)
 	return true
 }

@@ -27,6 +27,7 @@ func (j *judge) compareFigures(c, again *Choice, where string) {
 	money("get", c.Get, again.Get)
 	money("give", c.Give, again.Give)
 	money("plate", c.Plate, again.Plate)
+	money("before", c.Before, again.Before)
 	money("other", c.Other, again.Other)
 	money("strip", c.Strip, again.Strip)
 	money("paid", c.Paid, again.Paid)

@@ -126,7 +126,7 @@ func judgeExpected(st *catalog.State, k, f *Choice) catalog.Cents {
 	if piece.Bundle == catalog.None && piece.Vendor != catalog.None {
 		freight += st.Vendors[piece.Vendor].Freight
 	}
-	standin := catalog.Of(f.Chance, f.Get+f.Give+catalog.Of(f.Refused, f.Strip)+
+	standin := catalog.Of(f.Chance, f.Get+f.Give+f.Before+catalog.Of(f.Refused, f.Strip)+
 		catalog.Of(catalog.One-f.Refused, work+f.Other)+freight) + catalog.Of(f.Fails, rescue)
 	return k.Paid + catalog.Of(k.Fails, standin)
 }

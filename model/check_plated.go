@@ -68,7 +68,7 @@ func judgeQuote(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, q *
 		one.work = est.work
 	}
 	if one.work == catalog.WorkRepair { // a plain replate has no works of others
-		one.other = est.other
+		one.before = est.before
 		one.days += est.makersDays
 	}
 	one.breaks = q.Breakage.Or(est.breaks)

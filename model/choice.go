@@ -13,11 +13,12 @@ type Choice struct {
 	Quote  int    // index into the piece's quotes, catalog.None for an estimate
 	Sent   bool   // it is at the plater's already, in a lot that is paid for
 
-	Get   catalog.Cents // to pay to have the pieces
-	Give  catalog.Cents // what the customer's pieces would fetch
-	Plate catalog.Cents // the plater's part; counts towards his minimum
-	Other catalog.Cents // the shop's and makers' parts, fitting included
-	Strip catalog.Cents // strip fee if refused; plated work only
+	Get    catalog.Cents // to pay to have the pieces
+	Give   catalog.Cents // what the customer's pieces would fetch
+	Plate  catalog.Cents // the plater's part; counts towards his minimum
+	Before catalog.Cents // the shop's and makers' parts done before it goes to a plater
+	Other  catalog.Cents // the shop's parts done when it is back, or in his stead: fitting, cleaning
+	Strip  catalog.Cents // strip fee if refused; plated work only
 
 	Parts []Part // what the work consists of
 

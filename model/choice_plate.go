@@ -61,12 +61,13 @@ func barredBy(st *catalog.State, findings []catalog.Finding, q int) string {
 type estimate struct {
 	level             int
 	works             []int
-	plate, other      catalog.Cents
+	plate, before     catalog.Cents
 	parts             []Part
 	breakage, refused catalog.Micro
+	his               catalog.Micro // of the breakage, what is the plater's: left once the works of others are done
 	grade             catalog.Centi
 	makerDays         int
-	rests             struct{ plate, other, breakage, refused, grade []Rest }
+	rests             struct{ plate, before, breakage, refused, grade []Rest }
 }
 
 // estimated works out the estimate, whether or not the plater would take the
@@ -130,8 +131,8 @@ func (e *estimate) money(st *catalog.State, p *catalog.Piece, q int, area catalo
 			e.rests.plate = append(e.rests.plate, rests...)
 			continue
 		}
-		e.other += cost
-		e.rests.other = append(e.rests.other, rests...)
+		e.before += cost
+		e.rests.before = append(e.rests.before, rests...)
 		if by == ByMaker {
 			e.makerDays = max(e.makerDays, st.Makers[maker].Days)
 		}
@@ -139,23 +140,30 @@ func (e *estimate) money(st *catalog.State, p *catalog.Piece, q int, area catalo
 	return ""
 }
 
-// risk: breakage = min(1, factor x (1 - (1-base) x product of (1 - breakage of
-// each work))); refused = 1 - product over findings of (1 - share x refused).
+// risk: his = min(1, factor x (1 - (1-base) x product of (1 - breakage of each work of
+// his))); breakage = 1 - (1 - his) x product of (1 - breakage of each work that others do):
+// the factor is the plater's, for what he does; refused = 1 - product over findings of
+// (1 - share x refused).
 func (e *estimate) risk(st *catalog.State, p *catalog.Piece, q int) {
 	metal := &st.Tables.Metals[p.Metal]
-	whole := catalog.One - metal.Base.V
+	whole, others := catalog.One-metal.Base.V, catalog.One
 	if metal.Base.V > 0 {
 		e.rests.breakage = rest(metal.Base, "breakage of plating %s", metal.Name)
 	}
 	for _, w := range e.works {
 		work := &st.Tables.Works[w]
 		b := at(work.Breakage, p.Metal)
-		whole = catalog.Both(whole, catalog.One-b.Or(0))
+		if by, _, _, _ := doer(st, q, w); by == ByPlater {
+			whole = catalog.Both(whole, catalog.One-b.Or(0))
+		} else {
+			others = catalog.Both(others, catalog.One-b.Or(0))
+		}
 		if b.V > 0 {
 			e.rests.breakage = append(e.rests.breakage, rest(b, "breakage of %s in %s", work.Name, metal.Name)...)
 		}
 	}
-	e.breakage = min(catalog.One, catalog.Of(st.Platers[q].Factor, catalog.One-whole))
+	e.his = min(catalog.One, catalog.Of(st.Platers[q].Factor, catalog.One-whole))
+	e.breakage = catalog.One - catalog.Both(catalog.One-e.his, others)
 	e.refused, e.rests.refused = sentBack(st, p)
 }
 
@@ -196,12 +204,12 @@ func (e *estimate) draft(st *catalog.State, piece, q int) draft {
 	plater := &st.Platers[q]
 	d := draft{
 		work: workWord(st, piece), plater: q, level: plater.Levels[e.level].Name, quote: catalog.None,
-		plate: e.plate, other: e.other, parts: e.parts,
+		plate: e.plate, before: e.before, parts: e.parts,
 		breakage: e.breakage, refused: e.refused,
 		grade: e.grade, tone: plater.Levels[e.level].Tone.Or(0), fresh: true,
 		days: arrival(st, &st.Pieces[piece]) + plater.Days + e.makerDays,
 	}
-	for _, r := range [][]Rest{e.rests.plate, e.rests.other, e.rests.breakage, e.rests.refused, e.rests.grade} {
+	for _, r := range [][]Rest{e.rests.plate, e.rests.before, e.rests.breakage, e.rests.refused, e.rests.grade} {
 		d.rests = append(d.rests, r...)
 	}
 	return d

@@ -36,7 +36,7 @@ func TestWhoDoesIt(t *testing.T) {
 		{Defect: pits, Severity: catalog.Moderate, Extent: 0, Count: 3, Where: catalog.Back}}
 	c := pick(Choices(st)[left], twisted, catalog.WorkRepair, north, "show")
 	// north: 80.00 + 0.75 hours at 60.00; shop: 0.6 hours at 40.00; smith 70.00
-	if c == nil || c.Plate != 125_00 || c.Other != 94_00 || c.Days != 49 || len(c.Parts) != 4 {
+	if c == nil || c.Plate != 125_00 || c.Before != 94_00 || c.Other != 0 || c.Days != 49 || len(c.Parts) != 4 {
 		t.Fatalf("got %+v", c)
 	}
 	st.Makers = nil

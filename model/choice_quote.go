@@ -97,9 +97,9 @@ func (d *draft) quoteWork(st *catalog.State, piece int, e estimate, has bool) {
 	if !has || d.work == catalog.WorkReplate && len(e.works) > 0 {
 		return
 	}
-	d.other = e.other
+	d.before = e.before
 	d.days = e.makerDays
-	d.rests = append(d.rests, e.rests.other...)
+	d.rests = append(d.rests, e.rests.before...)
 	for _, part := range e.parts {
 		if part.Work == catalog.None {
 			continue

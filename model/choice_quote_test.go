@@ -64,15 +64,15 @@ func TestQuote(t *testing.T) {
 // 40.00) unless the quote is for replating alone.
 func TestQuoteAndOthers(t *testing.T) {
 	for _, tt := range []struct {
-		work  string
-		other catalog.Cents
+		work   string
+		before catalog.Cents
 	}{{"", 24_00}, {catalog.WorkRepair, 24_00}, {catalog.WorkReplate, 0}} {
 		st := tinyState()
 		st.Pieces[twisted].Findings = []catalog.Finding{{Defect: pits, Severity: catalog.Moderate, Count: 3, Where: catalog.Face}}
 		st.Pieces[twisted].Quotes = []catalog.Quote{{Plater: north, Level: "show", Work: tt.work, Cost: 99_00}}
 		for _, c := range Choices(st)[left] {
-			if c.Piece == twisted && c.Quote == 0 && (c.Other != tt.other || c.Plate != 99_00) {
-				t.Errorf("work %q: other %d, want %d", tt.work, c.Other, tt.other)
+			if c.Piece == twisted && c.Quote == 0 && (c.Before != tt.before || c.Plate != 99_00) {
+				t.Errorf("work %q: before %d, want %d", tt.work, c.Before, tt.before)
 			}
 		}
 	}

@@ -10,8 +10,8 @@ type draft struct {
 	quote  int
 	sent   bool
 
-	plate, other catalog.Cents
-	parts        []Part
+	plate, before, other catalog.Cents
+	parts                []Part
 
 	breakage, refused catalog.Micro
 
@@ -27,15 +27,18 @@ type draft struct {
 //
 //	b = 1-(1-b1)^n, r = 1-(1-r1)^n by repeated products, c the chance, once
 //	ok = (c (1-r)) (1-b), p = 1-ok
-//	paid = c (get + give + r strip + (1-r)(plate + other))
-//	cash = get + plate + other
+//	paid = c (get + give + before + r strip + (1-r)(plate + other))
+//	cash = get + before + plate + other
+//
+// What the shop and the makers do before a piece goes to the plater is paid whether he
+// sends it back or not.
 func (d *draft) choice(st *catalog.State, slot, piece int) Choice {
 	n := needed(&st.Slots[slot])
 	p := &st.Pieces[piece]
 	many := catalog.Cents(n)
 	c := Choice{
 		Slot: slot, Piece: piece, Work: d.work, Plater: d.plater, Level: d.level, Quote: d.quote, Sent: d.sent,
-		Get: many * p.Price, Give: many * p.Value, Plate: many * d.plate, Other: many * d.other,
+		Get: many * p.Price, Give: many * p.Value, Plate: many * d.plate, Before: many * d.before, Other: many * d.other,
 		Breakage: repeated(d.breakage, n), Refused: repeated(d.refused, n), Chance: p.Chance,
 		Grade: d.grade, Tone: d.tone, Fresh: d.fresh, Growing: d.growing, Days: d.days,
 		Rests: tidyRests(d.rests), Warnings: d.warnings,
@@ -55,9 +58,9 @@ func (d *draft) choice(st *catalog.State, slot, piece int) Choice {
 // addUp works out what follows from a choice's own figures.
 func (c *Choice) addUp() {
 	c.Fails = catalog.One - catalog.Both(catalog.Both(c.Chance, catalog.One-c.Refused), catalog.One-c.Breakage)
-	c.Paid = catalog.Of(c.Chance, c.Get+c.Give+
+	c.Paid = catalog.Of(c.Chance, c.Get+c.Give+c.Before+
 		catalog.Of(c.Refused, c.Strip)+catalog.Of(catalog.One-c.Refused, c.Plate+c.Other))
-	c.Cash = c.Get + c.Plate + c.Other
+	c.Cash = c.Get + c.Before + c.Plate + c.Other
 }
 
 // repeated is the chance that at least one of n pieces fails that fail with
@@ -72,13 +75,13 @@ func repeated(p catalog.Micro, n int) catalog.Micro {
 
 // Standin is what it costs to fall back on f once it is needed:
 //
-//	c (get + give + r strip + (1-r)(max(plate, minimum) + other) + freights) + p R
+//	c (get + give + before + r strip + (1-r)(max(plate, minimum) + other) + freights) + p R
 //
 // A fallback pays the plater's minimum and freight, and the vendor's freight,
 // by itself; a piece out of a bundle comes with the bundle's freight.
 func Standin(st *catalog.State, f *Choice) catalog.Cents {
 	plate, freight := standinCharges(st, f)
-	sum := f.Get + f.Give + catalog.Of(f.Refused, f.Strip) +
+	sum := f.Get + f.Give + f.Before + catalog.Of(f.Refused, f.Strip) +
 		catalog.Of(catalog.One-f.Refused, plate+f.Other) + freight
 	return catalog.Of(f.Chance, sum) + catalog.Of(f.Fails, rescue(st, f.Slot))
 }

@@ -137,7 +137,7 @@ func breakageOpen(st *catalog.State, c *Choice) bool {
 // plateSpread is the part of a choice's spread that is the plater's.
 func plateSpread(st *catalog.State, c *Choice) catalog.Cents {
 	only := *c
-	only.Other = 0
+	only.Before, only.Other = 0, 0
 	return Spread(st, &only)
 }
 

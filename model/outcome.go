@@ -22,12 +22,12 @@ type stage struct {
 }
 
 // stages of a choice: it does not come and costs nothing; it is sent back after
-// stripping and costs the price and the strip fee; it is worked on, and breaks or
+// stripping and costs the price, what was done before and the strip fee; it is worked on, and breaks or
 // not. extra is what it costs beside price and work once it comes.
 func stages(c *Choice, plate, extra catalog.Cents) []stage {
 	come, back, breaks := share(c.Chance), share(c.Refused), share(c.Breakage)
 	price := c.Get + extra
-	worked, sentBack := price+plate+c.Other, price+c.Strip
+	worked, sentBack := price+c.Before+plate+c.Other, price+c.Before+c.Strip
 	all := []stage{
 		{come * (1 - back) * (1 - breaks), worked + c.Give, worked, true},
 		{come * (1 - back) * breaks, worked + c.Give, worked, false},

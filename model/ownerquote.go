@@ -72,7 +72,7 @@ func ownerLine(st *catalog.State, l *Line, stops []StopPrice) OwnerLine {
 		}
 	}
 	line.Plating = marked(outside, q.Plating)
-	line.Bench = c.Plate + c.Other - outside
+	line.Bench = c.Before + c.Plate + c.Other - outside
 	line.Parts = marked(c.Get, q.Parts)
 	line.Labour = catalog.Of(q.Removal+q.Tagging+q.Packing+q.Fitting, q.Hourly.Or(0))
 	line.Total = line.Plating + line.Bench + line.Parts + line.Labour

@@ -187,10 +187,10 @@ func (s *simulator) try(c *Choice, standsIn bool) (cash, total catalog.Cents, ok
 		plate, extra = standinCharges(s.st, c)
 	}
 	if s.r.Float64() < share(c.Refused) {
-		return c.Get + extra + c.Strip, c.Get + c.Give + extra + c.Strip, false
+		return c.Get + extra + scaled(c.Before, s.other) + c.Strip, c.Get + c.Give + extra + c.Before + c.Strip, false
 	}
-	total = c.Get + c.Give + extra + plate + c.Other
-	cash = c.Get + extra + s.off(c, plate) + scaled(c.Other, s.other)
+	total = c.Get + c.Give + extra + c.Before + plate + c.Other
+	cash = c.Get + extra + s.off(c, plate) + scaled(c.Before+c.Other, s.other)
 	return cash, total, s.r.Float64() >= share(c.Breakage)
 }
 

@@ -17,7 +17,7 @@ const (
 // nothing on a firm quote, 30 in 100 on one that is old, a tenth on a price after strip, 15 in 100 on estimates
 // and on hours; or what a quote's own range says. What is bought has its price.
 func Spread(st *catalog.State, c *Choice) catalog.Cents {
-	sum := c.Other * spreadEstimate / 100
+	sum := (c.Before + c.Other) * spreadEstimate / 100
 	if c.Quote == catalog.None {
 		return sum + c.Plate*spreadEstimate/100
 	}

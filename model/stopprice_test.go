@@ -104,13 +104,7 @@ func sendAll(st *catalog.State, plan *Plan) (sent *catalog.State, spent catalog.
 		n := st.Slots[k.Slot].Quantity
 		sent.Pieces[k.Piece].Sent = catalog.Sent{Was: true, Quote: Terms(st, k), Count: n}
 		sent.Pieces[k.Piece].Chance = catalog.One
-		spent += k.Other
-		for _, f := range st.Pieces[k.Piece].Fit {
-			if f.Slot == k.Slot { // fitting it is still to be done
-				spent -= catalog.Cents(n) * catalog.Of(f.Hours, st.Shop.Hourly.V)
-				break
-			}
-		}
+		spent += k.Before // fitting it is still to be done
 	}
 	for _, c := range plan.Charges {
 		if c.Kind == ChargePlaterFreight || c.Kind == ChargeMinimum {

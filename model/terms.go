@@ -8,7 +8,7 @@ import (
 
 // Terms are what a choice that has yet to be sent is expected to come to for one piece:
 // what is agreed with the plater when it goes to him. The works of others are done by
-// then, and take none of his days; handwork to make it fit is done when it hangs, and
+// then: they can't break it any more, and take none of his days; handwork to make it fit is done when it hangs, and
 // is none of the plater's either.
 func Terms(st *catalog.State, c *Choice) catalog.Quote {
 	one := st.Clone()
@@ -21,11 +21,47 @@ func Terms(st *catalog.State, c *Choice) catalog.Quote {
 	set := func(m catalog.Micro) catalog.Val[catalog.Micro] { return catalog.Val[catalog.Micro]{V: m, Set: true} }
 	return catalog.Quote{
 		Plater: k.Plater, Work: k.Work, Level: k.Level, Cost: k.Plate,
-		Breakage: set(k.Breakage), Refused: set(k.Refused),
+		Breakage: set(hisBreakage(one, k)), Refused: set(k.Refused),
 		Grade: catalog.Val[catalog.Centi]{V: k.Grade, Set: true}, Tone: catalog.Val[catalog.Centi]{V: k.Tone, Set: true},
 		Fresh: catalog.Val[bool]{V: k.Fresh, Set: true},
 		Days:  catalog.Val[int]{V: k.Days - arrival(one, p) - makersDays(one, k), Set: true},
 	}
+}
+
+// hisBreakage is what is left of a choice's breakage once the works of others are done: a
+// plater's quote is about his own work, an estimate has the two apart.
+func hisBreakage(st *catalog.State, c *Choice) catalog.Micro {
+	var e estimate
+	has, level := false, catalog.None
+	if c.Quote != catalog.None {
+		q := &st.Pieces[c.Piece].Quotes[c.Quote]
+		if q.Breakage.Set {
+			return c.Breakage
+		}
+		level = quoteLevel(st, q)
+		e, has = quoteEstimate(st, c.Slot, c.Piece, q, level)
+	} else {
+		level = slices.IndexFunc(st.Platers[c.Plater].Levels, func(l catalog.Level) bool { return l.Name == c.Level })
+		var why string
+		e, why = estimated(st, c.Slot, c.Piece, c.Plater, level)
+		has = why == ""
+	}
+	if !has || othersWorks(c) == 0 {
+		return c.Breakage // nobody else does anything
+	}
+	return e.his
+}
+
+// othersWorks is how many works the shop and the makers do on a piece before it goes to
+// the plater.
+func othersWorks(c *Choice) int {
+	n := 0
+	for _, part := range c.Parts {
+		if part.Work != catalog.None && part.Doer != ByPlater {
+			n++
+		}
+	}
+	return n
 }
 
 // makersDays is how long the makers are busy with a piece before it goes to the plater.

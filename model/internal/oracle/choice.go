@@ -58,7 +58,7 @@ func (r *Reader) doneTo(slot, p int) []done {
 	var all []done
 	switch {
 	case atPlater(piece):
-		all = r.underWay(p)
+		all = r.underWay(slot, p)
 	case piece.Stage == catalog.StageHung:
 		all, fit = r.asIs(p), nil // fitted already
 	default:

@@ -17,11 +17,6 @@ import "brightset/catalog"
 // Words says which words of the design are read that the program doesn't follow yet.
 // The zero value is what it does now.
 type Words struct {
-	// BeforeApart: what the shop and makers do before a piece is sent is paid for even
-	// if the plater sends it back.
-	BeforeApart bool
-	// FactorHis: a plater's breakage factor is for his own works, not for those of others.
-	FactorHis bool
 	// OldStockFresh: unused old stock without findings counts as freshly finished.
 	OldStockFresh bool
 }

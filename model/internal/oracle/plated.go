@@ -10,7 +10,7 @@ func (r *Reader) plated(slot, p int) []done {
 	for q := range r.st.Platers {
 		plater, quoted := &r.st.Platers[q], false
 		for i := range piece.Quotes {
-			if piece.Quotes[i].Plater != q {
+			if piece.Quotes[i].Plater != q || !r.stands(piece, &piece.Quotes[i]) {
 				continue
 			}
 			quoted = true
@@ -73,7 +73,7 @@ func (r *Reader) estimate(slot, p, q int, level *catalog.Level) (d done, makers 
 			d.before += cost
 			makers = max(makers, days)
 		}
-		if who == thePlater || !r.words.FactorHis {
+		if who == thePlater {
 			his = part(his, holds)
 		} else {
 			others = part(others, holds)
@@ -83,16 +83,7 @@ func (r *Reader) estimate(slot, p, q int, level *catalog.Level) (d done, makers 
 	d.breaks = million - part(million-min(million, part(plater.Factor, million-his)), others)
 	d.refused = r.sentBack(piece)
 	d.days = plater.Days + makers
-	return r.settle(d), makers, true
-}
-
-// settle moves what is done before a piece is sent to the other works, where the program
-// does not tell them apart.
-func (r *Reader) settle(d done) done {
-	if !r.words.BeforeApart {
-		d.before, d.other = 0, d.other+d.before
-	}
-	return d
+	return d, makers, true
 }
 
 // needs says how many faults of a piece a work mends, and on what share of the surface.

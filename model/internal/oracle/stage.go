@@ -37,7 +37,7 @@ func (r *Reader) outOfReach(slot, p int) bool {
 // underWay is a piece at a plater's, on the terms it was sent on. Once he was told to go
 // ahead the price is spent, and once it is plated nothing can happen to it any more. What
 // is left of his days is at least one.
-func (r *Reader) underWay(p int) []done {
+func (r *Reader) underWay(slot, p int) []done {
 	piece := &r.st.Pieces[p]
 	s := &piece.Sent
 	plater := &r.st.Platers[s.Plater]
@@ -47,11 +47,14 @@ func (r *Reader) underWay(p int) []done {
 	if d.days = or(s.Days, plater.Days) - s.Since; d.days < 1 {
 		d.days = 1
 	}
+	if !r.toLight(slot, p, &d) && piece.Stage != catalog.StagePlated {
+		return nil
+	}
 	switch piece.Stage {
 	case catalog.StageApproved:
-		d.plate = 0
+		d.plate -= s.Cost
 	case catalog.StagePlated:
-		d.plate, d.breaks, d.refused = 0, 0, 0
+		d.plate, d.breaks, d.refused = d.plate-s.Cost, 0, 0
 	}
 	return []done{d}
 }

@@ -104,7 +104,7 @@ func moneyParts(st *catalog.State, p *model.Plan) []moneyPart {
 				own += part.Cost
 			}
 		}
-		plating, makers, bench = plating+c.Plate, makers+own, bench+c.Other-own
+		plating, makers, bench = plating+c.Plate, makers+own, bench+c.Before+c.Other-own
 		buying, given = buying+c.Get, given+c.Give
 		failing += l.Expected - c.Cash - c.Give
 	}
