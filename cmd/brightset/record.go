@@ -60,6 +60,7 @@ var recordCommand = command{
 		} {
 			flags.StringVar(one.to, one.name, "", one.text)
 		}
+		flags.BoolVar(&f.NewLot, "new-lot", false, "it goes by itself, though something else goes to the plater that day")
 		flags.BoolVar(&f.StripFirst, "strip-first", false, "he is to strip it and name his price before he goes on")
 		flags.BoolVar(&o.json, "json", false, "write the answer as one JSON document")
 		return o.run

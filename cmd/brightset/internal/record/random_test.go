@@ -160,7 +160,7 @@ func moveOf(r *rand.Rand, b books) move {
 	switch what {
 	case 0, 1:
 		first := r.IntN(2) == 0
-		m.step = step{"sent", Facts{Target: id, To: "north", Level: "show", Cost: money, StripFirst: first, Slot: map[string]string{"p2": "a", "bag": "b"}[id]}}
+		m.step = step{"sent", Facts{Target: id, To: "north", Level: "show", Cost: money, StripFirst: first, NewLot: true, Slot: map[string]string{"p2": "a", "bag": "b"}[id]}}
 		slots := map[string][]string{"p2": {"a"}, "bag": {"b"}}[id]
 		if slots == nil {
 			slots = []string{"a", "b"}

@@ -23,6 +23,7 @@ type Facts struct {
 	To, Work, Level, Firm                                                      string
 	Slot, Piece                                                                string
 	StripFirst                                                                 bool
+	NewLot                                                                     bool // a lot of its own, though one goes to the plater that day
 	On, Reason                                                                 string
 }
 
@@ -44,7 +45,7 @@ var Actions = []Action{
 	{"graded", "PIECE", "it was graded by eye", "grade tone", "grade", (*builder).graded},
 	{"quoted", "PIECE", "a plater named a price for it", "to cost level work firm breakage grade days", "to cost", (*builder).quoted},
 	{"fitted", "PIECES", "tried on the object: it fits without bending", "", "", (*builder).fitted},
-	{"sent", "PIECES", "it went to a plater; several go as one lot, with commas between", "to work level slot cost count strip-first", "to", (*builder).sent},
+	{"sent", "PIECES", "it went to a plater; several go as one lot, with commas between", "to work level slot cost count strip-first new-lot", "to", (*builder).sent},
 	{"stripped", "PIECE", "the old plating is off", "defect severity extent count where", "", (*builder).stripped},
 	{"priced", "PIECE", "the plater named his price after stripping", "cost grade breakage", "cost", (*builder).priced},
 	{"approved", "PIECES", "he was told to go ahead", "", "", (*builder).approved},

@@ -2,13 +2,15 @@ package record
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
+	"time"
 
 	"brightset/catalog"
 	"brightset/model"
 )
 
-// sent closes a lot: what goes to one plater together. Freight and what is missing to
+// sent makes up a lot: what goes to one plater on one day, unless it is said to be another. Freight and what is missing to
 // his least charge are spent with it, reckoned on the prices agreed; so is the work,
 // unless he is to strip first and name his price.
 func (b *builder) sent(f *Facts) error {
@@ -21,7 +23,12 @@ func (b *builder) sent(f *Facts) error {
 		return err
 	}
 	plater := &b.st.Platers[q]
-	lot := b.newLot(q)
+	lot, joins := b.newLot(q), false
+	if !f.NewLot {
+		if open := b.lotOf(q, b.day(f)); open != "" {
+			lot, joins = open, true
+		}
+	}
 	work := catalog.Cents(0)
 	for _, i := range all {
 		if p := &b.st.Pieces[i]; p.AtPlater() {
@@ -35,9 +42,63 @@ func (b *builder) sent(f *Facts) error {
 		}
 		work += sum
 	}
+	if joins {
+		b.lessUpToLeast(q, lot, work)
+		return nil
+	}
 	b.spend(plater.Freight, catalog.None, "freight of %s, lot %s", plater.ID, lot)
-	b.spend(max(0, plater.Minimum-work), catalog.None, "up to the least lot of %s, lot %s", plater.ID, lot)
+	b.spend(max(0, plater.Minimum-work), catalog.None, "%s", upToLeast(plater.ID, lot))
 	return nil
+}
+
+// upToLeast is what the ledger calls what is missing to a plater's least lot.
+func upToLeast(plater, lot string) string {
+	return fmt.Sprintf("up to the least lot of %s, lot %s", plater, lot)
+}
+
+// lotOf is the lot that goes to a plater on a day already, "" where none does: what goes
+// to him on one day goes together, however it is recorded.
+func (b *builder) lotOf(q int, day string) string {
+	if b.st.Record == nil {
+		return ""
+	}
+	lot := ""
+	for i := range b.st.Record.Entries {
+		e := &b.st.Record.Entries[i]
+		if e.Action != "sent" || e.Day().Format(time.DateOnly) != day {
+			continue
+		}
+		for _, c := range e.Changes {
+			if name := text(c.New["lot"]); b.isLotOf(q, name) {
+				lot = name
+			}
+		}
+	}
+	return lot
+}
+
+// isLotOf says whether a lot is a plater's, by its name.
+func (b *builder) isLotOf(q int, lot string) bool {
+	number, ok := strings.CutPrefix(lot, b.st.Platers[q].ID+"-")
+	n, err := strconv.Atoi(number)
+	return ok && err == nil && n > 0
+}
+
+// lessUpToLeast takes further work in a lot off what is still missing to its least charge:
+// nothing is left of that once the lot comes to as much.
+func (b *builder) lessUpToLeast(q int, lot string, work catalog.Cents) {
+	for _, s := range b.st.Job.Spent {
+		if s.For != upToLeast(b.st.Platers[q].ID, lot) {
+			continue
+		}
+		target := []string{"spent", s.ID}
+		if s.Cents > work {
+			b.set(false, target, "cost", catalog.FormatMoney(s.Cents-work))
+		} else {
+			b.clear(false, target)
+		}
+		return
+	}
 }
 
 // newLot is the name of the next lot to a plater: one that none had that stands in the

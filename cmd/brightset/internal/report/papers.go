@@ -220,17 +220,23 @@ func mateText(st *catalog.State, slot int) string {
 
 func (p *Papers) lotPrices(lot *model.Lot) page.Block {
 	st := p.State
-	g := page.NewGrid("agreed", ">"+st.Job.Currency)
+	g := page.NewGrid("piece", "price", ">"+st.Job.Currency)
 	for _, i := range lot.Lines {
-		if l := &p.Plan.Lines[i]; !p.holds(l.Choice) {
-			g.Row(model.PieceName(st, l.Choice.Piece), catalog.FormatMoney(l.Choice.Plate))
+		l := &p.Plan.Lines[i]
+		if p.holds(l.Choice) {
+			continue
 		}
+		how := "our estimate" // only what he has named himself is agreed
+		if l.Choice.Quote != catalog.None {
+			how = "agreed"
+		}
+		g.Row(model.PieceName(st, l.Choice.Piece), how, catalog.FormatMoney(l.Choice.Plate))
 	}
 	if lot.Freight > 0 {
-		g.Row("freight", catalog.FormatMoney(lot.Freight))
+		g.Row("freight", "", catalog.FormatMoney(lot.Freight))
 	}
 	if lot.Minimum > 0 {
-		g.Row("least charge for the lot", catalog.FormatMoney(lot.Minimum))
+		g.Row("least charge for the lot", "", catalog.FormatMoney(lot.Minimum))
 	}
 	return page.Block{Heading: "Prices", Grid: g}
 }
