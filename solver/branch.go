@@ -51,17 +51,18 @@ type lesson struct {
 	rise float64
 }
 
-func (s *search) branchAndBound(root *node) error {
-	s.push(root)
+// branchAndBound searches the nodes that wait until nothing better than what is in hand
+// is left in them. Those that may hold something as good are in the queue then.
+func (s *search) branchAndBound() error {
 	lastDive, wait, lastSweep, swept := s.nodes, firstDive, s.nodes, s.best.upper(s.other)
-	for len(s.queue) > 0 {
+	for len(s.queue) > 0 && s.queue[0].value <= float64(s.best.upper(s.other)-1) {
 		if s.stopped() || s.closeEnough() {
 			break
 		}
 		var work []*node
 		for len(work) < batch && len(s.queue) > 0 {
 			n := heap.Pop(&s.queue).(*node)
-			if n.value > float64(s.best.upper(s.other)-1) {
+			if n.value > float64(s.best.reach(s.other)-1) {
 				continue
 			}
 			work = append(work, n)
@@ -118,7 +119,7 @@ func better(a, b *incumbent) bool {
 	if a.total != b.total {
 		return a.total < b.total
 	}
-	return a.tie[0] < b.tie[0] || (a.tie[0] == b.tie[0] && a.tie[1] < b.tie[1])
+	return a.tie.less(b.tie)
 }
 
 // openBound is the least bound of the nodes left.
@@ -169,7 +170,7 @@ func (s *search) work(n *node) (o outcome) {
 	in, d := s.in, n.d
 	o.best = s.best
 	b := in.lagrangian(d, n.y, true)
-	if s.reduce(d, b, &o.best) {
+	if s.reduce(d, b, &o.best) || s.putOff(n, d, b, n.y, n.pool, &o) {
 		return o
 	}
 	if s.halted() {
@@ -178,12 +179,12 @@ func (s *search) work(n *node) (o outcome) {
 	}
 	m := in.newMaster(d, n.pool.clone(), true)
 	defer m.close()
-	r, y, finished := s.bounded(d, n.y, m, &o)
+	r, y, finished := s.bounded(n, d, n.y, m, &o)
 	if finished {
 		return o
 	}
 	b = in.lagrangian(d, y, true)
-	if b.prune(o.best.upper(s.other)) || in.enumerate(d, b, &o.best, s.other, s.picksAtMost(), s.halted) {
+	if b.prune(o.best.reach(s.other)) || s.putOff(n, d, b, y, m.pool, &o) || in.enumerate(d, b, &o.best, s.other, s.picksAtMost(), s.halted) {
 		return o
 	}
 	if s.halted() {
@@ -200,11 +201,13 @@ func (s *search) work(n *node) (o outcome) {
 // bounded solves the relaxation of a domain and rules columns out by it, again
 // while that takes columns away that the LP makes use of. finished: nothing is
 // left, or an error is in o.
-func (s *search) bounded(d *domain, y *duals, m *master, o *outcome) (r *relaxation, best *duals, finished bool) {
+func (s *search) bounded(n *node, d *domain, y *duals, m *master, o *outcome) (r *relaxation, best *duals, finished bool) {
 	for range 4 {
 		next, done, err := s.relaxNodeCounting(d, y, m, o)
 		if err != nil || done {
-			o.err = err
+			if o.err = err; next != nil {
+				s.putOff(n, d, next.bound, next.duals, m.pool, o)
+			}
 			return nil, nil, true
 		}
 		if next == nil {
@@ -222,6 +225,18 @@ func (s *search) bounded(d *domain, y *duals, m *master, o *outcome) (r *relaxat
 		}
 	}
 	return r, y, false
+}
+
+// putOff keeps what may hold nothing better, but something as good, until the least total
+// is proven. It says whether nothing better is left.
+func (s *search) putOff(n *node, d *domain, b *bound, y *duals, pool *pool, o *outcome) bool {
+	if !b.prune(o.best.upper(s.other)) {
+		return false
+	}
+	if !b.prune(o.best.reach(s.other)) {
+		o.children = append(o.children, &node{d: d, y: y, pool: pool, value: math.Max(n.value, b.value-b.err), depth: n.depth + 1})
+	}
+	return true
 }
 
 // standing says whether all columns the LP makes use of are still possible.
@@ -249,10 +264,10 @@ func (s *search) diveFrom(work []*node, out []outcome) bool {
 
 // reduce fixes by the bound and propagates. True: nothing is left.
 func (s *search) reduce(d *domain, b *bound, best *incumbent) bool {
-	if b.prune(best.upper(s.other)) {
+	if b.prune(best.reach(s.other)) {
 		return true
 	}
-	s.in.fix(d, b, best.upper(s.other))
+	s.in.fix(d, b, best.reach(s.other))
 	return !s.in.propagate(d)
 }
 

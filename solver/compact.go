@@ -8,7 +8,7 @@ import "container/heap"
 func (s *search) sweep() {
 	left := s.queue[:0]
 	for _, n := range s.queue {
-		if n.value <= float64(s.best.upper(s.other)-1) && !s.reduce(n.d, s.in.lagrangian(n.d, n.y, true), &s.best) {
+		if n.value <= float64(s.best.reach(s.other)-1) && !s.reduce(n.d, s.in.lagrangian(n.d, n.y, true), &s.best) {
 			left = append(left, n)
 		}
 	}
@@ -32,13 +32,18 @@ func (s *search) compact(all bits) {
 	s.in.findBlocks(true)
 	pool := s.in.newPool()
 	for _, n := range s.queue {
-		alive, at := newBits(len(s.in.cols)), 0
-		for c := all.next(0, len(old.cols)); c < len(old.cols); c = all.next(c+1, len(old.cols)) {
-			if n.d.alive.has(c) {
-				alive.add(at)
-			}
-			at++
-		}
-		n.d, n.y, n.pool = &domain{alive: alive, y: n.d.y}, s.in.mapDuals(old, n.y), pool
+		n.d, n.y, n.pool = &domain{alive: n.d.alive.among(all, len(old.cols)), y: n.d.y}, s.in.mapDuals(old, n.y), pool
 	}
+}
+
+// among numbers the members of b by their place among those of all, which it is within.
+func (b bits) among(all bits, n int) bits {
+	out, at := newBits(all.count()), 0
+	for c := all.next(0, n); c < n; c = all.next(c+1, n) {
+		if b.has(c) {
+			out.add(at)
+		}
+		at++
+	}
+	return out
 }

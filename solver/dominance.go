@@ -68,7 +68,7 @@ func (in *instance) thin(list []int, free []bool, alive bits) {
 			return a.cost < b.cost
 		}
 		if a.tie != b.tie {
-			return a.tie[0] < b.tie[0] || (a.tie[0] == b.tie[0] && a.tie[1] < b.tie[1])
+			return a.tie.less(b.tie)
 		}
 		return a.orig < b.orig
 	})
@@ -112,8 +112,12 @@ func (in *instance) dominates(a, b int, free []bool) bool {
 			return false
 		}
 	}
-	if in.charged && x.cost+in.shortfall(x, y, 0) > y.cost {
-		return false
+	cost := x.cost
+	if in.charged {
+		cost += in.shortfall(x, y, 0)
+	}
+	if cost > y.cost || cost == y.cost && y.tie.less(x.tie) {
+		return false // where they cost the same, ties count
 	}
 	return in.rowsAtMost(x, y)
 }

@@ -34,7 +34,7 @@ type blockState struct {
 	added float64 // what of it is in the bound already
 }
 
-// enumerate looks at all picks of d that may be better than what is in hand. It
+// enumerate looks at all picks of d that may be better than, or as good as, what is in hand. It
 // says whether it got through within limit picks.
 func (in *instance) enumerate(d *domain, b *bound, best *incumbent, other int64, limit int, stop func() bool) bool {
 	e := &enumerator{in: in, d: d, b: b, delta: in.deltas(d, b), best: best, other: other, limit: limit, stop: stop, t: in.newTally()}
@@ -43,7 +43,7 @@ func (in *instance) enumerate(d *domain, b *bound, best *incumbent, other int64,
 }
 
 func (e *enumerator) gap(value float64) float64 {
-	return float64(e.best.upper(e.other)-1) - value + 2*e.b.err
+	return float64(e.best.reach(e.other)-1) - value + 2*e.b.err
 }
 
 func (e *enumerator) prepare() {
@@ -136,7 +136,7 @@ func (e *enumerator) walk(i int, value float64) bool {
 		}
 		state := e.block[e.in.blockOf[g]]
 		v := value + e.step(g, c)
-		if v-e.b.err <= float64(e.best.upper(e.other)-1) && e.enter(i, g, c) {
+		if v-e.b.err <= float64(e.best.reach(e.other)-1) && e.enter(i, g, c) {
 			if !e.walk(i+1, v) {
 				e.leave(g, c)
 				e.block[e.in.blockOf[g]] = state

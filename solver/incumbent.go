@@ -5,7 +5,8 @@ package solver
 type incumbent struct {
 	has   bool
 	total int64
-	tie   [2]int64
+	tie   ties
+	equal bool // others of the same total are of interest too, for their ties
 	pick  []int
 	vol   []bool
 	trail []found // the solutions that were the best before it, the latest last
@@ -52,7 +53,7 @@ func (b *incumbent) offerWithin(t *tally, y []int8, budget int) (taken, exact bo
 
 // take takes the tally's pick as it is, if it is better.
 func (b *incumbent) take(t *tally) bool {
-	now := incumbent{has: true, total: t.total(t.charges()), tie: t.tie()}
+	now := incumbent{has: true, total: t.total(t.charges()), tie: t.tie(), equal: b.equal}
 	if b.has && !better(&now, b) {
 		return false
 	}
@@ -64,10 +65,11 @@ func (b *incumbent) take(t *tally) bool {
 	return true
 }
 
-func (t *tally) tie() (sum [2]int64) {
+func (t *tally) tie() (sum ties) {
 	for _, c := range t.pick {
-		sum[0] += t.in.cols[c].tie[0]
-		sum[1] += t.in.cols[c].tie[1]
+		for i, v := range t.in.cols[c].tie {
+			sum[i] += v
+		}
 	}
 	return sum
 }
@@ -78,6 +80,14 @@ func (b *incumbent) upper(otherwise int64) int64 {
 		return min(b.total, otherwise)
 	}
 	return otherwise
+}
+
+// reach is what a total must be below to be as good.
+func (b *incumbent) reach(otherwise int64) int64 {
+	if b.has && b.equal {
+		return min(b.total+1, otherwise)
+	}
+	return b.upper(otherwise)
 }
 
 // rulesHold checks near and same rules over the groups picked so far.

@@ -30,7 +30,7 @@ type col struct {
 	group int
 	orig  int
 	cost  int64
-	tie   [2]int64
+	tie   ties
 	terms []Term
 	needs []int // closed
 	links []int // parallel to needs
@@ -184,6 +184,7 @@ func (in *instance) addColumns(p *Problem, ch *Change, m rowMap) {
 	for _, c := range ch.Costs {
 		cost[c.Pick] = c.Cost
 	}
+	rank := p.ranks()
 	all := 0
 	for g := range p.Groups {
 		all += len(p.Groups[g].Columns)
@@ -197,7 +198,7 @@ func (in *instance) addColumns(p *Problem, ch *Change, m rowMap) {
 				continue
 			}
 			c := &p.Groups[g].Columns[i]
-			n := col{group: g, orig: i, cost: c.Cost, tie: c.Tie, terms: m.terms(c.Terms), needs: c.Needs, loads: c.Loads}
+			n := col{group: g, orig: i, cost: c.Cost, tie: ties{c.Tie[0], c.Tie[1], rank[g] * int64(i)}, terms: m.terms(c.Terms), needs: c.Needs, loads: c.Loads}
 			if v, ok := cost[Pick{g, i}]; ok {
 				n.cost = v
 			}

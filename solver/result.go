@@ -7,6 +7,7 @@ type Settings struct {
 	TimeLimit  time.Duration    // wall clock; default none
 	NodeLimit  int              // default none
 	Gap        float64          // of the total: a solution proven to be this close to the best is good enough; default 0
+	hasty      bool             // the total alone counts
 	Goroutines int              // default GOMAXPROCS; never changes the answer
 	Progress   func(p Progress) // called now and then from the solving goroutine; default none
 }
@@ -61,8 +62,16 @@ type Result struct {
 	On     []bool  // per switch
 	Charge []int64 // per switch, fixed and shortfall of its minimum; 0 while off
 	Total  int64
-	Bound  int64 // no solution has a smaller total; equals Total if optimal
-	Nodes  int
-	LPs    int
-	Time   time.Duration
+	// Settled: of all solutions of this total Pick is the one of least Tie, and of those
+	// of equal Tie the first in a fixed order. It then depends on the problem and the
+	// change alone: not on what was asked before, the goroutines or the clock. Without
+	// it, Optimal is still proven for the total, but among solutions of equal total Pick
+	// is merely the best that was met. That is so after the fixed amount of work that ties
+	// are worth, where a limit of the settings or the context ended that work, and where
+	// the problem was solved in Parts.
+	Settled bool
+	Bound   int64 // no solution has a smaller total; equals Total if optimal
+	Nodes   int
+	LPs     int
+	Time    time.Duration
 }

@@ -23,16 +23,19 @@ func (s *search) root() (*node, error) {
 		}
 		s.seedBest(pool)
 		r, done, err := s.rootRound(d, y, pool, round == 0)
-		if err != nil || done {
+		if err != nil {
 			return nil, err
+		}
+		if done {
+			return s.waiting(d, r, pool), nil
 		}
 		if r == nil {
 			return &node{d: d, y: y, pool: pool, value: float64(-Limit)}, nil
 		}
 		if r.bound.prune(s.best.upper(s.other)) {
-			return nil, nil
+			return s.waiting(d, r, pool), nil
 		}
-		s.in.fix(d, r.bound, s.best.upper(s.other))
+		s.in.fix(d, r.bound, s.best.reach(s.other))
 		if !s.in.propagate(d) {
 			return nil, nil
 		}
@@ -53,6 +56,15 @@ func (s *search) root() (*node, error) {
 		}
 	}
 	return &node{d: s.in.fullDomain(), y: y, pool: pool, value: float64(s.bound)}, nil
+}
+
+// waiting is a node that holds nothing better than what is in hand, but maybe something as
+// good; nil where that can't be.
+func (s *search) waiting(d *domain, r *relaxation, pool *pool) *node {
+	if r == nil || !r.bound.prune(s.best.upper(s.other)) || s.reduce(d, r.bound, &s.best) {
+		return nil
+	}
+	return &node{d: d, y: r.duals, pool: pool, value: r.bound.value - r.bound.err}
 }
 
 // rootRound solves the relaxation of d and looks for good solutions near it. done:
@@ -232,7 +244,7 @@ func (s *search) dive(d *domain, r *relaxation, m *master) {
 			return
 		}
 		b := s.in.lagrangian(d, r.duals, true)
-		if s.reduce(d, b, &s.best) {
+		if b.prune(s.best.upper(s.other)) || s.reduce(d, b, &s.best) {
 			return
 		}
 		if d.alive.count() == len(s.in.groups) {

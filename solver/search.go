@@ -14,20 +14,22 @@ type search struct {
 	ctx   context.Context
 	began time.Time
 
-	in     *instance
-	best   incumbent
-	other  int64 // no solution of interest has a total at or above this
-	nodes  int
-	lps    int
-	seq    int
-	stop   Stop
-	ended  bool  // stopped early
-	bound  int64 // proven; valid if stopped early
-	queue  nodeQueue
-	known  history
-	memory *memory
-	leave  without
-	whole  bool // no column was left out before the first linear program
+	in      *instance
+	best    incumbent
+	other   int64 // no solution of interest has a total at or above this
+	nodes   int
+	lps     int
+	seq     int
+	stop    Stop
+	ended   bool  // stopped early
+	bound   int64 // proven; valid if stopped early
+	queue   nodeQueue
+	known   history
+	memory  *memory
+	leave   without
+	level   int  // how many ties have taken the place of the total
+	settled bool // of all solutions of equal total, the one in hand has the least ties
+	whole   bool // no column was left out before the first linear program
 }
 
 // stopped says whether a limit has been reached.
@@ -88,7 +90,8 @@ func (s *search) run() error {
 	if err != nil || root == nil {
 		return err
 	}
-	return s.branchAndBound(root)
+	s.push(root)
+	return s.branchAndBound()
 }
 
 // beyond is more than any total can be.
@@ -135,7 +138,7 @@ func (s *search) tryStarts() {
 		s.tryStart(pick)
 	}
 	if s.best.has && s.best.total >= s.other {
-		s.best = incumbent{}
+		s.best = incumbent{equal: s.best.equal}
 	}
 }
 
@@ -178,7 +181,7 @@ func (s *search) result() (Result, error) {
 			return Result{}, fmt.Errorf("internal error: the solution found comes to %d instead of %d and breaks %q; please report this with the input", o.Total, s.best.total, o.Broken)
 		}
 		r.Has, r.Pick, r.On, r.Charge, r.Total = true, s.best.pick, o.On, o.Charge, o.Total
-		r.Status = Optimal
+		r.Status, r.Settled = Optimal, s.settled
 	}
 	switch {
 	case s.ended:

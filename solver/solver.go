@@ -28,7 +28,8 @@ func New(p *Problem) (*Solver, error) {
 	return &Solver{p: p, sums: sums}, nil
 }
 
-// Solve finds a solution of least total under a change. A cancelled context or a
+// Solve finds a solution of least total under a change, and among those one of least Tie:
+// Result.Settled says whether that is proven. A cancelled context or a
 // limit of the settings ends it early with what is in hand; that is no error.
 func (s *Solver) Solve(ctx context.Context, ch Change, set Settings) (Result, error) {
 	if err := s.validChange(&ch); err != nil {
@@ -42,7 +43,11 @@ func (s *Solver) Solve(ctx context.Context, ch Change, set Settings) (Result, er
 		return t.run(ch.Start)
 	}
 	r := &search{p: s.p, ch: ch, set: set, ctx: ctx, began: time.Now(), memory: &s.memory, leave: s.leave}
+	r.best.equal = !set.hasty
 	if err := r.run(); err != nil {
+		return Result{}, err
+	}
+	if err := r.settle(); err != nil {
 		return Result{}, err
 	}
 	res, err := r.result()

@@ -16,9 +16,10 @@ func (s *search) branch(n *node, d *domain, r *relaxation, m *master, o *outcome
 			rise[0], rise[1] = h[0].sum/float64(h[0].n), h[1].sum/float64(h[1].n)
 		} else if tried < mostTried && !s.halted() {
 			tried++
-			children, rise = s.try(n, d, r, k, m, o)
+			var aside []*node
+			children, aside, rise = s.try(n, d, r, k, m, o)
 			if len(children) < 2 {
-				o.children = children
+				o.children = append(children, aside...)
 				return true
 			}
 		} else {
@@ -52,8 +53,9 @@ func (s *search) children(n *node, d *domain, r *relaxation, k *candidate, pool 
 }
 
 // try solves the relaxations of both children of a cut, without pricing to the
-// end. Children with nothing of interest in them are left out.
-func (s *search) try(n *node, d *domain, r *relaxation, k *candidate, m *master, o *outcome) (out []*node, rise [2]float64) {
+// end. Children with nothing of interest in them are left out, and those set aside that
+// may hold something as good, but nothing better.
+func (s *search) try(n *node, d *domain, r *relaxation, k *candidate, m *master, o *outcome) (out, aside []*node, rise [2]float64) {
 	left, right := s.in.apply(d, k)
 	upper := o.best.upper(s.other)
 	for side, c := range []*domain{left, right} {
@@ -66,6 +68,10 @@ func (s *search) try(n *node, d *domain, r *relaxation, k *candidate, m *master,
 		o.lps++
 		if err == nil && t != nil {
 			if t.bound.prune(upper) {
+				if !t.bound.prune(o.best.reach(s.other)) { // as good, maybe
+					child.y, child.value = t.duals, math.Max(child.value, t.bound.value-t.bound.err)
+					aside = append(aside, child)
+				}
 				continue
 			}
 			rise[side] = math.Max(0, t.bound.value-r.bound.value)
@@ -77,5 +83,5 @@ func (s *search) try(n *node, d *domain, r *relaxation, k *candidate, m *master,
 		o.learnt = append(o.learnt, lesson{k.key, side, rise[side]})
 		out = append(out, child)
 	}
-	return out, rise
+	return out, aside, rise
 }
