@@ -14,18 +14,19 @@ func (a ties) less(b ties) bool {
 	return false
 }
 
-// ranks is, per group, what a column's rank rises by from one to the next. They are
-// scattered, so that sums of different picks differ, and so small that all sums are
-// exact.
+// ranks is, per group, what a column's rank rises by from one to the next: more for the
+// groups that come first, so that these have the columns that come first. Beyond that
+// they are scattered, so that sums of different picks differ, and so small that all sums
+// are exact.
 func (p *Problem) ranks() []int64 {
-	most := 1
+	most, n := 1, uint64(len(p.Groups)+1)
 	for g := range p.Groups {
 		most = max(most, len(p.Groups[g].Columns))
 	}
-	room := uint64(1<<50) / uint64(most) / uint64(len(p.Groups)+1)
+	step := uint64(1<<50) / uint64(most) / n / n
 	out := make([]int64, len(p.Groups))
 	for g := range out {
-		out[g] = 1 + int64(scatter(uint64(g))%(room+1))
+		out[g] = int64((n-uint64(g))*step/2 + scatter(uint64(g))%(step/2+1) + 1)
 	}
 	return out
 }
