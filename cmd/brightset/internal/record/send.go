@@ -2,6 +2,7 @@ package record
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -10,9 +11,9 @@ import (
 	"brightset/model"
 )
 
-// sent makes up a lot: what goes to one plater on one day, unless it is said to be another. Freight and what is missing to
-// his least charge are spent with it, reckoned on the prices agreed; so is the work,
-// unless he is to strip first and name his price.
+// sent makes up a lot: what goes to one plater on one day, unless it is said to be another.
+// Freight and what is missing to his least charge are spent with it, reckoned on the prices
+// agreed; so is the work, unless he is to strip first and name his price.
 func (b *builder) sent(f *Facts) error {
 	all, err := b.allHere(f.Target)
 	if err != nil {
@@ -57,7 +58,8 @@ func upToLeast(plater, lot string) string {
 }
 
 // lotOf is the lot that goes to a plater on a day already, "" where none does: what goes
-// to him on one day goes together, however it is recorded.
+// to him on one day goes together, however it is recorded. A lot of which nothing is with
+// him any more is over.
 func (b *builder) lotOf(q int, day string) string {
 	if b.st.Record == nil {
 		return ""
@@ -69,12 +71,17 @@ func (b *builder) lotOf(q int, day string) string {
 			continue
 		}
 		for _, c := range e.Changes {
-			if name := text(c.New["lot"]); b.isLotOf(q, name) {
+			if name := text(c.New["lot"]); b.isLotOf(q, name) && b.isThere(name) {
 				lot = name
 			}
 		}
 	}
 	return lot
+}
+
+// isThere says whether some piece of a lot is at the plater's.
+func (b *builder) isThere(lot string) bool {
+	return slices.ContainsFunc(b.st.Pieces, func(p catalog.Piece) bool { return p.AtPlater() && p.Sent.Lot == lot })
 }
 
 // isLotOf says whether a lot is a plater's, by its name.
