@@ -1,6 +1,7 @@
 package model
 
 import (
+	"slices"
 	"testing"
 
 	"brightset/catalog"
@@ -39,6 +40,7 @@ func TestSeededJobsCanBeMet(t *testing.T) {
 // the reproductions come in the order of the slots.
 func ownReproductions(st *catalog.State) *Plan {
 	plan := &Plan{Status: solver.Stopped, Has: true, Completion: 1}
+	choices := Choices(st)
 	buys := map[int]bool{}
 	weights, grades := 0.0, 0.0
 	for i := range st.Pieces {
@@ -46,12 +48,11 @@ func ownReproductions(st *catalog.State) *Plan {
 		if p.Kind != catalog.Reproduction || s == len(st.Slots) {
 			continue
 		}
-		g := gather{st: st, slot: s}
-		g.asIs(i)
-		if len(g.choices) != 1 || !fitsSlot(p, s) {
+		own := slices.DeleteFunc(choices[s], func(k Choice) bool { return k.Piece != i || k.Work != catalog.WorkAsIs })
+		if len(own) != 1 {
 			return plan
 		}
-		k := &g.choices[0]
+		k := &own[0]
 		plan.Lines = append(plan.Lines, Line{Slot: s, Choice: k, Expected: k.Paid})
 		plan.Expected += k.Paid
 		plan.Outlay += k.Cash

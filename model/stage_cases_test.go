@@ -48,7 +48,7 @@ func TestTerms(t *testing.T) {
 				if now.Other != fit || now.Before != 0 || k.Other != fit || k.Before != work || work != OthersWork(st, k)*catalog.Cents(st.Slots[s].Quantity) {
 					t.Errorf("seed %d: before it is sent %d, then %d: fitting %d and work %d; now %d", seed, k.Before, k.Other, fit, work, now.Other)
 				}
-				if want := max(1, k.Days-busy-judgePieceDays(st, &st.Pieces[k.Piece])); now.Days != want {
+				if want := max(1, k.Days-busy-arrival(st, &st.Pieces[k.Piece])); now.Days != want {
 					t.Errorf("seed %d: %d days, want %d", seed, now.Days, want)
 				}
 				if work > 0 {

@@ -63,9 +63,10 @@ var facts = []fact{
 		{"side by side", nil, "left: new as-is; right: new as-is"},
 		{"apart", []edit{{"tone_within = 2.0", "tone_within = 9.0"}}, "left: old-left as-is; right: new as-is"},
 	}},
+	// What is below the least charge for a lot costs the same at either level: the finer one then.
 	{says: "if one of a pair has to be plated, the other goes along", job: "fresh-pair", cases: []outcome{
-		{"one is worn", nil, "left: good replate oxley driver; right: worn replate oxley driver"},
-		{"not seen together", []edit{{"fresh_alike = true", "fresh_alike = false"}}, "left: good as-is; right: worn replate oxley driver"},
+		{"one is worn", nil, "left: good replate oxley driver; right: worn replate oxley show"},
+		{"not seen together", []edit{{"fresh_alike = true", "fresh_alike = false"}}, "left: good as-is; right: worn replate oxley show"},
 		{"neither is", []edit{{`"base showing"`, `"haze"`}}, "left: good as-is; right: worn as-is"},
 	}},
 	{says: "a least charge for a lot makes one send everything to one plater", job: "one-lot", cases: []outcome{
@@ -74,7 +75,7 @@ var facts = []fact{
 	}},
 	{says: "a casting goes to the specialist, though he is dearer, because the cheap plater breaks it", job: "specialist", cases: []outcome{
 		{"pot metal", nil, "handle: handle repair-replate dene show"},
-		{"brass", []edit{{`metal = "pot metal"`, `metal = "brass"`}}, "handle: handle repair-replate oxley driver"},
+		{"brass", []edit{{`metal = "pot metal"`, `metal = "brass"`}}, "handle: handle repair-replate oxley show"},
 		{"soon found again", []edit{{`"900.00"`, `"150.00"`}}, "handle: handle repair-replate oxley driver"},
 	}},
 	{says: "a piece that can't be had again goes to the careful plater or stays as it is", job: "irreplaceable", cases: []outcome{
