@@ -57,3 +57,13 @@ func (p *Piece) Gone() bool { return p.Stage >= StageSold || p.Elsewhere }
 
 // Bare says whether the old plating is off and no new one on: it can't hang like that.
 func (p *Piece) Bare() bool { return p.Stage > StageSeen && p.Stage < StagePlated }
+
+// HungIn is the piece that hangs in a slot, or None.
+func (st *State) HungIn(slot int) int {
+	for i := range st.Pieces {
+		if p := &st.Pieces[i]; p.Stage == StageHung && p.HungIn == slot && !p.Gone() {
+			return i
+		}
+	}
+	return None
+}

@@ -24,16 +24,6 @@ func standing(st *catalog.State, slot, piece, hung int) string {
 	return ""
 }
 
-// hungIn is the piece that hangs in a slot, or catalog.None.
-func hungIn(st *catalog.State, slot int) int {
-	for i := range st.Pieces {
-		if p := &st.Pieces[i]; p.Stage == catalog.StageHung && p.HungIn == slot && !p.Gone() {
-			return i
-		}
-	}
-	return catalog.None
-}
-
 // atPlater adds the one choice there is for a piece that is at a plater's: that he
 // goes on. His lot was sent, so its freight and minimum are spent; the work is too once
 // he has been told to go ahead, but for what has come to light since. Works of others were

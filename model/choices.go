@@ -67,7 +67,7 @@ type gather struct {
 }
 
 func (g *gather) run() {
-	hung := hungIn(g.st, g.slot)
+	hung := g.st.HungIn(g.slot)
 	for i := range g.st.Pieces {
 		p := &g.st.Pieces[i]
 		if !fitsSlot(p, g.slot) {

@@ -118,7 +118,7 @@ var allEvents = []event{
 	{"a piece is hung", func(r *rand.Rand, st *catalog.State, plan *Plan) bool {
 		l := anyLine(r, plan)
 		p := &st.Pieces[l.Choice.Piece]
-		if (p.Stage != catalog.StageBack && l.Choice.Work != catalog.WorkAsIs) || p.Gone() || hungIn(st, l.Slot) != catalog.None {
+		if (p.Stage != catalog.StageBack && l.Choice.Work != catalog.WorkAsIs) || p.Gone() || st.HungIn(l.Slot) != catalog.None {
 			return false
 		}
 		p.Stage, p.HungIn = catalog.StageHung, l.Slot

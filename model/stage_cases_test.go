@@ -225,7 +225,7 @@ func TestAskingAgainInTheMiddle(t *testing.T) {
 			t.Fatalf("seed %d: hunt: %v", seed, err)
 		}
 		for s := range st.Slots {
-			if hungIn(st, s) == catalog.None {
+			if st.HungIn(s) == catalog.None {
 				continue
 			}
 			hung++

@@ -74,7 +74,7 @@ func hang(r *rand.Rand, st *catalog.State, i int) {
 		fits = append(fits[:len(fits):len(fits)], f.Slot)
 	}
 	s := fits[r.IntN(len(fits))]
-	if hungIn(st, s) != catalog.None || p.Quantity < st.Slots[s].Quantity {
+	if st.HungIn(s) != catalog.None || p.Quantity < st.Slots[s].Quantity {
 		return
 	}
 	if randomChance(r, 50) {

@@ -78,7 +78,7 @@ func (u *Unfilled) words(st *catalog.State) string {
 		}
 	}
 	text := fmt.Sprintf("%s: nothing that fits it will do%s", slot.ID, need)
-	switch hung := hungIn(st, u.Slot); {
+	switch hung := st.HungIn(u.Slot); {
 	case best != nil && best.Piece == hung:
 		text = fmt.Sprintf("%s: %s hangs there%s; it reaches grade %s (%s)", slot.ID, PieceName(st, hung), need, centi(best.Grade), whyNoLine(st, best))
 	case best != nil:
