@@ -5,6 +5,7 @@ import (
 	"go/token"
 	"io/fs"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -46,6 +47,47 @@ func TestImportPolicy(t *testing.T) {
 		if !seen[folder] {
 			t.Errorf("no Go file found in %s", folder)
 		}
+	}
+}
+
+// TestModelGoesOneWay: what each package of model, tests left out, may import of the
+// others. check stands on plan alone.
+func TestModelGoesOneWay(t *testing.T) {
+	may := map[string]string{
+		"plan":        "",
+		"choice":      "plan",
+		"sharedspare": "plan choice",
+		"check":       "plan",
+		"program":     "plan choice sharedspare check",
+		"joint":       "plan choice check program",
+		"ask":         "plan choice program",
+		"risk":        "plan choice program",
+		"paper":       "plan choice ask",
+		"seeded":      "",
+	}
+	seen := map[string]bool{}
+	for file, imports := range moduleImports(t) {
+		from, ours := strings.CutPrefix(filepath.ToSlash(filepath.Dir(file)), "model/")
+		if !ours || strings.HasPrefix(from, "internal/") || strings.HasSuffix(file, "_test.go") {
+			continue
+		}
+		allowed, known := may[from]
+		if !known {
+			t.Errorf("%s: package %s has no place in the flow of model/doc.go", file, from)
+		}
+		seen[from] = true
+		for _, path := range imports {
+			to, ours := strings.CutPrefix(path, "brightset/model/")
+			if ours && !slices.Contains(strings.Fields(allowed), to) {
+				t.Errorf("%s: %s must not import %s", file, from, to)
+			}
+			if path == "brightset/solver" && (from == "check" || from == "choice" || from == "risk" || from == "paper" || from == "sharedspare") {
+				t.Errorf("%s: %s must not import the solver", file, from)
+			}
+		}
+	}
+	if len(seen) != len(may) {
+		t.Errorf("%d of %d packages found", len(seen), len(may))
 	}
 }
 

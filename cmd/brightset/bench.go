@@ -12,7 +12,8 @@ import (
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/bench"
 	"brightset/cmd/brightset/internal/report"
-	"brightset/model"
+	"brightset/model/ask"
+	"brightset/model/plan"
 	"brightset/solver"
 
 	"github.com/spf13/pflag"
@@ -110,16 +111,16 @@ func hosts(port string, share bool) []string {
 }
 
 // benchPapers are the sheets of a plan, without the hunt, which takes its time.
-func benchPapers(ctx context.Context, st *catalog.State, plan *model.Plan) (*report.Papers, error) {
+func benchPapers(ctx context.Context, st *catalog.State, plan *plan.Plan) (*report.Papers, error) {
 	set := solver.Settings{}
 	ctx, done := context.WithTimeout(ctx, 10*time.Second)
 	defer done()
 	p := &report.Papers{State: st, Plan: plan, Date: now().Format(time.DateOnly), Photo: photos(st), Spec: true}
 	var err error
-	if p.Stops, p.StopsWhole, err = model.StopPrices(ctx, st, plan, set); err != nil {
+	if p.Stops, p.StopsWhole, err = ask.StopPrices(ctx, st, plan, set); err != nil {
 		return nil, err
 	}
-	if p.Rejected, p.RejectedWhole, err = model.Rejected(ctx, st, plan, true, set); err != nil {
+	if p.Rejected, p.RejectedWhole, err = ask.Rejected(ctx, st, plan, true, set); err != nil {
 		return nil, err
 	}
 	quoteTo(ctx, p)

@@ -5,7 +5,8 @@ import (
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report"
-	"brightset/model"
+	"brightset/model/choice"
+	"brightset/model/plan"
 
 	"github.com/spf13/pflag"
 )
@@ -47,11 +48,11 @@ func (o *checkOptions) run(c *call) (int, error) {
 			return 0, err
 		}
 	}
-	choices := model.Choices(st)
+	choices := choice.Choices(st)
 	if o.spec {
 		return o.answerSpec(c, st, choices, only)
 	}
-	outs := model.Outs(st)
+	outs := choice.Outs(st)
 	if !o.json {
 		return exitAnswered, c.print(report.Check(st, choices, outs, only))
 	}
@@ -63,7 +64,7 @@ func (o *checkOptions) run(c *call) (int, error) {
 }
 
 // answerSpec shows what open standards ask.
-func (o *checkOptions) answerSpec(c *call, st *catalog.State, choices [][]model.Choice, only int) (int, error) {
+func (o *checkOptions) answerSpec(c *call, st *catalog.State, choices [][]plan.Choice, only int) (int, error) {
 	if !o.json {
 		return exitAnswered, c.print(report.Spec(st, choices, only, o.current))
 	}

@@ -7,7 +7,7 @@ import (
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report"
-	"brightset/model"
+	"brightset/model/ask"
 	"brightset/solver"
 
 	"github.com/spf13/pflag"
@@ -54,7 +54,7 @@ func (o *frontierOptions) run(c *call) (int, error) {
 		step = 0
 	}
 	line := newProgress(c.err)
-	curve, err := model.Frontier(ctx, st, step, solver.Settings{Progress: line.told})
+	curve, err := ask.Frontier(ctx, st, step, solver.Settings{Progress: line.told})
 	line.done()
 	if err != nil {
 		return 0, err
@@ -75,7 +75,7 @@ func (o *frontierOptions) run(c *call) (int, error) {
 	return exitAnswered, err
 }
 
-func (o *frontierOptions) write(st *catalog.State, curve *model.Curve) (string, error) {
+func (o *frontierOptions) write(st *catalog.State, curve *ask.Curve) (string, error) {
 	switch {
 	case o.json:
 		return report.FrontierJSON(st, curve)

@@ -5,7 +5,7 @@ import (
 	"time"
 
 	"brightset/cmd/brightset/internal/report"
-	"brightset/model"
+	"brightset/model/ask"
 	"brightset/solver"
 
 	"github.com/spf13/pflag"
@@ -64,7 +64,7 @@ func (o *huntOptions) run(c *call) (int, error) {
 	line := newProgress(c.err)
 	within, cancel := huntTime(ctx)
 	defer cancel()
-	h, err := model.Hunt(within, st, slots, solver.Settings{Progress: line.told})
+	h, err := ask.Hunt(within, st, slots, solver.Settings{Progress: line.told})
 	line.done()
 	switch {
 	case err != nil:

@@ -12,7 +12,7 @@ import (
 	"brightset/catalog"
 	"brightset/catalog/disk"
 	"brightset/cmd/brightset/internal/report"
-	"brightset/model"
+	"brightset/model/risk"
 
 	"github.com/spf13/pflag"
 )
@@ -47,7 +47,7 @@ func (o *learnOptions) run(c *call) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	var all []model.Experience
+	var all []risk.Experience
 	strength := 0
 	for _, job := range jobs {
 		st, err := catalog.Load(job, catalog.Options{})
@@ -55,9 +55,9 @@ func (o *learnOptions) run(c *call) (int, error) {
 			return 0, err
 		}
 		strength = st.Tables.Strength
-		all = append(all, model.Experiences(st)...)
+		all = append(all, risk.Experiences(st)...)
 	}
-	lesson := &report.Lesson{Learnt: model.Learn(all, strength), Jobs: len(jobs)}
+	lesson := &report.Lesson{Learnt: risk.Learn(all, strength), Jobs: len(jobs)}
 	if o.out != "" {
 		if err := writeLearnt(o.out, report.LearntFile(lesson, now().Format(time.DateOnly))); err != nil {
 			return 0, err

@@ -5,20 +5,21 @@ import (
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report"
-	"brightset/model"
+	"brightset/model/ask"
+	"brightset/model/plan"
 	"brightset/solver"
 )
 
 // nothingFits says why there is no plan, and what could be given up. With --best the
 // mean asked for plays no part.
-func (o *planOptions) nothingFits(ctx context.Context, c *call, st *catalog.State, p *model.Plan) error {
+func (o *planOptions) nothingFits(ctx context.Context, c *call, st *catalog.State, p *plan.Plan) error {
 	asked := st
 	if o.best {
 		asked = st.Clone()
 		asked.Job.Target.Mean = catalog.Val[catalog.Centi]{}
 	}
 	line := newProgress(c.err)
-	conflict, err := model.Explain(ctx, asked, solver.Settings{Progress: line.told})
+	conflict, err := ask.Explain(ctx, asked, solver.Settings{Progress: line.told})
 	line.done()
 	if err != nil {
 		return err

@@ -6,7 +6,8 @@ import (
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report"
-	"brightset/model"
+	"brightset/model/plan"
+	"brightset/model/program"
 	"brightset/solver"
 )
 
@@ -33,9 +34,9 @@ func (o *planOptions) checkOneForTwo() error {
 
 // solveOneForTwo finds the plan in which two slots may hold one spare, and beside it
 // the one without.
-func (o *planOptions) solveOneForTwo(ctx context.Context, c *call, st *catalog.State) (*model.Plan, *report.Beside, error) {
+func (o *planOptions) solveOneForTwo(ctx context.Context, c *call, st *catalog.State) (*plan.Plan, *report.Beside, error) {
 	line := newProgress(c.err)
 	defer line.done()
-	two, one, err := model.OneForTwoAgainstOne(ctx, st, solver.Settings{Progress: line.told})
+	two, one, err := program.OneForTwoAgainstOne(ctx, st, solver.Settings{Progress: line.told})
 	return two, &report.Beside{HeldForOne: one}, err
 }

@@ -11,7 +11,11 @@ import (
 	"brightset/catalog/disk"
 	"brightset/cmd/brightset/internal/report"
 	"brightset/cmd/brightset/internal/report/page"
-	"brightset/model"
+	"brightset/model/ask"
+	"brightset/model/paper"
+	"brightset/model/plan"
+	"brightset/model/program"
+	"brightset/model/risk"
 	"brightset/solver"
 
 	"github.com/spf13/pflag"
@@ -52,24 +56,24 @@ func (o *ordersOptions) run(c *call) (int, error) {
 	ctx, stop := searching(o.limit)
 	defer stop()
 	line := newProgress(c.err)
-	papers, plan, err := gather(ctx, d.State, line)
+	papers, pl, err := gather(ctx, d.State, line)
 	line.done()
 	if err != nil {
 		return 0, err
 	}
-	if !plan.Has {
-		return (&planOptions{json: o.json}).answer(ctx, c, d.State, plan)
+	if !pl.Has {
+		return (&planOptions{json: o.json}).answer(ctx, c, d.State, pl)
 	}
 	papers.Prices, papers.Spec, papers.Unfitted = o.prices, o.spec, o.unfitted
 	folder := o.out
 	if folder == "" {
-		folder = filepath.Join(filepath.Dir(d.State.Job.File), "orders-"+model.Fingerprint(d.State, plan))
+		folder = filepath.Join(filepath.Dir(d.State.Job.File), "orders-"+plan.Fingerprint(d.State, pl))
 	}
 	written, err := writePages(folder, papers.Pages())
 	if err != nil {
 		return 0, err
 	}
-	code := exitCode(plan)
+	code := exitCode(pl)
 	switch {
 	case interrupted(ctx):
 		code = exitInterrupted
@@ -79,7 +83,7 @@ func (o *ordersOptions) run(c *call) (int, error) {
 	if o.keep && ctx.Err() != nil {
 		_, _ = notKept(c)
 	} else if o.keep {
-		if err := keepPlan(c, d, plan); err != nil {
+		if err := keepPlan(c, d, pl); err != nil {
 			return 0, err
 		}
 	}
@@ -94,25 +98,25 @@ func (o *ordersOptions) run(c *call) (int, error) {
 }
 
 // gather finds the plan and everything that the papers say about it.
-func gather(ctx context.Context, st *catalog.State, line *progress) (*report.Papers, *model.Plan, error) {
+func gather(ctx context.Context, st *catalog.State, line *progress) (*report.Papers, *plan.Plan, error) {
 	set := solver.Settings{Progress: line.told}
-	plan, err := model.Solve(ctx, st, set)
+	plan, err := program.Solve(ctx, st, set)
 	if err != nil || !plan.Has {
 		return nil, plan, err
 	}
 	p := &report.Papers{State: st, Plan: plan, Date: now().Format(time.DateOnly), Photo: photos(st)}
 	line.now("looking for the prices at which to stop")
-	if p.Stops, p.StopsWhole, err = model.StopPrices(ctx, st, plan, set); err != nil {
+	if p.Stops, p.StopsWhole, err = ask.StopPrices(ctx, st, plan, set); err != nil {
 		return nil, nil, err
 	}
 	line.now("hunting")
 	within, cancel := huntTime(ctx)
 	defer cancel()
-	if p.Hunted, err = model.Hunt(within, st, nil, set); err != nil {
+	if p.Hunted, err = ask.Hunt(within, st, nil, set); err != nil {
 		return nil, nil, err
 	}
 	line.now("weighing what is not used")
-	if p.Rejected, p.RejectedWhole, err = model.Rejected(ctx, st, plan, false, set); err != nil {
+	if p.Rejected, p.RejectedWhole, err = ask.Rejected(ctx, st, plan, false, set); err != nil {
 		return nil, nil, err
 	}
 	line.now("working out what to set aside")
@@ -126,8 +130,8 @@ func quoteTo(ctx context.Context, p *report.Papers) {
 	if !p.State.Quote.Given || !p.StopsWhole {
 		return
 	}
-	if s := model.Simulate(ctx, p.State, p.Plan, riskRuns, riskSeed); s.Whole() {
-		p.Sums = model.OwnerQuoteOf(p.State, p.Plan, p.Stops, max(0, model.Quantile(s.Cash, 0.9)-p.Plan.Outlay))
+	if s := risk.Simulate(ctx, p.State, p.Plan, riskRuns, riskSeed); s.Whole() {
+		p.Sums = paper.OwnerQuoteOf(p.State, p.Plan, p.Stops, max(0, risk.Quantile(s.Cash, 0.9)-p.Plan.Outlay))
 	}
 }
 

@@ -9,7 +9,10 @@ import (
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report"
-	"brightset/model"
+	"brightset/model/ask"
+	"brightset/model/plan"
+	"brightset/model/program"
+	"brightset/model/risk"
 	"brightset/solver"
 )
 
@@ -32,13 +35,13 @@ func TestOutOfTime(t *testing.T) {
 	}
 }
 
-func planned(t *testing.T) (*catalog.State, *model.Plan) {
+func planned(t *testing.T) (*catalog.State, *plan.Plan) {
 	t.Helper()
 	st, err := load(&call{args: []string{"testdata/demo"}})
 	if err != nil {
 		t.Fatal(err)
 	}
-	plan, err := model.Solve(context.Background(), st, solver.Settings{})
+	plan, err := program.Solve(context.Background(), st, solver.Settings{})
 	if err != nil || !plan.Has {
 		t.Fatal(err)
 	}
@@ -52,9 +55,9 @@ func TestPapersCutShort(t *testing.T) {
 	st, plan := planned(t)
 	ended, stop := context.WithCancel(context.Background())
 	stop()
-	p := &report.Papers{State: st, Plan: plan, Hunted: &model.Hunted{Plan: plan}}
+	p := &report.Papers{State: st, Plan: plan, Hunted: &ask.Hunted{Plan: plan}}
 	var err error
-	if p.Stops, p.StopsWhole, err = model.StopPrices(ended, st, plan, solver.Settings{}); err != nil {
+	if p.Stops, p.StopsWhole, err = ask.StopPrices(ended, st, plan, solver.Settings{}); err != nil {
 		t.Fatal(err)
 	}
 	quoteTo(context.Background(), p)
@@ -84,7 +87,7 @@ func TestPapersCutShort(t *testing.T) {
 	}
 	open := 0
 	for i := range plan.Lines {
-		if c := plan.Lines[i].Choice; c.InLot() && model.PriceOpen(st, c) {
+		if c := plan.Lines[i].Choice; c.InLot() && ask.PriceOpen(st, c) {
 			open++
 		}
 	}
@@ -96,7 +99,7 @@ func TestPapersCutShort(t *testing.T) {
 // TestStripCutShort: prices at which to stop that are not of every piece are said to be so.
 func TestStripCutShort(t *testing.T) {
 	st, plan := planned(t)
-	all, whole, err := model.StopPrices(context.Background(), st, plan, solver.Settings{})
+	all, whole, err := ask.StopPrices(context.Background(), st, plan, solver.Settings{})
 	if err != nil || !whole || len(all) < 2 {
 		t.Fatal(len(all), whole, err)
 	}
@@ -124,10 +127,10 @@ func TestRiskCutShort(t *testing.T) {
 	st, plan := planned(t)
 	ended, stop := context.WithCancel(context.Background())
 	stop()
-	none, few := model.Simulate(ended, st, plan, riskRuns, riskSeed), model.Simulate(context.Background(), st, plan, 100, riskSeed)
+	none, few := risk.Simulate(ended, st, plan, riskRuns, riskSeed), risk.Simulate(context.Background(), st, plan, 100, riskSeed)
 	few.Asked = riskRuns
-	r := model.RiskOf(ended, st, plan)
-	for _, s := range []*model.Simulation{none, few} {
+	r := risk.RiskOf(ended, st, plan)
+	for _, s := range []*risk.Simulation{none, few} {
 		if text := report.Risk(st, r, s, nil, true); !strings.Contains(text, "Stopped early") {
 			t.Error(text)
 		}

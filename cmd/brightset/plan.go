@@ -9,7 +9,9 @@ import (
 	"brightset/catalog/disk"
 	"brightset/cmd/brightset/internal/record"
 	"brightset/cmd/brightset/internal/report"
-	"brightset/model"
+	"brightset/model/ask"
+	"brightset/model/plan"
+	"brightset/model/program"
 	"brightset/solver"
 
 	"github.com/spf13/pflag"
@@ -123,7 +125,7 @@ func notKept(c *call) (int, error) {
 }
 
 // keepPlan records a plan as the one that is followed.
-func keepPlan(c *call, d *catalog.Desk, p *model.Plan) error {
+func keepPlan(c *call, d *catalog.Desk, p *plan.Plan) error {
 	st, err := d.Record(record.Keep(d, p))
 	if err == nil {
 		fmt.Fprintf(c.err, "Kept as the plan that is followed (entry %d); brightset record undo takes that back.\n", last(st))
@@ -144,24 +146,24 @@ func (o *planOptions) solveAndAnswer(ctx context.Context, c *call, st *catalog.S
 }
 
 // solve finds the plan, and with the time that is left what stands beside it.
-func (o *planOptions) solve(ctx context.Context, c *call, st *catalog.State) (*model.Plan, *report.Beside, error) {
+func (o *planOptions) solve(ctx context.Context, c *call, st *catalog.State) (*plan.Plan, *report.Beside, error) {
 	if o.oneForTwo {
 		return o.solveOneForTwo(ctx, c, st)
 	}
 	line := newProgress(c.err)
 	defer line.done()
 	set := solver.Settings{Progress: line.told}
-	find := model.Solve
+	find := program.Solve
 	if o.best {
-		find = model.Best
+		find = program.Best
 	}
 	beside := &report.Beside{Differ: o.differ}
 	p, err := find(ctx, st, set)
 	if err != nil || !p.Has {
 		return p, beside, err
 	}
-	if beside.Bindings, err = model.Bindings(ctx, st, p, set); err == nil && o.others > 0 {
-		beside.Others, err = model.Others(ctx, st, p, o.others, o.differ, set)
+	if beside.Bindings, err = ask.Bindings(ctx, st, p, set); err == nil && o.others > 0 {
+		beside.Others, err = ask.Others(ctx, st, p, o.others, o.differ, set)
 	}
 	if err == nil {
 		beside.Since, err = since(ctx, st, set)
@@ -185,34 +187,34 @@ func since(ctx context.Context, st *catalog.State, set solver.Settings) (*report
 	if err != nil {
 		return nil, nil // what was recorded has made a whole job of it
 	}
-	p, err := model.Solve(ctx, first, set)
+	p, err := program.Solve(ctx, first, set)
 	if err != nil || !p.Has && p.Status == solver.Infeasible {
 		return nil, err
 	}
 	if p.Status == solver.Stopped {
 		return &report.Since{Early: true}, nil // another one may be the first
 	}
-	return &report.Since{Lines: model.KeptLines(first, p), Called: "the first plan, before anything was recorded"}, nil
+	return &report.Since{Lines: plan.KeptLines(first, p), Called: "the first plan, before anything was recorded"}, nil
 }
 
 // strip looks for what is worth stripping first, and the prices at which to stop.
-func strip(ctx context.Context, st *catalog.State, p *model.Plan, set solver.Settings) (*report.Strip, error) {
+func strip(ctx context.Context, st *catalog.State, p *plan.Plan, set solver.Settings) (*report.Strip, error) {
 	s := &report.Strip{}
-	first, all, err := model.StripFirst(ctx, st, p, set)
+	first, all, err := ask.StripFirst(ctx, st, p, set)
 	if err != nil {
 		return nil, err
 	}
-	stop, rest, err := model.StopPrices(ctx, st, p, set)
+	stop, rest, err := ask.StopPrices(ctx, st, p, set)
 	s.First, s.Stop, s.Whole = first, stop, all && rest
 	return s, err
 }
 
 // answer prints the plan, or why there is none, and gives the exit code.
-func (o *planOptions) answer(ctx context.Context, c *call, st *catalog.State, p *model.Plan) (int, error) {
+func (o *planOptions) answer(ctx context.Context, c *call, st *catalog.State, p *plan.Plan) (int, error) {
 	return o.answerBeside(ctx, c, st, p, &report.Beside{})
 }
 
-func (o *planOptions) answerBeside(ctx context.Context, c *call, st *catalog.State, p *model.Plan, beside *report.Beside) (int, error) {
+func (o *planOptions) answerBeside(ctx context.Context, c *call, st *catalog.State, p *plan.Plan, beside *report.Beside) (int, error) {
 	code := exitCode(p)
 	if p.Status == solver.Infeasible {
 		return code, o.nothingFits(ctx, c, st, p)
@@ -231,7 +233,7 @@ func (o *planOptions) answerBeside(ctx context.Context, c *call, st *catalog.Sta
 	return code, c.print(report.Plan(st, p, beside))
 }
 
-func exitCode(p *model.Plan) int {
+func exitCode(p *plan.Plan) int {
 	switch {
 	case p.Status == solver.Optimal:
 		return exitAnswered
@@ -252,7 +254,7 @@ const mpsMark = "NAME brightset FREE\n"
 // out, to a file or with "-" as the answer.
 func writeProgram(c *call, st *catalog.State, path string) error {
 	if path == "-" {
-		if err := model.BuildAll(st).Problem.WriteMPS(c.out); err != nil {
+		if err := program.BuildAll(st).Problem.WriteMPS(c.out); err != nil {
 			return fmt.Errorf("can't write the answer: %w", err)
 		}
 		return nil
@@ -260,5 +262,5 @@ func writeProgram(c *call, st *catalog.State, path string) error {
 	if err := disk.Answer(path); err != nil {
 		return usageError{err.Error() + "; type: --mps program.mps"}
 	}
-	return disk.ReplaceBy(path, mpsMark, model.BuildAll(st).Problem.WriteMPS)
+	return disk.ReplaceBy(path, mpsMark, program.BuildAll(st).Problem.WriteMPS)
 }

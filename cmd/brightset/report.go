@@ -10,7 +10,9 @@ import (
 	"brightset/catalog/disk"
 	"brightset/cmd/brightset/internal/report"
 	"brightset/cmd/brightset/internal/report/page"
-	"brightset/model"
+	"brightset/model/ask"
+	"brightset/model/plan"
+	"brightset/model/risk"
 	"brightset/solver"
 
 	"github.com/spf13/pflag"
@@ -53,13 +55,13 @@ func (o *reportOptions) run(c *call) (int, error) {
 	ctx, stop := searching(o.limit)
 	defer stop()
 	line := newProgress(c.err)
-	whole, plan, err := gatherReport(ctx, st, line)
+	whole, pl, err := gatherReport(ctx, st, line)
 	line.done()
 	if err != nil {
 		return 0, err
 	}
-	if !plan.Has {
-		return (&planOptions{json: o.json}).answer(ctx, c, st, plan)
+	if !pl.Has {
+		return (&planOptions{json: o.json}).answer(ctx, c, st, pl)
 	}
 	text, err := whole.Page().HTML()
 	if err != nil {
@@ -68,7 +70,7 @@ func (o *reportOptions) run(c *call) (int, error) {
 	if err := disk.Replace(out, text, page.Mark); err != nil {
 		return 0, err
 	}
-	code := exitCode(plan)
+	code := exitCode(pl)
 	early := whole.Early()
 	switch {
 	case interrupted(ctx):
@@ -77,7 +79,7 @@ func (o *reportOptions) run(c *call) (int, error) {
 		code = exitUnproven
 	}
 	if !o.json {
-		return code, c.print(report.Paragraph("", "", "Written: "+out+", plan "+model.Fingerprint(st, plan)) + report.StoppedEarly(early))
+		return code, c.print(report.Paragraph("", "", "Written: "+out+", plan "+plan.Fingerprint(st, pl)) + report.StoppedEarly(early))
 	}
 	doc, err := report.WrittenJSON(&whole.Papers, []string{out}, early)
 	if err == nil {
@@ -87,16 +89,16 @@ func (o *reportOptions) run(c *call) (int, error) {
 }
 
 // gatherReport finds everything the report says.
-func gatherReport(ctx context.Context, st *catalog.State, line *progress) (*report.Whole, *model.Plan, error) {
+func gatherReport(ctx context.Context, st *catalog.State, line *progress) (*report.Whole, *plan.Plan, error) {
 	papers, plan, err := gather(ctx, st, line)
 	if err != nil || !plan.Has {
 		return nil, plan, err
 	}
 	set := solver.Settings{Progress: line.told}
 	line.now("working out how it may turn out")
-	w := &report.Whole{Papers: *papers, Risk: model.RiskOf(ctx, st, plan), Sim: model.Simulate(ctx, st, plan, riskRuns, riskSeed)}
+	w := &report.Whole{Papers: *papers, Risk: risk.RiskOf(ctx, st, plan), Sim: risk.Simulate(ctx, st, plan, riskRuns, riskSeed)}
 	line.now("working out what more grade costs")
-	if w.Curve, err = model.Frontier(ctx, st, reportStep, set); err != nil {
+	if w.Curve, err = ask.Frontier(ctx, st, reportStep, set); err != nil {
 		return nil, nil, err
 	}
 	if w.Since, err = since(ctx, st, set); err != nil {
@@ -104,7 +106,7 @@ func gatherReport(ctx context.Context, st *catalog.State, line *progress) (*repo
 	}
 	line.now("looking for what to find out")
 	w.Unknown = &report.Unknown{}
-	w.Unknown.All, w.Unknown.Whole, err = model.FindOuts(ctx, st, plan, set)
+	w.Unknown.All, w.Unknown.Whole, err = ask.FindOuts(ctx, st, plan, set)
 	return w, plan, err
 }
 

@@ -6,7 +6,10 @@ import (
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report"
-	"brightset/model"
+	"brightset/model/ask"
+	"brightset/model/plan"
+	"brightset/model/program"
+	"brightset/model/risk"
 	"brightset/solver"
 
 	"github.com/spf13/pflag"
@@ -74,9 +77,9 @@ func (o *riskOptions) run(c *call) (int, error) {
 
 // riskAnswer is a plan and what is said of it; unknown is nil where that wasn't asked for.
 type riskAnswer struct {
-	plan    *model.Plan
-	risk    *model.Risk
-	sim     *model.Simulation
+	plan    *plan.Plan
+	risk    *risk.Risk
+	sim     *risk.Simulation
 	unknown *report.Unknown
 }
 
@@ -86,15 +89,15 @@ func (o *riskOptions) look(ctx context.Context, c *call, st *catalog.State) (a r
 	line := newProgress(c.err)
 	defer line.done()
 	set := solver.Settings{Progress: line.told}
-	if a.plan, err = model.Solve(ctx, st, set); err != nil || !a.plan.Has {
+	if a.plan, err = program.Solve(ctx, st, set); err != nil || !a.plan.Has {
 		return a, err
 	}
 	line.now("working out how it may turn out")
-	a.risk, a.sim = model.RiskOf(ctx, st, a.plan), model.Simulate(ctx, st, a.plan, riskRuns, riskSeed)
+	a.risk, a.sim = risk.RiskOf(ctx, st, a.plan), risk.Simulate(ctx, st, a.plan, riskRuns, riskSeed)
 	if o.findOut {
 		line.now("looking for what to find out")
 		a.unknown = &report.Unknown{}
-		a.unknown.All, a.unknown.Whole, err = model.FindOuts(ctx, st, a.plan, set)
+		a.unknown.All, a.unknown.Whole, err = ask.FindOuts(ctx, st, a.plan, set)
 	}
 	return a, err
 }

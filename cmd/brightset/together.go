@@ -11,7 +11,8 @@ import (
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/record"
 	"brightset/cmd/brightset/internal/report"
-	"brightset/model"
+	"brightset/model/joint"
+	"brightset/model/plan"
 	"brightset/solver"
 )
 
@@ -53,7 +54,7 @@ func (o *planOptions) together(c *call) (int, error) {
 	defer stop()
 	line := newProgress(c.err)
 	set := solver.Settings{Gap: o.within / 100, Progress: line.told}
-	joint, err := model.PlanTogether(ctx, jobs, set)
+	joint, err := joint.PlanTogether(ctx, jobs, set)
 	line.done()
 	if err != nil {
 		return 0, err
@@ -88,17 +89,17 @@ func lookTime(ctx context.Context) (context.Context, context.CancelFunc) {
 }
 
 // worths looks for what the pieces that several jobs want are worth to each.
-func worths(ctx context.Context, joint *model.Joint) []model.Worth {
+func worths(ctx context.Context, together *plan.Joint) []joint.Worth {
 	ctx, done := lookTime(ctx)
 	defer done()
-	list, err := model.Worths(ctx, joint, solver.Settings{})
+	list, err := joint.Worths(ctx, together, solver.Settings{})
 	if err != nil {
 		return nil // it only explains
 	}
 	return list
 }
 
-func jointCode(joint *model.Joint) int {
+func jointCode(joint *plan.Joint) int {
 	switch {
 	case joint.Has && (joint.Status == solver.Optimal || joint.Stop == solver.CloseEnough):
 		return exitAnswered
@@ -173,16 +174,16 @@ func namedTwice(first, again string) string {
 }
 
 // noneTogether says why there is no plan of all jobs.
-func (o *planOptions) noneTogether(ctx context.Context, c *call, joint *model.Joint) error {
+func (o *planOptions) noneTogether(ctx context.Context, c *call, together *plan.Joint) error {
 	var lacking []*catalog.State
-	for i := range joint.Jobs {
-		if joint.Jobs[i].Alone.Status == solver.Infeasible {
-			lacking = append(lacking, joint.Jobs[i].State)
+	for i := range together.Jobs {
+		if together.Jobs[i].Alone.Status == solver.Infeasible {
+			lacking = append(lacking, together.Jobs[i].State)
 		}
 	}
 	switch {
-	case joint.Status != solver.Infeasible:
-		fmt.Fprintf(c.err, "brightset: stopped (%s) before a plan of all jobs was found; give it longer: brightset plan --time-limit 5m JOB JOB\n", joint.Stop)
+	case together.Status != solver.Infeasible:
+		fmt.Fprintf(c.err, "brightset: stopped (%s) before a plan of all jobs was found; give it longer: brightset plan --time-limit 5m JOB JOB\n", together.Stop)
 		if !o.json {
 			return nil
 		}
@@ -195,20 +196,20 @@ func (o *planOptions) noneTogether(ctx context.Context, c *call, joint *model.Jo
 	defer done()
 	var short []string
 	whole := true
-	if len(lacking) == 0 && joint.Status == solver.Infeasible {
+	if len(lacking) == 0 && together.Status == solver.Infeasible {
 		var states []*catalog.State
-		for i := range joint.Jobs {
-			states = append(states, joint.Jobs[i].State)
+		for i := range together.Jobs {
+			states = append(states, together.Jobs[i].State)
 		}
 		var err error
-		if short, whole, err = model.ShortOf(ctx, states, solver.Settings{}); err != nil {
+		if short, whole, err = joint.ShortOf(ctx, states, solver.Settings{}); err != nil {
 			return err
 		}
 	}
-	text := report.NoneTogether(joint, short, whole)
+	text := report.NoneTogether(together, short, whole)
 	if o.json {
 		var err error
-		if text, err = report.NoneTogetherJSON(joint, short, whole); err != nil {
+		if text, err = report.NoneTogetherJSON(together, short, whole); err != nil {
 			return err
 		}
 	}
@@ -217,7 +218,7 @@ func (o *planOptions) noneTogether(ctx context.Context, c *call, joint *model.Jo
 
 // keepAll keeps each job's part as the plan that is followed there: of all jobs or, where
 // one has changed meanwhile, of none.
-func keepAll(c *call, joint *model.Joint) error {
+func keepAll(c *call, joint *plan.Joint) error {
 	for i := range joint.Jobs {
 		if _, err := unchanged(&joint.Jobs[i]); err != nil {
 			return fmt.Errorf("%w; nothing was kept", err)
@@ -243,7 +244,7 @@ func keepAll(c *call, joint *model.Joint) error {
 }
 
 // unchanged opens a job for recording, if it is still as it was planned.
-func unchanged(job *model.JointJob) (*catalog.Desk, error) {
+func unchanged(job *plan.JointJob) (*catalog.Desk, error) {
 	d, err := catalog.OpenDesk(job.State.Job.File, catalog.Options{Today: now(), Now: now})
 	if err == nil && d.State.Revision != job.State.Revision {
 		err = fmt.Errorf("%s has changed while this was planned; plan again", job.State.Job.File)

@@ -9,7 +9,7 @@ import (
 	"testing"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/joint"
 	"brightset/solver"
 )
 
@@ -117,7 +117,7 @@ func TestTogetherKeep(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	joint, err := model.PlanTogether(context.Background(), states, solver.Settings{})
+	joint, err := joint.PlanTogether(context.Background(), states, solver.Settings{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -8,7 +8,9 @@ import (
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report"
-	"brightset/model"
+	"brightset/model/ask"
+	"brightset/model/choice"
+	"brightset/model/plan"
 	"brightset/solver"
 
 	"github.com/spf13/pflag"
@@ -57,7 +59,7 @@ func (o *whyOptions) run(c *call) (int, error) {
 		return o.otherwise(ctx, c, st, slot)
 	}
 	line := newProgress(c.err)
-	w, err := model.AskWhy(ctx, st, slot, solver.Settings{Progress: line.told})
+	w, err := ask.AskWhy(ctx, st, slot, solver.Settings{Progress: line.told})
 	line.done()
 	if err != nil {
 		return 0, err
@@ -82,7 +84,7 @@ func (o *whyOptions) otherwise(ctx context.Context, c *call, st *catalog.State, 
 		return 0, err
 	}
 	line := newProgress(c.err)
-	advised, plan, err := model.Instead(ctx, st, slot, wanted, solver.Settings{Progress: line.told})
+	advised, plan, err := ask.Instead(ctx, st, slot, wanted, solver.Settings{Progress: line.told})
 	line.done()
 	if err != nil {
 		return 0, err
@@ -109,7 +111,7 @@ func (o *whyOptions) print(c *call, text string, json func() (string, error)) er
 
 // wanted reads what --instead asks for. A piece that can't be used so is a mistake
 // on the command line.
-func (o *whyOptions) wanted(st *catalog.State, slot int) (func(*model.Choice) bool, error) {
+func (o *whyOptions) wanted(st *catalog.State, slot int) (func(*plan.Choice) bool, error) {
 	part := strings.Split(o.instead, ":")
 	for _, prefix := range []string{"job", "shop"} { // keys of pieces whose id stands in both files
 		if part[0] == prefix && len(part) > 1 {
@@ -120,17 +122,17 @@ func (o *whyOptions) wanted(st *catalog.State, slot int) (func(*model.Choice) bo
 		return nil, usageError{fmt.Sprintf("%q has too many parts; type: --instead PIECE:WORK:PLATER", o.instead)}
 	}
 	part = append(part, "", "")[:3]
-	wanted := func(c *model.Choice) bool {
-		return model.PieceName(st, c.Piece) == part[0] && (part[1] == "" || c.Work == part[1]) &&
+	wanted := func(c *plan.Choice) bool {
+		return plan.PieceName(st, c.Piece) == part[0] && (part[1] == "" || c.Work == part[1]) &&
 			(part[2] == "" || (c.Plated() && st.Platers[c.Plater].ID == part[2]))
 	}
 	var names []string
-	for _, all := range model.Choices(st)[slot : slot+1] {
+	for _, all := range choice.Choices(st)[slot : slot+1] {
 		for i := range all {
 			if wanted(&all[i]) {
 				return wanted, nil
 			}
-			name := model.PieceName(st, all[i].Piece)
+			name := plan.PieceName(st, all[i].Piece)
 			if len(part[1]) > 0 {
 				name += ":" + all[i].Work
 			}

@@ -8,7 +8,7 @@ import (
 	"os"
 	"time"
 
-	"brightset/model"
+	"brightset/model/program"
 	"brightset/model/seeded"
 	"brightset/solver"
 )
@@ -39,7 +39,7 @@ func solveHere(text string, out io.Writer) error {
 		return err
 	}
 	began := time.Now()
-	p := model.Compile(seeded.Job(t.Family, t.Seed), model.Options{FixedLimits: true})
+	p := program.Compile(seeded.Job(t.Family, t.Seed), program.Options{FixedLimits: true})
 	built := time.Now()
 	s, err := solver.New(p.Problem)
 	if err != nil {

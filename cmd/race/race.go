@@ -8,7 +8,7 @@ import (
 	"path/filepath"
 	"slices"
 
-	"brightset/model"
+	"brightset/model/program"
 	"brightset/model/seeded"
 )
 
@@ -98,7 +98,7 @@ func prepare(opt *options, f seeded.Family, seed uint64) (*heat, error) {
 	if err != nil {
 		return nil, err
 	}
-	err = model.Compile(seeded.Job(f, seed), model.Options{FixedLimits: true}).Problem.WriteMPS(file)
+	err = program.Compile(seeded.Job(f, seed), program.Options{FixedLimits: true}).Problem.WriteMPS(file)
 	if closing := file.Close(); err == nil {
 		err = closing
 	}

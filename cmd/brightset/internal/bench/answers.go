@@ -6,7 +6,10 @@ import (
 	"time"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/ask"
+	"brightset/model/plan"
+	"brightset/model/program"
+	"brightset/model/risk"
 	"brightset/solver"
 )
 
@@ -15,13 +18,13 @@ import (
 type answers struct {
 	mu       sync.Mutex
 	revision string
-	plan     *model.Plan
-	rejected []model.Against
-	bindings []model.Binding
-	stops    []model.StopPrice
-	curve    *model.Curve
-	others   []model.Other
-	risk     *model.Risk
+	plan     *plan.Plan
+	rejected []ask.Against
+	bindings []ask.Binding
+	stops    []ask.StopPrice
+	curve    *ask.Curve
+	others   []ask.Other
+	risk     *risk.Risk
 }
 
 // patience is how long the page waits for an answer before it takes the best there is.
@@ -41,19 +44,19 @@ func (a *answers) at(st *catalog.State) {
 }
 
 // plan gives the plan of a state, worked out once.
-func (s *Server) plan(ctx context.Context, st *catalog.State) (*model.Plan, error) {
+func (s *Server) plan(ctx context.Context, st *catalog.State) (*plan.Plan, error) {
 	s.answers.at(st)
 	defer s.answers.mu.Unlock()
 	return s.answers.planned(ctx, st)
 }
 
-func (a *answers) planned(ctx context.Context, st *catalog.State) (*model.Plan, error) {
+func (a *answers) planned(ctx context.Context, st *catalog.State) (*plan.Plan, error) {
 	if a.plan != nil {
 		return a.plan, nil
 	}
 	own, done := patient(ctx)
 	defer done()
-	p, err := model.Solve(own, st, solver.Settings{})
+	p, err := program.Solve(own, st, solver.Settings{})
 	if err == nil && ctx.Err() == nil {
 		a.plan = p
 	}
@@ -61,7 +64,7 @@ func (a *answers) planned(ctx context.Context, st *catalog.State) (*model.Plan, 
 }
 
 // beside gives the plan with what the slot pages show beside it.
-func (s *Server) beside(ctx context.Context, st *catalog.State) (p *model.Plan, rejected []model.Against, bindings []model.Binding, err error) {
+func (s *Server) beside(ctx context.Context, st *catalog.State) (p *plan.Plan, rejected []ask.Against, bindings []ask.Binding, err error) {
 	a := &s.answers
 	a.at(st)
 	defer a.mu.Unlock()
@@ -71,10 +74,10 @@ func (s *Server) beside(ctx context.Context, st *catalog.State) (p *model.Plan, 
 	if a.rejected == nil {
 		ctx, done := context.WithTimeout(ctx, 2*patience)
 		defer done()
-		if a.rejected, _, err = model.Rejected(ctx, st, p, false, solver.Settings{}); err != nil {
+		if a.rejected, _, err = ask.Rejected(ctx, st, p, false, solver.Settings{}); err != nil {
 			return p, nil, nil, err
 		}
-		if a.bindings, err = model.Bindings(ctx, st, p, solver.Settings{}); err != nil {
+		if a.bindings, err = ask.Bindings(ctx, st, p, solver.Settings{}); err != nil {
 			return p, nil, nil, err
 		}
 	}
@@ -82,7 +85,7 @@ func (s *Server) beside(ctx context.Context, st *catalog.State) (p *model.Plan, 
 }
 
 // curveOf gives the curve of a state, worked out once: the sliders move on it.
-func (s *Server) curveOf(ctx context.Context, st *catalog.State) (*model.Plan, *model.Curve, error) {
+func (s *Server) curveOf(ctx context.Context, st *catalog.State) (*plan.Plan, *ask.Curve, error) {
 	a := &s.answers
 	a.at(st)
 	defer a.mu.Unlock()
@@ -93,7 +96,7 @@ func (s *Server) curveOf(ctx context.Context, st *catalog.State) (*model.Plan, *
 	if a.curve == nil {
 		ctx, done := context.WithTimeout(ctx, 4*patience)
 		defer done()
-		c, err := model.Frontier(ctx, st, curveStep, solver.Settings{})
+		c, err := ask.Frontier(ctx, st, curveStep, solver.Settings{})
 		if err != nil {
 			return p, nil, err
 		}
@@ -105,7 +108,7 @@ func (s *Server) curveOf(ctx context.Context, st *catalog.State) (*model.Plan, *
 // curveStep is how finely the sliders move, in hundredths of a point of the mean.
 const curveStep = 50
 
-func (s *Server) othersOf(ctx context.Context, st *catalog.State) (*model.Plan, []model.Other, error) {
+func (s *Server) othersOf(ctx context.Context, st *catalog.State) (*plan.Plan, []ask.Other, error) {
 	a := &s.answers
 	a.at(st)
 	defer a.mu.Unlock()
@@ -116,14 +119,14 @@ func (s *Server) othersOf(ctx context.Context, st *catalog.State) (*model.Plan, 
 	if a.others == nil {
 		ctx, done := patient(ctx)
 		defer done()
-		if a.others, err = model.Others(ctx, st, p, 1, 2, solver.Settings{}); err != nil {
+		if a.others, err = ask.Others(ctx, st, p, 1, 2, solver.Settings{}); err != nil {
 			return p, nil, err
 		}
 	}
 	return p, a.others, nil
 }
 
-func (s *Server) moneyOf(ctx context.Context, st *catalog.State) (*model.Plan, *model.Risk, []model.StopPrice, error) {
+func (s *Server) moneyOf(ctx context.Context, st *catalog.State) (*plan.Plan, *risk.Risk, []ask.StopPrice, error) {
 	a := &s.answers
 	a.at(st)
 	defer a.mu.Unlock()
@@ -134,10 +137,10 @@ func (s *Server) moneyOf(ctx context.Context, st *catalog.State) (*model.Plan, *
 	if a.risk == nil {
 		ctx, done := patient(ctx)
 		defer done()
-		if a.stops, _, err = model.StopPrices(ctx, st, p, solver.Settings{}); err != nil {
+		if a.stops, _, err = ask.StopPrices(ctx, st, p, solver.Settings{}); err != nil {
 			return p, nil, nil, err
 		}
-		a.risk = model.RiskOf(ctx, st, p)
+		a.risk = risk.RiskOf(ctx, st, p)
 	}
 	return p, a.risk, a.stops, nil
 }

@@ -12,7 +12,10 @@ import (
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report"
-	"brightset/model"
+	"brightset/model/ask"
+	"brightset/model/choice"
+	"brightset/model/plan"
+	"brightset/model/program"
 	"brightset/solver"
 )
 
@@ -61,7 +64,7 @@ type frame struct {
 }
 
 // open loads the job for a page; where that fails the page says what to put right.
-func (s *Server) open(w http.ResponseWriter, r *http.Request, name string) (*catalog.Desk, *model.Plan, frame, bool) {
+func (s *Server) open(w http.ResponseWriter, r *http.Request, name string) (*catalog.Desk, *plan.Plan, frame, bool) {
 	d, err := s.desk()
 	if err != nil {
 		var m *catalog.Mistakes
@@ -125,9 +128,9 @@ func (s *Server) slotPage(w http.ResponseWriter, r *http.Request) {
 type held struct{ ID, Text string }
 
 // locksOn are the lock and the bans that concern a slot.
-func locksOn(st *catalog.State, all []model.Binding, slot int) (lock string, bans []held) {
+func locksOn(st *catalog.State, all []ask.Binding, slot int) (lock string, bans []held) {
 	if len(all) == 0 { // there is no plan to say what they cost
-		all = model.BindingsOf(st)
+		all = ask.BindingsOf(st)
 	}
 	lines := report.BindingLines(st, all)
 	for i := range all {
@@ -267,7 +270,7 @@ func (s *Server) whyPart(w http.ResponseWriter, r *http.Request) {
 		}
 		ctx, done := context.WithTimeout(r.Context(), 4*patience)
 		defer done()
-		why, err := model.AskWhy(ctx, d.State, i, solver.Settings{})
+		why, err := ask.AskWhy(ctx, d.State, i, solver.Settings{})
 		if err != nil {
 			http.Error(w, err.Error(), http.StatusInternalServerError)
 			return
@@ -310,8 +313,8 @@ func (s *Server) whatIfPage(w http.ResponseWriter, r *http.Request) {
 		data["Budget"] = int64((job.Budget.Or(p.Outlay*2) + job.SpentSum) / 100)
 		data["MostBudget"] = int64(max(job.Budget.Or(0)+job.SpentSum, p.Outlay)*2/100 + 100)
 		data["Completion"] = int64(job.Completion.Or(0) / 10_000)
-		data["Days"] = job.WithinDays.Or(model.LastDay(d.State, p))
-		data["MostDays"] = max(job.WithinDays.Or(0), model.LastDay(d.State, p))*2 + 30
+		data["Days"] = job.WithinDays.Or(choice.LastDay(d.State, p))
+		data["MostDays"] = max(job.WithinDays.Or(0), choice.LastDay(d.State, p))*2 + 30
 		data["HasBudget"], data["HasDays"] = job.Budget.Set, job.WithinDays.Set
 	}
 	s.show(w, http.StatusOK, "what-if", data)
@@ -327,7 +330,7 @@ type point struct {
 	Status   string   `json:"status"`
 }
 
-func pointOf(st *catalog.State, was, now *model.Plan) point {
+func pointOf(st *catalog.State, was, now *plan.Plan) point {
 	if !now.Has {
 		line := "nothing meets that"
 		if now.Status == solver.Stopped {
@@ -388,7 +391,7 @@ func (s *Server) whatIfJSON(w http.ResponseWriter, r *http.Request) {
 	number("days", float64(catalog.MaxDays), func(v float64) { other.Job.WithinDays = value(int(v)) })
 	ctx, done := patient(r.Context())
 	defer done()
-	now, err := model.Solve(ctx, other, solver.Settings{})
+	now, err := program.Solve(ctx, other, solver.Settings{})
 	if err != nil {
 		http.Error(w, err.Error(), http.StatusInternalServerError)
 		return

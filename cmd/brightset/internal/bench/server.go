@@ -17,7 +17,7 @@ import (
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report"
 	"brightset/cmd/brightset/internal/report/page"
-	"brightset/model"
+	"brightset/model/plan"
 )
 
 //go:embed static
@@ -30,7 +30,7 @@ type Options struct {
 	Now    func() time.Time
 	Hosts  []string // host:port by which the page may be asked for, and by no other name
 	Code   string   // pairing code; "": none is needed
-	Papers func(context.Context, *catalog.State, *model.Plan) (*report.Papers, error)
+	Papers func(context.Context, *catalog.State, *plan.Plan) (*report.Papers, error)
 	Tell   func(format string, args ...any) // says on the terminal what the user should know
 }
 
@@ -148,7 +148,7 @@ func (s *Server) desk() (*catalog.Desk, error) {
 func (s *Server) folder() string { return filepath.Dir(s.opt.Job) }
 
 // sheets are the printable pages.
-func (s *Server) sheets(ctx context.Context, st *catalog.State, p *model.Plan) ([]*page.Page, *report.Papers, error) {
+func (s *Server) sheets(ctx context.Context, st *catalog.State, p *plan.Plan) ([]*page.Page, *report.Papers, error) {
 	papers, err := s.opt.Papers(ctx, st, p)
 	if err != nil {
 		return nil, nil, err

@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/plan"
 )
 
 // piece finds the piece that is meant.
@@ -102,7 +102,7 @@ func (b *builder) plater(id string) (int, error) {
 }
 
 // name is how the piece is called in messages.
-func (b *builder) name(i int) string { return model.PieceName(b.st, i) }
+func (b *builder) name(i int) string { return plan.PieceName(b.st, i) }
 
 // typed is how the piece is typed in a command.
 func (b *builder) typed(i int) string { return inShell(b.name(i)) }

@@ -2,17 +2,17 @@ package record
 
 import (
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/plan"
 )
 
 // Keep is the deed by which a plan is kept: the one that is followed from now on, and
 // that later ones are compared with.
-func Keep(d *catalog.Desk, plan *model.Plan) catalog.Deed {
+func Keep(d *catalog.Desk, pl *plan.Plan) catalog.Deed {
 	b := &builder{d: d, st: d.State, deed: catalog.Deed{Action: catalog.KeepAction}}
 	for _, slot := range d.Keys(false, []string{"plan"}) {
 		b.clear(false, []string{"plan", slot})
 	}
-	for _, line := range model.KeptLines(d.State, plan) {
+	for _, line := range plan.KeptLines(d.State, pl) {
 		target := []string{"plan", line.Slot}
 		for _, key := range []string{"piece", "work", "plater", "level", "fallback"} {
 			b.set(false, target, key, nil)

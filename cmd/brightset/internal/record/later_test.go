@@ -7,7 +7,9 @@ import (
 	"testing"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/choice"
+	"brightset/model/plan"
+	"brightset/model/program"
 	"brightset/solver"
 )
 
@@ -71,11 +73,11 @@ func must(t *testing.T, d *catalog.Desk, steps ...step) {
 }
 
 // platedChoice is the only thing a plater can do with a piece, nil where he can do nothing.
-func platedChoice(t *testing.T, st *catalog.State, piece string) *model.Choice {
+func platedChoice(t *testing.T, st *catalog.State, piece string) *plan.Choice {
 	t.Helper()
-	var one *model.Choice
+	var one *plan.Choice
 	i, _ := st.FindPiece(piece)
-	for _, c := range model.Choices(st)[0] {
+	for _, c := range choice.Choices(st)[0] {
 		if c.Piece == i && c.Plated() {
 			if one != nil {
 				t.Fatalf("%s can be plated in more than one way", piece)
@@ -98,7 +100,7 @@ func TestEatenThrough(t *testing.T) {
 	if c := platedChoice(t, d.State, "eaten"); c != nil {
 		t.Errorf("it is eaten through and still planned: %+v", c)
 	}
-	plan, err := model.Solve(context.Background(), d.State, solver.Settings{})
+	plan, err := program.Solve(context.Background(), d.State, solver.Settings{})
 	if i, _ := d.State.FindPiece("eaten"); err != nil || plan.Lines[0].Choice.Piece == i || plan.Lines[0].Fallback != nil && plan.Lines[0].Fallback.Piece == i {
 		t.Errorf("%v %+v", err, plan)
 	}

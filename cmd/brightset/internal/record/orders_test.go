@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/risk"
 )
 
 // ways are the acts that a piece may go through, with no order between them but that
@@ -40,7 +40,7 @@ func TestEveryOrderTeaches(t *testing.T) {
 	var walk func(left int, at bool, want []string)
 	walk = func(left int, at bool, want []string) {
 		var got []string
-		for _, x := range model.Experiences(desk(t, path).State) {
+		for _, x := range risk.Experiences(desk(t, path).State) {
 			switch {
 			case x.Broke:
 				got = append(got, "broke")
@@ -101,7 +101,7 @@ func TestSentAgainOnTheSameTerms(t *testing.T) {
 	d := laterDesk(t)
 	sent := step{"sent", Facts{Target: "sound", To: "north"}}
 	must(t, d, sent, step{"back", Facts{Target: "sound"}}, sent, step{"broke", Facts{Target: "sound"}})
-	if all := model.Experiences(d.State); len(all) != 2 || all[0].Broke || !all[1].Broke || all[1].Plater != "north" {
+	if all := risk.Experiences(d.State); len(all) != 2 || all[0].Broke || !all[1].Broke || all[1].Plater != "north" {
 		t.Errorf("%+v", all)
 	}
 }
@@ -119,7 +119,7 @@ func TestSomeOfABagBreak(t *testing.T) {
 	d := desk(t, dir+"/job.toml")
 	must(t, d, step{"sent", Facts{Target: "sound", To: "north", Count: "6", StripFirst: true}}, step{"stripped", Facts{Target: "sound"}},
 		step{"broke", Facts{Target: "sound", Count: "2"}}, step{"back", Facts{Target: "sound"}})
-	learnt := model.Learn(model.Experiences(d.State), 20)
+	learnt := risk.Learn(risk.Experiences(d.State), 20)
 	if learnt.Count != 6 || learnt.Metals[0].N != 6 || learnt.Metals[0].Broke != 2 || learnt.Platers[0].N != 6 || learnt.Platers[0].PaidN != 1 {
 		t.Errorf("%+v", learnt)
 	}

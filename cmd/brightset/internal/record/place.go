@@ -6,7 +6,8 @@ import (
 	"strings"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/choice"
+	"brightset/model/plan"
 )
 
 func (b *builder) hung(f *Facts) error {
@@ -61,8 +62,8 @@ func (b *builder) hangsIn(i int, f *Facts) (int, error) {
 }
 
 // asIs is the choice of hanging a piece in a slot as it is, nil where there is none.
-func (b *builder) asIs(i, slot int) *model.Choice {
-	all := model.Choices(b.st)[slot]
+func (b *builder) asIs(i, slot int) *plan.Choice {
+	all := choice.Choices(b.st)[slot]
 	for k := range all {
 		if c := &all[k]; c.Piece == i && c.Work == catalog.WorkAsIs {
 			return c

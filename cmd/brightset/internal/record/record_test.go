@@ -9,7 +9,7 @@ import (
 	"time"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/risk"
 )
 
 // swift is a folder in memory where the machine has one: what is synced there costs
@@ -250,7 +250,7 @@ func TestExperiences(t *testing.T) {
 			t.Fatal(s, err)
 		}
 	}
-	all := model.Experiences(desk(t, path).State)
+	all := risk.Experiences(desk(t, path).State)
 	if len(all) != 3 {
 		t.Fatalf("%+v", all)
 	}

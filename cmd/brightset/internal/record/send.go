@@ -8,7 +8,7 @@ import (
 	"time"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/choice"
 )
 
 // sent makes up a lot: what goes to one plater on one day, unless it is said to be another.
@@ -137,7 +137,7 @@ func (b *builder) send(i, q int, lot string, f *Facts) (catalog.Cents, error) {
 	if err != nil {
 		return 0, err
 	}
-	terms := model.Terms(b.st, c)
+	terms := choice.Terms(b.st, c)
 	if f.Cost != "" {
 		if terms.Cost, err = money("cost", f.Cost); err != nil {
 			return 0, err
@@ -168,7 +168,7 @@ func (b *builder) send(i, q int, lot string, f *Facts) (catalog.Cents, error) {
 		b.set(shop, target, "base", value(catalog.FormatMicro(b.st.Tables.Metals[m].Base.V)))
 	}
 	b.taken(i)
-	b.prepared(i, model.OthersWork(b.st, c)*catalog.Cents(n))
+	b.prepared(i, choice.OthersWork(b.st, c)*catalog.Cents(n))
 	sum := terms.Cost * catalog.Cents(n)
 	switch {
 	case !f.StripFirst:

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/plan"
 )
 
 // split leaves n pieces in a bag, those that something happens to, and puts the rest into
@@ -75,7 +75,7 @@ func (b *builder) restOf(i int) int {
 
 // howMany pieces of a bag go to a plater: as many as are said, else as many as the plan
 // that was kept has for this, else as many as the slot needs.
-func (b *builder) howMany(i int, c *model.Choice, f *Facts) (int, error) {
+func (b *builder) howMany(i int, c *plan.Choice, f *Facts) (int, error) {
 	if f.Count != "" {
 		return b.count(i, f)
 	}

@@ -9,7 +9,9 @@ import (
 	"testing"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/choice"
+	"brightset/model/plan"
+	"brightset/model/program"
 	"brightset/solver"
 )
 
@@ -38,7 +40,7 @@ func piecesOf(st *catalog.State, start string) string {
 func keepPlan(t *testing.T, path string) {
 	t.Helper()
 	d := desk(t, path)
-	plan, err := model.Solve(context.Background(), d.State, solver.Settings{})
+	plan, err := program.Solve(context.Background(), d.State, solver.Settings{})
 	if err != nil || !plan.Has {
 		t.Fatal(err, plan.Status)
 	}
@@ -99,7 +101,7 @@ func TestBagInTwoSlots(t *testing.T) {
 	if st.Job.SpentSum != 68_00 {
 		t.Errorf("spent %d on two cranks", st.Job.SpentSum)
 	}
-	now, err := model.Solve(context.Background(), st, solver.Settings{})
+	now, err := program.Solve(context.Background(), st, solver.Settings{})
 	if err != nil || !now.Has {
 		t.Fatal(err, now.Reasons)
 	}
@@ -108,7 +110,7 @@ func TestBagInTwoSlots(t *testing.T) {
 			t.Errorf("%s: %d left to pay", st.Slots[l.Slot].ID, l.Expected)
 		}
 	}
-	for _, s := range model.Shifts(st, st.Kept.Lines, st.Kept.Seq, now) {
+	for _, s := range plan.Shifts(st, st.Kept.Lines, st.Kept.Seq, now) {
 		if strings.HasPrefix(s.Slot, "crank") {
 			t.Errorf("%s is said to have changed: %+v", s.Slot, s)
 		}
@@ -145,7 +147,7 @@ func TestBagFollows(t *testing.T) {
 	if give := st.Pieces[st.Trades[0].Give].ID; give != "vent-spares-2" {
 		t.Errorf("given in trade: %s", give)
 	}
-	plan, err := model.Solve(context.Background(), st, solver.Settings{})
+	plan, err := program.Solve(context.Background(), st, solver.Settings{})
 	if err != nil || !plan.Has {
 		t.Errorf("%v %v %v", err, plan.Status, plan.Reasons)
 	}
@@ -184,7 +186,7 @@ func TestBagSentInPart(t *testing.T) {
 	if p := &st.Pieces[i]; len(p.Findings) != 1 || !p.InShop || p.Sent.Was {
 		t.Errorf("%+v", p)
 	}
-	plan, err := model.Solve(context.Background(), st, solver.Settings{})
+	plan, err := program.Solve(context.Background(), st, solver.Settings{})
 	if err != nil || !plan.Has {
 		t.Fatal(err, plan.Reasons)
 	}
@@ -211,7 +213,7 @@ func TestNamedPriceStays(t *testing.T) {
 	st := desk(t, path).State
 	i, _ := st.FindPiece("crest-2")
 	var costs []string
-	for _, choices := range model.Choices(st) {
+	for _, choices := range choice.Choices(st) {
 		for k := range choices {
 			if c := &choices[k]; c.Piece == i && c.Plated() && st.Platers[c.Plater].ID == "pell" {
 				costs = append(costs, fmt.Sprintf("%d grade %d refused %d", c.Plate, c.Grade, c.Refused))
@@ -259,16 +261,16 @@ func TestMoneyOfWorks(t *testing.T) {
 		t.Errorf("half a bundle: %v", err)
 	}
 	st := desk(t, path).State
-	plan, err := model.Solve(context.Background(), st, solver.Settings{})
-	if err != nil || !plan.Has {
-		t.Fatal(err, plan.Reasons)
+	pl, err := program.Solve(context.Background(), st, solver.Settings{})
+	if err != nil || !pl.Has {
+		t.Fatal(err, pl.Reasons)
 	}
-	for _, c := range plan.Charges {
-		if c.Kind == model.ChargeBundle {
+	for _, c := range pl.Charges {
+		if c.Kind == plan.ChargeBundle {
 			t.Errorf("a bundle that was bought is charged with %d", c.Cents)
 		}
 	}
-	for _, l := range plan.Lines {
+	for _, l := range pl.Lines {
 		if id := st.Slots[l.Slot].ID; id == "vent-right" && (l.Expected != 0 || l.Choice.Grade != 84_00) || id == "crest" && st.Pieces[l.Choice.Piece].ID == "tin-crest" && l.Expected != 0 {
 			t.Errorf("%s: %d, grade %d", id, l.Expected, l.Choice.Grade)
 		}

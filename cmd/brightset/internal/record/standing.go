@@ -4,7 +4,7 @@ import (
 	"slices"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/choice"
 )
 
 // namedBefore notes, on every price that was named for a piece, which findings it was named
@@ -30,7 +30,7 @@ func (b *builder) namedBefore(i int) {
 // standing are the terms of a piece at a plater's with what has come to light since it
 // was sent; those it went on where he can't go on with it at all.
 func (b *builder) standing(i int) catalog.Quote {
-	terms, _ := model.Standing(b.st, b.standsFor(i), i)
+	terms, _ := choice.Standing(b.st, b.standsFor(i), i)
 	return terms
 }
 

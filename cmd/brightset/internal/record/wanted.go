@@ -7,14 +7,15 @@ import (
 	"strings"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/choice"
+	"brightset/model/plan"
 )
 
 // wanted is the one thing a plater can do with a piece that fits what was said; where
 // several do, the one in the plan that was kept.
-func (b *builder) wanted(i, q int, f *Facts) (*model.Choice, error) {
-	var fits []*model.Choice
-	for s, choices := range model.Choices(b.st) {
+func (b *builder) wanted(i, q int, f *Facts) (*plan.Choice, error) {
+	var fits []*plan.Choice
+	for s, choices := range choice.Choices(b.st) {
 		for k := range choices {
 			c := &choices[k]
 			if c.Piece != i || c.Plater != q || (f.Work != "" && c.Work != f.Work) || (f.Level != "" && c.Level != f.Level) || (f.Slot != "" && b.st.Slots[s].ID != f.Slot) {
@@ -30,7 +31,7 @@ func (b *builder) wanted(i, q int, f *Facts) (*model.Choice, error) {
 		return fits[0], nil
 	}
 	for _, c := range fits {
-		if model.IsKept(b.st, c) {
+		if plan.IsKept(b.st, c) {
 			return c, nil
 		}
 	}
@@ -53,7 +54,7 @@ func (b *builder) cant(i, q int, f *Facts) error {
 	if said != "" {
 		c, err := b.wanted(i, q, &Facts{})
 		if err == nil {
-			return fmt.Errorf("%s can't do that with %s, but this: %s", who, b.name(i), b.ways([]*model.Choice{c}))
+			return fmt.Errorf("%s can't do that with %s, but this: %s", who, b.name(i), b.ways([]*plan.Choice{c}))
 		}
 		return err
 	}
@@ -85,11 +86,11 @@ func (b *builder) inTheWay(i int, f *Facts) int {
 
 // ways are the flags that tell choices apart. The slot is one only where it makes a
 // difference.
-func (b *builder) ways(all []*model.Choice) string {
-	bySlot := slices.ContainsFunc(all, func(c *model.Choice) bool {
-		return !b.alike(slices.DeleteFunc(slices.Clone(all), func(o *model.Choice) bool { return o.Work != c.Work || o.Level != c.Level }))
+func (b *builder) ways(all []*plan.Choice) string {
+	bySlot := slices.ContainsFunc(all, func(c *plan.Choice) bool {
+		return !b.alike(slices.DeleteFunc(slices.Clone(all), func(o *plan.Choice) bool { return o.Work != c.Work || o.Level != c.Level }))
 	})
-	byWork := slices.ContainsFunc(all, func(c *model.Choice) bool { return c.Work != all[0].Work })
+	byWork := slices.ContainsFunc(all, func(c *plan.Choice) bool { return c.Work != all[0].Work })
 	var names []string
 	for _, c := range all {
 		pairs := []string{"level", c.Level}
@@ -107,10 +108,10 @@ func (b *builder) ways(all []*model.Choice) string {
 }
 
 // alike says whether it makes no difference for which slot a piece is sent.
-func (b *builder) alike(fits []*model.Choice) bool {
-	first := model.Terms(b.st, fits[0])
+func (b *builder) alike(fits []*plan.Choice) bool {
+	first := choice.Terms(b.st, fits[0])
 	for _, c := range fits[1:] {
-		if !reflect.DeepEqual(model.Terms(b.st, c), first) || b.st.Slots[c.Slot].Quantity != b.st.Slots[fits[0].Slot].Quantity {
+		if !reflect.DeepEqual(choice.Terms(b.st, c), first) || b.st.Slots[c.Slot].Quantity != b.st.Slots[fits[0].Slot].Quantity {
 			return false
 		}
 	}

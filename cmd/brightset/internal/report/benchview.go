@@ -5,7 +5,11 @@ import (
 	"html/template"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/ask"
+	"brightset/model/choice"
+	"brightset/model/plan"
+	"brightset/model/program"
+	"brightset/model/risk"
 )
 
 // The bench page shows the same facts in the same words as the other answers: what it
@@ -47,14 +51,14 @@ type BenchChoice struct {
 }
 
 // BenchSlots lists the slots with where they stand.
-func BenchSlots(st *catalog.State, p *model.Plan) []BenchSlot {
+func BenchSlots(st *catalog.State, p *plan.Plan) []BenchSlot {
 	var all []BenchSlot
 	for s := range st.Slots {
 		one := BenchSlot{ID: st.Slots[s].ID, Name: st.Slots[s].Name, State: "not planned"}
 		if p.Has {
 			c := p.Lines[s].Choice
 			piece := &st.Pieces[c.Piece]
-			one.What = model.Label(st, c)
+			one.What = plan.Label(st, c)
 			one.State = "planned"
 			if piece.Stage != catalog.StageSeen || piece.AtPlater() {
 				one.State = stageText(st, piece)
@@ -70,8 +74,8 @@ func BenchSlots(st *catalog.State, p *model.Plan) []BenchSlot {
 
 // BenchCards are the pieces for one slot, the one that hangs first, then the one in
 // reserve, then by what the set costs more with each, then those that are out.
-func BenchCards(st *catalog.State, p *model.Plan, rejected []model.Against, slot int) []BenchCard {
-	choices, outs := model.Choices(st)[slot], model.OutsOf(st, slot)
+func BenchCards(st *catalog.State, p *plan.Plan, rejected []ask.Against, slot int) []BenchCard {
+	choices, outs := choice.Choices(st)[slot], choice.OutsOf(st, slot)
 	var all []BenchCard
 	done := map[int]bool{}
 	add := func(i int, mark, set, why string) {
@@ -120,7 +124,7 @@ func goneMark(p *catalog.Piece) string {
 	return "not in use"
 }
 
-func benchCard(st *catalog.State, p *model.Plan, slot, i int, mark, set, why string, choices []model.Choice, outs []model.Out) BenchCard {
+func benchCard(st *catalog.State, p *plan.Plan, slot, i int, mark, set, why string, choices []plan.Choice, outs []choice.Out) BenchCard {
 	piece := &st.Pieces[i]
 	card := BenchCard{Key: piece.Key(), Label: st.PieceLabel(i), Title: named(piece.Name, st.PieceLabel(i)), Mark: mark, Why: why,
 		Stage: stageText(st, piece), Photos: len(piece.Photos), Lead: piece.Chance < catalog.One, ForSale: piece.Side != catalog.Customers && piece.Price > 0, Fitted: piece.Fitted}
@@ -128,7 +132,7 @@ func benchCard(st *catalog.State, p *model.Plan, slot, i int, mark, set, why str
 		card.AtPlater = st.Platers[piece.Sent.Plater].ID
 	}
 	asIs := "not graded"
-	if g, ok := model.AsIsGrade(st, i); ok {
+	if g, ok := choice.AsIsGrade(st, i); ok {
 		asIs = gradeText(st, g)
 	}
 	card.Facts = [][2]string{{"Tag", tagOf(piece)}, {"Whose, kind", source(st, piece) + ", " + string(piece.Kind) + ", " + metalText(st, piece)}, {"Stage", card.Stage}, {"As it lies", asIs}}
@@ -147,11 +151,11 @@ func benchCard(st *catalog.State, p *model.Plan, slot, i int, mark, set, why str
 			continue
 		}
 		one := BenchChoice{Work: c.Work, Level: c.Level, Text: work(st, c), Cost: catalog.FormatMoney(c.Cash), Breaks: Percent(c.Breakage), Grade: gradeText(st, c.Grade),
-			Out: whys(model.Admit(st, c, model.Planned))}
+			Out: whys(program.Admit(st, c, program.Planned))}
 		if c.Plated() {
 			one.Plater = st.Platers[c.Plater].ID
 		}
-		one.Chosen = p.Has && p.Lines[slot].Choice.Piece == i && model.Label(st, p.Lines[slot].Choice) == model.Label(st, c)
+		one.Chosen = p.Has && p.Lines[slot].Choice.Piece == i && plan.Label(st, p.Lines[slot].Choice) == plan.Label(st, c)
 		card.Can = append(card.Can, one)
 	}
 	if len(card.Can) == 0 && card.Why == "" {
@@ -164,21 +168,21 @@ func benchCard(st *catalog.State, p *model.Plan, slot, i int, mark, set, why str
 func SlotAsks(st *catalog.State, slot int) string { return oneLine(slotText(st, slot)) }
 
 // PlanRows are the sums of a plan against what was asked for.
-func PlanRows(st *catalog.State, p *model.Plan) [][2]string { return figureRows(st, p) }
+func PlanRows(st *catalog.State, p *plan.Plan) [][2]string { return figureRows(st, p) }
 
 // Verdict says what is known of a plan's being the cheapest.
-func Verdict(st *catalog.State, p *model.Plan) string { return oneLine(verdict(st, p)) }
+func Verdict(st *catalog.State, p *plan.Plan) string { return oneLine(verdict(st, p)) }
 
 // Standing says where the job is; "" where nothing was recorded.
 func Standing(st *catalog.State) string { return oneLine(standing(st)) }
 
 // Changes are the slots that another plan fills otherwise, in words.
-func Changes(st *catalog.State, was, now *model.Plan) []string { return DifferencesText(st, was, now) }
+func Changes(st *catalog.State, was, now *plan.Plan) []string { return DifferencesText(st, was, now) }
 
 // ChangeLine is the difference of two plans in one line: "3 slots change, 180.00 more,
 // mean 91.0 to 88.0".
-func ChangeLine(st *catalog.State, was, now *model.Plan) string {
-	diff := model.Differences(was, now)
+func ChangeLine(st *catalog.State, was, now *plan.Plan) string {
+	diff := plan.Differences(was, now)
 	if len(diff) == 0 {
 		return "nothing changes"
 	}
@@ -190,7 +194,7 @@ func ChangeLine(st *catalog.State, was, now *model.Plan) string {
 }
 
 // BindingLines say what every lock and ban costs.
-func BindingLines(st *catalog.State, all []model.Binding) []string {
+func BindingLines(st *catalog.State, all []ask.Binding) []string {
 	var out []string
 	for i := range all {
 		out = append(out, bindingHead(st, &all[i])+": "+bindingCost(&all[i]))
@@ -200,7 +204,7 @@ func BindingLines(st *catalog.State, all []model.Binding) []string {
 
 // WhyRows are all ways for a slot with what the set comes to, the cheapest first, and
 // WhyTurns the figures at which the decision turns.
-func WhyRows(st *catalog.State, w *model.Why) [][]string {
+func WhyRows(st *catalog.State, w *ask.Why) [][]string {
 	var out [][]string
 	for i := range w.Ways {
 		way := &w.Ways[i]
@@ -214,17 +218,17 @@ func WhyRows(st *catalog.State, w *model.Why) [][]string {
 				more += ", within the error of the estimates"
 			}
 		}
-		out = append(out, []string{model.Label(st, way.Choice), more, causes(st, way.Reasons)})
+		out = append(out, []string{plan.Label(st, way.Choice), more, causes(st, way.Reasons)})
 	}
 	return out
 }
 
 // WhyTurns are the figures at which the decision turns, in words.
-func WhyTurns(st *catalog.State, w *model.Why) []string { return points(st, w) }
+func WhyTurns(st *catalog.State, w *ask.Why) []string { return points(st, w) }
 
 // OtherRows set other plans beside the advised one.
-func OtherRows(st *catalog.State, advised *model.Plan, all []model.Other) [][]string {
-	row := func(name string, p *model.Plan, note string) []string {
+func OtherRows(st *catalog.State, advised *plan.Plan, all []ask.Other) [][]string {
+	row := func(name string, p *plan.Plan, note string) []string {
 		if p == nil || !p.Has {
 			return []string{name, "", "", "", note}
 		}
@@ -243,7 +247,7 @@ func OtherRows(st *catalog.State, advised *model.Plan, all []model.Other) [][]st
 }
 
 // Charts are the three pictures of a plan.
-func Charts(st *catalog.State, p *model.Plan, r *model.Risk, curve *model.Curve) (money, dots, frontier template.HTML) {
+func Charts(st *catalog.State, p *plan.Plan, r *risk.Risk, curve *ask.Curve) (money, dots, frontier template.HTML) {
 	var sums []catalog.Cents
 	for i := range 20 {
 		sums = append(sums, r.Cash.Quantile((float64(i)+0.5)/20))
@@ -265,7 +269,7 @@ func Defects(st *catalog.State) [][2]string {
 }
 
 // StopRows are the prices after stripping at which to stop.
-func StopRows(st *catalog.State, all []model.StopPrice) [][]string {
+func StopRows(st *catalog.State, all []ask.StopPrice) [][]string {
 	var out [][]string
 	for i := range all {
 		s := &all[i]
@@ -273,17 +277,17 @@ func StopRows(st *catalog.State, all []model.StopPrice) [][]string {
 		if s.NoOther && !s.ByBudget {
 			highest = "no other way"
 		}
-		out = append(out, []string{model.PieceName(st, s.Choice.Piece) + " for " + st.Slots[s.Slot].Name, st.Platers[s.Choice.Plater].ID, catalog.FormatMoney(s.Planned), highest})
+		out = append(out, []string{plan.PieceName(st, s.Choice.Piece) + " for " + st.Slots[s.Slot].Name, st.Platers[s.Choice.Plater].ID, catalog.FormatMoney(s.Planned), highest})
 	}
 	return out
 }
 
 // PlanLines are the lines of a plan with their charges.
-func PlanLines(st *catalog.State, p *model.Plan) [][]string {
+func PlanLines(st *catalog.State, p *plan.Plan) [][]string {
 	var out [][]string
 	for i := range p.Lines {
 		l := &p.Lines[i]
-		out = append(out, []string{st.Slots[l.Slot].Name, model.Label(st, l.Choice), held(st, l), catalog.FormatMoney(l.Expected), gradeText(st, l.Choice.Grade)})
+		out = append(out, []string{st.Slots[l.Slot].Name, plan.Label(st, l.Choice), held(st, l), catalog.FormatMoney(l.Expected), gradeText(st, l.Choice.Grade)})
 	}
 	for _, c := range p.Charges {
 		out = append(out, []string{"", chargeText(st, c), "", catalog.FormatMoney(c.Cents), ""})

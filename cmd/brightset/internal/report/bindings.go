@@ -5,12 +5,13 @@ import (
 	"strings"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/ask"
+	"brightset/model/plan"
 )
 
 // bindingsText lists the locks and bans, each with what it costs today; "" where
 // there are none.
-func bindingsText(st *catalog.State, all []model.Binding) string {
+func bindingsText(st *catalog.State, all []ask.Binding) string {
 	var items []string
 	for i := range all {
 		b := &all[i]
@@ -20,7 +21,7 @@ func bindingsText(st *catalog.State, all []model.Binding) string {
 }
 
 // bindingHead says what is locked or banned, and the user's reason.
-func bindingHead(st *catalog.State, b *model.Binding) string {
+func bindingHead(st *catalog.State, b *ask.Binding) string {
 	var head, reason string
 	switch {
 	case b.Lock != catalog.None:
@@ -42,7 +43,7 @@ func bindingHead(st *catalog.State, b *model.Binding) string {
 func filterText(st *catalog.State, f *catalog.Filter, slot bool) string {
 	var text []string
 	if f.Piece != catalog.None {
-		text = append(text, model.PieceName(st, f.Piece))
+		text = append(text, plan.PieceName(st, f.Piece))
 	}
 	if f.Work != "" {
 		text = append(text, f.Work)
@@ -62,7 +63,7 @@ func filterText(st *catalog.State, f *catalog.Filter, slot bool) string {
 	return strings.Join(text, " ")
 }
 
-func bindingCost(b *model.Binding) string {
+func bindingCost(b *ask.Binding) string {
 	atLeast, it := "", "it"
 	if b.Lock == catalog.None && b.Ban == catalog.None {
 		it = "them"
@@ -97,7 +98,7 @@ type bindingDoc struct {
 	Changed []string       `json:"changed"`     // slots filled otherwise without it
 }
 
-func bindingDocs(st *catalog.State, p *model.Plan, all []model.Binding) []bindingDoc {
+func bindingDocs(st *catalog.State, p *plan.Plan, all []ask.Binding) []bindingDoc {
 	docs := []bindingDoc{}
 	for i := range all {
 		b := &all[i]
@@ -127,9 +128,9 @@ func bindingDocs(st *catalog.State, p *model.Plan, all []model.Binding) []bindin
 }
 
 // changedSlots are the slots whose planned choice differs.
-func changedSlots(st *catalog.State, was, now *model.Plan) []string {
+func changedSlots(st *catalog.State, was, now *plan.Plan) []string {
 	ids := []string{}
-	for _, d := range model.Differences(was, now) {
+	for _, d := range plan.Differences(was, now) {
 		if !d.SameChoice() {
 			ids = append(ids, st.Slots[d.Slot].ID)
 		}

@@ -2,7 +2,7 @@ package report
 
 import (
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/plan"
 )
 
 // The cautions stand under every text that tells people to have work done.
@@ -14,10 +14,10 @@ const (
 )
 
 // cautions gives those that concern the works of a plan.
-func cautions(p *model.Plan) string {
+func cautions(p *plan.Plan) string {
 	var cleaned, plated bool
 	for i := range p.Lines {
-		for _, c := range []*model.Choice{p.Lines[i].Choice, p.Lines[i].Fallback} {
+		for _, c := range []*plan.Choice{p.Lines[i].Choice, p.Lines[i].Fallback} {
 			if c == nil {
 				continue
 			}

@@ -6,7 +6,8 @@ import (
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/chart"
-	"brightset/model"
+	"brightset/model/ask"
+	"brightset/model/plan"
 )
 
 // The charts are this program's own SVG, in which every text is escaped: they go into
@@ -24,7 +25,7 @@ func moneyChart(st *catalog.State, parts []moneyPart) template.HTML {
 	return template.HTML(b.Draw().SVG)
 }
 
-func dotsChart(st *catalog.State, p *model.Plan, sums []catalog.Cents) template.HTML {
+func dotsChart(st *catalog.State, p *plan.Plan, sums []catalog.Cents) template.HTML {
 	d := chart.Dots{
 		Frame:    chart.Frame{ID: "dots-chart", Title: "Twenty jobs like this one"},
 		Across:   "spent",
@@ -40,7 +41,7 @@ func dotsChart(st *catalog.State, p *model.Plan, sums []catalog.Cents) template.
 	return template.HTML(d.Draw().SVG)
 }
 
-func frontierChart(st *catalog.State, p *model.Plan, c *model.Curve) template.HTML {
+func frontierChart(st *catalog.State, p *plan.Plan, c *ask.Curve) template.HTML {
 	f := chart.Frontier{
 		Frame:    chart.Frame{ID: "curve-chart", Title: "What more grade costs", Note: "Each point is the cheapest set of its grade: the line shows what at least that grade costs."},
 		Across:   "mean grade of the set",
@@ -65,6 +66,6 @@ func frontierChart(st *catalog.State, p *model.Plan, c *model.Curve) template.HT
 	return template.HTML(f.Draw().SVG)
 }
 
-func planPoint(p *model.Plan) chart.Point {
+func planPoint(p *plan.Plan) chart.Point {
 	return chart.Point{X: p.Grade, Cents: int64(p.Expected)}
 }

@@ -5,13 +5,15 @@ import (
 	"strings"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/choice"
+	"brightset/model/plan"
+	"brightset/model/program"
 )
 
 // Check writes what the files say about every slot: what it asks for, the pieces
 // that may fill it, what can be done to each, and what is out and why. With
 // only >= 0 just that slot is shown.
-func Check(st *catalog.State, choices [][]model.Choice, outs [][]model.Out, only int) string {
+func Check(st *catalog.State, choices [][]plan.Choice, outs [][]choice.Out, only int) string {
 	var b strings.Builder
 	b.WriteString(Paragraph("", "", st.Job.Title+" (all sums in "+st.Job.Currency+")"))
 	var empty []string
@@ -34,7 +36,7 @@ func Check(st *catalog.State, choices [][]model.Choice, outs [][]model.Out, only
 }
 
 // checkWarnings are those of the files and of every choice.
-func checkWarnings(st *catalog.State, choices [][]model.Choice) []string {
+func checkWarnings(st *catalog.State, choices [][]plan.Choice) []string {
 	var all []string
 	for _, w := range st.Warnings {
 		all = append(all, warningText(w))
@@ -47,17 +49,17 @@ func checkWarnings(st *catalog.State, choices [][]model.Choice) []string {
 	return unique(all)
 }
 
-func admittedIn(st *catalog.State, list []model.Choice) int {
+func admittedIn(st *catalog.State, list []plan.Choice) int {
 	n := 0
 	for i := range list {
-		if len(model.Admit(st, &list[i], model.Planned)) == 0 {
+		if len(program.Admit(st, &list[i], program.Planned)) == 0 {
 			n++
 		}
 	}
 	return n
 }
 
-func counts(st *catalog.State, choices [][]model.Choice) string {
+func counts(st *catalog.State, choices [][]plan.Choice) string {
 	all, in := 0, 0
 	for _, list := range choices {
 		all += len(list)
@@ -99,7 +101,7 @@ func slotText(st *catalog.State, s int) string {
 
 // slotTable has a row for everything that can be done with every piece, and
 // says what can't. Choices and what is out come in the order of the pieces.
-func slotTable(st *catalog.State, list []model.Choice, outs []model.Out) string {
+func slotTable(st *catalog.State, list []plan.Choice, outs []choice.Out) string {
 	t := NewTable("piece, work and who", ">cost", ">breaks", ">grade", ">days")
 	for len(list)+len(outs) > 0 {
 		i := nextPiece(list, outs)
@@ -127,7 +129,7 @@ func slotTable(st *catalog.State, list []model.Choice, outs []model.Out) string 
 }
 
 // nextPiece is the first piece of either list.
-func nextPiece(list []model.Choice, outs []model.Out) int {
+func nextPiece(list []plan.Choice, outs []choice.Out) int {
 	switch {
 	case len(list) == 0:
 		return outs[0].Piece
@@ -140,7 +142,7 @@ func nextPiece(list []model.Choice, outs []model.Out) int {
 // pieceText names a piece and whose it is.
 func pieceText(st *catalog.State, i int) string {
 	p := &st.Pieces[i]
-	text := named(p.Name, model.PieceName(st, i)) + ": " + string(p.Kind) + ", " + source(st, p)
+	text := named(p.Name, plan.PieceName(st, i)) + ": " + string(p.Kind) + ", " + source(st, p)
 	if p.Chance < catalog.One {
 		text += ", which may come (" + Percent(p.Chance) + ")"
 	}
@@ -148,8 +150,8 @@ func pieceText(st *catalog.State, i int) string {
 }
 
 // work is the label of a choice without its piece.
-func work(st *catalog.State, c *model.Choice) string {
-	text := strings.TrimPrefix(model.Label(st, c), model.PieceName(st, c.Piece)+" ")
+func work(st *catalog.State, c *plan.Choice) string {
+	text := strings.TrimPrefix(plan.Label(st, c), plan.PieceName(st, c.Piece)+" ")
 	if c.Work == catalog.WorkAsIs {
 		if word := gradeWord(st, c.Grade); word != "" {
 			text += ", " + word
@@ -159,19 +161,19 @@ func work(st *catalog.State, c *model.Choice) string {
 }
 
 // verdictOn says why a choice is out, or good for a fallback only.
-func verdictOn(st *catalog.State, c *model.Choice) string {
-	reasons := model.Admit(st, c, model.Planned)
+func verdictOn(st *catalog.State, c *plan.Choice) string {
+	reasons := program.Admit(st, c, program.Planned)
 	if len(reasons) == 0 {
 		return ""
 	}
 	head := "out: "
-	if len(model.Admit(st, c, model.Reserve)) == 0 {
+	if len(program.Admit(st, c, program.Reserve)) == 0 {
 		head = "as a fallback only: "
 	}
 	return head + whys(reasons)
 }
 
-func whys(reasons []model.Reason) string {
+func whys(reasons []program.Reason) string {
 	text := make([]string, len(reasons))
 	for i, r := range reasons {
 		text[i] = r.Why
@@ -181,7 +183,7 @@ func whys(reasons []model.Reason) string {
 
 // cant lists what of a slot can't be done with a piece; platers and levels with
 // the same reason share a row.
-func cant(st *catalog.State, piece int, outs []model.Out) []string {
+func cant(st *catalog.State, piece int, outs []choice.Out) []string {
 	var why []string
 	who := map[string][]string{}
 	for _, o := range outs {

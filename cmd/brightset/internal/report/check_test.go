@@ -8,7 +8,7 @@ import (
 	"testing"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/choice"
 )
 
 // jobOf is a job of so many slots with five pieces each.
@@ -40,7 +40,7 @@ func jobOf(t *testing.T, slots int) *catalog.State {
 func TestCheckGrowsWithThePieces(t *testing.T) {
 	work := func(slots int) float64 {
 		st := jobOf(t, slots)
-		choices, outs := model.Choices(st), model.Outs(st)
+		choices, outs := choice.Choices(st), choice.Outs(st)
 		return testing.AllocsPerRun(1, func() { Check(st, choices, outs, -1) })
 	}
 	if few, many := work(40), work(80); many > 2.3*few {

@@ -2,7 +2,9 @@ package report
 
 import (
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/choice"
+	"brightset/model/plan"
+	"brightset/model/program"
 )
 
 // checkDoc is the answer of check.
@@ -47,7 +49,7 @@ type cantDoc struct {
 }
 
 // CheckJSON writes what Check shows as one JSON document.
-func CheckJSON(st *catalog.State, choices [][]model.Choice, outs [][]model.Out, only int) (string, error) {
+func CheckJSON(st *catalog.State, choices [][]plan.Choice, outs [][]choice.Out, only int) (string, error) {
 	doc := checkDoc{
 		Format: Format, Title: st.Job.Title, Currency: st.Job.Currency,
 		Slots: []slotDoc{}, Warnings: checkWarnings(st, choices),
@@ -60,13 +62,13 @@ func CheckJSON(st *catalog.State, choices [][]model.Choice, outs [][]model.Out, 
 	return toJSON(doc)
 }
 
-func slotOf(st *catalog.State, s int, list []model.Choice, outs []model.Out) slotDoc {
+func slotOf(st *catalog.State, s int, list []plan.Choice, outs []choice.Out) slotDoc {
 	doc := slotDoc{Slot: st.Slots[s].ID, Quantity: st.Slots[s].Quantity, Choices: []consideredAs{}, Cant: []cantDoc{}}
 	for i := range list {
 		doc.Choices = append(doc.Choices, considered(st, &list[i]))
 	}
 	for _, o := range outs {
-		c := choiceDoc{Piece: model.PieceName(st, o.Piece), Work: o.Work, Level: o.Level}
+		c := choiceDoc{Piece: plan.PieceName(st, o.Piece), Work: o.Work, Level: o.Level}
 		if o.Plater != catalog.None {
 			c.Plater = st.Platers[o.Plater].ID
 		}
@@ -75,7 +77,7 @@ func slotOf(st *catalog.State, s int, list []model.Choice, outs []model.Out) slo
 	return doc
 }
 
-func considered(st *catalog.State, c *model.Choice) consideredAs {
+func considered(st *catalog.State, c *plan.Choice) consideredAs {
 	doc := consideredAs{
 		choiceDoc: choiceOf(st, c), Paid: c.Paid, Outlay: c.Cash,
 		Grade: hundredths(c.Grade), Tone: hundredths(c.Tone), Fresh: c.Fresh, Growing: c.Growing,
@@ -85,10 +87,10 @@ func considered(st *catalog.State, c *model.Choice) consideredAs {
 	if c.Quote != catalog.None {
 		doc.Quote = st.Pieces[c.Piece].Quotes[c.Quote].ID
 	}
-	for _, r := range model.Admit(st, c, model.Planned) {
+	for _, r := range program.Admit(st, c, program.Planned) {
 		doc.Out = append(doc.Out, r.Why)
 	}
-	for _, r := range model.Admit(st, c, model.Reserve) {
+	for _, r := range program.Admit(st, c, program.Reserve) {
 		doc.FallbackOut = append(doc.FallbackOut, r.Why)
 	}
 	return doc

@@ -5,13 +5,14 @@ import (
 	"strings"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/paper"
+	"brightset/model/plan"
 )
 
 // lots writes what goes to which plater, and what he will charge for the lot.
-func lots(st *catalog.State, p *model.Plan) string {
+func lots(st *catalog.State, p *plan.Plan) string {
 	var b strings.Builder
-	for _, lot := range model.Lots(st, p) {
+	for _, lot := range paper.Lots(st, p) {
 		q := &st.Platers[lot.Plater]
 		sum := fmt.Sprintf("To %s: %s, work %s", named(q.Name, q.ID), count(lot.Pieces, "piece"), catalog.FormatMoney(lot.Work))
 		if lot.Minimum > 0 {
@@ -20,7 +21,7 @@ func lots(st *catalog.State, p *model.Plan) string {
 		sum += fmt.Sprintf(", freight %s: %s", catalog.FormatMoney(lot.Freight), catalog.FormatMoney(lot.Total))
 		b.WriteString(Paragraph("", "  ", sum))
 		for _, i := range lot.Lines {
-			b.WriteString(Paragraph("  - ", "    ", job(st, &p.Lines[i])+partsBy(st, p.Lines[i].Choice, model.ByPlater)))
+			b.WriteString(Paragraph("  - ", "    ", job(st, &p.Lines[i])+partsBy(st, p.Lines[i].Choice, plan.ByPlater)))
 		}
 	}
 	return b.String()
@@ -28,15 +29,15 @@ func lots(st *catalog.State, p *model.Plan) string {
 
 // bench writes what the shop does itself and what makers do, before anything is
 // sent away.
-func bench(st *catalog.State, p *model.Plan) string {
+func bench(st *catalog.State, p *plan.Plan) string {
 	var shop, makers []string
 	for i := range p.Lines {
 		l := &p.Lines[i]
-		if parts := partsBy(st, l.Choice, model.ByShop); parts != "" {
+		if parts := partsBy(st, l.Choice, plan.ByShop); parts != "" {
 			shop = append(shop, job(st, l)+parts)
 		}
 		for _, part := range l.Choice.Parts {
-			if part.Doer == model.ByMaker {
+			if part.Doer == plan.ByMaker {
 				m := &st.Makers[part.Maker]
 				makers = append(makers, fmt.Sprintf("%s: %s by %s, %s", job(st, l), partName(st, part),
 					named(m.Name, m.ID), catalog.FormatMoney(part.Cost)))
@@ -47,9 +48,9 @@ func bench(st *catalog.State, p *model.Plan) string {
 }
 
 // job names a line's slot and piece.
-func job(st *catalog.State, l *model.Line) string {
+func job(st *catalog.State, l *plan.Line) string {
 	c := l.Choice
-	text := st.Slots[l.Slot].ID + ": " + model.PieceName(st, c.Piece)
+	text := st.Slots[l.Slot].ID + ": " + plan.PieceName(st, c.Piece)
 	if c.Level != "" {
 		text += ", " + c.Level
 	}
@@ -57,7 +58,7 @@ func job(st *catalog.State, l *model.Line) string {
 }
 
 // partsBy lists the parts of a choice that one kind of doer does, or "".
-func partsBy(st *catalog.State, c *model.Choice, doer model.Doer) string {
+func partsBy(st *catalog.State, c *plan.Choice, doer plan.Doer) string {
 	var parts []string
 	for _, part := range c.Parts {
 		if part.Doer != doer {
@@ -79,20 +80,20 @@ func partsBy(st *catalog.State, c *model.Choice, doer model.Doer) string {
 }
 
 // partName names a part: a trade work, plating itself, or fitting.
-func partName(st *catalog.State, part model.Part) string {
+func partName(st *catalog.State, part plan.Part) string {
 	switch {
 	case part.Work != catalog.None:
 		return st.Tables.Works[part.Work].Name
-	case part.Doer == model.ByPlater:
+	case part.Doer == plan.ByPlater:
 		return "plating"
 	}
 	return "fitting"
 }
 
 // purchases writes what to buy from whom.
-func purchases(st *catalog.State, p *model.Plan) string {
+func purchases(st *catalog.State, p *plan.Plan) string {
 	var items []string
-	for _, buy := range model.Purchases(st, p) {
+	for _, buy := range paper.Purchases(st, p) {
 		who := "out of the shop's drawers"
 		switch {
 		case buy.Vendor != catalog.None:
@@ -104,7 +105,7 @@ func purchases(st *catalog.State, p *model.Plan) string {
 		var what []string
 		for _, i := range buy.Lines {
 			c := p.Lines[i].Choice
-			text := model.PieceName(st, c.Piece)
+			text := plan.PieceName(st, c.Piece)
 			if n := st.Slots[c.Slot].Quantity; n > 1 {
 				text = fmt.Sprintf("%d of %s", n, text)
 			}
@@ -122,26 +123,26 @@ func purchases(st *catalog.State, p *model.Plan) string {
 }
 
 // trades writes which piece is given for which.
-func trades(st *catalog.State, p *model.Plan) string {
+func trades(st *catalog.State, p *plan.Plan) string {
 	var items []string
 	for _, c := range p.Charges {
-		if c.Kind == model.ChargeTrade {
+		if c.Kind == plan.ChargeTrade {
 			t := &st.Trades[c.Of]
 			items = append(items, fmt.Sprintf("%s: give %s for %s, credit %s", t.ID,
-				model.PieceName(st, t.Give), model.PieceName(st, t.Get), catalog.FormatMoney(t.Credit)))
+				plan.PieceName(st, t.Give), plan.PieceName(st, t.Get), catalog.FormatMoney(t.Credit)))
 		}
 	}
 	return list("To trade:", items)
 }
 
 // reserve reminds that fallbacks are not to be let go.
-func reserve(st *catalog.State, p *model.Plan) string {
+func reserve(st *catalog.State, p *plan.Plan) string {
 	var held []string
 	for i := range p.Lines {
 		if f := p.Lines[i].Fallback; f != nil {
 			piece := &st.Pieces[f.Piece]
 			l := &p.Lines[i]
-			text := fmt.Sprintf("%s for %s", model.PieceName(st, f.Piece), st.Slots[l.Slot].ID)
+			text := fmt.Sprintf("%s for %s", plan.PieceName(st, f.Piece), st.Slots[l.Slot].ID)
 			if l.Sharing != nil && l.Sharing.With < l.Slot {
 				continue // named with the other slot
 			}
@@ -161,11 +162,11 @@ func reserve(st *catalog.State, p *model.Plan) string {
 }
 
 // leftovers writes what the plan does not use, by what becomes of it.
-func leftovers(st *catalog.State, p *model.Plan) string {
+func leftovers(st *catalog.State, p *plan.Plan) string {
 	var advices []string
 	pieces := map[string][]string{}
-	for _, s := range model.Leftover(st, p) {
-		text := model.PieceName(st, s.Piece)
+	for _, s := range paper.Leftover(st, p) {
+		text := plan.PieceName(st, s.Piece)
 		if n := st.Pieces[s.Piece].Quantity; n > 1 {
 			text = fmt.Sprintf("%d of %s", s.Quantity, text)
 		}

@@ -4,13 +4,15 @@ import (
 	"fmt"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/ask"
+	"brightset/model/choice"
+	"brightset/model/plan"
 )
 
 // Unknown is what is worth finding out before anything is committed. Whole: every
 // open figure was looked at to the end.
 type Unknown struct {
-	All   []model.FindOut
+	All   []ask.FindOut
 	Whole bool
 }
 
@@ -47,26 +49,26 @@ func findOuts(st *catalog.State, f *Unknown) string {
 
 // findOut says how to find one figure out. What breaks shows best once the old
 // plating is off.
-func findOut(st *catalog.State, o *model.FindOut) string {
+func findOut(st *catalog.State, o *ask.FindOut) string {
 	switch o.Figure {
-	case model.FigurePlating:
-		return fmt.Sprintf("ask %s for a firm price on %s", st.Platers[o.Plater].ID, model.PieceName(st, o.Piece))
-	case model.FigureGrade:
-		return fmt.Sprintf("ask %s what grade he reaches on %s, and see his work", st.Platers[o.Plater].ID, model.PieceName(st, o.Piece))
-	case model.FigureBreakage:
+	case choice.FigurePlating:
+		return fmt.Sprintf("ask %s for a firm price on %s", st.Platers[o.Plater].ID, plan.PieceName(st, o.Piece))
+	case choice.FigureGrade:
+		return fmt.Sprintf("ask %s what grade he reaches on %s, and see his work", st.Platers[o.Plater].ID, plan.PieceName(st, o.Piece))
+	case choice.FigureBreakage:
 		q := &st.Platers[o.Plater]
-		text := fmt.Sprintf("have %s strip %s and look whether it will stand the work", q.ID, model.PieceName(st, o.Piece))
+		text := fmt.Sprintf("have %s strip %s and look whether it will stand the work", q.ID, plan.PieceName(st, o.Piece))
 		if q.StripFee > 0 {
 			text += fmt.Sprintf(" (fee %s)", catalog.FormatMoney(q.StripFee))
 		}
 		return text
-	case model.FigureLead:
-		return fmt.Sprintf("ask whether %s will come", model.PieceName(st, o.Piece))
-	case model.FigureRescue:
+	case ask.FigureLead:
+		return fmt.Sprintf("ask whether %s will come", plan.PieceName(st, o.Piece))
+	case ask.FigureRescue:
 		return "find out what a piece in a hurry would cost, and give it as rescue"
-	case model.FigureHourly:
+	case ask.FigureHourly:
 		return "work out what an hour in the shop costs, and give it as hourly"
-	case model.FigureHours:
+	case ask.FigureHours:
 		return fmt.Sprintf("try %q on scrap, or ask who does it, and give its hours", st.Tables.Works[o.Work].Name)
 	default:
 		return fmt.Sprintf("ask how often pieces of %s are lost in plating, and give it as base", st.Tables.Metals[o.Metal].Name)
@@ -90,7 +92,7 @@ func findOutDocs(st *catalog.State, f *Unknown) []findOutDoc {
 		o := &f.All[i]
 		doc := findOutDoc{Figure: string(o.Figure), Planned: o.Planned, Gain: o.Gain, Most: o.Most}
 		if o.Piece != catalog.None {
-			doc.Piece = model.PieceName(st, o.Piece)
+			doc.Piece = plan.PieceName(st, o.Piece)
 		}
 		if o.Plater != catalog.None {
 			doc.Plater = st.Platers[o.Plater].ID

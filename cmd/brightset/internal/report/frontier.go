@@ -6,13 +6,13 @@ import (
 	"strings"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/ask"
 	"brightset/solver"
 )
 
 // Frontier writes the curve of cost against grade, and what changes from point to
 // point.
-func Frontier(st *catalog.State, c *model.Curve) string {
+func Frontier(st *catalog.State, c *ask.Curve) string {
 	var b strings.Builder
 	b.WriteString(Paragraph("", "", fmt.Sprintf("%s: what more grade costs (all sums in %s)", st.Job.Title, st.Job.Currency)) + "\n")
 	b.WriteString(Paragraph("", "", "The least the whole set costs for each weighted mean, whatever the budget; the other rules of the job stay as they are."))
@@ -45,7 +45,7 @@ func Frontier(st *catalog.State, c *model.Curve) string {
 
 // pointMarks says what lies at a point: the budget's end, the mean asked for, the
 // means of named targets.
-func pointMarks(st *catalog.State, c *model.Curve, i int) string {
+func pointMarks(st *catalog.State, c *ask.Curve, i int) string {
 	var text []string
 	p := &c.Points[i]
 	first := func(mean catalog.Centi) bool {
@@ -66,7 +66,7 @@ func pointMarks(st *catalog.State, c *model.Curve, i int) string {
 	return strings.Join(text, ", ")
 }
 
-func marks(c *model.Curve) []string {
+func marks(c *ask.Curve) []string {
 	var all []string
 	for _, m := range c.Marks {
 		switch {
@@ -106,7 +106,7 @@ type aimedDoc struct {
 }
 
 // FrontierJSON writes the curve as one JSON document.
-func FrontierJSON(st *catalog.State, c *model.Curve) (string, error) {
+func FrontierJSON(st *catalog.State, c *ask.Curve) (string, error) {
 	doc := curveDoc{Format: Format, Status: "optimal", Currency: st.Job.Currency, Points: []spotDoc{}, Targets: []aimedDoc{}}
 	if !c.Whole {
 		doc.Status = "stopped"
@@ -135,7 +135,7 @@ func FrontierJSON(st *catalog.State, c *model.Curve) (string, error) {
 }
 
 // FrontierCSV writes the points as a table for a spreadsheet.
-func FrontierCSV(c *model.Curve) (string, error) {
+func FrontierCSV(c *ask.Curve) (string, error) {
 	var b strings.Builder
 	w := csv.NewWriter(&b)
 	rows := [][]string{{"mean", "expected", "outlay", "within_budget", "proven"}}

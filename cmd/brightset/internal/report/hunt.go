@@ -5,12 +5,13 @@ import (
 	"slices"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/ask"
+	"brightset/model/plan"
 )
 
 // Hunt writes a list to carry: what to look out for, what is good enough, and the
 // most to pay.
-func Hunt(st *catalog.State, h *model.Hunted) string {
+func Hunt(st *catalog.State, h *ask.Hunted) string {
 	text := Paragraph("", "", fmt.Sprintf("%s: what to hunt for (all sums in %s)", st.Job.Title, st.Job.Currency)) + "\n"
 	switch {
 	case !h.Plan.Has:
@@ -49,11 +50,11 @@ func Hunt(st *catalog.State, h *model.Hunted) string {
 }
 
 // leads says what the chance that a piece comes is worth, and until when.
-func leads(st *catalog.State, h *model.Hunted) []string {
+func leads(st *catalog.State, h *ask.Hunted) []string {
 	var all []string
 	for i := range h.Leads {
 		l := &h.Leads[i]
-		text := model.PieceName(st, l.Piece) + " for " + st.Slots[l.Slot].ID
+		text := plan.PieceName(st, l.Piece) + " for " + st.Slots[l.Slot].ID
 		if l.Reserve {
 			text += " (in reserve)"
 		}
@@ -77,9 +78,9 @@ func leads(st *catalog.State, h *model.Hunted) []string {
 }
 
 // tours says in which order to try the avenues, and when to stop.
-func tours(st *catalog.State, h *model.Hunted) string {
+func tours(st *catalog.State, h *ask.Hunted) string {
 	text := ""
-	for _, t := range model.Tours(st, h) {
+	for _, t := range ask.Tours(st, h) {
 		var tries []string
 		for _, try := range t.Tries {
 			a := &st.Avenues[try.Avenue]
@@ -100,11 +101,11 @@ func tours(st *catalog.State, h *model.Hunted) string {
 }
 
 // sameRow says whether two finds are used in the same way and worth the same.
-func sameRow(st *catalog.State, a, b *model.Find) bool {
+func sameRow(st *catalog.State, a, b *ask.Find) bool {
 	return a.Slot == b.Slot && a.Worth == b.Worth && used(st, a) == used(st, b)
 }
 
-func seenBefore(st *catalog.State, before []model.Find, f *model.Find) bool {
+func seenBefore(st *catalog.State, before []ask.Find, f *ask.Find) bool {
 	for i := range before {
 		if sameRow(st, &before[i], f) {
 			return true
@@ -114,7 +115,7 @@ func seenBefore(st *catalog.State, before []model.Find, f *model.Find) bool {
 }
 
 // alike names the profiles of all finds that are in the row of the first.
-func alike(st *catalog.State, finds []model.Find) string {
+func alike(st *catalog.State, finds []ask.Find) string {
 	text := ""
 	for i := range finds {
 		if !sameRow(st, &finds[0], &finds[i]) {
@@ -138,7 +139,7 @@ func huntNote(st *catalog.State) string {
 }
 
 // used says what would be done to a find.
-func used(st *catalog.State, f *model.Find) string {
+func used(st *catalog.State, f *ask.Find) string {
 	text := f.Choice.Work
 	if f.Choice.Plated() {
 		text += " " + st.Platers[f.Choice.Plater].ID
@@ -149,7 +150,7 @@ func used(st *catalog.State, f *model.Find) string {
 	return text
 }
 
-func worth(st *catalog.State, f *model.Find) string {
+func worth(st *catalog.State, f *ask.Find) string {
 	switch {
 	case f.Rescues && !st.Job.Budget.Set:
 		return "needed"
@@ -159,7 +160,7 @@ func worth(st *catalog.State, f *model.Find) string {
 	return catalog.FormatMoney(f.Worth)
 }
 
-func pairTexts(st *catalog.State, h *model.Hunted) []string {
+func pairTexts(st *catalog.State, h *ask.Hunted) []string {
 	var all []string
 	for _, p := range h.Pairs {
 		a, b := &h.Finds[p.A], &h.Finds[p.B]
@@ -223,7 +224,7 @@ type pairDoc struct {
 }
 
 // HuntJSON writes the answer of hunt as one JSON document.
-func HuntJSON(st *catalog.State, h *model.Hunted) (string, error) {
+func HuntJSON(st *catalog.State, h *ask.Hunted) (string, error) {
 	doc := huntDoc{Format: Format, Status: h.Plan.Status.String(), Currency: st.Job.Currency, Finds: []findDoc{}, Pairs: []pairDoc{}, Leads: []leadDoc{}, Tours: []tourDoc{}, Whole: h.Whole}
 	if h.Plan.Has {
 		doc.Expected = &h.Plan.Expected
@@ -244,14 +245,14 @@ func HuntJSON(st *catalog.State, h *model.Hunted) (string, error) {
 	}
 	for i := range h.Leads {
 		l := &h.Leads[i]
-		d := leadDoc{Piece: model.PieceName(st, l.Piece), Slot: st.Slots[l.Slot].ID, Reserve: l.Reserve, Worth: l.Worth, Needed: l.Needed, Proven: !l.Unproven}
+		d := leadDoc{Piece: plan.PieceName(st, l.Piece), Slot: st.Slots[l.Slot].ID, Reserve: l.Reserve, Worth: l.Worth, Needed: l.Needed, Proven: !l.Unproven}
 		if l.HasLast {
 			d.LastDay = &l.LastDay
 		}
 		doc.Leads = append(doc.Leads, d)
 	}
-	for _, t := range model.Tours(st, h) {
-		d := tourDoc{Expects: t.Expects, Find: slices.IndexFunc(h.Finds, func(f model.Find) bool {
+	for _, t := range ask.Tours(st, h) {
+		d := tourDoc{Expects: t.Expects, Find: slices.IndexFunc(h.Finds, func(f ask.Find) bool {
 			return f.Slot == t.Find.Slot && f.Profile.Name == t.Find.Profile.Name
 		})}
 		for _, try := range t.Tries {

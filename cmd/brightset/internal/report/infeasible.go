@@ -5,13 +5,14 @@ import (
 	"strings"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/ask"
+	"brightset/model/plan"
 )
 
 // Infeasible says that nothing meets the target within the limits: what clashes,
 // what could be given up and what that would lead to, and for slots that nothing can
 // fill why everything is out.
-func Infeasible(st *catalog.State, p *model.Plan, c *model.Conflict) string {
+func Infeasible(st *catalog.State, p *plan.Plan, c *ask.Conflict) string {
 	text := Paragraph("", "", st.Job.Title) + "\n" +
 		Paragraph("", "", "Nothing meets the target within the limits: proven.")
 	if len(c.Clash) > 0 {
@@ -30,7 +31,7 @@ func Infeasible(st *catalog.State, p *model.Plan, c *model.Conflict) string {
 		t := NewTable("slot", "the nearest set", ">expected", ">grade")
 		for i := range best.Plan.Lines {
 			l := &best.Plan.Lines[i]
-			t.Row(st.Slots[l.Slot].ID, model.Label(st, l.Choice), catalog.FormatMoney(l.Expected), catalog.FormatCenti(l.Choice.Grade))
+			t.Row(st.Slots[l.Slot].ID, plan.Label(st, l.Choice), catalog.FormatMoney(l.Expected), catalog.FormatCenti(l.Choice.Grade))
 		}
 		text += "\n" + Paragraph("", "", "The cheapest of them with the pieces there are leads to this set:") + t.String()
 	}
@@ -45,7 +46,7 @@ func Infeasible(st *catalog.State, p *model.Plan, c *model.Conflict) string {
 }
 
 // clash tells the requirements that can't all be kept.
-func clash(c *model.Conflict) string {
+func clash(c *ask.Conflict) string {
 	text := oneClash(c.Clash, c.Minimal)
 	for _, more := range c.More {
 		text += "\n" + oneClash(more.Requirements, more.Minimal)
@@ -56,7 +57,7 @@ func clash(c *model.Conflict) string {
 // mostWords is as many requirements as are told of a clash that may be smaller.
 const mostWords = 12
 
-func oneClash(all []model.Requirement, minimal bool) string {
+func oneClash(all []ask.Requirement, minimal bool) string {
 	var words []string
 	for _, r := range all {
 		words = append(words, r.Words)
@@ -74,7 +75,7 @@ func oneClash(all []model.Requirement, minimal bool) string {
 }
 
 // giveUps tells the smallest steps back, and the total that follows.
-func giveUps(st *catalog.State, c *model.Conflict) []string {
+func giveUps(st *catalog.State, c *ask.Conflict) []string {
 	var all []string
 	for i := range c.GiveUps {
 		if g := &c.GiveUps[i]; g.Plan != nil && g.Plan.Has {
@@ -85,7 +86,7 @@ func giveUps(st *catalog.State, c *model.Conflict) []string {
 }
 
 // notEnough names the members of the clash whose giving up leaves nothing that fits.
-func notEnough(c *model.Conflict) []string {
+func notEnough(c *ask.Conflict) []string {
 	var all []string
 	for i := range c.GiveUps {
 		if g := &c.GiveUps[i]; g.Plan == nil || !g.Plan.Has {
@@ -97,7 +98,7 @@ func notEnough(c *model.Conflict) []string {
 
 // nearest is the cheapest step back that takes no piece nobody has; nil if none is
 // enough.
-func nearest(c *model.Conflict) *model.GiveUp {
+func nearest(c *ask.Conflict) *ask.GiveUp {
 	for i := range c.GiveUps {
 		if g := &c.GiveUps[i]; g.Plan != nil && g.Plan.Has && g.Requirement.Kind != "piece" {
 			return g
@@ -125,7 +126,7 @@ type giveUpDoc struct {
 }
 
 // conflictDocs turns what clashes into documents.
-func conflictDocs(c *model.Conflict) ([]conflictDoc, []giveUpDoc) {
+func conflictDocs(c *ask.Conflict) ([]conflictDoc, []giveUpDoc) {
 	conflicts, ups := []conflictDoc{}, []giveUpDoc{}
 	if c == nil {
 		return conflicts, ups
@@ -158,7 +159,7 @@ func conflictDocs(c *model.Conflict) ([]conflictDoc, []giveUpDoc) {
 
 // InfeasibleJSON writes what plan --json does, with what clashes and what could be
 // given up.
-func InfeasibleJSON(st *catalog.State, p *model.Plan, c *model.Conflict) (string, error) {
+func InfeasibleJSON(st *catalog.State, p *plan.Plan, c *ask.Conflict) (string, error) {
 	text, err := PlanJSON(st, p, &Beside{})
 	if err != nil {
 		return "", err

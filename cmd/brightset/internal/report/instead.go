@@ -4,26 +4,26 @@ import (
 	"fmt"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/plan"
 )
 
 // Instead writes the set that follows when a slot is filled otherwise than
 // advised, and what changes for it elsewhere.
-func Instead(st *catalog.State, slot int, advised, plan *model.Plan) string {
+func Instead(st *catalog.State, slot int, advised, pl *plan.Plan) string {
 	notes := newNotes()
 	text := Paragraph("", "", fmt.Sprintf("%s: %s otherwise (all sums in %s)", st.Job.Title, st.Slots[slot].ID, st.Job.Currency)) +
-		"\n" + planTable(st, plan, notes) + "\n"
-	switch more := plan.Expected - advised.Expected; {
+		"\n" + planTable(st, pl, notes) + "\n"
+	switch more := pl.Expected - advised.Expected; {
 	case more == 0:
 		text += Paragraph("", "", "The set costs the same as the advised one.")
 	default:
 		text += Paragraph("", "", fmt.Sprintf("The set costs %s than the advised one, %s.", moreOrLess(more), catalog.FormatMoney(advised.Expected)))
 	}
-	return text + "\n" + list("What changes:", DifferencesText(st, advised, plan)) +
-		list("Where the difference comes from:", allCauses(st, model.Causes(st, slot, advised, plan)))
+	return text + "\n" + list("What changes:", DifferencesText(st, advised, pl)) +
+		list("Where the difference comes from:", allCauses(st, plan.Causes(st, slot, advised, pl)))
 }
 
-func allCauses(st *catalog.State, all []model.Cause) []string {
+func allCauses(st *catalog.State, all []plan.Cause) []string {
 	var out []string
 	for i := range all {
 		out = append(out, cause(st, &all[i]))
@@ -32,22 +32,22 @@ func allCauses(st *catalog.State, all []model.Cause) []string {
 }
 
 // DifferencesText says slot by slot what two plans do otherwise.
-func DifferencesText(st *catalog.State, was, now *model.Plan) []string {
+func DifferencesText(st *catalog.State, was, now *plan.Plan) []string {
 	var out []string
-	for _, d := range model.Differences(was, now) {
+	for _, d := range plan.Differences(was, now) {
 		if d.SameChoice() {
 			out = append(out, fmt.Sprintf("%s: in reserve %s instead of %s", st.Slots[d.Slot].ID, held(st, d.Now), held(st, d.Was)))
 			continue
 		}
 		out = append(out, fmt.Sprintf("%s: %s instead of %s: %s", st.Slots[d.Slot].ID,
-			model.Label(st, d.Now.Choice), model.Label(st, d.Was.Choice), moreOrLess(d.Now.Expected-d.Was.Expected)))
+			plan.Label(st, d.Now.Choice), plan.Label(st, d.Was.Choice), moreOrLess(d.Now.Expected-d.Was.Expected)))
 	}
 	return out
 }
 
-func held(st *catalog.State, l *model.Line) string {
+func held(st *catalog.State, l *plan.Line) string {
 	if l.Fallback == nil {
 		return "nothing"
 	}
-	return model.Label(st, l.Fallback)
+	return plan.Label(st, l.Fallback)
 }

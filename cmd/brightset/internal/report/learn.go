@@ -5,12 +5,12 @@ import (
 	"math"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/risk"
 )
 
 // Lesson is what was learnt, and from how many jobs.
 type Lesson struct {
-	*model.Learnt
+	*risk.Learnt
 	Jobs int
 }
 
@@ -50,14 +50,14 @@ func Learn(l *Lesson) string {
 
 func share(v float64) string { return fmt.Sprintf("%.1f%%", 100*v) }
 
-func ratio(q *model.PlaterRate) string {
+func ratio(q *risk.PlaterRate) string {
 	if q.PaidN == 0 {
 		return "none"
 	}
 	return fmt.Sprintf("%.2f of %d", q.Ratio, q.PaidN)
 }
 
-func ratioWithin(q *model.PlaterRate) string {
+func ratioWithin(q *risk.PlaterRate) string {
 	if q.PaidN < 2 {
 		return ""
 	}
@@ -90,21 +90,21 @@ func LearntFile(l *Lesson, day string) string {
 }
 
 type learnDoc struct {
-	Format  int                `json:"format"`
-	Pieces  int                `json:"pieces"`
-	Jobs    int                `json:"jobs"`
-	Metals  []model.MetalRate  `json:"metals"`
-	Platers []model.PlaterRate `json:"platers"`
+	Format  int               `json:"format"`
+	Pieces  int               `json:"pieces"`
+	Jobs    int               `json:"jobs"`
+	Metals  []risk.MetalRate  `json:"metals"`
+	Platers []risk.PlaterRate `json:"platers"`
 }
 
 // LearnJSON writes the same as one JSON document.
 func LearnJSON(l *Lesson) (string, error) {
 	doc := learnDoc{Format: Format, Pieces: l.Count, Jobs: l.Jobs, Metals: l.Metals, Platers: l.Platers}
 	if doc.Metals == nil {
-		doc.Metals = []model.MetalRate{}
+		doc.Metals = []risk.MetalRate{}
 	}
 	if doc.Platers == nil {
-		doc.Platers = []model.PlaterRate{}
+		doc.Platers = []risk.PlaterRate{}
 	}
 	return toJSON(doc)
 }

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/plan"
 )
 
 // notes collects the footnotes of a table: which lines rest on starting values,
@@ -26,7 +26,7 @@ func newNotes() *notes { return &notes{} }
 
 // mark adds what a choice rests on and gives the mark for it: " [1]", or ""
 // where every figure is somebody's own.
-func (n *notes) mark(st *catalog.State, c *model.Choice) string {
+func (n *notes) mark(st *catalog.State, c *plan.Choice) string {
 	if len(c.Rests) == 0 {
 		return ""
 	}
@@ -34,7 +34,7 @@ func (n *notes) mark(st *catalog.State, c *model.Choice) string {
 	for i, r := range c.Rests {
 		rests[i] = string(r)
 	}
-	return n.add(remedy(st, c), model.PieceName(st, c.Piece), rests)
+	return n.add(remedy(st, c), plan.PieceName(st, c.Piece), rests)
 }
 
 // markRescue does the same for what a rescue of a slot costs.
@@ -83,7 +83,7 @@ func few(all []string) string {
 
 // remedy says what would replace the starting values of a choice; the piece's
 // name follows.
-func remedy(st *catalog.State, c *model.Choice) string {
+func remedy(st *catalog.State, c *plan.Choice) string {
 	switch {
 	case c.Quote != catalog.None:
 		return fmt.Sprintf("the figures missing in quote %q on", st.Pieces[c.Piece].Quotes[c.Quote].ID)
@@ -96,7 +96,7 @@ func remedy(st *catalog.State, c *model.Choice) string {
 }
 
 // planWarnings is what the user should know of the files and the plan.
-func planWarnings(st *catalog.State, p *model.Plan) []string {
+func planWarnings(st *catalog.State, p *plan.Plan) []string {
 	var all []string
 	for _, w := range st.Warnings {
 		all = append(all, warningText(w))

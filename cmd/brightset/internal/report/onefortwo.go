@@ -4,13 +4,14 @@ import (
 	"fmt"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/plan"
+	"brightset/model/sharedspare"
 	"brightset/solver"
 )
 
 // sharedSecond says of a line that shares its fallback who else it is for, and what
 // happens if both fail.
-func sharedSecond(st *catalog.State, l *model.Line) string {
+func sharedSecond(st *catalog.State, l *plan.Line) string {
 	if l.Sharing == nil {
 		return ""
 	}
@@ -28,13 +29,13 @@ func sharedSecond(st *catalog.State, l *model.Line) string {
 
 // oneForTwoText sets a plan in which two slots may hold one spare against holding it
 // for one; "" where that was not asked for.
-func oneForTwoText(two, one *model.Plan) string {
+func oneForTwoText(two, one *plan.Plan) string {
 	if one == nil {
 		return ""
 	}
 	t := NewTable("a spare is held for", ">expected", ">no rescue", ">rescues")
-	row := func(name string, p *model.Plan) {
-		t.Row(name, catalog.FormatMoney(p.Expected), Percent(catalog.Micro(p.Completion*1e6)), fmt.Sprintf("%.3f", model.RescuesToExpect(p)))
+	row := func(name string, p *plan.Plan) {
+		t.Row(name, catalog.FormatMoney(p.Expected), Percent(catalog.Micro(p.Completion*1e6)), fmt.Sprintf("%.3f", sharedspare.RescuesToExpect(p)))
 	}
 	row("two slots, where that is cheaper", two)
 	if one.Has {
@@ -44,7 +45,7 @@ func oneForTwoText(two, one *model.Plan) string {
 }
 
 // oneForTwoWords says what the comparison comes to.
-func oneForTwoWords(two, one *model.Plan) string {
+func oneForTwoWords(two, one *plan.Plan) string {
 	const meaning = " Expected is the least total; no rescue, the chance that no slot needs one; rescues, how many slots do on average."
 	shared := false
 	for i := range two.Lines {
@@ -81,17 +82,17 @@ type againstDoc struct {
 }
 
 // oneForTwoOf is nil where it was not asked for.
-func oneForTwoOf(two, one *model.Plan) *oneForTwoDoc {
+func oneForTwoOf(two, one *plan.Plan) *oneForTwoDoc {
 	if one == nil {
 		return nil
 	}
 	return &oneForTwoDoc{Two: againstOf(two), One: againstOf(one)}
 }
 
-func againstOf(p *model.Plan) againstDoc {
+func againstOf(p *plan.Plan) againstDoc {
 	doc := againstDoc{Status: p.Status.String()}
 	if p.Has {
-		completion, rescues := finite(p.Completion), finite(model.RescuesToExpect(p))
+		completion, rescues := finite(p.Completion), finite(sharedspare.RescuesToExpect(p))
 		doc.Expected, doc.Completion, doc.Rescues = &p.Expected, &completion, &rescues
 	}
 	return doc
@@ -105,7 +106,7 @@ type fallbackDoc struct {
 	Yields     *bool  `json:"yields,omitempty"`
 }
 
-func fallbackOf(st *catalog.State, l *model.Line) *fallbackDoc {
+func fallbackOf(st *catalog.State, l *plan.Line) *fallbackDoc {
 	if l.Fallback == nil {
 		return nil
 	}

@@ -5,26 +5,27 @@ import (
 	"strings"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/ask"
+	"brightset/model/plan"
 	"brightset/solver"
 )
 
 // Beside is what may stand beside a plan: its locks and bans with what they cost,
 // and other plans to weigh against it. The zero value is nothing.
 type Beside struct {
-	Bindings []model.Binding
-	Others   []model.Other
+	Bindings []ask.Binding
+	Others   []ask.Other
 	Since    *Since // nil: nothing to compare with
 	Strip    *Strip // nil: not looked for
 	// HeldForOne is the plan that holds every spare for one slot, where the plan itself
 	// may hold one for two; nil where that was not asked for.
-	HeldForOne *model.Plan
+	HeldForOne *plan.Plan
 	Differ     int // in how many slots the near-best plans differ at least
 }
 
 // othersText sets other plans beside the advised one: the sums in one table, and
 // then for each what it does otherwise. "" where none was asked for.
-func othersText(st *catalog.State, advised *model.Plan, b *Beside) string {
+func othersText(st *catalog.State, advised *plan.Plan, b *Beside) string {
 	if len(b.Others) == 0 {
 		return ""
 	}
@@ -57,26 +58,26 @@ func othersText(st *catalog.State, advised *model.Plan, b *Beside) string {
 func othersLegend(b *Beside) string {
 	text := "Do-least keeps all of the customer's pieces that pass as they are or cleaned, and is the cheapest of those that keep as much. Best finish is the highest mean the budget allows."
 	for i := range b.Others {
-		if b.Others[i].Kind == model.OtherUnlocked {
+		if b.Others[i].Kind == ask.OtherUnlocked {
 			text += " Without locks is the cheapest, were every locked slot free."
 		}
 	}
 	return Paragraph("", "", text)
 }
 
-func otherName(o *model.Other, place int) string {
+func otherName(o *ask.Other, place int) string {
 	switch o.Kind {
-	case model.OtherLeast:
+	case ask.OtherLeast:
 		return "do-least"
-	case model.OtherFinest:
+	case ask.OtherFinest:
 		return "best finish"
-	case model.OtherUnlocked:
+	case ask.OtherUnlocked:
 		return "without locks"
 	}
 	return fmt.Sprintf("other %d", place+1)
 }
 
-func otherMissing(o *model.Other) string {
+func otherMissing(o *ask.Other) string {
 	switch {
 	case o.Plan == nil:
 		return "not looked at"
@@ -87,13 +88,13 @@ func otherMissing(o *model.Other) string {
 }
 
 // otherDetails says what a plan does otherwise, and what its charges make of it.
-func otherDetails(st *catalog.State, advised, p *model.Plan, name string) string {
+func otherDetails(st *catalog.State, advised, p *plan.Plan, name string) string {
 	items := DifferencesText(st, advised, p)
 	if len(items) == 0 {
 		return "\n" + Paragraph("", "", fmt.Sprintf("%s: the same as the advised plan.", upper(name)))
 	}
 	rest := p.Expected - advised.Expected
-	for _, d := range model.Differences(advised, p) {
+	for _, d := range plan.Differences(advised, p) {
 		if !d.SameChoice() {
 			rest -= d.Now.Expected - d.Was.Expected
 		}
@@ -128,7 +129,7 @@ type otherDoc struct {
 	Charges  []chargeDoc    `json:"charges"`
 }
 
-func otherDocs(st *catalog.State, advised *model.Plan, all []model.Other) []otherDoc {
+func otherDocs(st *catalog.State, advised *plan.Plan, all []ask.Other) []otherDoc {
 	docs := []otherDoc{}
 	for i := range all {
 		o := &all[i]

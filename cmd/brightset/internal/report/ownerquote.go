@@ -5,7 +5,7 @@ import (
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report/page"
-	"brightset/model"
+	"brightset/model/plan"
 )
 
 // quoteSheet is what the owner gets: lines in the owner's words, no name of a plater,
@@ -69,7 +69,7 @@ func (p *Papers) ownerGrid() *page.Grid {
 }
 
 // inOwnersWords says what is done without names of the trade's people.
-func inOwnersWords(st *catalog.State, c *model.Choice) string {
+func inOwnersWords(st *catalog.State, c *plan.Choice) string {
 	piece := &st.Pieces[c.Piece]
 	whose := map[catalog.Side]string{catalog.Customers: "your own piece", catalog.Shops: "a piece out of our stock", catalog.Vendors: "a piece that we buy"}[piece.Side]
 	if piece.Side != catalog.Customers {
@@ -139,7 +139,7 @@ func (p *Papers) decidedAgainst() []string {
 		if piece.Side != catalog.Customers || hangs[r.Piece] {
 			continue
 		}
-		text := fmt.Sprintf("%s: %s, ", st.Slots[r.Slot].Name, named(piece.Name, model.PieceName(st, r.Piece)))
+		text := fmt.Sprintf("%s: %s, ", st.Slots[r.Slot].Name, named(piece.Name, plan.PieceName(st, r.Piece)))
 		switch {
 		case r.Why != "":
 			text += "not good enough: " + r.Why

@@ -7,17 +7,19 @@ import (
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report/page"
-	"brightset/model"
+	"brightset/model/ask"
+	"brightset/model/paper"
+	"brightset/model/plan"
 )
 
 // Papers is everything that the sheets for other people are made of.
 type Papers struct {
 	State    *catalog.State
-	Plan     *model.Plan
-	Stops    []model.StopPrice
-	Hunted   *model.Hunted    // nil: no hunt list
-	Sums     *model.OwnerSums // nil: no quote to the owner
-	Rejected []model.Against
+	Plan     *plan.Plan
+	Stops    []ask.StopPrice
+	Hunted   *ask.Hunted      // nil: no hunt list
+	Sums     *paper.OwnerSums // nil: no quote to the owner
+	Rejected []ask.Against
 
 	StopsWhole, RejectedWhole bool // of all pieces; else time ran out
 
@@ -32,7 +34,7 @@ type Papers struct {
 // order, unless there is a reason: bending it after plating cracks the plating.
 func (p *Papers) Pages() []*page.Page {
 	var all []*page.Page
-	for _, lot := range model.Lots(p.State, p.Plan) {
+	for _, lot := range paper.Lots(p.State, p.Plan) {
 		if one := p.platerOrder(&lot); one != nil {
 			all = append(all, one)
 		}
@@ -55,24 +57,24 @@ func (p *Papers) Held() []string {
 	var all []string
 	for i := range p.Plan.Lines {
 		if c := p.Plan.Lines[i].Choice; p.holds(c) {
-			all = append(all, model.PieceName(p.State, c.Piece))
+			all = append(all, plan.PieceName(p.State, c.Piece))
 		}
 	}
 	return unique(all)
 }
 
-func (p *Papers) holds(c *model.Choice) bool {
+func (p *Papers) holds(c *plan.Choice) bool {
 	return c.InLot() && !p.State.Pieces[c.Piece].Fitted && p.Unfitted == ""
 }
 
 // sheet starts a page with what all have.
 func (p *Papers) sheet(name, title, sub string) *page.Page {
-	return &page.Page{Name: name, Title: title, Sub: sub, Job: p.State.Job.Title, Date: p.Date, Plan: model.Fingerprint(p.State, p.Plan)}
+	return &page.Page{Name: name, Title: title, Sub: sub, Job: p.State.Job.Title, Date: p.Date, Plan: plan.Fingerprint(p.State, p.Plan)}
 }
 
 // platerOrder is the work order for one plater; nil where all his pieces are held back.
 // It names no owner, and no price unless that was asked for.
-func (p *Papers) platerOrder(lot *model.Lot) *page.Page {
+func (p *Papers) platerOrder(lot *paper.Lot) *page.Page {
 	st := p.State
 	q := &st.Platers[lot.Plater]
 	sheet := p.sheet(fileName("plater", q.ID), "Work order", "for "+named(q.Name, q.ID))
@@ -90,7 +92,7 @@ func (p *Papers) platerOrder(lot *model.Lot) *page.Page {
 			continue
 		}
 		piece := &st.Pieces[l.Choice.Piece]
-		count.Row(tagOf(piece), model.PieceName(st, l.Choice.Piece), fmt.Sprint(st.Slots[l.Slot].Quantity), orNone(join(piece.Hardware)), "☐", "☐")
+		count.Row(tagOf(piece), plan.PieceName(st, l.Choice.Piece), fmt.Sprint(st.Slots[l.Slot].Quantity), orNone(join(piece.Hardware)), "☐", "☐")
 	}
 	if len(count.Rows) == 0 {
 		return nil
@@ -114,12 +116,12 @@ func (p *Papers) platerOrder(lot *model.Lot) *page.Page {
 }
 
 // orderCard is one piece on a work order.
-func (p *Papers) orderCard(l *model.Line) *page.Card {
+func (p *Papers) orderCard(l *plan.Line) *page.Card {
 	st, c := p.State, l.Choice
 	piece, slot := &st.Pieces[c.Piece], &st.Slots[l.Slot]
 	card := &page.Card{Title: fmt.Sprintf("%s, tag %s", slot.Name, tagOf(piece))}
 	card.Facts = []page.Fact{
-		{What: "Piece", Is: named(piece.Name, model.PieceName(st, c.Piece))},
+		{What: "Piece", Is: named(piece.Name, plan.PieceName(st, c.Piece))},
 		{What: "Metal", Is: metalText(st, piece)},
 		{What: "Marks scribed on it", Is: orNone(piece.Marks)},
 		{What: "Finish reached for", Is: gradeText(st, c.Grade)},
@@ -150,7 +152,7 @@ func (p *Papers) orderCard(l *model.Line) *page.Card {
 	}
 	add("Hardware that goes with it", piece.Hardware...)
 	if p.Spec {
-		if lines, ok := model.SpecLines(st, c); ok {
+		if lines, ok := paper.SpecLines(st, c); ok {
 			add("Specification, by open standards", lines...)
 		}
 	}
@@ -172,7 +174,7 @@ func (p *Papers) photoOf(piece *catalog.Piece) (url template.URL, of string) {
 
 // stopText is the price above which the plater has to call.
 func (p *Papers) stopText(slot int) string {
-	if !p.StopsWhole && !p.knowsStop(slot) && model.PriceOpen(p.State, p.Plan.Lines[slot].Choice) {
+	if !p.StopsWhole && !p.knowsStop(slot) && ask.PriceOpen(p.State, p.Plan.Lines[slot].Choice) {
 		return "call with the price before you go on" // there was no time to work out from where
 	}
 	for i := range p.Stops {
@@ -189,7 +191,7 @@ func (p *Papers) stopText(slot int) string {
 }
 
 func (p *Papers) knowsStop(slot int) bool {
-	return slices.ContainsFunc(p.Stops, func(s model.StopPrice) bool { return s.Slot == slot })
+	return slices.ContainsFunc(p.Stops, func(s ask.StopPrice) bool { return s.Slot == slot })
 }
 
 // acceptable is the least that will be taken back without a word.
@@ -218,7 +220,7 @@ func mateText(st *catalog.State, slot int) string {
 	return join(unique(all))
 }
 
-func (p *Papers) lotPrices(lot *model.Lot) page.Block {
+func (p *Papers) lotPrices(lot *paper.Lot) page.Block {
 	st := p.State
 	g := page.NewGrid("piece", "price", ">"+st.Job.Currency)
 	for _, i := range lot.Lines {
@@ -230,7 +232,7 @@ func (p *Papers) lotPrices(lot *model.Lot) page.Block {
 		if l.Choice.Quote != catalog.None {
 			how = "agreed"
 		}
-		g.Row(model.PieceName(st, l.Choice.Piece), how, catalog.FormatMoney(l.Choice.Plate))
+		g.Row(plan.PieceName(st, l.Choice.Piece), how, catalog.FormatMoney(l.Choice.Plate))
 	}
 	if lot.Freight > 0 {
 		g.Row("freight", "", catalog.FormatMoney(lot.Freight))
@@ -249,9 +251,9 @@ func (p *Papers) makerOrder(m int) *page.Page {
 	for i := range p.Plan.Lines {
 		c := p.Plan.Lines[i].Choice
 		for _, part := range c.Parts {
-			if part.Doer == model.ByMaker && part.Maker == m && !c.Sent {
+			if part.Doer == plan.ByMaker && part.Maker == m && !c.Sent {
 				piece := &st.Pieces[c.Piece]
-				g.Row(tagOf(piece), named(piece.Name, model.PieceName(st, c.Piece)), orNone(piece.Marks), partName(st, part), catalog.FormatMicro(part.Hours))
+				g.Row(tagOf(piece), named(piece.Name, plan.PieceName(st, c.Piece)), orNone(piece.Marks), partName(st, part), catalog.FormatMicro(part.Hours))
 			}
 		}
 	}

@@ -6,7 +6,9 @@ import (
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report/page"
-	"brightset/model"
+	"brightset/model/ask"
+	"brightset/model/paper"
+	"brightset/model/plan"
 )
 
 // benchSheet is what the shop does itself, with the pieces that are held back.
@@ -21,7 +23,7 @@ func (p *Papers) benchSheet() *page.Page {
 	for i := range p.Plan.Lines {
 		l := &p.Plan.Lines[i]
 		for _, part := range l.Choice.Parts {
-			if part.Doer != model.ByShop {
+			if part.Doer != plan.ByShop {
 				continue
 			}
 			text := fmt.Sprintf("%s: %s, %s h", job(st, l), partName(st, part), catalog.FormatMicro(part.Hours))
@@ -44,11 +46,11 @@ func (p *Papers) benchSheet() *page.Page {
 		l := &p.Plan.Lines[i]
 		held := ""
 		if l.Fallback != nil {
-			held = model.Label(st, l.Fallback)
+			held = plan.Label(st, l.Fallback)
 		} else if l.Choice.Fails > 0 {
 			held = "a rescue"
 		}
-		g.Row(st.Slots[l.Slot].Name, model.PieceName(st, l.Choice.Piece), work(st, l.Choice), held)
+		g.Row(st.Slots[l.Slot].Name, plan.PieceName(st, l.Choice.Piece), work(st, l.Choice), held)
 	}
 	sheet.Blocks = append(sheet.Blocks, page.Block{Heading: "The set", Grid: g}, page.Block{Care: benchCare})
 	return sheet
@@ -58,7 +60,7 @@ func (p *Papers) benchSheet() *page.Page {
 func (p *Papers) buySheet() *page.Page {
 	st := p.State
 	sheet := p.sheet("buy", "To buy", "")
-	for _, buy := range model.Purchases(st, p.Plan) {
+	for _, buy := range paper.Purchases(st, p.Plan) {
 		who := "Out of the shop's drawers"
 		switch {
 		case buy.Vendor != catalog.None:
@@ -69,7 +71,7 @@ func (p *Papers) buySheet() *page.Page {
 		g := page.NewGrid("piece", "for", ">pieces", ">"+st.Job.Currency)
 		for _, i := range buy.Lines {
 			c := p.Plan.Lines[i].Choice
-			g.Row(named(st.Pieces[c.Piece].Name, model.PieceName(st, c.Piece)), st.Slots[c.Slot].Name, fmt.Sprint(st.Slots[c.Slot].Quantity), catalog.FormatMoney(c.Get))
+			g.Row(named(st.Pieces[c.Piece].Name, plan.PieceName(st, c.Piece)), st.Slots[c.Slot].Name, fmt.Sprint(st.Slots[c.Slot].Quantity), catalog.FormatMoney(c.Get))
 		}
 		for _, b := range buy.Bundles {
 			g.Row("bundle "+st.Bundles[b].ID, bundleFor(st, p.Plan, b), "", catalog.FormatMoney(st.Bundles[b].Price))
@@ -88,11 +90,11 @@ func (p *Papers) buySheet() *page.Page {
 }
 
 // bundleFor names the slots that a bundle's pieces are for.
-func bundleFor(st *catalog.State, plan *model.Plan, bundle int) string {
+func bundleFor(st *catalog.State, pl *plan.Plan, bundle int) string {
 	var all []string
-	for i := range plan.Lines {
-		l := &plan.Lines[i]
-		for _, c := range []*model.Choice{l.Choice, l.Fallback} {
+	for i := range pl.Lines {
+		l := &pl.Lines[i]
+		for _, c := range []*plan.Choice{l.Choice, l.Fallback} {
 			if c != nil && st.Pieces[c.Piece].Bundle == bundle {
 				all = append(all, st.Slots[l.Slot].Name)
 			}
@@ -105,8 +107,8 @@ func bundleFor(st *catalog.State, plan *model.Plan, bundle int) string {
 func (p *Papers) leftSheet() *page.Page {
 	st := p.State
 	g := page.NewGrid("piece", ">pieces", "whose", "what to do with it")
-	for _, s := range model.Leftover(st, p.Plan) {
-		g.Row(model.PieceName(st, s.Piece), fmt.Sprint(s.Quantity), source(st, &st.Pieces[s.Piece]), s.Advice)
+	for _, s := range paper.Leftover(st, p.Plan) {
+		g.Row(plan.PieceName(st, s.Piece), fmt.Sprint(s.Quantity), source(st, &st.Pieces[s.Piece]), s.Advice)
 	}
 	if len(g.Rows) == 0 {
 		return nil
@@ -157,9 +159,9 @@ func (p *Papers) huntSheet() *page.Page {
 }
 
 // tourTicks are the places to try, in order.
-func tourTicks(st *catalog.State, h *model.Hunted) []page.Block {
+func tourTicks(st *catalog.State, h *ask.Hunted) []page.Block {
 	var all []page.Block
-	for _, t := range model.Tours(st, h) {
+	for _, t := range ask.Tours(st, h) {
 		b := page.Block{Heading: fmt.Sprintf("Where to look for: %s", st.Slots[t.Find.Slot].Name)}
 		for _, try := range t.Tries {
 			a := &st.Avenues[try.Avenue]

@@ -5,14 +5,15 @@ import (
 	"strings"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/choice"
+	"brightset/model/plan"
 	"brightset/solver"
 )
 
 // Plan writes a plan in words and tables: what hangs where, what it costs, and
 // what has to be sent, bought and kept for it, and what stands beside it. The plan
 // must have lines.
-func Plan(st *catalog.State, p *model.Plan, beside *Beside) string {
+func Plan(st *catalog.State, p *plan.Plan, beside *Beside) string {
 	var b strings.Builder
 	notes := newNotes()
 	b.WriteString(Paragraph("", "", st.Job.Title+" (all sums in "+st.Job.Currency+")"))
@@ -37,7 +38,7 @@ func Plan(st *catalog.State, p *model.Plan, beside *Beside) string {
 
 // planTable has a row per slot and a row per charge. The columns "expected" and
 // "outlay" add up to the totals of the plan.
-func planTable(st *catalog.State, p *model.Plan, notes *notes) string {
+func planTable(st *catalog.State, p *plan.Plan, notes *notes) string {
 	t := NewTable("slot", "piece, work and who", ">expected", ">outlay", ">breaks", ">grade")
 	planLines(t, st, p, notes)
 	t.Rule()
@@ -52,11 +53,11 @@ func planTable(st *catalog.State, p *model.Plan, notes *notes) string {
 }
 
 // planLines adds a row per slot, and what happens there if the choice fails.
-func planLines(t *Table, st *catalog.State, p *model.Plan, notes *notes) {
+func planLines(t *Table, st *catalog.State, p *plan.Plan, notes *notes) {
 	for i := range p.Lines {
 		l := &p.Lines[i]
 		c := l.Choice
-		t.Row(st.Slots[l.Slot].ID, model.Label(st, c)+notes.mark(st, c),
+		t.Row(st.Slots[l.Slot].ID, plan.Label(st, c)+notes.mark(st, c),
 			catalog.FormatMoney(l.Expected), catalog.FormatMoney(c.Cash), Percent(c.Breakage), catalog.FormatCenti(c.Grade))
 		if text := second(st, l, notes); text != "" {
 			t.Span(4, text)
@@ -65,14 +66,14 @@ func planLines(t *Table, st *catalog.State, p *model.Plan, notes *notes) {
 }
 
 // second says what happens if the choice of a line fails, "" if it can't.
-func second(st *catalog.State, l *model.Line, notes *notes) string {
+func second(st *catalog.State, l *plan.Line, notes *notes) string {
 	var text []string
 	if mayCome := mayCome(l.Choice); mayCome != "" {
 		text = append(text, mayCome)
 	}
 	switch f := l.Fallback; {
 	case f != nil:
-		text = append(text, "else "+model.Label(st, f)+notes.mark(st, f))
+		text = append(text, "else "+plan.Label(st, f)+notes.mark(st, f))
 		if mayCome := mayCome(f); mayCome != "" {
 			text = append(text, mayCome)
 		}
@@ -87,7 +88,7 @@ func second(st *catalog.State, l *model.Line, notes *notes) string {
 }
 
 // mayCome says of a lead how likely it is to come, "" of a piece that is there.
-func mayCome(c *model.Choice) string {
+func mayCome(c *plan.Choice) string {
 	if c.Chance >= catalog.One {
 		return ""
 	}
@@ -95,22 +96,22 @@ func mayCome(c *model.Choice) string {
 }
 
 // chargeText names a charge.
-func chargeText(st *catalog.State, c model.Charge) string {
+func chargeText(st *catalog.State, c plan.Charge) string {
 	switch c.Kind {
-	case model.ChargeMinimum:
+	case plan.ChargeMinimum:
 		return "up to the least lot of " + st.Platers[c.Of].ID
-	case model.ChargePlaterFreight:
+	case plan.ChargePlaterFreight:
 		return "freight of " + st.Platers[c.Of].ID
-	case model.ChargeVendorFreight:
+	case plan.ChargeVendorFreight:
 		return "freight of " + st.Vendors[c.Of].ID
-	case model.ChargeBundle:
+	case plan.ChargeBundle:
 		return "bundle " + st.Bundles[c.Of].ID
 	}
 	return "credit of trade " + st.Trades[c.Of].ID
 }
 
 // verdict says what is known of the plan's being the cheapest, or the best.
-func verdict(st *catalog.State, p *model.Plan) string {
+func verdict(st *catalog.State, p *plan.Plan) string {
 	switch {
 	case p.Best && p.Status == solver.Optimal:
 		return Paragraph("", "", "The best finish that budget and rules allow on these figures: proven, and nothing cheaper has it.")
@@ -126,7 +127,7 @@ func verdict(st *catalog.State, p *model.Plan) string {
 }
 
 // figures sets the sums of the plan against what was asked for.
-func figures(st *catalog.State, p *model.Plan) string {
+func figures(st *catalog.State, p *plan.Plan) string {
 	var b strings.Builder
 	for _, r := range figureRows(st, p) {
 		b.WriteString(Paragraph(fmt.Sprintf("  %-10s", r[0]), strings.Repeat(" ", 12), r[1]))
@@ -134,7 +135,7 @@ func figures(st *catalog.State, p *model.Plan) string {
 	return b.String()
 }
 
-func figureRows(st *catalog.State, p *model.Plan) [][2]string {
+func figureRows(st *catalog.State, p *plan.Plan) [][2]string {
 	job := &st.Job
 	rows := [][2]string{
 		{"expected", catalog.FormatMoney(p.Expected) + ", with what breaking, sending back and not coming cost on average"},
@@ -166,12 +167,12 @@ func figureRows(st *catalog.State, p *model.Plan) [][2]string {
 }
 
 // days says when the set is complete if all goes well, and at the latest.
-func days(st *catalog.State, p *model.Plan) string {
+func days(st *catalog.State, p *plan.Plan) string {
 	well, late := 0, 0
 	for i := range p.Lines {
 		l := &p.Lines[i]
-		well = max(well, model.OnDay(st, l.Choice))
-		late = max(late, model.DaysAtLatest(st, l))
+		well = max(well, choice.OnDay(st, l.Choice))
+		late = max(late, choice.DaysAtLatest(st, l))
 	}
 	text := fmt.Sprintf("%d if all goes well", well)
 	if st.Job.Start.Set {

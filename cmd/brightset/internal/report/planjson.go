@@ -5,7 +5,8 @@ import (
 	"math"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/choice"
+	"brightset/model/plan"
 	"brightset/solver"
 )
 
@@ -89,7 +90,7 @@ type chargeDoc struct {
 
 // PlanJSON writes a plan as one JSON document. Lines and charges add up to
 // expected_cents.
-func PlanJSON(st *catalog.State, p *model.Plan, beside *Beside) (string, error) {
+func PlanJSON(st *catalog.State, p *plan.Plan, beside *Beside) (string, error) {
 	doc := planDoc{
 		Format: Format, Status: p.Status.String(), Stop: p.Stop.String(),
 		Title: st.Job.Title, Currency: st.Job.Currency, Seconds: finite(p.Result.Time.Seconds()),
@@ -112,9 +113,9 @@ func PlanJSON(st *catalog.State, p *model.Plan, beside *Beside) (string, error) 
 }
 
 // beside adds what stands beside a plan.
-func (doc *planDoc) beside(st *catalog.State, p *model.Plan, beside *Beside) {
+func (doc *planDoc) beside(st *catalog.State, p *plan.Plan, beside *Beside) {
 	if doc.ChangedEarly = beside.Since != nil && beside.Since.Early; beside.Since != nil && !doc.ChangedEarly {
-		shifts := model.Shifts(st, beside.Since.Lines, beside.Since.Seq, p)
+		shifts := plan.Shifts(st, beside.Since.Lines, beside.Since.Seq, p)
 		for i := range shifts {
 			one := shiftDoc{Slot: shifts[i].Slot, Text: shiftText(st, &shifts[i]), Because: []int{}}
 			for _, e := range shifts[i].Because {
@@ -129,11 +130,11 @@ func (doc *planDoc) beside(st *catalog.State, p *model.Plan, beside *Beside) {
 	doc.StripWhole = &beside.Strip.Whole
 	doc.StripFirst = findOutDocs(st, &Unknown{All: beside.Strip.First})
 	for _, s := range beside.Strip.Stop {
-		doc.StopPrices = append(doc.StopPrices, stopDoc{st.Slots[s.Slot].ID, model.PieceName(st, s.Choice.Piece), st.Platers[s.Choice.Plater].ID, s.Planned, s.Highest, s.NoOther})
+		doc.StopPrices = append(doc.StopPrices, stopDoc{st.Slots[s.Slot].ID, plan.PieceName(st, s.Choice.Piece), st.Platers[s.Choice.Plater].ID, s.Planned, s.Highest, s.NoOther})
 	}
 }
 
-func lineDocs(st *catalog.State, p *model.Plan) []lineDoc {
+func lineDocs(st *catalog.State, p *plan.Plan) []lineDoc {
 	docs := []lineDoc{}
 	for i := range p.Lines {
 		docs = append(docs, lineOf(st, &p.Lines[i]))
@@ -141,7 +142,7 @@ func lineDocs(st *catalog.State, p *model.Plan) []lineDoc {
 	return docs
 }
 
-func chargeDocs(st *catalog.State, p *model.Plan) []chargeDoc {
+func chargeDocs(st *catalog.State, p *plan.Plan) []chargeDoc {
 	docs := []chargeDoc{}
 	for _, c := range p.Charges {
 		docs = append(docs, chargeDoc{string(c.Kind), chargeOf(st, c), c.Cents})
@@ -149,22 +150,22 @@ func chargeDocs(st *catalog.State, p *model.Plan) []chargeDoc {
 	return docs
 }
 
-func lineOf(st *catalog.State, l *model.Line) lineDoc {
+func lineOf(st *catalog.State, l *plan.Line) lineDoc {
 	c := l.Choice
 	doc := lineDoc{
 		Slot: st.Slots[l.Slot].ID, choiceDoc: choiceOf(st, c), Expected: l.Expected, Outlay: c.Cash,
 		Grade: hundredths(c.Grade), Tone: hundredths(c.Tone), Fresh: c.Fresh,
 		Breakage: millionths(c.Breakage), Fails: millionths(c.Fails), Days: c.Days, Rests: []string{},
 	}
-	for _, r := range model.LineRests(st, l) {
+	for _, r := range choice.LineRests(st, l) {
 		doc.Rests = append(doc.Rests, string(r))
 	}
 	doc.Fallback = fallbackOf(st, l)
 	return doc
 }
 
-func choiceOf(st *catalog.State, c *model.Choice) choiceDoc {
-	doc := choiceDoc{Piece: model.PieceName(st, c.Piece), Work: c.Work, Level: c.Level}
+func choiceOf(st *catalog.State, c *plan.Choice) choiceDoc {
+	doc := choiceDoc{Piece: plan.PieceName(st, c.Piece), Work: c.Work, Level: c.Level}
 	if c.Plated() {
 		doc.Plater = st.Platers[c.Plater].ID
 	}
@@ -172,13 +173,13 @@ func choiceOf(st *catalog.State, c *model.Choice) choiceDoc {
 }
 
 // chargeOf is the id of what a charge is for.
-func chargeOf(st *catalog.State, c model.Charge) string {
+func chargeOf(st *catalog.State, c plan.Charge) string {
 	switch c.Kind {
-	case model.ChargeMinimum, model.ChargePlaterFreight:
+	case plan.ChargeMinimum, plan.ChargePlaterFreight:
 		return st.Platers[c.Of].ID
-	case model.ChargeVendorFreight:
+	case plan.ChargeVendorFreight:
 		return st.Vendors[c.Of].ID
-	case model.ChargeBundle:
+	case plan.ChargeBundle:
 		return st.Bundles[c.Of].ID
 	}
 	return st.Trades[c.Of].ID

@@ -5,15 +5,18 @@ import (
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report/page"
-	"brightset/model"
+	"brightset/model/ask"
+	"brightset/model/choice"
+	"brightset/model/plan"
+	"brightset/model/risk"
 )
 
 // Whole is everything that the report says.
 type Whole struct {
 	Papers
-	Curve   *model.Curve
-	Risk    *model.Risk
-	Sim     *model.Simulation
+	Curve   *ask.Curve
+	Risk    *risk.Risk
+	Sim     *risk.Simulation
 	Unknown *Unknown
 	Since   *Since
 }
@@ -48,7 +51,7 @@ func (w *Whole) summary() []page.Block {
 		head.Text = append(head.Text, oneLine(text))
 	}
 	if w.Since != nil && !w.Since.Early {
-		shifts := model.Shifts(st, w.Since.Lines, w.Since.Seq, p)
+		shifts := plan.Shifts(st, w.Since.Lines, w.Since.Seq, p)
 		for i := range shifts {
 			head.List = append(head.List, shiftText(st, &shifts[i]))
 		}
@@ -60,7 +63,7 @@ func (w *Whole) summary() []page.Block {
 	g.Caption = "All sums in " + st.Job.Currency
 	for i := range p.Lines {
 		l := &p.Lines[i]
-		g.Row(st.Slots[l.Slot].Name, model.Label(st, l.Choice), held(st, l), catalog.FormatMoney(l.Expected), catalog.FormatMoney(l.Choice.Cash), Percent(l.Choice.Breakage), gradeText(st, l.Choice.Grade))
+		g.Row(st.Slots[l.Slot].Name, plan.Label(st, l.Choice), held(st, l), catalog.FormatMoney(l.Expected), catalog.FormatMoney(l.Choice.Cash), Percent(l.Choice.Breakage), gradeText(st, l.Choice.Grade))
 	}
 	for _, c := range p.Charges {
 		g.Row("", chargeText(st, c), "", catalog.FormatMoney(c.Cents), catalog.FormatMoney(c.Cents), "", "")
@@ -93,14 +96,14 @@ type moneyPart struct {
 }
 
 // moneyParts take the expected total apart; they add up to it.
-func moneyParts(st *catalog.State, p *model.Plan) []moneyPart {
+func moneyParts(st *catalog.State, p *plan.Plan) []moneyPart {
 	var plating, bench, makers, buying, given, failing, freight, least, bundles, trades catalog.Cents
 	for i := range p.Lines {
 		l := &p.Lines[i]
 		c := l.Choice
 		own := catalog.Cents(0)
 		for _, part := range c.Parts {
-			if part.Doer == model.ByMaker {
+			if part.Doer == plan.ByMaker {
 				own += part.Cost
 			}
 		}
@@ -110,11 +113,11 @@ func moneyParts(st *catalog.State, p *model.Plan) []moneyPart {
 	}
 	for _, c := range p.Charges {
 		switch c.Kind {
-		case model.ChargeMinimum:
+		case plan.ChargeMinimum:
 			least += c.Cents
-		case model.ChargeBundle:
+		case plan.ChargeBundle:
 			bundles += c.Cents
-		case model.ChargeTrade:
+		case plan.ChargeTrade:
 			trades += c.Cents
 		default:
 			freight += c.Cents
@@ -189,7 +192,7 @@ func (w *Whole) turns() []page.Block {
 			if s.NoOther && !s.ByBudget {
 				highest = "no other way"
 			}
-			g.Row(model.PieceName(st, s.Choice.Piece)+" for "+st.Slots[s.Slot].Name, st.Platers[s.Choice.Plater].ID, catalog.FormatMoney(s.Planned), highest)
+			g.Row(plan.PieceName(st, s.Choice.Piece)+" for "+st.Slots[s.Slot].Name, st.Platers[s.Choice.Plater].ID, catalog.FormatMoney(s.Planned), highest)
 		}
 		b.Grid = g
 	} else if w.StopsWhole {
@@ -244,7 +247,7 @@ func (w *Whole) slots() []page.Block {
 }
 
 // slotCard has the same rows in the same order for every piece.
-func (w *Whole) slotCard(c *model.Choice, mark string, more catalog.Cents, why string) *page.Card {
+func (w *Whole) slotCard(c *plan.Choice, mark string, more catalog.Cents, why string) *page.Card {
 	st := w.State
 	card := w.pieceCard(c.Piece, mark)
 	set := "as advised"
@@ -263,7 +266,7 @@ func (w *Whole) slotCard(c *model.Choice, mark string, more catalog.Cents, why s
 	return card
 }
 
-func (w *Whole) rejectedCard(r *model.Against) *page.Card {
+func (w *Whole) rejectedCard(r *ask.Against) *page.Card {
 	switch {
 	case r.Choice != nil && r.More == 0:
 		return w.slotCard(r.Choice, "as good", 0, "")
@@ -282,10 +285,10 @@ func (w *Whole) rejectedCard(r *model.Against) *page.Card {
 func (w *Whole) pieceCard(i int, mark string) *page.Card {
 	st := w.State
 	piece := &st.Pieces[i]
-	card := &page.Card{Title: named(piece.Name, model.PieceName(st, i)), Mark: mark}
+	card := &page.Card{Title: named(piece.Name, plan.PieceName(st, i)), Mark: mark}
 	card.Photo, card.PhotoOf = w.photoOf(piece)
 	asIs := "not graded"
-	if g, ok := model.AsIsGrade(st, i); ok {
+	if g, ok := choice.AsIsGrade(st, i); ok {
 		asIs = gradeText(st, g)
 	}
 	card.Facts = []page.Fact{

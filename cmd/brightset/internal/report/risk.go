@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/risk"
 )
 
 // mostSlots is how many slots are told as the ones the bad cases come from.
@@ -13,7 +13,7 @@ const mostSlots = 5
 
 // Risk writes how a plan may turn out, in plain words; with detail, the figures and
 // how they are come by.
-func Risk(st *catalog.State, r *model.Risk, s *model.Simulation, f *Unknown, detail bool) string {
+func Risk(st *catalog.State, r *risk.Risk, s *risk.Simulation, f *Unknown, detail bool) string {
 	var b strings.Builder
 	b.WriteString(Paragraph("", "", fmt.Sprintf("%s: how it may turn out (all sums in %s)", st.Job.Title, st.Job.Currency)) + "\n")
 	b.WriteString(Paragraph("", "", fmt.Sprintf("The plan spends %s if all goes well. Pieces break, are sent back after stripping, or don't come; what is held in reserve, or a rescue, then fills the slot.", catalog.FormatMoney(r.Plan.Outlay))+spentAlready(st)))
@@ -57,7 +57,7 @@ func spentAlready(st *catalog.State) string {
 
 // twenty pictures twenty jobs like this one, the cheapest first, in lines of alike
 // sums.
-func twenty(r *model.Risk) string {
+func twenty(r *risk.Risk) string {
 	const jobs = 20
 	var sums []catalog.Cents
 	for i := range jobs {
@@ -88,11 +88,11 @@ func nice(v catalog.Cents) catalog.Cents {
 	}
 }
 
-func riskRows(st *catalog.State, r *model.Risk, s *model.Simulation) [][2]string {
+func riskRows(st *catalog.State, r *risk.Risk, s *risk.Simulation) [][2]string {
 	half, most := r.Cash.Quantile(0.5), r.Cash.Quantile(0.9)
 	contingency := fmt.Sprintf("%s above the planned outlay covers nine in ten", catalog.FormatMoney(max(0, most-r.Plan.Outlay)))
 	if s.Runs > 0 {
-		contingency += fmt.Sprintf("; with estimates that are off as well, %s", catalog.FormatMoney(max(0, model.Quantile(s.Cash, 0.9)-r.Plan.Outlay)))
+		contingency += fmt.Sprintf("; with estimates that are off as well, %s", catalog.FormatMoney(max(0, risk.Quantile(s.Cash, 0.9)-r.Plan.Outlay)))
 	}
 	rows := [][2]string{
 		{"half", fmt.Sprintf("of such jobs spend %s or less, nine in ten %s or less", catalog.FormatMoney(half), catalog.FormatMoney(most))},
@@ -119,7 +119,7 @@ func riskRows(st *catalog.State, r *model.Risk, s *model.Simulation) [][2]string
 }
 
 // early says what of it was cut short; "" where nothing was.
-func early(r *model.Risk, s *model.Simulation) string {
+func early(r *risk.Risk, s *risk.Simulation) string {
 	text := ""
 	if r.Coarse {
 		text = fmt.Sprintf("the sums and chances above are told by steps of %s; ", catalog.FormatMoney(r.Cash.Step))
@@ -158,7 +158,7 @@ func Chance(p float64) string {
 	}
 }
 
-func slotRisks(st *catalog.State, r *model.Risk) []string {
+func slotRisks(st *catalog.State, r *risk.Risk) []string {
 	var all []string
 	for i := range r.Slots[:min(mostSlots, len(r.Slots))] {
 		s := &r.Slots[i]
@@ -171,7 +171,7 @@ func slotRisks(st *catalog.State, r *model.Risk) []string {
 	return all
 }
 
-func lotRisks(st *catalog.State, r *model.Risk) []string {
+func lotRisks(st *catalog.State, r *risk.Risk) []string {
 	var all []string
 	for i := range r.Lots {
 		l := &r.Lots[i]
@@ -184,7 +184,7 @@ func lotRisks(st *catalog.State, r *model.Risk) []string {
 	return all
 }
 
-func riskDetail(r *model.Risk, s *model.Simulation) string {
+func riskDetail(r *risk.Risk, s *risk.Simulation) string {
 	t := NewTable("what is spent", ">1 in 10", ">half", ">9 in 10", ">mean")
 	exact := fmt.Sprintf("exact, prices as planned, to within %s", catalog.FormatMoney(max(r.Cash.Step, r.Cash.Off)))
 	t.Row(exact, catalog.FormatMoney(r.Cash.Quantile(0.1)), catalog.FormatMoney(r.Cash.Quantile(0.5)), catalog.FormatMoney(r.Cash.Quantile(0.9)), catalog.FormatMoney(catalog.Cents(r.Cash.Mean()+0.5)))
@@ -195,7 +195,7 @@ func riskDetail(r *model.Risk, s *model.Simulation) string {
 		if s.Runs == 0 {
 			continue
 		}
-		t.Row(row.name, catalog.FormatMoney(model.Quantile(row.runs, 0.1)), catalog.FormatMoney(model.Quantile(row.runs, 0.5)), catalog.FormatMoney(model.Quantile(row.runs, 0.9)), catalog.FormatMoney(mean(row.runs)))
+		t.Row(row.name, catalog.FormatMoney(risk.Quantile(row.runs, 0.1)), catalog.FormatMoney(risk.Quantile(row.runs, 0.5)), catalog.FormatMoney(risk.Quantile(row.runs, 0.9)), catalog.FormatMoney(mean(row.runs)))
 	}
 	return t.String() + "\n" + Paragraph("", "", fmt.Sprintf("Exact: every slot by itself, all its outcomes convolved. Simulated: %d runs with a fixed seed; the work of one plater is off by one factor in a run, triangular from -15%% to +15%% (common practice, no published source); firm prices stay. Deciding again takes the cheapest piece left over that fits, whatever slot it was held for. Grade: what a rescue finds is taken to be just as good as its slot asks for.", s.Runs))
 }
@@ -249,12 +249,12 @@ type lotRiskDoc struct {
 }
 
 // RiskJSON writes the answer of risk as one JSON document.
-func RiskJSON(st *catalog.State, r *model.Risk, s *model.Simulation, f *Unknown) (string, error) {
+func RiskJSON(st *catalog.State, r *risk.Risk, s *risk.Simulation, f *Unknown) (string, error) {
 	runs := func(v []catalog.Cents) *quantilesDoc {
 		if len(v) == 0 {
 			return nil
 		}
-		return &quantilesDoc{model.Quantile(v, 0.1), model.Quantile(v, 0.5), model.Quantile(v, 0.9)}
+		return &quantilesDoc{risk.Quantile(v, 0.1), risk.Quantile(v, 0.5), risk.Quantile(v, 0.9)}
 	}
 	doc := riskDoc{Format: Format, Status: r.Plan.Status.String(), Currency: st.Job.Currency, Outlay: r.Plan.Outlay, Expected: r.Plan.Expected,
 		Cash:      quantilesDoc{r.Cash.Quantile(0.1), r.Cash.Quantile(0.5), r.Cash.Quantile(0.9)},
@@ -262,7 +262,7 @@ func RiskJSON(st *catalog.State, r *model.Risk, s *model.Simulation, f *Unknown)
 		Runs: s.Runs, RunsWhole: s.Whole(), Coarse: r.Coarse, Step: r.Cash.Step,
 		InBudget: r.Budget, InTime: r.InTime, Days50: r.Days(0.5), Days90: r.Days(0.9), Grade50: r.Grade(st, 0.5), Grade90: r.Grade(st, 0.9), AsAsked: r.Mean, Rescue: r.Rescues, Slots: []slotRiskDoc{}, Lots: []lotRiskDoc{}}
 	if s.Runs > 0 {
-		c := max(0, model.Quantile(s.Cash, 0.9)-r.Plan.Outlay)
+		c := max(0, risk.Quantile(s.Cash, 0.9)-r.Plan.Outlay)
 		doc.Contingency = &c
 	}
 	if f == nil {

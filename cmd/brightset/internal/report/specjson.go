@@ -6,7 +6,7 @@ import (
 
 	"brightset/catalog"
 	"brightset/catalog/standard"
-	"brightset/model"
+	"brightset/model/plan"
 )
 
 type specDoc struct {
@@ -51,7 +51,7 @@ type coatSpec struct {
 }
 
 // SpecJSON writes what Spec says as one JSON document, piece by piece.
-func SpecJSON(st *catalog.State, choices [][]model.Choice, only int, perDm2 float64) (string, error) {
+func SpecJSON(st *catalog.State, choices [][]plan.Choice, only int, perDm2 float64) (string, error) {
 	doc := specDoc{
 		Format: Format, Slots: []slotSpec{},
 		Information: "for talking to a plater, not an instruction: leave plating and stripping to licensed platers",

@@ -6,13 +6,14 @@ import (
 
 	"brightset/catalog"
 	"brightset/catalog/standard"
-	"brightset/model"
+	"brightset/model/paper"
+	"brightset/model/plan"
 )
 
 // Spec says, as information, what open standards ask of the pieces of every slot that can
 // be plated, and what a layer weighs and takes by Faraday's law. perDm2 is the current
 // density in A/dm2 for layers that no source gives one for, 0 for none.
-func Spec(st *catalog.State, choices [][]model.Choice, only int, perDm2 float64) string {
+func Spec(st *catalog.State, choices [][]plan.Choice, only int, perDm2 float64) string {
 	text := Paragraph("", "", st.Job.Title+": plating by open standards")
 	text += "\n" + Paragraph("", "", "Information for talking to a plater, not an instruction. Baths, currents and times are the plater's; leave plating and stripping to licensed platers, and follow the local rules.")
 	var coats []standard.Coat
@@ -32,13 +33,13 @@ type specGroup struct {
 	metal  string
 	known  bool // the metal is
 	pieces []string
-	spec   model.Spec
+	spec   paper.Spec
 	why    string // where there is no code
 }
 
 // specGroups puts the pieces that can be plated for a slot together by metal, in the order
 // of the files.
-func specGroups(st *catalog.State, slot int, choices []model.Choice) []specGroup {
+func specGroups(st *catalog.State, slot int, choices []plan.Choice) []specGroup {
 	plated := map[int]bool{}
 	for i := range choices {
 		if choices[i].Plated() {
@@ -59,15 +60,15 @@ func specGroups(st *catalog.State, slot int, choices []model.Choice) []specGroup
 		if !ok {
 			g = len(groups)
 			at[metal] = g
-			spec, why := model.SpecOf(st, slot, i)
+			spec, why := paper.SpecOf(st, slot, i)
 			groups = append(groups, specGroup{metal: metal, known: st.Pieces[i].Metal != catalog.None, spec: spec, why: why})
 		}
-		groups[g].pieces = append(groups[g].pieces, model.PieceName(st, i))
+		groups[g].pieces = append(groups[g].pieces, plan.PieceName(st, i))
 	}
 	return groups
 }
 
-func specOfSlot(st *catalog.State, s int, choices []model.Choice, perDm2 float64) (text string, coats []standard.Coat) {
+func specOfSlot(st *catalog.State, s int, choices []plan.Choice, perDm2 float64) (text string, coats []standard.Coat) {
 	slot := &st.Slots[s]
 	head := named(slot.Name, slot.ID)
 	if slot.Service != 0 {
@@ -140,7 +141,7 @@ func figure(v float64) string {
 
 // besides is what else the tables say: the code under other kinds of chromium, how double
 // nickel is shared, and what another standard asks.
-func besides(s *model.Spec) []string {
+func besides(s *paper.Spec) []string {
 	var lines []string
 	if len(s.Others) > 0 {
 		lines = append(lines, "with another kind of chromium: "+chromesText(s))
@@ -163,10 +164,10 @@ func besides(s *model.Spec) []string {
 
 // chromesText lists the codes under other kinds of chromium; where they come from only if
 // it is elsewhere than the first.
-func chromesText(s *model.Spec) string {
+func chromesText(s *paper.Spec) string {
 	var codes []string
 	for i := range s.Others {
-		o := model.Spec{Service: s.Service, Chosen: s.Others[i]}
+		o := paper.Spec{Service: s.Service, Chosen: s.Others[i]}
 		text := o.Code.String()
 		if o.Origin() != s.Origin() {
 			text += " (" + o.Origin() + ")"

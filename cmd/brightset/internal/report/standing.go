@@ -6,7 +6,8 @@ import (
 
 	"brightset/catalog"
 	"brightset/catalog/journal"
-	"brightset/model"
+	"brightset/model/ask"
+	"brightset/model/plan"
 )
 
 // Since is what a plan is compared with: the one kept last, or the first one.
@@ -57,11 +58,11 @@ func standing(st *catalog.State) string {
 
 // shiftsText says what changed since the last plan and why; "" where there is none to
 // compare with.
-func shiftsText(st *catalog.State, since *Since, p *model.Plan) string {
+func shiftsText(st *catalog.State, since *Since, p *plan.Plan) string {
 	if since == nil {
 		return ""
 	}
-	shifts := model.Shifts(st, since.Lines, since.Seq, p)
+	shifts := plan.Shifts(st, since.Lines, since.Seq, p)
 	if len(shifts) == 0 {
 		return Paragraph("", "", fmt.Sprintf("Nothing changed since %s.", since.Called))
 	}
@@ -72,17 +73,17 @@ func shiftsText(st *catalog.State, since *Since, p *model.Plan) string {
 	return list(fmt.Sprintf("What changed since %s:", since.Called), all)
 }
 
-func shiftText(st *catalog.State, s *model.Shift) string {
+func shiftText(st *catalog.State, s *plan.Shift) string {
 	text := s.Slot + ": "
 	switch {
 	case s.Was == nil:
-		return text + "new, " + model.Label(st, s.Now.Choice)
+		return text + "new, " + plan.Label(st, s.Now.Choice)
 	case s.Now == nil:
 		return text + "not in the job any more"
 	case s.Reserve:
 		text += fmt.Sprintf("%s in reserve instead of %s", reserveText(st, s.Now), keptText(s.Was.Fallback))
 	default:
-		text += model.Label(st, s.Now.Choice)
+		text += plan.Label(st, s.Now.Choice)
 		if s.From != "" {
 			text += fmt.Sprintf(", planned for %s,", s.From)
 		}
@@ -102,11 +103,11 @@ func shiftText(st *catalog.State, s *model.Shift) string {
 	return text + "; it follows from the rest"
 }
 
-func reserveText(st *catalog.State, l *model.Line) string {
+func reserveText(st *catalog.State, l *plan.Line) string {
 	if l.Fallback == nil {
 		return "a rescue"
 	}
-	return model.Label(st, l.Fallback)
+	return plan.Label(st, l.Fallback)
 }
 
 func keptText(k *catalog.KeptChoice) string {
@@ -128,8 +129,8 @@ func becauseText(entries []journal.Entry) string {
 
 // Strip is what stripping first may save, and the prices at which to stop.
 type Strip struct {
-	First []model.FindOut
-	Stop  []model.StopPrice
+	First []ask.FindOut
+	Stop  []ask.StopPrice
 	Whole bool
 }
 
@@ -152,7 +153,7 @@ func stripText(st *catalog.State, s *Strip) string {
 		t := NewTable("price after stripping", "plater", ">as planned", ">stop above")
 		for i := range s.Stop {
 			p := &s.Stop[i]
-			name := model.PieceName(st, p.Choice.Piece) + " for " + st.Slots[p.Slot].ID
+			name := plan.PieceName(st, p.Choice.Piece) + " for " + st.Slots[p.Slot].ID
 			highest := catalog.FormatMoney(p.Highest)
 			if p.NoOther && !p.ByBudget {
 				highest = "no other way"

@@ -6,13 +6,14 @@ import (
 	"strings"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/joint"
+	"brightset/model/plan"
 	"brightset/solver"
 )
 
 // Together writes what several jobs planned together come to: each job's lines, what they
 // share and how that is split, and what each pays and saves.
-func Together(out *model.Joint, worths []model.Worth) string {
+func Together(out *plan.Joint, worths []joint.Worth) string {
 	var b strings.Builder
 	notes := newNotes()
 	b.WriteString(Paragraph("", "", fmt.Sprintf("%d jobs of one shop, planned together (all sums in %s)", len(out.Jobs), out.Jobs[0].State.Job.Currency)))
@@ -30,10 +31,10 @@ func Together(out *model.Joint, worths []model.Worth) string {
 	return b.String()
 }
 
-func jobName(out *model.Joint, j int) string { return fmt.Sprintf("job %d", j+1) }
+func jobName(out *plan.Joint, j int) string { return fmt.Sprintf("job %d", j+1) }
 
 // jobPart is one job's lines. Its charges stand with those of the others.
-func jobPart(out *model.Joint, j int, notes *notes) string {
+func jobPart(out *plan.Joint, j int, notes *notes) string {
 	job := &out.Jobs[j]
 	t := NewTable("slot", "piece, work and who", ">expected", ">outlay", ">breaks", ">grade")
 	planLines(t, job.State, job.Plan, notes)
@@ -43,7 +44,7 @@ func jobPart(out *model.Joint, j int, notes *notes) string {
 		outlay += job.Plan.Lines[i].Choice.Cash
 	}
 	for _, c := range job.Plan.Charges {
-		if c.Kind == model.ChargeTrade {
+		if c.Kind == plan.ChargeTrade {
 			t.Row("", chargeText(job.State, c), catalog.FormatMoney(c.Cents), catalog.FormatMoney(c.Cents))
 			outlay += c.Cents
 		}
@@ -62,7 +63,7 @@ func wrapLast(text string) string {
 }
 
 // sharedTable lists what the lines call for, once for all jobs, and who pays how much.
-func sharedTable(out *model.Joint) string {
+func sharedTable(out *plan.Joint) string {
 	if len(out.Charges) == 0 {
 		return ""
 	}
@@ -86,19 +87,19 @@ func sharedTable(out *model.Joint) string {
 	return "What the lines call for, once for all jobs:\n" + t.String()
 }
 
-func jointChargeText(c *model.JointCharge) string {
+func jointChargeText(c *plan.JointCharge) string {
 	switch c.Kind {
-	case model.ChargeMinimum:
+	case plan.ChargeMinimum:
 		return "up to the least lot of " + c.ID
-	case model.ChargeBundle:
+	case plan.ChargeBundle:
 		return "bundle " + c.ID
 	}
 	return "freight of " + c.ID
 }
 
 // paysTable sets what each job pays against its plan alone. Rows and columns add up.
-func paysTable(out *model.Joint) string {
-	evened, apart := false, out.Capped == model.CapApart
+func paysTable(out *plan.Joint) string {
+	evened, apart := false, out.Capped == plan.CapApart
 	for j := range out.Jobs {
 		evened = evened || out.Jobs[j].Evened != 0
 	}
@@ -149,7 +150,7 @@ func paysTable(out *model.Joint) string {
 }
 
 // jointVerdict says what is known of the plan's being the cheapest.
-func jointVerdict(out *model.Joint) string {
+func jointVerdict(out *plan.Joint) string {
 	switch {
 	case out.Status == solver.Optimal:
 		return Paragraph("", "", "The cheapest on these figures for all jobs together: proven, nothing that meets all targets costs less.")
@@ -162,7 +163,7 @@ func jointVerdict(out *model.Joint) string {
 }
 
 // rulesText says by what rule charges are split.
-func rulesText(out *model.Joint) string {
+func rulesText(out *plan.Joint) string {
 	text := "A freight and a bundle are split evenly among the jobs that call for them, a least lot in proportion to what each would have to top up by itself."
 	for j := range out.Jobs {
 		if out.Jobs[j].Evened != 0 {
@@ -171,11 +172,11 @@ func rulesText(out *model.Joint) string {
 		}
 	}
 	switch out.Capped {
-	case model.CapAlone:
+	case plan.CapAlone:
 		text += " No job pays more than its plan alone would cost."
-	case model.CapApart:
+	case plan.CapApart:
 		text += " Alone the jobs would use the same pieces twice, so they can't all have those plans (or none as cheap was found in time). No job pays more than in the cheapest plans in which every piece is used once and no charge is shared: these are apart, and what each saves is counted from them."
-	case model.CapNone:
+	case plan.CapNone:
 		text += " What each would pay alone was not found in time, so nothing is evened out."
 	}
 	for j := range out.Jobs {
@@ -187,7 +188,7 @@ func rulesText(out *model.Joint) string {
 }
 
 // worthsText says where the pieces go that more than one job wants.
-func worthsText(out *model.Joint, worths []model.Worth) string {
+func worthsText(out *plan.Joint, worths []joint.Worth) string {
 	name := func(j int) string { return jobName(out, j) }
 	var all []string
 	for _, w := range worths {
@@ -221,7 +222,7 @@ func worthsText(out *model.Joint, worths []model.Worth) string {
 
 // jointWarnings are what waits for whom, the jobs' own, and budgets that evening out goes
 // beyond.
-func jointWarnings(out *model.Joint) []string {
+func jointWarnings(out *plan.Joint) []string {
 	all := append(startWarnings(out), bundleWarnings(out)...)
 	for j := range out.Jobs {
 		job := &out.Jobs[j]
@@ -242,8 +243,8 @@ func jointWarnings(out *model.Joint) []string {
 }
 
 // jointCautions gives the cautions of the first job that has any.
-func jointCautions(out *model.Joint) string {
-	whole := &model.Plan{}
+func jointCautions(out *plan.Joint) string {
+	whole := &plan.Plan{}
 	for j := range out.Jobs {
 		whole.Lines = append(whole.Lines, out.Jobs[j].Plan.Lines...)
 	}
@@ -251,7 +252,7 @@ func jointCautions(out *model.Joint) string {
 }
 
 // NoneTogether says that there is no plan of all jobs, and what is known of why.
-func NoneTogether(out *model.Joint, short []string, whole bool) string {
+func NoneTogether(out *plan.Joint, short []string, whole bool) string {
 	var alone []string
 	for j := range out.Jobs {
 		if out.Jobs[j].Alone.Status == solver.Infeasible {

@@ -4,16 +4,16 @@ import (
 	"fmt"
 	"strings"
 
-	"brightset/model"
+	"brightset/model/plan"
 )
 
 // bundleWarnings name the shop's bundles out of which several jobs use pieces that stand
 // in their own files: nobody can tell there whether two of them mean the same piece.
-func bundleWarnings(out *model.Joint) []string {
+func bundleWarnings(out *plan.Joint) []string {
 	var all []string
 	for i := range out.Charges {
 		c := &out.Charges[i]
-		if c.Kind != model.ChargeBundle || !c.Common {
+		if c.Kind != plan.ChargeBundle || !c.Common {
 			continue
 		}
 		var who []string
@@ -30,11 +30,11 @@ func bundleWarnings(out *model.Joint) []string {
 }
 
 // usesOwnOutOf says whether a job's plan uses a piece of its own file out of a bundle.
-func usesOwnOutOf(job *model.JointJob, bundle string) bool {
+func usesOwnOutOf(job *plan.JointJob, bundle string) bool {
 	st := job.State
 	for i := range job.Plan.Lines {
 		l := &job.Plan.Lines[i]
-		for _, c := range []*model.Choice{l.Choice, l.Fallback} {
+		for _, c := range []*plan.Choice{l.Choice, l.Fallback} {
 			if c == nil {
 				continue
 			}

@@ -2,7 +2,8 @@ package report
 
 import (
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/joint"
+	"brightset/model/plan"
 	"brightset/solver"
 )
 
@@ -68,7 +69,7 @@ type jobWorthDoc struct {
 }
 
 // TogetherJSON writes what several jobs come to together as one JSON document.
-func TogetherJSON(out *model.Joint, worths []model.Worth) (string, error) {
+func TogetherJSON(out *plan.Joint, worths []joint.Worth) (string, error) {
 	doc := newJointDoc(out)
 	doc.Expected, doc.Bound = &out.Expected, &out.Bound
 	for j := range out.Jobs {
@@ -77,7 +78,7 @@ func TogetherJSON(out *model.Joint, worths []model.Worth) (string, error) {
 		d.Grade, d.Completion = finite(job.Plan.Grade), finite(job.Plan.Completion)
 		d.Lines, d.Warnings = lineDocs(job.State, job.Plan), planWarnings(job.State, job.Plan)
 		for _, c := range chargeDocs(job.State, job.Plan) {
-			if c.Kind == string(model.ChargeTrade) {
+			if c.Kind == string(plan.ChargeTrade) {
 				d.Trades = append(d.Trades, c)
 			}
 		}
@@ -108,7 +109,7 @@ func TogetherJSON(out *model.Joint, worths []model.Worth) (string, error) {
 }
 
 // NoneTogetherJSON says that there is no plan of all jobs.
-func NoneTogetherJSON(out *model.Joint, short []string, whole bool) (string, error) {
+func NoneTogetherJSON(out *plan.Joint, short []string, whole bool) (string, error) {
 	doc := newJointDoc(out)
 	doc.Capped = "none"
 	doc.Short, doc.ShortWhole = append(doc.Short, short...), &whole
@@ -116,7 +117,7 @@ func NoneTogetherJSON(out *model.Joint, short []string, whole bool) (string, err
 }
 
 // newJointDoc is what is known whether there is a plan or not.
-func newJointDoc(out *model.Joint) *jointDoc {
+func newJointDoc(out *plan.Joint) *jointDoc {
 	doc := &jointDoc{Format: Format, Status: out.Status.String(), Stop: out.Stop.String(), Currency: out.Jobs[0].State.Job.Currency,
 		Capped: [...]string{"alone", "apart", "none"}[out.Capped], Seconds: finite(out.Result.Time.Seconds()),
 		Charges: []jointChargeDoc{}, Wanted: []worthDoc{}, Short: []string{}}

@@ -5,12 +5,12 @@ import (
 	"strings"
 	"time"
 
-	"brightset/model"
+	"brightset/model/plan"
 )
 
 // startWarnings name the charges that jobs share which start on different days: each
 // job's days are counted as if nothing waited for another.
-func startWarnings(out *model.Joint) []string {
+func startWarnings(out *plan.Joint) []string {
 	shared := map[string][]string{} // by the jobs and when they start
 	var order []string
 	for i := range out.Charges {
@@ -32,7 +32,7 @@ func startWarnings(out *model.Joint) []string {
 
 // starts lists the jobs with a part in a charge and when each starts, and says whether
 // they start on different days.
-func starts(out *model.Joint, c *model.JointCharge) (who string, differ bool) {
+func starts(out *plan.Joint, c *plan.JointCharge) (who string, differ bool) {
 	var list []string
 	var first time.Time
 	for j := range c.Single {

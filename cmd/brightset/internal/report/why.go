@@ -5,7 +5,10 @@ import (
 	"strings"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/ask"
+	"brightset/model/choice"
+	"brightset/model/plan"
+	"brightset/model/program"
 )
 
 // mostCauses is how many parts of a difference are told, the biggest first.
@@ -13,7 +16,7 @@ const mostCauses = 3
 
 // Why writes every choice for a slot with what the whole set comes to with it,
 // where the difference comes from, and where the decision turns.
-func Why(st *catalog.State, w *model.Why) string {
+func Why(st *catalog.State, w *ask.Why) string {
 	slot := &st.Slots[w.Slot]
 	var b strings.Builder
 	b.WriteString(Paragraph("", "", fmt.Sprintf("%s: why %s (all sums in %s)", st.Job.Title, slot.ID, st.Job.Currency)))
@@ -21,7 +24,7 @@ func Why(st *catalog.State, w *model.Why) string {
 	var shut []string
 	for i := range w.Ways {
 		if !w.Ways[i].Plan.Has {
-			shut = append(shut, model.Label(st, w.Ways[i].Choice))
+			shut = append(shut, plan.Label(st, w.Ways[i].Choice))
 		}
 	}
 	for _, part := range []string{
@@ -41,7 +44,7 @@ func Why(st *catalog.State, w *model.Why) string {
 	return b.String()
 }
 
-func whyTable(st *catalog.State, w *model.Why) string {
+func whyTable(st *catalog.State, w *ask.Why) string {
 	t := NewTable("choice", ">the whole set", ">more", ">grade", ">mean")
 	for i := range w.Ways {
 		way := &w.Ways[i]
@@ -52,7 +55,7 @@ func whyTable(st *catalog.State, w *model.Why) string {
 		if !w.Taken(way) {
 			more = catalog.FormatMoney(way.More)
 		}
-		t.Row(model.Label(st, way.Choice), catalog.FormatMoney(way.Plan.Expected), more, catalog.FormatCenti(way.Choice.Grade), fmt.Sprintf("%.1f", way.Plan.Grade))
+		t.Row(plan.Label(st, way.Choice), catalog.FormatMoney(way.Plan.Expected), more, catalog.FormatCenti(way.Choice.Grade), fmt.Sprintf("%.1f", way.Plan.Grade))
 		if text := causes(st, way.Reasons); text != "" {
 			t.Span(4, text)
 		}
@@ -61,7 +64,7 @@ func whyTable(st *catalog.State, w *model.Why) string {
 }
 
 // causes tells the biggest parts of a difference.
-func causes(st *catalog.State, all []model.Cause) string {
+func causes(st *catalog.State, all []plan.Cause) string {
 	var text []string
 	for i := range all[:min(len(all), mostCauses)] {
 		text = append(text, cause(st, &all[i]))
@@ -76,21 +79,21 @@ func causes(st *catalog.State, all []model.Cause) string {
 	return strings.Join(text, "; ")
 }
 
-func cause(st *catalog.State, c *model.Cause) string {
+func cause(st *catalog.State, c *plan.Cause) string {
 	sum := moreOrLess(c.Cents)
 	switch c.Kind {
-	case model.CausePrice:
+	case plan.CausePrice:
 		return "the piece " + sum
-	case model.CauseWork:
+	case plan.CauseWork:
 		return "the work " + sum
-	case model.CauseRisk:
+	case plan.CauseRisk:
 		return "what failing costs " + sum
-	case model.CauseCharge:
+	case plan.CauseCharge:
 		return chargeText(st, c.Charge) + " " + sum
 	}
-	text := st.Slots[c.Slot].ID + " is then " + model.Label(st, c.Now.Choice)
+	text := st.Slots[c.Slot].ID + " is then " + plan.Label(st, c.Now.Choice)
 	if f := c.Now.Fallback; f != nil {
-		text += ", else " + model.Label(st, f)
+		text += ", else " + plan.Label(st, f)
 	}
 	return text + ": " + sum
 }
@@ -105,16 +108,16 @@ func moreOrLess(v catalog.Cents) string {
 
 // closeCalls says which choices are level with the advised one, and which within
 // the error of the estimates.
-func closeCalls(st *catalog.State, w *model.Why) string {
+func closeCalls(st *catalog.State, w *ask.Why) string {
 	var level, near []string
 	for i := range w.Ways {
 		way := &w.Ways[i]
 		switch {
 		case !way.Plan.Has || w.Taken(way):
 		case way.More == 0:
-			level = append(level, model.Label(st, way.Choice))
+			level = append(level, plan.Label(st, way.Choice))
 		case way.Slack:
-			near = append(near, model.Label(st, way.Choice))
+			near = append(near, plan.Label(st, way.Choice))
 		}
 	}
 	text := ""
@@ -131,13 +134,13 @@ func closeCalls(st *catalog.State, w *model.Why) string {
 const mostRules = 3
 
 // rulePrices tells the demands that bind, and what they keep out of the slot.
-func rulePrices(st *catalog.State, w *model.Why) []string {
+func rulePrices(st *catalog.State, w *ask.Why) []string {
 	var all []string
 	for i := range w.Rules[:min(mostRules, len(w.Rules))] {
 		r := &w.Rules[i]
 		text := fmt.Sprintf("%s: %s", r.Requirement.Words, catalog.FormatMoney(r.Costs))
 		if r.Instead != nil {
-			text += "; without it " + model.Label(st, r.Instead)
+			text += "; without it " + plan.Label(st, r.Instead)
 		}
 		all = append(all, text)
 	}
@@ -145,23 +148,23 @@ func rulePrices(st *catalog.State, w *model.Why) []string {
 }
 
 // whyOuts lists what a rule keeps out of the slot, and why.
-func whyOuts(st *catalog.State, w *model.Why) []string {
+func whyOuts(st *catalog.State, w *ask.Why) []string {
 	var all []string
 	for i := range w.Outs {
-		all = append(all, w.Outs[i].Label(st)+": "+w.Outs[i].Why)
+		all = append(all, program.Label(&w.Outs[i], st)+": "+w.Outs[i].Why)
 	}
 	return all
 }
 
 // points says where the decision turns, choice by choice.
-func points(st *catalog.State, w *model.Why) []string {
+func points(st *catalog.State, w *ask.Why) []string {
 	var all []string
 	for from := 0; from < len(w.Points); {
 		to := from
 		for to < len(w.Points) && w.Points[to].Choice == w.Points[from].Choice {
 			to++
 		}
-		name := model.Label(st, w.Points[from].Choice)
+		name := plan.Label(st, w.Points[from].Choice)
 		if from == 0 {
 			all = append(all, stays(name, w.Points[from:to]))
 		} else {
@@ -173,11 +176,11 @@ func points(st *catalog.State, w *model.Why) []string {
 }
 
 // stays tells the turns of the advised choice.
-func stays(name string, points []model.SwitchPoint) string {
+func stays(name string, points []ask.SwitchPoint) string {
 	var until, never []string
 	for i := range points {
 		p := &points[i]
-		switch worse := p.Figure == model.FigureGrade; {
+		switch worse := p.Figure == choice.FigureGrade; {
 		case p.Never:
 			never = append(never, "its "+figureName(p)+now(p))
 		case worse && p.Last == p.Now:
@@ -201,11 +204,11 @@ func stays(name string, points []model.SwitchPoint) string {
 }
 
 // takesOver tells the turns of the runner-up.
-func takesOver(name string, points []model.SwitchPoint) string {
+func takesOver(name string, points []ask.SwitchPoint) string {
 	var once, never []string
 	for i := range points {
 		p := &points[i]
-		switch better := p.Figure == model.FigureGrade; {
+		switch better := p.Figure == choice.FigureGrade; {
 		case p.Never:
 			never = append(never, figureName(p)+now(p))
 		case better && p.Last == p.Now:
@@ -228,7 +231,7 @@ func takesOver(name string, points []model.SwitchPoint) string {
 	return text
 }
 
-func now(p *model.SwitchPoint) string { return " (now " + figureValue(p, p.Now) + ")" }
+func now(p *ask.SwitchPoint) string { return " (now " + figureValue(p, p.Now) + ")" }
 
 // orList joins with commas and an "or".
 func orList(all []string) string {
@@ -240,14 +243,14 @@ func orList(all []string) string {
 
 // figureName names a figure, as it stands in the files; of plating, the price that is
 // agreed after the strip.
-func figureName(p *model.SwitchPoint) string {
+func figureName(p *ask.SwitchPoint) string {
 	name := "grade"
 	switch p.Figure {
-	case model.FigurePlating:
+	case choice.FigurePlating:
 		name = "price after strip"
-	case model.FigurePrice:
+	case choice.FigurePrice:
 		name = "price"
-	case model.FigureBreakage:
+	case choice.FigureBreakage:
 		name = "chance of breaking"
 	}
 	if p.Fitted {
@@ -257,15 +260,15 @@ func figureName(p *model.SwitchPoint) string {
 }
 
 // figureValue writes a figure to its last digit: a turn is found to the unit.
-func figureValue(p *model.SwitchPoint, v int64) string {
+func figureValue(p *ask.SwitchPoint, v int64) string {
 	text := catalog.FormatCenti(catalog.Centi(v))
 	switch p.Figure {
-	case model.FigurePlating, model.FigurePrice:
+	case choice.FigurePlating, choice.FigurePrice:
 		text = catalog.FormatMoney(catalog.Cents(v))
-	case model.FigureBreakage:
+	case choice.FigureBreakage:
 		text = catalog.FormatMicro(catalog.Micro(100*v)) + "%"
 	}
-	if p.Each && p.Figure != model.FigureGrade {
+	if p.Each && p.Figure != choice.FigureGrade {
 		text += " each"
 	}
 	return text

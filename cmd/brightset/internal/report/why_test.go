@@ -4,20 +4,21 @@ import (
 	"strings"
 	"testing"
 
-	"brightset/model"
+	"brightset/model/ask"
+	"brightset/model/choice"
 )
 
 // TestTurnAtOnce: where the least move turns the decision, nobody is told that it turns
 // past the value the figure has anyway.
 func TestTurnAtOnce(t *testing.T) {
-	at := func(f model.Figure, last int64) []model.SwitchPoint {
-		return []model.SwitchPoint{{Figure: f, Now: 90_58, Last: last}}
+	at := func(f choice.Figure, last int64) []ask.SwitchPoint {
+		return []ask.SwitchPoint{{Figure: f, Now: 90_58, Last: last}}
 	}
-	for f, says := range map[model.Figure][2]string{
-		model.FigurePlating:  {"until its price after strip rises at all (now 90.58)", "once its price after strip falls at all (now 90.58)"},
-		model.FigurePrice:    {"until its price rises at all (now 90.58)", "once its price falls at all (now 90.58)"},
-		model.FigureBreakage: {"until its chance of breaking rises at all (now 0.9058%)", "once its chance of breaking falls at all (now 0.9058%)"},
-		model.FigureGrade:    {"until its grade falls at all (now 90.58)", "once its grade rises at all (now 90.58)"},
+	for f, says := range map[choice.Figure][2]string{
+		choice.FigurePlating:  {"until its price after strip rises at all (now 90.58)", "once its price after strip falls at all (now 90.58)"},
+		choice.FigurePrice:    {"until its price rises at all (now 90.58)", "once its price falls at all (now 90.58)"},
+		choice.FigureBreakage: {"until its chance of breaking rises at all (now 0.9058%)", "once its chance of breaking falls at all (now 0.9058%)"},
+		choice.FigureGrade:    {"until its grade falls at all (now 90.58)", "once its grade rises at all (now 90.58)"},
 	} {
 		for i, text := range []string{stays("it", at(f, 90_58)), takesOver("it", at(f, 90_58))} {
 			if !strings.HasSuffix(text, says[i]) {
@@ -25,10 +26,10 @@ func TestTurnAtOnce(t *testing.T) {
 			}
 		}
 	}
-	if text := stays("it", at(model.FigureBreakage, 90_59)); !strings.Contains(text, "passes 0.9059% (now 0.9058%)") {
+	if text := stays("it", at(choice.FigureBreakage, 90_59)); !strings.Contains(text, "passes 0.9059% (now 0.9058%)") {
 		t.Errorf("a turn a millionth further on is told as %q", text)
 	}
-	each := []model.SwitchPoint{{Figure: model.FigurePlating, Now: 10_00, Last: 12_34, Each: true}}
+	each := []ask.SwitchPoint{{Figure: choice.FigurePlating, Now: 10_00, Last: 12_34, Each: true}}
 	if text := stays("it", each); !strings.Contains(text, "passes 12.34 each (now 10.00 each)") {
 		t.Errorf("the price of one of several is told as %q", text)
 	}

@@ -2,7 +2,9 @@ package report
 
 import (
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/ask"
+	"brightset/model/choice"
+	"brightset/model/plan"
 )
 
 // whyDoc is the answer of why.
@@ -59,7 +61,7 @@ type pointDoc struct {
 }
 
 // WhyJSON writes the answer of why as one JSON document.
-func WhyJSON(st *catalog.State, w *model.Why) (string, error) {
+func WhyJSON(st *catalog.State, w *ask.Why) (string, error) {
 	doc := whyDoc{Format: Format, Status: "optimal", Slot: st.Slots[w.Slot].ID, Currency: st.Job.Currency,
 		Expected: w.Advised.Expected, Ways: []wayDoc{}, Outs: []outDoc{}, Rules: []rulePriceDoc{}, Points: []pointDoc{}}
 	if w.Stopped {
@@ -70,7 +72,7 @@ func WhyJSON(st *catalog.State, w *model.Why) (string, error) {
 	}
 	for i := range w.Outs {
 		o := &w.Outs[i]
-		d := choiceDoc{Piece: model.PieceName(st, o.Piece), Work: o.Work, Level: o.Level}
+		d := choiceDoc{Piece: plan.PieceName(st, o.Piece), Work: o.Work, Level: o.Level}
 		if o.Plater != catalog.None {
 			d.Plater = st.Platers[o.Plater].ID
 		}
@@ -92,7 +94,7 @@ func WhyJSON(st *catalog.State, w *model.Why) (string, error) {
 	return toJSON(doc)
 }
 
-func wayOf(st *catalog.State, w *model.Why, way *model.Way) wayDoc {
+func wayOf(st *catalog.State, w *ask.Why, way *ask.Way) wayDoc {
 	d := wayDoc{choiceDoc: choiceOf(st, way.Choice), Advised: w.Taken(way), Grade: hundredths(way.Choice.Grade), Causes: []causeDoc{}}
 	if way.Plan.Has {
 		mean := finite(way.Plan.Grade)
@@ -102,15 +104,15 @@ func wayOf(st *catalog.State, w *model.Why, way *model.Way) wayDoc {
 	return d
 }
 
-func causeDocs(st *catalog.State, all []model.Cause) []causeDoc {
+func causeDocs(st *catalog.State, all []plan.Cause) []causeDoc {
 	docs := []causeDoc{}
 	for i := range all {
 		c := &all[i]
 		d := causeDoc{Kind: string(c.Kind), Of: st.Slots[c.Slot].ID, Cents: c.Cents}
 		switch c.Kind {
-		case model.CauseCharge:
+		case plan.CauseCharge:
 			d.Kind, d.Of = string(c.Charge.Kind), chargeOf(st, c.Charge)
-		case model.CauseOther:
+		case plan.CauseOther:
 			now := choiceOf(st, c.Now.Choice)
 			d.Choice = &now
 		}
@@ -119,11 +121,11 @@ func causeDocs(st *catalog.State, all []model.Cause) []causeDoc {
 	return docs
 }
 
-func figureNumber(p *model.SwitchPoint, v int64) float64 {
+func figureNumber(p *ask.SwitchPoint, v int64) float64 {
 	switch p.Figure {
-	case model.FigurePlating, model.FigurePrice:
+	case choice.FigurePlating, choice.FigurePrice:
 		return float64(v)
-	case model.FigureBreakage:
+	case choice.FigureBreakage:
 		return float64(v) / 1e6
 	}
 	return float64(v) / 100
@@ -146,23 +148,23 @@ type insteadDoc struct {
 }
 
 // InsteadJSON writes the answer of why --instead as one JSON document.
-func InsteadJSON(st *catalog.State, slot int, advised, plan *model.Plan) (string, error) {
-	doc := insteadDoc{Format: Format, Status: plan.Status.String(), Slot: st.Slots[slot].ID, Advised: advised.Expected,
+func InsteadJSON(st *catalog.State, slot int, advised, pl *plan.Plan) (string, error) {
+	doc := insteadDoc{Format: Format, Status: pl.Status.String(), Slot: st.Slots[slot].ID, Advised: advised.Expected,
 		Lines: []lineDoc{}, Charges: []chargeDoc{}, Changed: []string{}, Causes: []causeDoc{}}
-	if !plan.Has {
+	if !pl.Has {
 		return toJSON(doc)
 	}
-	grade := finite(plan.Grade)
-	doc.Expected, doc.Outlay, doc.Grade = &plan.Expected, &plan.Outlay, &grade
-	for i := range plan.Lines {
-		doc.Lines = append(doc.Lines, lineOf(st, &plan.Lines[i]))
+	grade := finite(pl.Grade)
+	doc.Expected, doc.Outlay, doc.Grade = &pl.Expected, &pl.Outlay, &grade
+	for i := range pl.Lines {
+		doc.Lines = append(doc.Lines, lineOf(st, &pl.Lines[i]))
 	}
-	for _, c := range plan.Charges {
+	for _, c := range pl.Charges {
 		doc.Charges = append(doc.Charges, chargeDoc{string(c.Kind), chargeOf(st, c), c.Cents})
 	}
-	for _, d := range model.Differences(advised, plan) {
+	for _, d := range plan.Differences(advised, pl) {
 		doc.Changed = append(doc.Changed, st.Slots[d.Slot].ID)
 	}
-	doc.Causes = causeDocs(st, model.Causes(st, slot, advised, plan))
+	doc.Causes = causeDocs(st, plan.Causes(st, slot, advised, pl))
 	return toJSON(doc)
 }

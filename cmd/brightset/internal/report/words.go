@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"brightset/catalog"
-	"brightset/model"
+	"brightset/model/plan"
 )
 
 // findingText is a fault in words: "blisters, severe, over 60% of the face".
@@ -52,11 +52,11 @@ func metalText(st *catalog.State, p *catalog.Piece) string {
 }
 
 // doerText says who does a part of the work.
-func doerText(st *catalog.State, part model.Part, plater string) string {
+func doerText(st *catalog.State, part plan.Part, plater string) string {
 	switch part.Doer {
-	case model.ByPlater:
+	case plan.ByPlater:
 		return plater
-	case model.ByMaker:
+	case plan.ByMaker:
 		return named(st.Makers[part.Maker].Name, st.Makers[part.Maker].ID) + ", before it is sent"
 	}
 	if part.Work == catalog.None {
@@ -66,13 +66,13 @@ func doerText(st *catalog.State, part model.Part, plater string) string {
 }
 
 // worksText lists the works of a choice in the order in which they are done.
-func worksText(st *catalog.State, c *model.Choice, plater string) []string {
+func worksText(st *catalog.State, c *plan.Choice, plater string) []string {
 	parts := slices.Clone(c.Parts)
-	slices.SortStableFunc(parts, func(a, b model.Part) int { return rankOf(a) - rankOf(b) })
+	slices.SortStableFunc(parts, func(a, b plan.Part) int { return rankOf(a) - rankOf(b) })
 	var all []string
 	for _, part := range parts {
 		name := partName(st, part)
-		if part.Work == catalog.None && part.Doer == model.ByPlater {
+		if part.Work == catalog.None && part.Doer == plan.ByPlater {
 			name = "strip, polish and plate"
 			if c.Level != "" {
 				name += fmt.Sprintf(", level %q", c.Level)
@@ -84,11 +84,11 @@ func worksText(st *catalog.State, c *model.Choice, plater string) []string {
 }
 
 // rankOf orders trade works as the tables do, before plating, before fitting.
-func rankOf(p model.Part) int {
+func rankOf(p plan.Part) int {
 	switch {
 	case p.Work != catalog.None:
 		return p.Work
-	case p.Doer == model.ByPlater:
+	case p.Doer == plan.ByPlater:
 		return 10_000
 	}
 	return 20_000

@@ -1,0 +1,81 @@
+package ask
+
+import (
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+)
+
+// Weitzman's example of two projects turned round to prices, with 240 in hand: gains
+// of 100 or 55 for 15, and of 240 in one case of five for 20, become prices of 140 or
+// 185, and of 0. Reservation values 70 and 140 become prices 170 and 100.
+func TestReservationPublished(t *testing.T) {
+	a := box{cost: 15, prices: []price{{0.5, 140}, {0.5, 185}}}
+	w := box{cost: 20, prices: []price{{0.2, 0}}}
+	for _, b := range []struct {
+		box  *box
+		want float64
+	}{{&a, 170}, {&w, 100}} {
+		if b.box.z = reservation(b.box.cost, b.box.prices); math.Abs(b.box.z-b.want) > 1e-9 {
+			t.Errorf("reservation price %v, published %v", b.box.z, b.want)
+		}
+	}
+	if got := expects([]box{w, a}, 240); math.Abs(got-162) > 1e-9 {
+		t.Errorf("the best order costs %v, published 162 (240 less 78)", got)
+	}
+	if got := best([]box{a, w}, 240); math.Abs(got-162) > 1e-9 {
+		t.Errorf("trying everything gives %v, published 162", got)
+	}
+}
+
+// best is the least that any rule costs on average, by going through all of them.
+func best(left []box, inHand float64) float64 {
+	least := inHand
+	for i, b := range left {
+		rest := slices.Delete(slices.Clone(left), i, i+1)
+		sum, nothing := b.cost, 1.0
+		for _, p := range b.prices {
+			sum += p.chance * best(rest, min(inHand, p.cents))
+			nothing -= p.chance
+		}
+		least = min(least, sum+nothing*best(rest, inHand))
+	}
+	return least
+}
+
+// TestToursAgainstAllRules compares the rule with dynamic programming over every
+// order and every way to stop.
+func TestToursAgainstAllRules(t *testing.T) {
+	tried := 0
+	for seed := range uint64(300) {
+		r := rand.New(rand.NewPCG(seed, 9))
+		worth := 50 + 300*r.Float64()
+		var all, order []box
+		for range 1 + r.IntN(4) {
+			low := 200 * r.Float64()
+			p := r.Float64()
+			b := box{cost: 40 * r.Float64(), prices: []price{{p / 4, low}, {p / 2, low + 30}, {p / 4, low + 100*r.Float64() + 30}}}
+			b.z = reservation(b.cost, b.prices)
+			all = append(all, b)
+			if b.z < worth {
+				order = append(order, b)
+			}
+		}
+		slices.SortFunc(order, func(a, b box) int {
+			if a.z < b.z {
+				return -1
+			}
+			return 1
+		})
+		if got, want := expects(order, worth), best(all, worth); math.Abs(got-want) > 1e-6 {
+			t.Errorf("seed %d: the rule costs %v, the best of all rules %v", seed, got, want)
+		}
+		if len(order) > 1 {
+			tried++
+		}
+	}
+	if tried < 50 {
+		t.Errorf("only %d tours of two or more", tried)
+	}
+}

@@ -1,0 +1,238 @@
+package ask
+
+import (
+	"context"
+	"slices"
+	"time"
+
+	"brightset/catalog"
+	"brightset/model/plan"
+	"brightset/model/program"
+	"brightset/solver"
+)
+
+// Conflict is why nothing meets a job: requirements that can't all be kept, though
+// any of them left out lets the others be, and what giving up each would take.
+type Conflict struct {
+	Clash   []Requirement // none: not even without all of them is there a set
+	Minimal bool          // shown by a solve without each member
+	GiveUps []GiveUp
+	More    []Clash    // what clashes besides, whatever of Clash is given up
+	Bare    *plan.Plan // with More: the cheapest set without any of all these; nil if not found
+	Stopped bool       // time ran out
+}
+
+// Clash is a set of requirements that can't all be kept.
+type Clash struct {
+	Requirements []Requirement
+	Minimal      bool
+}
+
+// mostClashes bounds how many are looked for beside the first.
+const mostClashes = 20
+
+// longestExplain is how long is looked for an explanation where the context sets no
+// end.
+const longestExplain = 28 * time.Second
+
+// Explain looks for a smallest clash among the requirements of a job that nothing
+// meets, by QuickXplain (Junker 2004; from memory): halves of the requirements are
+// taken in and out, and each time it is asked whether some set meets what is in.
+func Explain(ctx context.Context, st *catalog.State, set solver.Settings) (*Conflict, error) {
+	x := &explainer{clock: newClock(ctx, set), st: st, all: Requirements(st)}
+	if _, limited := ctx.Deadline(); !limited {
+		x.clock.end = time.Now().Add(longestExplain)
+	}
+	c := &Conflict{}
+	whole := x.upTo(len(x.all))
+	if ok, err := x.feasible(nil); err != nil || !ok {
+		c.Stopped = x.stopped
+		return c, err
+	}
+	fewer, err := x.byKind(whole)
+	if err != nil {
+		return nil, err
+	}
+	clash, err := x.quick(nil, false, fewer)
+	if err != nil {
+		return nil, err
+	}
+	slices.Sort(clash)
+	for _, i := range clash {
+		c.Clash = append(c.Clash, x.all[i])
+	}
+	if c.Minimal, err = x.minimal(clash); err != nil {
+		return nil, err
+	}
+	if err = x.others(c, clash); err == nil && len(c.More) == 0 && !x.stopped {
+		c.GiveUps, err = x.giveUps(clash)
+	}
+	c.Stopped = x.stopped
+	return c, err
+}
+
+// others looks for clashes among what is left once the members of those found are
+// dropped, until the rest can be kept.
+func (x *explainer) others(c *Conflict, clash []int) error {
+	left := slices.DeleteFunc(x.upTo(len(x.all)), func(i int) bool { return slices.Contains(clash, i) })
+	for !x.stopped {
+		plan, err := x.solve(x.only(left), false)
+		if err != nil || plan == nil {
+			return err
+		}
+		if plan.Has {
+			if len(c.More) > 0 {
+				c.Bare = plan
+			}
+			return nil
+		}
+		if len(c.More) == mostClashes {
+			return nil
+		}
+		next, err := x.quick(nil, false, left)
+		if err != nil {
+			return err
+		}
+		slices.Sort(next)
+		more := Clash{}
+		for _, i := range next {
+			more.Requirements = append(more.Requirements, x.all[i])
+		}
+		if more.Minimal, err = x.minimal(next); err != nil {
+			return err
+		}
+		c.More = append(c.More, more)
+		left = slices.DeleteFunc(left, func(i int) bool { return slices.Contains(next, i) })
+	}
+	return nil
+}
+
+// explainer asks which requirements can be met together.
+type explainer struct {
+	clock   *clock
+	st      *catalog.State
+	all     []Requirement
+	stopped bool
+	known   map[string]bool
+}
+
+func (x *explainer) upTo(n int) []int {
+	list := make([]int, n)
+	for i := range list {
+		list[i] = i
+	}
+	return list
+}
+
+// byKind leaves out whole kinds of requirements as long as what is left clashes: there
+// are few kinds and many slots and pieces. Those come first whose absence makes the
+// question easiest.
+func (x *explainer) byKind(ask []int) ([]int, error) {
+	for _, kind := range []string{"piece", "sent", "hung", "match", "breakage", "date", "slot", "ban", "lock", "completion", "mean", "budget"} {
+		fewer := slices.DeleteFunc(slices.Clone(ask), func(i int) bool { return x.all[i].Kind == kind })
+		if len(fewer) == len(ask) || len(fewer) == 0 {
+			continue
+		}
+		ok, err := x.feasible(fewer)
+		if err != nil {
+			return nil, err
+		}
+		if !ok {
+			ask = fewer
+		}
+	}
+	return ask, nil
+}
+
+// quick gives a smallest clash within ask, keep being kept anyway. grown: keep has
+// become more since it was last known that it can be met.
+func (x *explainer) quick(keep []int, grown bool, ask []int) ([]int, error) {
+	if grown {
+		if ok, err := x.feasible(keep); err != nil || !ok {
+			return nil, err
+		}
+	}
+	if len(ask) == 1 {
+		return ask, nil
+	}
+	first, second := ask[:len(ask)/2], ask[len(ask)/2:]
+	b, err := x.quick(both(keep, first), true, second)
+	if err != nil {
+		return nil, err
+	}
+	a, err := x.quick(both(keep, b), len(b) > 0, first)
+	return both(a, b), err
+}
+
+func both(a, b []int) []int { return append(slices.Clone(a), b...) }
+
+// minimal asks whether every member left out lets the others be met, and all of
+// them together do not.
+func (x *explainer) minimal(clash []int) (bool, error) {
+	ok, err := x.feasible(clash)
+	if err != nil || ok {
+		return false, err
+	}
+	for i := range clash {
+		ok, err := x.feasible(slices.Delete(slices.Clone(clash), i, i+1))
+		if err != nil || !ok {
+			return false, err
+		}
+	}
+	return !x.stopped, nil
+}
+
+// feasible asks whether some set meets the requirements kept, all others dropped. Out
+// of time, it is taken for granted that there is one.
+func (x *explainer) feasible(keep []int) (bool, error) {
+	plan, err := x.solve(x.only(keep), true)
+	if err != nil || plan == nil {
+		return true, err
+	}
+	return plan.Has, nil
+}
+
+// only is the state with nothing but the requirements kept.
+func (x *explainer) only(keep []int) *catalog.State {
+	st := x.st.Clone()
+	for i := range x.all {
+		if !slices.Contains(keep, i) {
+			x.all[i].drop(st)
+		}
+	}
+	return st
+}
+
+// without is the state with one requirement dropped.
+func (x *explainer) without(i int) *catalog.State {
+	st := x.st.Clone()
+	x.all[i].drop(st)
+	return st
+}
+
+// solve gives the cheapest plan of a state, or with any the first one that is found;
+// nil if time ran out before it was known whether there is one.
+func (x *explainer) solve(st *catalog.State, any bool) (*plan.Plan, error) {
+	set, ok := x.clock.next()
+	if !ok {
+		x.stopped = true
+		return nil, nil
+	}
+	ctx, enough := context.WithCancel(x.clock.ctx)
+	defer enough()
+	tell := set.Progress
+	set.Progress = func(p solver.Progress) {
+		if tell != nil {
+			tell(p)
+		}
+		if any && p.Has {
+			enough()
+		}
+	}
+	plan, err := program.Solve(ctx, st, set)
+	if err == nil && !plan.Has && plan.Status != solver.Infeasible {
+		x.stopped = true
+		return nil, nil
+	}
+	return plan, err
+}

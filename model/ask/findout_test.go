@@ -1,0 +1,382 @@
+package ask
+
+import (
+	"context"
+	"slices"
+	"testing"
+	"time"
+
+	"brightset/catalog"
+	"brightset/model/choice"
+	"brightset/model/internal/jobs"
+	"brightset/model/internal/solved"
+	"brightset/model/plan"
+	"brightset/model/program"
+	"brightset/solver"
+)
+
+// TestFindOutsByHand moves quotes in the state itself to where they may really lie,
+// and compares the best set then with the plan carried out regardless.
+func TestFindOutsByHand(t *testing.T) {
+	looked, worth := 0, 0
+	for seed := range int64(300) {
+		st := jobs.RandomState(seed, 3, jobs.RandomOptions{})
+		st.Job.Budget = catalog.Val[catalog.Cents]{}
+		for i := range st.Pieces {
+			for q := range st.Pieces[i].Quotes { // wide ranges, so that some matter
+				c := st.Pieces[i].Quotes[q].Cost
+				st.Pieces[i].Quotes[q].Low, st.Pieces[i].Quotes[q].High = jobs.Given(c/10), jobs.Given(c*19/10)
+			}
+		}
+		plan := solved.Cheapest(t, st)
+		if !plan.Has {
+			continue
+		}
+		for i := range st.Pieces {
+			for q := range st.Pieces[i].Quotes {
+				quote := &st.Pieces[i].Quotes[q]
+				if len(st.Pieces[i].Quotes) != 1 || st.Pieces[i].Fits == nil {
+					continue // several quotes move together
+				}
+				for _, high := range []bool{false, true} {
+					gain, proven, err := gainOf(context.Background(), st, plan, turn(st, i, quote.Plater, choice.FigurePlating, high), solver.Settings{})
+					if err != nil || !proven {
+						continue
+					}
+					moved := st.Clone()
+					m := &moved.Pieces[i].Quotes[q]
+					if half := (quote.High.V - quote.Low.V) / 2; high {
+						m.Cost += half
+					} else {
+						m.Cost -= half
+					}
+					now := solved.Cheapest(t, moved)
+					looked++
+					if choice.Needed(&st.Slots[plan.Lines[0].Slot]) > 1 || !now.Has {
+						continue // rounding per piece
+					}
+					if regardless := byHand(moved, plan); !close(max(0, regardless-now.Expected), gain) {
+						t.Errorf("seed %d, quote %d of piece %d, high %v: worth %d, by hand %d", seed, q, i, high, gain, regardless-now.Expected)
+					}
+					if gain > 0 {
+						worth++
+					}
+				}
+			}
+		}
+	}
+	if looked < 50 || worth < 5 {
+		t.Errorf("%d prices looked at, %d of them worth knowing", looked, worth)
+	}
+}
+
+// close allows for the rounding of a spread per piece.
+func close(a, b catalog.Cents) bool { return plan.Abs(a-b) <= 8 }
+
+// byHand is what the plan's own choices come to in another state, -1 where the program
+// has no line for one of them.
+func byHand(st *catalog.State, pl *plan.Plan) catalog.Cents {
+	p := program.Compile(st, program.Options{AllLines: true})
+	ch := solver.Change{}
+	for s, l := range pl.Lines {
+		for i, pair := range p.Pairs[s] {
+			k, f := p.Line(s, pair)
+			if plan.SameChoice(k, l.Choice) && (k.Fails == 0 || plan.SameChoice(f, l.Fallback)) {
+				ch.Fix = append(ch.Fix, solver.Pick{Group: s, Column: i})
+			}
+		}
+	}
+	if len(ch.Fix) < len(pl.Lines) {
+		return -1
+	}
+	res, _ := program.SolveOnce(context.Background(), p.Problem, ch, solver.Settings{})
+	return catalog.Cents(res.Total)
+}
+
+// TestFindOutStripping gives quotes themselves what stripping may show: that it breaks
+// more or less often than the estimate, that he keeps it after all, or sends it back.
+func TestFindOutStripping(t *testing.T) {
+	looked, worth := 0, 0
+	for seed := range int64(300) {
+		st := jobs.RandomState(seed, 3, jobs.RandomOptions{})
+		lessSure(st, seed+1)
+		for i := range st.Pieces {
+			for q := range st.Pieces[i].Quotes { // often enough that some matter
+				st.Pieces[i].Quotes[q].Refused = jobs.Given(catalog.One / 4)
+			}
+		}
+		plan := solved.Cheapest(t, st)
+		if !plan.Has || anySeveral(st) {
+			continue
+		}
+		for i := range st.Pieces {
+			if len(st.Pieces[i].Quotes) != 1 || len(st.Pieces[i].Fit) > 0 {
+				continue
+			}
+			q := st.Pieces[i].Quotes[0].Plater
+			for _, o := range openFigures(st, plan, choice.Choices(st)) {
+				if o.Figure != choice.FigureBreakage || o.Piece != i || o.Plater != q {
+					continue
+				}
+				for n, w := range o.ways {
+					gain, proven, err := gainOf(context.Background(), st, plan, &w, solver.Settings{})
+					if err != nil || !proven {
+						t.Fatal(proven, err)
+					}
+					moved := st.Clone()
+					quote := &moved.Pieces[i].Quotes[0]
+					was := choiceAt(st, i, q)
+					breaks := []catalog.Micro{was.Breakage / 2, min(2*was.Breakage, catalog.One), was.Breakage, was.Breakage}[n]
+					if !quote.Breakage.Set {
+						quote.Breakage = jobs.Given(breaks)
+					}
+					quote.Refused = jobs.Given([]catalog.Micro{0, 0, 0, catalog.One}[n])
+					sure := moved.Clone()
+					if n == 3 { // nobody would plan on what is sure to be sent back
+						sure.Bans = append(sure.Bans, catalog.Ban{Filter: catalog.Filter{Slot: catalog.None, Piece: i, Plater: q}})
+					}
+					now := solved.Cheapest(t, sure)
+					if !now.Has {
+						continue
+					}
+					looked++
+					regardless := byHand(moved, plan)
+					if regardless < 0 {
+						continue // what is sure to fail has no line in the program
+					}
+					if want := max(0, regardless-now.Expected); want != gain {
+						t.Errorf("seed %d, piece %d, way %d: worth %d, by hand %d", seed, i, n, gain, want)
+					}
+					if gain > 0 {
+						worth++
+					}
+				}
+			}
+		}
+	}
+	if looked < 100 || worth < 5 {
+		t.Errorf("%d looked at, %d worth knowing", looked, worth)
+	}
+}
+
+// choiceAt is a choice for a piece at a plater.
+func choiceAt(st *catalog.State, piece, plater int) *plan.Choice {
+	for _, choices := range choice.Choices(st) {
+		for i := range choices {
+			if choices[i].Piece == piece && choices[i].Plater == plater {
+				return &choices[i]
+			}
+		}
+	}
+	return nil
+}
+
+// TestFindOutGrade does the same with the grade of quotes.
+func TestFindOutGrade(t *testing.T) {
+	looked, worth := 0, 0
+	for seed := range int64(300) {
+		st := jobs.RandomState(seed, 3, jobs.RandomOptions{})
+		for s := range st.Slots {
+			st.Slots[s].Target.Floor = jobs.Given(catalog.Centi(60_00))
+		}
+		for i := range st.Pieces { // just below what is asked for, so that some matter
+			for q := range st.Pieces[i].Quotes {
+				st.Pieces[i].Quotes[q].Grade = jobs.Given(catalog.Centi(58_00))
+			}
+		}
+		plan := solved.Cheapest(t, st)
+		for i := range st.Pieces {
+			if !plan.Has || len(st.Pieces[i].Quotes) != 1 || !st.Pieces[i].Quotes[0].Grade.Set || len(st.Pieces[i].Fit) > 0 {
+				continue
+			}
+			gain, proven, err := gainOf(context.Background(), st, plan, turn(st, i, st.Pieces[i].Quotes[0].Plater, choice.FigureGrade, false), solver.Settings{})
+			if err != nil || !proven {
+				continue
+			}
+			moved := st.Clone()
+			g := &moved.Pieces[i].Quotes[0].Grade
+			g.V = min(g.V+3_00, 100_00)
+			now := solved.Cheapest(t, moved)
+			looked++
+			if saved := max(0, plan.Expected-now.Expected); saved != gain {
+				t.Errorf("seed %d, piece %d: worth %d, by hand %d", seed, i, gain, saved)
+			}
+			if gain > 0 {
+				worth++
+			}
+		}
+	}
+	if looked < 20 || worth == 0 {
+		t.Errorf("%d grades looked at, %d worth knowing", looked, worth)
+	}
+}
+
+// anySeveral says whether a slot takes more than one piece: chances of several are
+// not doubled by doubling that of one.
+func anySeveral(st *catalog.State) bool {
+	for i := range st.Slots {
+		if choice.Needed(&st.Slots[i]) > 1 {
+			return true
+		}
+	}
+	return false
+}
+
+func TestFindOutsOfDemo(t *testing.T) {
+	st := jobs.DemoState(t)
+	plan := solved.Cheapest(t, st)
+	all, whole, err := FindOuts(jobs.Within(t, 10*time.Minute), st, plan, solver.Settings{})
+	if err != nil || !whole {
+		t.Fatal(whole, err)
+	}
+	for i := range all {
+		if all[i].Gain <= 0 || all[i].Most < all[i].Gain || (i > 0 && all[i].Gain > all[i-1].Gain) {
+			t.Errorf("%d: %+v", i, all[i])
+		}
+	}
+	if len(all) == 0 {
+		t.Error("nothing is worth knowing about the demo")
+	}
+}
+
+// turn is one way in which a figure of a piece at a plater turns out, for the better or
+// the worse.
+func turn(st *catalog.State, piece, plater int, figure choice.Figure, worse bool) *turnout {
+	o := FindOut{Piece: piece, Plater: plater, Figure: figure}
+	ways := o.ofQuote(st, &plan.Choice{}, refusers(choice.Choices(st))[[2]int{o.Piece, o.Plater}])
+	if figure == choice.FigureGrade {
+		slices.Reverse(ways)
+	}
+	return &ways[index(worse)]
+}
+
+// TestFindOutStartingValues gives the job itself what a starting value may turn out to
+// be, and compares the best set then with the plan carried out regardless.
+func TestFindOutStartingValues(t *testing.T) {
+	seen := map[choice.Figure]int{}
+	worth := 0
+	for seed := range int64(150) {
+		st := jobs.RandomState(seed, 3, jobs.RandomOptions{})
+		lessSure(st, seed)
+		plan := solved.Cheapest(t, st)
+		if !plan.Has {
+			continue
+		}
+		for _, o := range openFigures(st, plan, choice.Choices(st)) {
+			if o.ways[0].state == nil {
+				continue
+			}
+			for _, high := range []bool{false, true} {
+				gain, proven, err := gainOf(context.Background(), st, plan, &o.ways[index(high)], solver.Settings{})
+				if err != nil || !proven {
+					t.Fatal(proven, err)
+				}
+				moved := st.Clone()
+				moveByHand(moved, &o.FindOut, high)
+				now := solved.Cheapest(t, moved)
+				seen[o.Figure]++
+				if !now.Has {
+					continue
+				}
+				want := byHand(moved, plan) - now.Expected
+				if o.Figure == FigureLead && !high {
+					want = gain // a plan whose lead is sure to fail has no line in the program
+				}
+				if max(0, want) != gain {
+					t.Errorf("seed %d, %s %+v, high %v: worth %d, by hand %d", seed, o.Figure, o.FindOut, high, gain, want)
+				}
+				if gain > 0 {
+					worth++
+				}
+			}
+		}
+	}
+	for _, f := range []choice.Figure{FigureLead, FigureRescue, FigureHourly, FigureHours, FigureBase} {
+		if seen[f] < 20 {
+			t.Errorf("%s looked at %d times only", f, seen[f])
+		}
+	}
+	if worth < 20 {
+		t.Errorf("only %d are worth knowing", worth)
+	}
+}
+
+// index is the place of the low and the high way.
+func index(high bool) int {
+	if high {
+		return 1
+	}
+	return 0
+}
+
+// lessSure takes rules out that a moved figure could break, and makes a piece a lead.
+func lessSure(st *catalog.State, seed int64) {
+	st.Job.Budget, st.Job.Completion = catalog.Val[catalog.Cents]{}, catalog.Val[catalog.Micro]{}
+	for s := range st.Slots {
+		st.Slots[s].MaxBreakage = catalog.Val[catalog.Micro]{}
+	}
+	if p := &st.Pieces[int(seed)%len(st.Pieces)]; p.Chance == catalog.One {
+		p.Chance = catalog.One / 2
+	}
+}
+
+// moveByHand changes what the tables of a state say.
+func moveByHand(st *catalog.State, o *FindOut, high bool) {
+	pick := func(low, up float64) float64 {
+		if high {
+			return up
+		}
+		return low
+	}
+	by := func(v catalog.Micro, f float64) catalog.Micro { return catalog.Micro(float64(v) * f) }
+	switch o.Figure {
+	case FigureLead:
+		st.Pieces[o.Piece].Chance = catalog.Micro(pick(0, 1) * float64(catalog.One))
+	case FigureRescue:
+		for s := range st.Slots {
+			if r := &st.Slots[s].Rescue; r.From.Source == catalog.StartingValue {
+				r.V = catalog.Cents(float64(r.V) * pick(0.5, 1.5))
+			}
+		}
+	case FigureHourly:
+		st.Shop.Hourly.V = catalog.Cents(float64(st.Shop.Hourly.V) * pick(0.75, 1.25))
+	case FigureHours:
+		w := &st.Tables.Works[o.Work]
+		for _, v := range []*catalog.Val[catalog.Micro]{&w.Hours, &w.Each, &w.PerArea} {
+			if v.From.Source == catalog.StartingValue {
+				v.V = by(v.V, pick(0.5, 1.5))
+			}
+		}
+	case FigureBase:
+		b := &st.Tables.Metals[o.Metal].Base
+		b.V = min(by(b.V, pick(0.5, 2)), catalog.One)
+		for w := range st.Tables.Works {
+			list := st.Tables.Works[w].Breakage
+			if o.Metal >= len(list) {
+				continue
+			}
+			if b := &list[o.Metal]; b.Set && b.From.Source == catalog.StartingValue {
+				b.V = min(by(b.V, pick(0.5, 2)), catalog.One)
+			}
+		}
+	}
+}
+
+// TestCarriedOut: the lines of a plan and their charges come to its total.
+func TestCarriedOut(t *testing.T) {
+	looked := 0
+	for seed := range int64(200) {
+		st := jobs.RandomState(seed, 3, jobs.RandomOptions{})
+		pl := solved.Cheapest(t, st)
+		if !pl.Has {
+			continue
+		}
+		looked++
+		if got := carriedOut(st, pl, func(c *plan.Choice) *plan.Choice { return choice.FindSame(choice.ChoicesFor(st, c.Slot), c) }); got != pl.Expected {
+			t.Errorf("seed %d: %d, want %d", seed, got, pl.Expected)
+		}
+	}
+	if looked < 80 {
+		t.Errorf("only %d looked at", looked)
+	}
+}

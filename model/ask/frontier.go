@@ -1,0 +1,140 @@
+package ask
+
+import (
+	"context"
+
+	"brightset/catalog"
+	"brightset/model/plan"
+	"brightset/model/program"
+	"brightset/solver"
+)
+
+// Curve is the least total for every weighted mean, the budget lifted.
+type Curve struct {
+	Points []CurvePoint // rising mean, each dearer than the one before
+	Marks  []TargetMark
+	Whole  bool       // every point is proven, and none is missing at this resolution
+	NoPlan *plan.Plan // why there is no point at all; nil where there is one
+}
+
+// CurvePoint is a plan than which nothing with as high a mean is cheaper.
+type CurvePoint struct {
+	Plan    *plan.Plan
+	Within  bool              // within today's budget; true where there is none
+	Changes []plan.Difference // from the point before
+}
+
+// TargetMark is a named target and the cheapest plan that meets all it asks for,
+// floors included, the budget lifted.
+type TargetMark struct {
+	Name string
+	Plan *plan.Plan // Has is false where nothing meets it
+}
+
+// Frontier works the curve out: from the cheapest plan whatever its mean to the
+// highest mean any plan reaches. The rules of the job other than mean and budget
+// stay. Between two points there is none that is step of mean further on; with step
+// 0 every plan is a point that no other beats in both mean and total.
+func Frontier(ctx context.Context, st *catalog.State, step catalog.Centi, set solver.Settings) (*Curve, error) {
+	free := lifted(st)
+	e, err := program.NewExplorer(ctx, free, program.Options{}, set)
+	if err != nil {
+		return nil, err
+	}
+	c := &Curve{}
+	if c.NoPlan = e.Unfillable(ctx); c.NoPlan != nil {
+		return c, nil
+	}
+	top, known, err := highest(ctx, free, set)
+	if err != nil {
+		return nil, err
+	}
+	if top == nil {
+		plan, err := e.Ask(ctx, solver.Change{})
+		if err != nil || !plan.Has {
+			c.NoPlan = plan
+			return c, err
+		}
+		top = new(int64(program.NoLimit) - 1) // the time was too short to know
+	}
+	weight := program.TotalWeight(st)
+	f := solver.Front{Row: program.RowMean, From: -program.NoLimit + 1, To: *top, Next: func(sum int64) int64 {
+		if step == 0 || sum >= *top {
+			return sum + 1
+		}
+		return min((sum/(int64(step)*weight)+1)*int64(step)*weight, *top)
+	}}
+	c.Whole, err = e.Solver.Front(ctx, solver.Change{}, f, set, func(p solver.Point) error { return c.add(st, e, p) })
+	c.Whole = c.Whole && known
+	if err != nil || !c.Whole {
+		return c, err
+	}
+	return c, c.mark(ctx, st, set)
+}
+
+// lifted is the state without a mean and a budget.
+func lifted(st *catalog.State) *catalog.State {
+	free := st.Clone()
+	free.Job.Target.Mean = catalog.Val[catalog.Centi]{}
+	free.Job.Budget = catalog.Val[catalog.Cents]{}
+	return free
+}
+
+// highest is a sum of weight x grade that no plan exceeds; known says that some plan
+// reaches it. It is nil if there is no plan, or none was found in time.
+func highest(ctx context.Context, free *catalog.State, set solver.Settings) (top *int64, known bool, err error) {
+	p := program.CompileWithin(ctx, free, program.Options{Best: true, FixedLimits: true})
+	res, err := p.SolveOnce(ctx, solver.Change{}, set)
+	if err != nil || !res.Has {
+		return nil, false, err
+	}
+	if res.Status == solver.Stopped {
+		return new(-res.Bound), false, nil
+	}
+	return new(-res.Total), true, nil
+}
+
+func (c *Curve) add(st *catalog.State, e *program.Explorer, p solver.Point) error {
+	pl, err := e.Finish(p.Result)
+	if err != nil {
+		return err
+	}
+	point := CurvePoint{Plan: pl, Within: true}
+	if job := &st.Job; job.Budget.Set {
+		sum := pl.Outlay
+		if job.BudgetOn == catalog.OnExpected {
+			sum = pl.Expected
+		}
+		point.Within = sum <= job.Budget.V
+	}
+	if n := len(c.Points); n > 0 {
+		point.Changes = plan.Differences(c.Points[n-1].Plan, pl)
+	}
+	c.Points = append(c.Points, point)
+	return nil
+}
+
+// mark solves the job once under every named target in the place of the job's own, the
+// budget lifted: what plan says of a file that names that target and gives no budget.
+// What slots ask by themselves stays.
+func (c *Curve) mark(ctx context.Context, st *catalog.State, set solver.Settings) error {
+	for _, t := range st.Tables.Targets {
+		if ctx.Err() != nil {
+			c.Whole = false
+			return nil
+		}
+		asked := st.AimedAt(t)
+		asked.Job.Budget = catalog.Val[catalog.Cents]{}
+		plan, err := program.Solve(ctx, asked, set)
+		if err != nil {
+			return err
+		}
+		if plan.Status == solver.Stopped {
+			if c.Whole = false; !plan.Has {
+				continue // whether anything meets it is not known
+			}
+		}
+		c.Marks = append(c.Marks, TargetMark{t.Name, plan})
+	}
+	return nil
+}

@@ -1,0 +1,182 @@
+package ask
+
+import (
+	"context"
+	"math/rand/v2"
+	"testing"
+
+	"brightset/catalog"
+	"brightset/model/check"
+	"brightset/model/internal/jobs"
+	"brightset/model/program"
+	"brightset/solver"
+)
+
+// askedFor is a state whose job's file names another target and gives no budget, from
+// the words: the target's mean is the set's; a slot that names a target keeps all of it,
+// any other takes the job's, except for what its own keys say.
+func askedFor(st *catalog.State, t catalog.Target) *catalog.State {
+	out := st.Clone()
+	out.Job.Budget = catalog.Val[catalog.Cents]{}
+	out.Job.Target = t
+	for i := range out.Slots {
+		s := &out.Slots[i]
+		if s.Own.Named {
+			continue
+		}
+		s.Target = catalog.Target{Floor: t.Floor, Fresh: t.Fresh, Lasting: t.Lasting, FallbackFloor: t.FallbackFloor}
+		if k := s.Own.Keys.Floor; k.Set {
+			s.Target.Floor = k
+		}
+		if k := s.Own.Keys.Fresh; k.Set {
+			s.Target.Fresh = k
+		}
+		if k := s.Own.Keys.Lasting; k.Set {
+			s.Target.Lasting = k
+		}
+		if k := s.Own.Keys.FallbackFloor; k.Set {
+			s.Target.FallbackFloor = k
+		}
+	}
+	return out
+}
+
+// targetedState is a random job with named targets in its tables, some slots of which
+// have keys of their own over the job's target.
+func targetedState(seed int64, slots int) *catalog.State {
+	st := jobs.RandomState(seed, slots, jobs.RandomOptions{})
+	r := rand.New(rand.NewPCG(uint64(seed), 41))
+	grade := func(low, high catalog.Centi) catalog.Val[catalog.Centi] {
+		return jobs.RandomSet(jobs.RandomFrom(r, low, high))
+	}
+	for _, name := range []string{"plain", "good", "fine"} {
+		t := catalog.Target{Name: name, Floor: grade(20_00, 80_00), Mean: grade(40_00, 90_00)}
+		if jobs.RandomChance(r, 30) {
+			t.Lasting = jobs.RandomSet(true)
+		}
+		if jobs.RandomChance(r, 15) {
+			t.Fresh = jobs.RandomSet(true)
+		}
+		if jobs.RandomChance(r, 30) {
+			t.FallbackFloor = grade(10_00, 70_00)
+		}
+		st.Tables.Targets = append(st.Tables.Targets, t)
+	}
+	st.Job.Target = st.Tables.Targets[r.IntN(3)]
+	for i := range st.Slots {
+		s := &st.Slots[i]
+		if s.Own.Named {
+			continue
+		}
+		if jobs.RandomChance(r, 40) {
+			s.Own.Keys.Floor = grade(20_00, 90_00)
+		}
+		if jobs.RandomChance(r, 20) {
+			s.Own.Keys.Lasting = jobs.RandomSet(jobs.RandomChance(r, 50))
+		}
+	}
+	budget := st.Job.Budget
+	st = askedFor(st, st.Job.Target)
+	st.Job.Budget = budget
+	return st
+}
+
+// TestTargetMarksByHand: what is said of a named target is what a plan of a job with that
+// target and no budget says.
+func TestTargetMarksByHand(t *testing.T) {
+	met, none := 0, 0
+	look := func(name string, st *catalog.State) {
+		c, err := Frontier(context.Background(), st, 2000, solver.Settings{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if c.NoPlan != nil {
+			return
+		}
+		if len(c.Marks) != len(st.Tables.Targets) {
+			t.Errorf("%s: %d targets are told of, there are %d", name, len(c.Marks), len(st.Tables.Targets))
+		}
+		for i, m := range c.Marks {
+			asked := askedFor(st, st.Tables.Targets[i])
+			plan, err := program.Solve(context.Background(), asked, solver.Settings{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			if m.Name != asked.Job.Target.Name || m.Plan.Has != plan.Has || m.Plan.Expected != plan.Expected {
+				t.Errorf("%s: target %q costs %d (%v), by hand %d (%v)", name, m.Name, m.Plan.Expected, m.Plan.Has, plan.Expected, plan.Has)
+				continue
+			}
+			if !plan.Has {
+				none++
+				continue
+			}
+			met++
+			if broken := check.Check(asked, m.Plan); len(broken) > 0 {
+				t.Errorf("%s: %v", name, broken)
+			}
+		}
+	}
+	look("demo", jobs.DemoState(t))
+	for seed := range int64(jobs.Campaign(40, 1500)) {
+		look(jobs.RandomName(seed, 3, "marks"), targetedState(seed, 3))
+	}
+	if met < 30 || none < 5 {
+		t.Errorf("only %d targets that can be met and %d that can't", met, none)
+	}
+}
+
+// TestCurvePointsAreTheSame: whatever the step, the points are some of those that no other
+// set beats, and the curve begins and ends where it does with all of them.
+func TestCurvePointsAreTheSame(t *testing.T) {
+	curve := func(st *catalog.State, step catalog.Centi) *Curve {
+		c, err := Frontier(context.Background(), st, step, solver.Settings{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return c
+	}
+	points := 0
+	for seed := range int64(jobs.Campaign(40, 1500)) {
+		st := levelState(6000+seed, 3)
+		all := curve(st, 0)
+		if all.NoPlan != nil {
+			continue
+		}
+		whole := map[int64]catalog.Cents{}
+		for i := range all.Points {
+			whole[sumOf(st, all.Points[i].Plan)] = all.Points[i].Plan.Expected
+		}
+		for _, step := range []catalog.Centi{200, 1000} {
+			some := curve(st, step)
+			for i := range some.Points {
+				p := some.Points[i].Plan
+				points++
+				if total, is := whole[sumOf(st, p)]; !is || total != p.Expected {
+					t.Errorf("%s, step %d: point %d at a mean of %.4f costs %d, and isn't one of all", jobs.RandomName(6000+seed, 3, "level"), step, i, p.Grade, p.Expected)
+				}
+			}
+			first, last := some.Points[0].Plan, some.Points[len(some.Points)-1].Plan
+			if first.Expected != all.Points[0].Plan.Expected || last.Expected != all.Points[len(all.Points)-1].Plan.Expected {
+				t.Errorf("%s, step %d: from %d to %d, with all points from %d to %d", jobs.RandomName(6000+seed, 3, "level"), step,
+					first.Expected, last.Expected, all.Points[0].Plan.Expected, all.Points[len(all.Points)-1].Plan.Expected)
+			}
+		}
+	}
+	if points < 80 {
+		t.Errorf("only %d points were looked at", points)
+	}
+}
+
+// levelState is a random job in which many sets cost the same and are finished
+// differently: pieces that cost nothing have grades of their own, a point or less apart.
+func levelState(seed int64, slots int) *catalog.State {
+	st := jobs.RandomState(seed, slots, jobs.RandomOptions{Off: []string{"value", "vendor", "bundle", "lead"}})
+	r := rand.New(rand.NewPCG(uint64(seed), 43))
+	for i := range st.Pieces {
+		st.Pieces[i].Price = 0
+		if jobs.RandomChance(r, 60) {
+			st.Pieces[i].Grade = jobs.RandomSet(80_00 + jobs.RandomFrom[catalog.Centi](r, 0, 1_99))
+		}
+	}
+	return st
+}

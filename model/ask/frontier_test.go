@@ -1,0 +1,104 @@
+package ask
+
+import (
+	"context"
+	"testing"
+
+	"brightset/catalog"
+	"brightset/model/check"
+	"brightset/model/internal/jobs"
+	"brightset/model/plan"
+	"brightset/model/program"
+	"brightset/solver"
+)
+
+// reaching is the least total of sets whose sum of weight x grade is at least sum,
+// by a solve that shares nothing with the sweep.
+func reaching(t *testing.T, free *catalog.State, sum int64) (catalog.Cents, bool) {
+	t.Helper()
+	plan, err := program.Compile(free, program.Options{}).Solve(context.Background(), solver.Change{Limits: []solver.LimitTo{{Row: program.RowMean, Limit: sum}}}, solver.Settings{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return plan.Expected, plan.Has
+}
+
+func sumOf(st *catalog.State, p *plan.Plan) (sum int64) {
+	for i := range p.Lines {
+		sum += program.Weighted(st, p.Lines[i].Choice)
+	}
+	return sum
+}
+
+// TestFrontierByHand: every point is the least total for its mean, and the curve
+// goes on to the highest there is. Whatever the step, a higher mean than a point's
+// costs more; with step 0 nothing is missing between two points.
+func TestFrontierByHand(t *testing.T) {
+	points := 0
+	look := func(name string, st *catalog.State, step catalog.Centi) {
+		c, err := Frontier(context.Background(), st, step, solver.Settings{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		free := lifted(st)
+		if c.NoPlan != nil {
+			if _, has := reaching(t, free, -program.NoLimit+1); has {
+				t.Errorf("%s: there is a plan, the curve says none", name)
+			}
+			return
+		}
+		for i := range c.Points {
+			p := c.Points[i].Plan
+			points++
+			if broken := check.Check(free, p); len(broken) > 0 {
+				t.Errorf("%s: %v", name, broken)
+			}
+			sum := sumOf(st, p)
+			if least, has := reaching(t, free, sum); !has || least != p.Expected {
+				t.Errorf("%s: point %d costs %d, by hand %d", name, i, p.Expected, least)
+			}
+			if over, has := reaching(t, free, sum+1); has && over <= p.Expected {
+				t.Errorf("%s: point %d costs %d, a higher mean only %d", name, i, p.Expected, over)
+			}
+			if i == len(c.Points)-1 {
+				if _, has := reaching(t, free, sum+1); has {
+					t.Errorf("%s: the curve ends too soon", name)
+				}
+			} else if step == 0 {
+				if next, _ := reaching(t, free, sum+1); next != c.Points[i+1].Plan.Expected {
+					t.Errorf("%s: a plan of %d is missing after point %d", name, next, i)
+				}
+			}
+		}
+	}
+	look("demo", jobs.DemoState(t), 200)
+	for seed := range int64(40) {
+		look(jobs.RandomName(seed, 3, "curve"), jobs.RandomState(seed, 3, jobs.RandomOptions{}), 0)
+		look(jobs.RandomName(seed, 3, "grid"), jobs.RandomState(seed, 3, jobs.RandomOptions{}), 300)
+	}
+	if points < 100 {
+		t.Errorf("only %d points were looked at", points)
+	}
+}
+
+// TestFrontierBudget: the budget ends no curve, it only marks it.
+func TestFrontierBudget(t *testing.T) {
+	st := jobs.DemoState(t)
+	c, err := Frontier(context.Background(), st, 200, solver.Settings{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	in, over := 0, 0
+	for i := range c.Points {
+		if within := c.Points[i].Plan.Outlay <= st.Job.Budget.V; within != c.Points[i].Within {
+			t.Errorf("point %d: outlay %d of %d, within %v", i, c.Points[i].Plan.Outlay, st.Job.Budget.V, c.Points[i].Within)
+		} else if within {
+			in++
+		} else {
+			over++
+		}
+	}
+	if in == 0 || over == 0 {
+		t.Errorf("%d points within the budget and %d over it: the demo shows no end of it", in, over)
+	}
+}

@@ -1,0 +1,66 @@
+package ask
+
+import (
+	"context"
+	"testing"
+
+	"brightset/catalog"
+	"brightset/model/choice"
+	"brightset/model/internal/jobs"
+	"brightset/model/internal/solved"
+	"brightset/solver"
+)
+
+// TestLeadsByHand: a lead is worth what the set costs more with the piece taken out
+// of the state, and one day later than the last the plan's line breaks the date.
+func TestLeadsByHand(t *testing.T) {
+	looked, dated := 0, 0
+	look := func(st *catalog.State) {
+		plan := solved.Cheapest(t, st)
+		if !plan.Has {
+			return
+		}
+		leads, whole, err := Leads(context.Background(), st, plan, solver.Settings{})
+		if err != nil || !whole {
+			t.Fatal(whole, err)
+		}
+		for _, lead := range leads {
+			looked++
+			gone := st.Clone()
+			gone.Pieces[lead.Piece].Fits, gone.Pieces[lead.Piece].Fit = nil, nil
+			other := solved.Cheapest(t, gone)
+			if other.Has == lead.Needed || (other.Has && other.Expected-plan.Expected != lead.Worth) {
+				t.Errorf("piece %d: worth %d (needed %v), by hand %d", lead.Piece, lead.Worth, lead.Needed, other.Expected-plan.Expected)
+			}
+			if !lead.HasLast {
+				continue
+			}
+			dated++
+			for _, late := range []int{0, 1} {
+				moved := st.Clone()
+				l := &plan.Lines[lead.Slot]
+				k, f := *l.Choice, l.Fallback
+				shift := lead.LastDay + late - st.Job.Elapsed - choice.Arrival(st, &st.Pieces[lead.Piece])
+				if lead.Reserve {
+					other := *f
+					other.Days += shift
+					f = &other
+				} else {
+					k.Days += shift
+				}
+				if choice.DaysOfLine(moved, &k, f) != (late == 0) {
+					t.Errorf("piece %d: %d days late, the date is kept: %v", lead.Piece, late, late == 1)
+				}
+			}
+		}
+	}
+	look(jobs.DemoState(t))
+	for seed := range int64(150) {
+		st := jobs.RandomState(seed, 3, jobs.RandomOptions{})
+		st.Job.Elapsed = int(seed % 3)
+		look(st)
+	}
+	if looked < 20 || dated < 5 {
+		t.Errorf("%d leads looked at, %d with a last day", looked, dated)
+	}
+}

@@ -1,0 +1,176 @@
+package ask
+
+import (
+	"context"
+	"testing"
+
+	"brightset/catalog"
+	"brightset/model/internal/adapter"
+	"brightset/model/internal/jobs"
+	"brightset/model/plan"
+	"brightset/model/program"
+	"brightset/solver"
+)
+
+// othersOf gives the advised plan and those beside it; nil where there is no plan.
+func othersOf(t *testing.T, st *catalog.State, n, differ int) (*plan.Plan, []Other) {
+	t.Helper()
+	ctx := context.Background()
+	advised, err := program.Solve(ctx, st, solver.Settings{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !advised.Has {
+		return nil, nil
+	}
+	all, err := Others(ctx, st, advised, n, differ, solver.Settings{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return advised, all
+}
+
+// otherwise counts the slots of a set of lines that a plan fills otherwise: what it
+// has anywhere is no change if there is but one of the piece, written from the words.
+func otherwise(st *catalog.State, x *plan.Plan, lines []*adapter.BruteLine) int {
+	n := 0
+	for _, l := range lines {
+		change := true
+		for i := range x.Lines {
+			c := x.Lines[i].Choice
+			same := c.Piece == l.K.Piece && c.Work == l.K.Work && c.Plater == l.K.Plater && c.Level == l.K.Level && c.Quote == l.K.Quote
+			if same && (x.Lines[i].Slot == l.K.Slot || st.Pieces[c.Piece].Quantity <= 1) {
+				change = false
+			}
+		}
+		if change {
+			n++
+		}
+	}
+	return n
+}
+
+// TestOthersAgainstBrute: every near-best plan costs what the cheapest set of lines
+// costs that differs enough from all before it, by trying all sets.
+func TestOthersAgainstBrute(t *testing.T) {
+	plans, ends := 0, 0
+	for seed := range int64(70) {
+		differ := 1 + int(seed%3)
+		st := jobs.RandomState(3000+seed, 2+int(seed%3), jobs.RandomOptions{})
+		advised, all := othersOf(t, st, 4, differ)
+		found := []*plan.Plan{advised}
+		for _, o := range all {
+			if o.Kind != OtherNear {
+				continue
+			}
+			b := adapter.NewBrute(st)
+			b.Refuse = func(lines []*adapter.BruteLine) bool {
+				for _, x := range found {
+					if otherwise(st, x, lines) < differ {
+						return true
+					}
+				}
+				return false
+			}
+			b.Search(0)
+			if b.Has != o.Plan.Has || b.Has && b.Total != o.Plan.Expected {
+				t.Errorf("seed %d, other %d at %d slots: %d (%v), by trying all %d (%v)", 3000+seed, len(found), differ, o.Plan.Expected, o.Plan.Has, b.Total, b.Has)
+			}
+			if !o.Plan.Has {
+				ends++
+				break
+			}
+			plans++
+			found = append(found, o.Plan)
+		}
+	}
+	if plans < 60 || ends < 5 {
+		t.Errorf("only %d other plans and %d ends of the list", plans, ends)
+	}
+}
+
+// TestDoLeastAgainstBrute: nothing keeps more, and nothing that keeps as much is
+// cheaper, by trying all sets.
+func TestDoLeastAgainstBrute(t *testing.T) {
+	dearer := 0
+	for seed := range int64(70) {
+		st := jobs.RandomState(4000+seed, 2+int(seed%3), jobs.RandomOptions{})
+		pl, err := DoLeast(context.Background(), st, solver.Settings{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		cheapest, ok, _ := adapter.BruteForce(st)
+		if ok != pl.Has {
+			t.Errorf("seed %d: a plan %v, by trying all %v", 4000+seed, pl.Has, ok)
+		}
+		if !pl.Has {
+			continue
+		}
+		weight := func(k *plan.Choice) int64 {
+			if st.Pieces[k.Piece].Side == catalog.Customers && (k.Work == "as-is" || k.Work == "clean") {
+				return int64(st.Slots[k.Slot].Weight)
+			}
+			return 0
+		}
+		has := int64(0)
+		for i := range pl.Lines {
+			has += weight(pl.Lines[i].Choice)
+		}
+		for _, more := range []int64{0, 1} {
+			b := adapter.NewBrute(st)
+			b.Refuse = func(lines []*adapter.BruteLine) bool {
+				sum := int64(0)
+				for _, l := range lines {
+					sum += weight(l.K)
+				}
+				return sum < has+more
+			}
+			b.Search(0)
+			if more == 1 && b.Has || more == 0 && b.Total != pl.Expected {
+				t.Errorf("seed %d: do-least keeps %d at %d; by trying all %d is had at %d (%v)", 4000+seed, has, pl.Expected, has+more, b.Total, b.Has)
+			}
+		}
+		if int64(pl.Expected) > cheapest {
+			dearer++
+		}
+	}
+	if dearer < 5 {
+		t.Errorf("do-least differs from the cheapest in only %d jobs", dearer)
+	}
+}
+
+// TestOthersBeside: best finish and the plan without locks are what solving by hand
+// gives; on the demo the near-best plans rise and lie far enough apart.
+func TestOthersBeside(t *testing.T) {
+	st, err := catalog.Load("../../testdata/locked/job.toml", catalog.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, all := othersOf(t, st, 2, 1)
+	free := st.Clone()
+	free.Locks = nil
+	open, _ := program.Solve(context.Background(), free, solver.Settings{})
+	best, _ := program.Best(context.Background(), st, solver.Settings{})
+	want := map[OtherKind]*plan.Plan{OtherUnlocked: open, OtherFinest: best}
+	for _, o := range all {
+		if w := want[o.Kind]; w != nil && (o.Plan.Expected != w.Expected || o.Plan.Grade != w.Grade) {
+			t.Errorf("%s: %d, by hand %d", o.Kind, o.Plan.Expected, w.Expected)
+		}
+		delete(want, o.Kind)
+	}
+	if len(want) > 0 {
+		t.Errorf("not shown: %v", want)
+	}
+
+	advised, near := othersOf(t, jobs.DemoState(t), 4, 3)
+	last := advised.Expected
+	for _, o := range near[:4] {
+		if o.Plan.Expected < last || o.Differ < 3 {
+			t.Errorf("%d after %d, %d slots differ", o.Plan.Expected, last, o.Differ)
+		}
+		last = o.Plan.Expected
+	}
+	if near[4].Kind != OtherLeast || len(near) != 6 {
+		t.Errorf("%d plans, without locks there should be 6", len(near))
+	}
+}

@@ -1,0 +1,245 @@
+package ask
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"brightset/catalog"
+	"brightset/model/choice"
+	"brightset/model/plan"
+	"brightset/model/program"
+	"brightset/solver"
+)
+
+// GiveUp is the smallest step back from one requirement with which a set fits, and
+// the cheapest set that follows. Without a plan, giving it up is not enough by
+// itself.
+type GiveUp struct {
+	Requirement Requirement
+	Words       string         // what to ask for instead
+	State       *catalog.State // the job that asks for that; nil: the requirement is dropped
+	Plan        *plan.Plan
+}
+
+// giveUps looks at every member of a clash, all other requirements kept.
+func (x *explainer) giveUps(clash []int) ([]GiveUp, error) {
+	var all []GiveUp
+	for _, i := range clash {
+		g, err := x.giveUp(i)
+		if err != nil {
+			return nil, err
+		}
+		if x.stopped {
+			break
+		}
+		all = append(all, g)
+	}
+	slices.SortStableFunc(all, func(a, b GiveUp) int { return cmp.Compare(rankOf(&a), rankOf(&b)) })
+	return all, nil
+}
+
+// rankOf puts the cheapest set first, then sets that take a piece nobody has,
+// and what is not enough last.
+func rankOf(g *GiveUp) catalog.Cents {
+	switch {
+	case g.Plan == nil || !g.Plan.Has:
+		return 2 * catalog.Cents(catalog.MaxSum)
+	case g.Requirement.Kind == "piece":
+		return catalog.Cents(catalog.MaxSum) + g.Plan.Expected
+	}
+	return g.Plan.Expected
+}
+
+// without says what it is to drop a requirement.
+func without(st *catalog.State, r *Requirement) string {
+	switch r.Kind {
+	case "piece":
+		return fmt.Sprintf("with more like %s it fits", r.Of)
+	case "hung", "sent":
+		return withoutStage(st, r)
+	case "match":
+		return fmt.Sprintf("if %q need not match it fits", r.Of)
+	}
+	return "without " + r.Words + " it fits"
+}
+
+func (x *explainer) giveUp(i int) (GiveUp, error) {
+	r := x.all[i]
+	g := GiveUp{Requirement: r, Words: without(x.st, &r)}
+	free := x.without(i)
+	plan, err := x.solve(free, false)
+	if err != nil || plan == nil || !plan.Has {
+		return g, err
+	}
+	g.Plan = plan
+	var least *catalog.State
+	switch r.Kind {
+	case "budget":
+		least, g.Words, err = x.moreBudget(free)
+	case "mean":
+		least, g.Words, err = x.lowerMean(free)
+	case "completion":
+		least, g.Words, err = x.lowerChance(free)
+	case "date":
+		least, g.Words, err = x.laterDate(plan)
+	case "slot":
+		least, g.Words, err = x.lowerFloor(i)
+	}
+	if err != nil || least == nil {
+		return g, err
+	}
+	if plan, err = x.solve(least, false); plan != nil && plan.Has {
+		g.Plan, g.State = plan, least
+	}
+	return g, err
+}
+
+// extreme gives the least sum over a free state's sets of what value says of each
+// line; with charges, of what is charged too. known is false if time ran out.
+func (x *explainer) extreme(free *catalog.State, charges bool, value func(p *program.Program, s, i int) int64) (least int64, known bool, err error) {
+	p := program.CompileWithin(x.clock.ctx, free, program.Options{})
+	if p.GaveUp {
+		x.stopped = true
+		return 0, false, nil
+	}
+	problem := *p.Problem
+	problem.Uncharged = !charges
+	problem.Groups = make([]solver.Group, len(p.Problem.Groups))
+	for s, g := range p.Problem.Groups {
+		problem.Groups[s] = solver.Group{Name: g.Name, Columns: slices.Clone(g.Columns)}
+		for i := range g.Columns {
+			problem.Groups[s].Columns[i].Cost = value(p, s, i)
+		}
+	}
+	set, ok := x.clock.next()
+	if !ok {
+		x.stopped = true
+		return 0, false, nil
+	}
+	res, err := program.SolveOnce(x.clock.ctx, &problem, solver.Change{}, set)
+	if err != nil || !res.Has {
+		x.stopped = x.stopped || err == nil
+		return 0, false, err
+	}
+	x.stopped = x.stopped || res.Status == solver.Stopped
+	return res.Total, res.Status == solver.Optimal, nil
+}
+
+// moreBudget: the least that any set takes of what the budget is for.
+func (x *explainer) moreBudget(free *catalog.State) (*catalog.State, string, error) {
+	sum, known, err := x.extreme(free, true, func(p *program.Program, s, i int) int64 {
+		k, _ := p.Line(s, p.Pairs[s][i])
+		return p.BudgetCoef(k, p.Pairs[s][i])
+	})
+	if !known {
+		return nil, "more money", err
+	}
+	st := x.st.Clone()
+	st.Job.Budget.V = catalog.Cents(sum)
+	return st, fmt.Sprintf("with %s more, a budget of %s, it fits", catalog.FormatMoney(st.Job.Budget.V-x.st.Job.Budget.V), catalog.FormatMoney(st.Job.Budget.V+st.Job.SpentSum)), nil
+}
+
+// lowerMean: the highest mean any set reaches, in whole hundredths.
+func (x *explainer) lowerMean(free *catalog.State) (*catalog.State, string, error) {
+	sum, known, err := x.extreme(free, false, func(p *program.Program, s, i int) int64 {
+		k, _ := p.Line(s, p.Pairs[s][i])
+		return -program.Weighted(free, k)
+	})
+	if !known {
+		return nil, "a lower mean", err
+	}
+	st := x.st.Clone()
+	st.Job.Target.Mean.V = catalog.Centi(-sum / program.TotalWeight(free))
+	return st, fmt.Sprintf("with a mean of %s instead of %s it fits", plan.Centi(st.Job.Target.Mean.V), plan.Centi(x.st.Job.Target.Mean.V)), nil
+}
+
+// lowerChance: the highest chance that no slot needs a rescue, rounded down to a
+// hundredth of a percent.
+func (x *explainer) lowerChance(free *catalog.State) (*catalog.State, string, error) {
+	sum, known, err := x.extreme(free, false, func(p *program.Program, s, i int) int64 {
+		k, f := p.Line(s, p.Pairs[s][i])
+		return choice.LogLoss(choice.BothFail(k, f))
+	})
+	if !known {
+		return nil, "a lower chance", err
+	}
+	st := x.st.Clone()
+	low, high := catalog.Micro(0), x.st.Job.Completion.V/100 // in ten-thousandths
+	for low < high {
+		middle := (low + high + 1) / 2
+		if program.CompletionLimit(free, middle*100) >= sum {
+			low = middle
+		} else {
+			high = middle - 1
+		}
+	}
+	st.Job.Completion.V = low * 100
+	return st, fmt.Sprintf("with a chance of %s instead of %s that no slot needs a rescue it fits", plan.Percent(st.Job.Completion.V), plan.Percent(x.st.Job.Completion.V)), nil
+}
+
+// laterDate halves down to the least number of days.
+func (x *explainer) laterDate(plan *plan.Plan) (*catalog.State, string, error) {
+	at := func(days int) *catalog.State {
+		st := x.st.Clone()
+		st.Job.WithinDays.V = days
+		return st
+	}
+	no, yes := x.st.Job.WithinDays.V, 0
+	for i := range plan.Lines {
+		yes = max(yes, choice.DaysAtLatest(x.st, &plan.Lines[i]))
+	}
+	for yes-no > 1 {
+		middle := (no + yes) / 2
+		found, err := x.solve(at(middle), true)
+		if err != nil || found == nil {
+			return nil, "more days", err
+		}
+		if found.Has {
+			yes = middle
+		} else {
+			no = middle
+		}
+	}
+	return at(yes), fmt.Sprintf("with %d days instead of %d it fits", yes, x.st.Job.WithinDays.V), nil
+}
+
+// lowerFloor: the highest grade a slot can be asked for, all else kept; where that
+// does not help, the slot has to do without being fresh or lasting.
+func (x *explainer) lowerFloor(i int) (*catalog.State, string, error) {
+	s := x.all[i].index
+	slot := &x.st.Slots[s]
+	if !slot.Target.Floor.Set {
+		return nil, without(x.st, &x.all[i]), nil
+	}
+	at := func(v catalog.Centi) *catalog.State {
+		st := x.st.Clone()
+		st.Slots[s].Target.Floor.V = v
+		return st
+	}
+	var grades []catalog.Centi
+	for _, c := range choice.ChoicesFor(x.st, s) {
+		if c.Grade < slot.Target.Floor.V {
+			grades = append(grades, c.Grade)
+		}
+	}
+	slices.Sort(grades)
+	grades = slices.Compact(grades)
+	low, high := -1, len(grades) // grades[low] fits, grades[high] does not
+	for high-low > 1 {
+		middle := (low + high) / 2
+		found, err := x.solve(at(grades[middle]), true)
+		if err != nil || found == nil {
+			return nil, "a lower grade for " + slot.ID, err
+		}
+		if found.Has {
+			low = middle
+		} else {
+			high = middle
+		}
+	}
+	if low < 0 {
+		return nil, without(x.st, &x.all[i]), nil
+	}
+	return at(grades[low]), fmt.Sprintf("with grade %s instead of %s for %s it fits", plan.Centi(grades[low]), plan.Centi(slot.Target.Floor.V), slot.ID), nil
+}

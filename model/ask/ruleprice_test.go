@@ -1,0 +1,52 @@
+package ask
+
+import (
+	"context"
+	"testing"
+
+	"brightset/catalog"
+	"brightset/model/internal/jobs"
+	"brightset/model/internal/solved"
+	"brightset/model/program"
+	"brightset/solver"
+)
+
+// TestRulePricesByHand lifts the demands on the set by limits instead, in one program
+// that knows nothing of requirements.
+func TestRulePricesByHand(t *testing.T) {
+	looked := 0
+	for seed := range int64(150) {
+		st := jobs.RandomState(seed, 3, jobs.RandomOptions{})
+		plan := solved.Cheapest(t, st)
+		if !plan.Has {
+			continue
+		}
+		all, whole, err := RulePrices(context.Background(), st, 0, plan, solver.Settings{})
+		if err != nil || !whole {
+			t.Fatal(whole, err)
+		}
+		for kind, limit := range map[string]solver.LimitTo{
+			"mean": {Row: program.RowMean, Limit: -program.NoLimit}, "completion": {Row: program.RowCompletion, Limit: program.NoLimit}, "budget": {Row: program.RowBudget, Limit: program.NoLimit},
+		} {
+			res, err := program.SolveOnce(context.Background(), program.Compile(st, program.Options{}).Problem, solver.Change{Limits: []solver.LimitTo{limit}}, solver.Settings{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			told := catalog.Cents(0)
+			for _, p := range all {
+				if p.Requirement.Kind == kind {
+					told = p.Costs
+				}
+			}
+			if want := plan.Expected - catalog.Cents(res.Total); told != want {
+				t.Errorf("seed %d: %s costs %d, by hand %d", seed, kind, told, want)
+			}
+			if told > 0 {
+				looked++
+			}
+		}
+	}
+	if looked < 10 {
+		t.Errorf("only %d demands cost something", looked)
+	}
+}

@@ -1,0 +1,94 @@
+package ask
+
+import (
+	"context"
+
+	"brightset/catalog"
+	"brightset/model/plan"
+	"brightset/model/program"
+)
+
+// screened leaves out figures of spares, which the plan makes no use of, that can't be
+// worth what they cost to find out, so that few are left to solve for.
+//
+// Whatever such a figure turns out to be, the plan carried out regardless costs what it
+// costs now; so it is worth at most what the cheapest set then costs less. Many are
+// tried together: every choice stays, and beside it stands what would become of it, one
+// copy for each way of each figure. That set of choices holds those of every single way,
+// so the cheapest set out of it is no dearer than any of theirs. If it saves too
+// little, none of them is worth its fee; else the halves are tried. It is of no account
+// whether a way makes things better, worse, or some of both.
+func screened(ctx context.Context, plan *plan.Plan, figures []open, base *program.Program, c *clock) ([]open, error) {
+	var kept, spares []open
+	for _, o := range figures {
+		if o.Planned || o.ways[0].choice == nil {
+			kept = append(kept, o)
+		} else {
+			spares = append(spares, o)
+		}
+	}
+	good, err := promising(ctx, plan, spares, base, c)
+	return append(kept, good...), err
+}
+
+// promising are the figures of spares that may be worth their fees.
+func promising(ctx context.Context, plan *plan.Plan, spares []open, base *program.Program, c *clock) ([]open, error) {
+	if len(spares) == 0 {
+		return nil, nil
+	}
+	set, ok := c.next()
+	if !ok {
+		return spares, nil
+	}
+	st := base.State
+	least := spares[0].worthwhile(st)
+	var ways []program.Variant
+	var pieces []int
+	for i := range spares {
+		o := &spares[i]
+		least, pieces = min(least, o.worthwhile(st)), append(pieces, o.Piece)
+		for _, w := range o.ways {
+			if !w.worse {
+				ways = append(ways, program.Variant{Piece: o.Piece, Plater: o.Plater, Change: w.choice})
+			}
+		}
+	}
+	gain, proven, err := savedBy(ctx, base.Again(st, program.Options{Beside: ways, GiveUp: program.Over(ctx)}, pieces...), plan.Expected, least, set)
+	if err != nil {
+		return nil, err
+	}
+	if proven {
+		var may []open
+		for _, o := range spares {
+			if o.worthwhile(st) <= gain {
+				may = append(may, o)
+			}
+		}
+		spares = may
+	}
+	if len(spares) <= 1 {
+		return spares, nil
+	}
+	half := len(spares) / 2
+	first, err := promising(ctx, plan, spares[:half], base, c)
+	if err != nil {
+		return nil, err
+	}
+	second, err := promising(ctx, plan, spares[half:], base, c)
+	return append(first, second...), err
+}
+
+// worthwhile is the least that a figure has to save, in every way that is not for the
+// worse, to be worth more than its fee on average; at least a cent.
+func (o *open) worthwhile(st *catalog.State) catalog.Cents {
+	likely := catalog.Micro(0)
+	for _, w := range o.ways {
+		if !w.worse {
+			likely += w.likely
+		}
+	}
+	if likely == 0 {
+		return catalog.Cents(catalog.MaxSum)
+	}
+	return max(1, o.fee(st)*catalog.Cents(catalog.One)/catalog.Cents(likely))
+}

@@ -1,0 +1,205 @@
+package ask
+
+import (
+	"context"
+	"slices"
+
+	"brightset/catalog"
+	"brightset/model/choice"
+	"brightset/model/plan"
+	"brightset/model/program"
+	"brightset/solver"
+)
+
+// firstOver is how far above the planned price a stop price is looked for first.
+const firstOver = catalog.Cents(100_00)
+
+// StopPrice is the highest price after stripping, for one piece, at which going on is
+// still the thing to do: above it, have him stop, take the piece back and decide again.
+type StopPrice struct {
+	Slot     int
+	Choice   *plan.Choice
+	Planned  catalog.Cents // the plater's part for one piece, as planned
+	Highest  catalog.Cents
+	NoOther  bool // nothing else could hang there: only the budget sets an end, or nothing does
+	ByBudget bool // above it the budget is broken
+}
+
+// StopPrices looks at every planned piece whose price may still change: without a firm
+// quote and not yet approved. He names his price when the piece is with him and
+// stripped. By then all that the plan sends has been sent, so that freight, what the
+// lots lack to their minimum and the works of others are spent, and he does keep the
+// piece. Going on costs more with the price; taking the piece back costs the fee for
+// stripping and the cheapest set in which somebody else plates it, or it is not used:
+// where they meet is where to stop. One solve each; whole is false where time ran out.
+// A bag of pieces that goes to two platers is left out.
+func StopPrices(ctx context.Context, st *catalog.State, plan *plan.Plan, set solver.Settings) (all []StopPrice, whole bool, err error) {
+	clock := newClock(ctx, set)
+	ctx, done := clock.within()
+	defer done()
+	sent := whenSent(ctx, st, plan)
+	if sent == nil {
+		return nil, false, nil
+	}
+	for s := range plan.Lines {
+		c := plan.Lines[s].Choice
+		if !PriceOpen(st, c) || !sent.holds(c) {
+			continue
+		}
+		set, ok := clock.next()
+		if !ok {
+			return all, false, nil
+		}
+		other, fee := sent.takenBack(c)
+		instead, err := sent.program.Again(other, program.Options{GiveUp: program.Over(ctx)}, c.Piece).Solve(ctx, solver.Change{}, set)
+		if err != nil || instead.Status == solver.Stopped {
+			return all, false, err
+		}
+		all = append(all, sent.stopPrice(plan, s, instead, fee))
+	}
+	return all, true, nil
+}
+
+// noEnd is a price that nobody names: whatever is worth it has no end.
+const noEnd = catalog.Cents(10_000_000_00)
+
+// PriceOpen says whether a plater may yet name another price.
+func PriceOpen(st *catalog.State, c *plan.Choice) bool {
+	p := &st.Pieces[c.Piece]
+	switch {
+	case !c.Plated() || p.Stage >= catalog.StageApproved:
+		return false
+	case c.Sent:
+		return p.Stage < catalog.StagePriced
+	}
+	return c.Quote == catalog.None || p.Quotes[c.Quote].Firm != catalog.Firm
+}
+
+// underWay is a job on the day on which all that a plan sends is with the platers.
+type underWay struct {
+	before  *catalog.State
+	st      *catalog.State
+	program *program.Program
+}
+
+// whenSent sends all that a plan has yet to send. What that costs is taken off the
+// budget. It is nil where the context ends before that.
+func whenSent(ctx context.Context, st *catalog.State, pl *plan.Plan) *underWay {
+	u := &underWay{before: st, st: st.Clone()}
+	spent := catalog.Cents(0)
+	for _, c := range pl.Charges {
+		if c.Kind == plan.ChargePlaterFreight || c.Kind == plan.ChargeMinimum {
+			spent += c.Cents
+		}
+	}
+	for i := range pl.Lines {
+		k := pl.Lines[i].Choice
+		if ctx.Err() != nil {
+			return nil
+		}
+		if !k.InLot() {
+			continue
+		}
+		n := choice.Needed(&st.Slots[k.Slot])
+		spent += catalog.Cents(n) * choice.OthersWork(st, k)
+		p := &u.st.Pieces[k.Piece]
+		p.Sent = catalog.Sent{Was: true, Quote: choice.Terms(st, k), Count: n}
+		p.Chance = catalog.One // what he has, has come
+	}
+	u.st.Job.Budget.V -= spent
+	if u.program = program.CompileWithin(ctx, u.st, program.Options{FixedLimits: true}); u.program.GaveUp {
+		return nil
+	}
+	return u
+}
+
+// find is what has become of a planned choice; nil where its piece went elsewhere.
+func (u *underWay) find(c *plan.Choice) *plan.Choice {
+	all := u.program.Choices[c.Slot]
+	at := slices.IndexFunc(all, func(k plan.Choice) bool {
+		return plan.SameChoice(&k, c) || (k.Sent && k.Piece == c.Piece && k.Work == c.Work && k.Plater == c.Plater && k.Level == c.Level)
+	})
+	if at < 0 {
+		return nil
+	}
+	return &all[at]
+}
+
+// holds says whether a choice is under way as planned.
+func (u *underWay) holds(c *plan.Choice) bool {
+	k := u.find(c)
+	return k != nil && k.Sent && (c.Sent || u.st.Pieces[c.Piece].Sent.Cost*catalog.Cents(choice.Needed(&u.st.Slots[c.Slot])) == c.Plate)
+}
+
+// takenBack is the state in which the plater of a choice has stripped the piece, and
+// sends it back for a fee.
+func (u *underWay) takenBack(c *plan.Choice) (st *catalog.State, fee catalog.Cents) {
+	st = u.st.Clone()
+	if p := &st.Pieces[c.Piece]; !p.Bare() {
+		fee = catalog.Cents(choice.Needed(&st.Slots[c.Slot])) * st.Platers[c.Plater].StripFee
+	}
+	st.Pieces[c.Piece].Stage, st.Pieces[c.Piece].Sent = catalog.StageStripped, catalog.Sent{}
+	st.Bans = append(st.Bans, catalog.Ban{Filter: catalog.Filter{Slot: catalog.None, Piece: c.Piece, Plater: c.Plater}})
+	st.Job.Budget.V -= fee
+	return st, fee
+}
+
+func (u *underWay) stopPrice(plan *plan.Plan, s int, instead *plan.Plan, fee catalog.Cents) StopPrice {
+	c := plan.Lines[s].Choice
+	n := catalog.Cents(choice.Needed(&u.st.Slots[s]))
+	p := StopPrice{Slot: s, Choice: c, Planned: c.Plate / n, NoOther: !instead.Has}
+	goesOn := func(one catalog.Cents) bool {
+		total, outlay := u.atPrice(plan, c, one)
+		sum := outlay
+		if u.st.Job.BudgetOn == catalog.OnExpected {
+			sum = total
+		}
+		if left := u.st.Job.Budget; left.Set && sum > left.V {
+			p.ByBudget = true
+			return false
+		}
+		p.ByBudget = false
+		return !instead.Has || total <= instead.Expected+fee
+	}
+	yes, no := p.Planned, p.Planned+firstOver
+	for no < noEnd && goesOn(no) {
+		yes, no = no, 2*no
+	}
+	for no-yes > 1 {
+		if middle := (yes + no) / 2; goesOn(middle) {
+			yes = middle
+		} else {
+			no = middle
+		}
+	}
+	goesOn(no)
+	p.Highest = yes
+	return p
+}
+
+// atPrice is what it costs to go on with the plan once everything is sent, and what is
+// still paid for it if all goes well, with another price for the plater's work on one
+// piece, wherever the plan has it.
+func (u *underWay) atPrice(pl *plan.Plan, c *plan.Choice, one catalog.Cents) (total, outlay catalog.Cents) {
+	total = carriedOut(u.st, pl, func(o *plan.Choice) *plan.Choice {
+		k := u.find(o)
+		if k == nil {
+			return o
+		}
+		if o.Piece == c.Piece && k.Sent {
+			priced := *k
+			priced.Refused = 0
+			priced.Plate = one * catalog.Cents(choice.Needed(&u.st.Slots[o.Slot]))
+			choice.AddUp(&priced)
+			return &priced
+		}
+		return k
+	})
+	outlay = pl.Outlay - (u.before.Job.Budget.V - u.st.Job.Budget.V)
+	for i := range pl.Lines {
+		if k := pl.Lines[i].Choice; k.Piece == c.Piece && k.Plater == c.Plater {
+			outlay += one*catalog.Cents(choice.Needed(&u.st.Slots[k.Slot])) - k.Plate
+		}
+	}
+	return total, outlay
+}

@@ -1,0 +1,131 @@
+package ask
+
+import (
+	"context"
+	"testing"
+
+	"brightset/catalog"
+	"brightset/model/choice"
+	"brightset/model/internal/adapter"
+	"brightset/model/internal/jobs"
+	"brightset/model/internal/solved"
+	"brightset/model/plan"
+	"brightset/solver"
+)
+
+// TestStopPriceByHand sends a plan by hand, lets a plater name a price after stripping,
+// and adds up going on and taking the piece back with the exhaustive search: up to the
+// highest price going on is no dearer and keeps the budget, a cent above it is not so.
+func TestStopPriceByHand(t *testing.T) {
+	ended, byBudget, noOther := 0, 0, 0
+	for seed := range int64(400) {
+		opt := jobs.RandomOptions{Off: []string{"days", "completion"}}
+		if seed%3 == 0 {
+			opt.On = []string{"budget-outlay"}
+		} else if seed%3 == 1 || seed%2 == 0 {
+			opt.On = []string{"fresh"}
+		}
+		if seed%4 == 1 {
+			opt.On = append(opt.On, "budget-expected", "maker")
+			opt.Off = append(opt.Off, "budget-outlay")
+		}
+		st := jobs.RandomState(seed, 1+int(seed%3), opt)
+		plan := solved.Cheapest(t, st)
+		if !plan.Has {
+			continue
+		}
+		if (seed%5 == 0 || seed%4 == 1) && st.Job.Budget.Set {
+			tight(st, plan)
+		}
+		all, whole, err := StopPrices(context.Background(), st, plan, solver.Settings{})
+		if err != nil || !whole {
+			t.Fatal(whole, err)
+		}
+		for _, p := range all {
+			sent, spent := sendAll(st, plan)
+			goOn := func(price catalog.Cents) (total, outlay catalog.Cents) {
+				priced := sent.Clone()
+				s := &priced.Pieces[p.Choice.Piece].Sent
+				s.Cost, s.Refused = price, jobs.Given(catalog.Micro(0))
+				old := carriedOn(priced, plan)
+				return old.Expected, old.Outlay
+			}
+			back := sent.Clone()
+			fee := backStripped(back, p.Choice)
+			back.Job.Budget.V -= spent + fee
+			least, has, _ := adapter.BruteForce(back)
+			if has == p.NoOther {
+				t.Errorf("seed %d slot %d: nothing else %v, by hand %v", seed, p.Slot, p.NoOther, !has)
+				continue
+			}
+			dear := func(price catalog.Cents) bool {
+				total, _ := goOn(price)
+				return has && total > catalog.Cents(least)+fee
+			}
+			broke := func(price catalog.Cents) bool {
+				total, outlay := goOn(price)
+				if st.Job.BudgetOn == catalog.OnExpected {
+					outlay = total
+				}
+				return st.Job.Budget.Set && outlay > st.Job.Budget.V-spent
+			}
+			if p.Highest > p.Planned && (dear(p.Highest) || broke(p.Highest)) {
+				t.Errorf("seed %d slot %d: at %d it is too dear (%v) or breaks the budget (%v)", seed, p.Slot, p.Highest, dear(p.Highest), broke(p.Highest))
+			}
+			switch {
+			case p.ByBudget:
+				if byBudget++; !broke(p.Highest + 1) {
+					t.Errorf("seed %d slot %d: at %d the budget still holds", seed, p.Slot, p.Highest+1)
+				}
+			case p.NoOther:
+				noOther++
+			default:
+				if ended++; !dear(p.Highest + 1) {
+					t.Errorf("seed %d slot %d: at %d going on still is no dearer", seed, p.Slot, p.Highest+1)
+				}
+			}
+		}
+	}
+	if ended < 40 || byBudget < 10 || noOther < 10 {
+		t.Errorf("%d with an end, %d by the budget, %d with nothing else", ended, byBudget, noOther)
+	}
+}
+
+// tight leaves a plan little of the budget.
+func tight(st *catalog.State, plan *plan.Plan) {
+	if st.Job.Budget.V = plan.Outlay + 20_00; st.Job.BudgetOn == catalog.OnExpected {
+		st.Job.Budget.V = plan.Expected + 20_00
+	}
+}
+
+// sendAll is the day on which all is sent that a plan sends, and what that has cost.
+func sendAll(st *catalog.State, pl *plan.Plan) (sent *catalog.State, spent catalog.Cents) {
+	sent = st.Clone()
+	for _, l := range pl.Lines {
+		k := l.Choice
+		if k.Plater == catalog.None || k.Sent {
+			continue
+		}
+		n := st.Slots[k.Slot].Quantity
+		sent.Pieces[k.Piece].Sent = catalog.Sent{Was: true, Quote: choice.Terms(st, k), Count: n}
+		sent.Pieces[k.Piece].Chance = catalog.One
+		spent += k.Before // fitting it is still to be done
+	}
+	for _, c := range pl.Charges {
+		if c.Kind == plan.ChargePlaterFreight || c.Kind == plan.ChargeMinimum {
+			spent += c.Cents
+		}
+	}
+	return sent, spent
+}
+
+// backStripped takes a piece back from its plater, who is not to have it again.
+func backStripped(st *catalog.State, c *plan.Choice) (fee catalog.Cents) {
+	p := &st.Pieces[c.Piece]
+	if p.Stage == catalog.StageSeen {
+		fee = catalog.Cents(st.Slots[c.Slot].Quantity) * st.Platers[c.Plater].StripFee
+	}
+	p.Stage, p.Sent = catalog.StageStripped, catalog.Sent{}
+	st.Bans = append(st.Bans, catalog.Ban{Filter: catalog.Filter{Slot: catalog.None, Piece: c.Piece, Plater: c.Plater}})
+	return fee
+}

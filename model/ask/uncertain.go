@@ -1,0 +1,259 @@
+package ask
+
+import (
+	"slices"
+
+	"brightset/catalog"
+	"brightset/model/choice"
+	"brightset/model/plan"
+	"brightset/model/program"
+)
+
+const quarter = catalog.One / 4
+
+// spreadGrade is by how much a plater's grade may be off, in hundredths.
+const spreadGrade = 3_00
+
+// openFigures lists the figures that may turn out otherwise, those the plan rests on
+// first.
+func openFigures(st *catalog.State, plan *plan.Plan, choices [][]plan.Choice) []open {
+	all := append(openQuotes(st, plan, choices), openLeads(st, plan)...)
+	all = append(all, openStartingValues(st, plan)...)
+	slices.SortStableFunc(all, func(a, b open) int {
+		switch {
+		case a.Planned == b.Planned:
+			return 0
+		case a.Planned:
+			return -1
+		}
+		return 1
+	})
+	return all
+}
+
+// openQuotes lists pieces and platers with a choice whose price, breakage or grade may
+// be off.
+func openQuotes(st *catalog.State, pl *plan.Plan, choices [][]plan.Choice) []open {
+	var all []open
+	refuses := refusers(choices)
+	seen := map[FindOut]bool{}
+	add := func(c *plan.Choice, figure choice.Figure, isOpen bool) {
+		o := FindOut{Piece: c.Piece, Plater: c.Plater, Figure: figure, Metal: catalog.None, Work: catalog.None}
+		if !isOpen || seen[o] {
+			return
+		}
+		seen[o] = true
+		o.Planned = usedIn(pl, func(k *plan.Choice) bool { return k.Piece == c.Piece && k.Plater == c.Plater })
+		all = append(all, open{o, o.ofQuote(st, c, refuses[[2]int{c.Piece, c.Plater}])})
+	}
+	for _, choices := range choices {
+		for i := range choices {
+			c := &choices[i]
+			if !c.Plated() || !(program.Admitted(st, c, program.Planned) || program.Admitted(st, c, program.Reserve)) {
+				continue
+			}
+			add(c, choice.FigurePlating, plateSpread(st, c) > 0)
+			add(c, choice.FigureBreakage, !c.Sent && !st.Pieces[c.Piece].Bare() && (c.Refused > 0 || breakageOpen(st, c)))
+			add(c, choice.FigureGrade, c.Quote == catalog.None || !st.Pieces[c.Piece].Quotes[c.Quote].Grade.Set)
+		}
+	}
+	return all
+}
+
+// ofQuote gives the ways in which a figure of a piece at a plater may turn out.
+func (o *FindOut) ofQuote(st *catalog.State, at *plan.Choice, mayRefuse bool) []turnout {
+	way := func(likely catalog.Micro, worse bool, change func(*plan.Choice)) turnout {
+		return turnout{likely: likely, worse: worse, choice: func(c *plan.Choice) {
+			if c.Piece == o.Piece && c.Plater == o.Plater {
+				change(c)
+			}
+		}}
+	}
+	switch o.Figure {
+	case choice.FigurePlating:
+		return []turnout{
+			way(quarter, false, func(c *plan.Choice) { c.Plate = max(c.Plate-plateSpread(st, c), 0) }),
+			way(quarter, !o.fillsLot(st, mayRefuse), func(c *plan.Choice) { c.Plate += plateSpread(st, c) }),
+		}
+	case choice.FigureGrade:
+		return []turnout{
+			way(quarter, !o.gradeMatched(st), func(c *plan.Choice) { c.Grade = max(c.Grade-spreadGrade, 0) }),
+			way(quarter, false, func(c *plan.Choice) { c.Grade = min(c.Grade+spreadGrade, 100_00) }),
+		}
+	}
+	kept := catalog.One - at.Refused
+	keeps := func(change func(*plan.Choice)) func(*plan.Choice) {
+		return func(c *plan.Choice) {
+			c.Refused = 0
+			if breakageOpen(st, c) {
+				change(c)
+			}
+		}
+	}
+	all := []turnout{
+		way(kept/4, false, keeps(func(c *plan.Choice) { c.Breakage /= 2 })),
+		way(kept/4, !mayRefuse, keeps(func(c *plan.Choice) { c.Breakage = min(2*c.Breakage, catalog.One) })),
+	}
+	if at.Refused > 0 {
+		back := way(at.Refused, true, func(c *plan.Choice) { c.Refused = catalog.One })
+		back.gone = func(st *catalog.State) {
+			st.Bans = append(st.Bans, catalog.Ban{Filter: catalog.Filter{Slot: catalog.None, Piece: o.Piece, Plater: o.Plater}})
+		}
+		all = append(all, way(kept-kept/4*2, false, keeps(func(*plan.Choice) {})), back)
+	}
+	return all
+}
+
+// gradeMatched says whether the grade has to match that of another piece: then a lower
+// one may go with what the present one does not.
+func (o *FindOut) gradeMatched(st *catalog.State) bool {
+	return slices.ContainsFunc(st.Matches, func(m catalog.Match) bool {
+		return m.GradeWithin.Set && slices.ContainsFunc(m.Slots, func(s int) bool { return choice.FitsSlot(&st.Pieces[o.Piece], s) })
+	})
+}
+
+// fillsLot says whether a dearer piece may make a lot cheaper: its whole price counts
+// towards his minimum, though it is paid only if he keeps the piece and it comes.
+func (o *FindOut) fillsLot(st *catalog.State, mayRefuse bool) bool {
+	return st.Platers[o.Plater].Minimum > 0 && (mayRefuse || st.Pieces[o.Piece].Chance < catalog.One)
+}
+
+// refusers are the pieces that a plater may send back, each with the plater: that he
+// keeps it is then for the better, even if it breaks more often.
+func refusers(choices [][]plan.Choice) map[[2]int]bool {
+	all := map[[2]int]bool{}
+	for s := range choices {
+		for i := range choices[s] {
+			if c := &choices[s][i]; c.Refused > 0 {
+				all[[2]int{c.Piece, c.Plater}] = true
+			}
+		}
+	}
+	return all
+}
+
+// breakageOpen says whether nobody has vouched for how often it breaks.
+func breakageOpen(st *catalog.State, c *plan.Choice) bool {
+	return c.Breakage > 0 && !c.Sent && (c.Quote == catalog.None || !st.Pieces[c.Piece].Quotes[c.Quote].Breakage.Set)
+}
+
+// plateSpread is the part of a choice's spread that is the plater's.
+func plateSpread(st *catalog.State, c *plan.Choice) catalog.Cents {
+	only := *c
+	only.Before, only.Other = 0, 0
+	return choice.Spread(st, &only)
+}
+
+// usedIn says whether the plan hangs or holds a choice of some kind.
+func usedIn(pl *plan.Plan, which func(*plan.Choice) bool) bool {
+	return slices.ContainsFunc(pl.Lines, func(l plan.Line) bool {
+		return which(l.Choice) || (l.Fallback != nil && which(l.Fallback))
+	})
+}
+
+// openLeads: a piece that may or may not come does, or does not.
+func openLeads(st *catalog.State, pl *plan.Plan) []open {
+	var all []open
+	for i := range st.Pieces {
+		chance := st.Pieces[i].Chance
+		if chance <= 0 || chance >= catalog.One || st.Pieces[i].Gone() {
+			continue
+		}
+		all = append(all, open{
+			FindOut: FindOut{Figure: FigureLead, Piece: i, Plater: catalog.None, Metal: catalog.None, Work: catalog.None,
+				Planned: usedIn(pl, func(c *plan.Choice) bool { return c.Piece == i })},
+			ways: []turnout{
+				{likely: catalog.One - chance, worse: true, state: func(st *catalog.State) { st.Pieces[i].Chance = 0 },
+					gone: func(st *catalog.State) { st.Pieces[i].Stage = catalog.StageLost }},
+				{likely: chance, state: func(st *catalog.State) { st.Pieces[i].Chance = catalog.One }},
+			},
+		})
+	}
+	return all
+}
+
+// openStartingValues lists what stands in the trade tables and was not replaced.
+func openStartingValues(st *catalog.State, pl *plan.Plan) []open {
+	var all []open
+	add := func(o FindOut, used bool, state func(st *catalog.State, high bool)) {
+		o.Piece, o.Plater, o.Planned = catalog.None, catalog.None, used
+		all = append(all, open{o, lowAndHigh(state)})
+	}
+	if slices.ContainsFunc(st.Slots, func(s catalog.Slot) bool { return starting(s.Rescue) }) {
+		add(FindOut{Figure: FigureRescue, Metal: catalog.None, Work: catalog.None}, true, func(st *catalog.State, high bool) {
+			for i := range st.Slots {
+				times(&st.Slots[i].Rescue, high, 1, 2, 3, 2)
+			}
+		})
+	}
+	if starting(st.Shop.Hourly) {
+		add(FindOut{Figure: FigureHourly, Metal: catalog.None, Work: catalog.None}, true, func(st *catalog.State, high bool) {
+			times(&st.Shop.Hourly, high, 3, 4, 5, 4)
+		})
+	}
+	for w := range st.Tables.Works {
+		if t := &st.Tables.Works[w]; !starting(t.Hours) && !starting(t.Each) && !starting(t.PerArea) {
+			continue
+		}
+		used := usedIn(pl, func(c *plan.Choice) bool {
+			return slices.ContainsFunc(c.Parts, func(p plan.Part) bool { return p.Work == w })
+		})
+		add(FindOut{Figure: FigureHours, Metal: catalog.None, Work: w}, used, func(st *catalog.State, high bool) {
+			t := &st.Tables.Works[w]
+			times(&t.Hours, high, 1, 2, 3, 2)
+			times(&t.Each, high, 1, 2, 3, 2)
+			times(&t.PerArea, high, 1, 2, 3, 2)
+		})
+	}
+	return append(all, openMetals(st, pl)...)
+}
+
+// openMetals: how often pieces of a metal break, by itself and in every trade work.
+func openMetals(st *catalog.State, pl *plan.Plan) []open {
+	var all []open
+	for m := range st.Tables.Metals {
+		of := func(c *plan.Choice) bool { return st.Pieces[c.Piece].Metal == m && c.Breakage > 0 }
+		if !starting(st.Tables.Metals[m].Base) || !slices.ContainsFunc(st.Pieces, func(p catalog.Piece) bool { return p.Metal == m }) {
+			continue
+		}
+		all = append(all, open{
+			FindOut: FindOut{Figure: FigureBase, Piece: catalog.None, Plater: catalog.None, Metal: m, Work: catalog.None, Planned: usedIn(pl, of)},
+			ways: lowAndHigh(func(st *catalog.State, high bool) {
+				half(&st.Tables.Metals[m].Base, high)
+				for w := range st.Tables.Works {
+					if list := st.Tables.Works[w].Breakage; m < len(list) {
+						half(&list[m], high)
+					}
+				}
+			}),
+		})
+	}
+	return all
+}
+
+// lowAndHigh are the two ways in which a starting value may be off.
+func lowAndHigh(change func(st *catalog.State, high bool)) []turnout {
+	return []turnout{
+		{likely: quarter, state: func(st *catalog.State) { change(st, false) }},
+		{likely: quarter, state: func(st *catalog.State) { change(st, true) }},
+	}
+}
+
+func starting[T any](v catalog.Val[T]) bool { return v.Set && v.From.Source == catalog.StartingValue }
+
+// half is a breakage half or twice as high.
+func half(v *catalog.Val[catalog.Micro], high bool) {
+	times(v, high, 1, 2, 2, 1)
+	v.V = min(v.V, catalog.One)
+}
+
+// times takes a starting value by one ratio or another; what somebody gave stays.
+func times[T ~int64](v *catalog.Val[T], high bool, lowBy, lowIn, highBy, highIn T) {
+	switch {
+	case !starting(*v):
+	case high:
+		v.V = v.V * highBy / highIn
+	default:
+		v.V = v.V * lowBy / lowIn
+	}
+}

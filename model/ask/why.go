@@ -1,0 +1,132 @@
+package ask
+
+import (
+	"cmp"
+	"context"
+	"slices"
+
+	"brightset/catalog"
+	"brightset/model/choice"
+	"brightset/model/plan"
+	"brightset/model/program"
+	"brightset/solver"
+)
+
+// Why is everything that can be done for one slot, with what the whole set comes
+// to if it is done.
+type Why struct {
+	Slot    int
+	Advised *plan.Plan   // Has is false where there is no plan at all
+	Ways    []Way        // the cheapest whole set first; those without a plan last
+	Outs    []choice.Out // what a rule keeps out, and what can't be done
+	Rules   []RulePrice  // the demands that have a say here
+	Points  []SwitchPoint
+	Stopped bool // not every question was answered in time
+}
+
+// Way is one choice for the slot and the cheapest whole set with it.
+type Way struct {
+	Choice  *plan.Choice
+	Plan    *plan.Plan    // Has is false where no set with it meets the demands
+	More    catalog.Cents // what the set comes to above the advised one
+	Reasons []plan.Cause  // what makes the difference, the biggest first; they add up to More
+	Slack   bool          // the difference is within the error of the estimates
+}
+
+// Taken says whether the way is the advised plan's own.
+func (w *Why) Taken(way *Way) bool {
+	return w.Advised.Has && plan.SameChoice(way.Choice, w.Advised.Lines[w.Slot].Choice)
+}
+
+// AskWhy solves the whole set once for every choice of a slot that the rules let
+// in, and looks for the figures at which the decision turns.
+func AskWhy(ctx context.Context, st *catalog.State, slot int, set solver.Settings) (*Why, error) {
+	e, err := program.NewExplorer(ctx, st, program.Options{FixedLimits: true, Keep: []int{slot}}, set)
+	if err != nil {
+		return nil, err
+	}
+	w := &Why{Slot: slot, Outs: e.OutsOf(slot)}
+	if w.Advised, err = e.Ask(ctx, solver.Change{}); err != nil || !w.Advised.Has {
+		return w, err
+	}
+	w.Stopped = w.Advised.Status == solver.Stopped
+	if err := w.askAll(ctx, e); err != nil {
+		return nil, err
+	}
+	if w.Stopped {
+		return w, nil
+	}
+	var whole bool
+	if w.Rules, whole, err = RulePrices(ctx, st, slot, w.Advised, set); err == nil && whole {
+		err = w.findPoints(ctx, st, set)
+	}
+	w.Stopped = w.Stopped || !whole
+	return w, err
+}
+
+// askAll forces one choice after the other.
+func (w *Why) askAll(ctx context.Context, e *program.Explorer) error {
+	for _, k := range planned(e.Program, w.Slot) {
+		if ctx.Err() != nil {
+			w.Stopped = true
+			break
+		}
+		c := &e.Choices[w.Slot][k]
+		pl := w.Advised
+		if !plan.SameChoice(c, pl.Lines[w.Slot].Choice) {
+			var err error
+			if pl, err = e.Ask(ctx, solver.Change{Ban: e.Only(w.Slot, func(o *plan.Choice) bool { return o == c })}); err != nil {
+				return err
+			}
+		}
+		w.Stopped = w.Stopped || pl.Status == solver.Stopped
+		way := Way{Choice: c, Plan: pl}
+		if pl.Has {
+			way.More = pl.Expected - w.Advised.Expected
+			way.Reasons = plan.Causes(e.State, w.Slot, w.Advised, pl)
+			way.Slack = way.More <= choice.EstimatingError(e.State, w.Advised.Lines[w.Slot].Choice, c)
+		}
+		w.Ways = append(w.Ways, way)
+	}
+	slices.SortStableFunc(w.Ways, func(a, b Way) int {
+		if a.Plan.Has != b.Plan.Has {
+			if a.Plan.Has {
+				return -1
+			}
+			return 1
+		}
+		if c := cmp.Compare(a.More, b.More); c != 0 || w.Taken(&a) == w.Taken(&b) {
+			return c
+		}
+		if w.Taken(&a) {
+			return -1
+		}
+		return 1
+	})
+	return nil
+}
+
+// planned are the choices of a slot that have a line, in their order.
+func planned(p *program.Program, slot int) []int32 {
+	var out []int32
+	for _, pair := range p.Pairs[slot] {
+		if len(out) == 0 || out[len(out)-1] != pair.K {
+			out = append(out, pair.K)
+		}
+	}
+	return out
+}
+
+// Instead gives the cheapest set in which the slot's choice is one of those
+// wanted, beside the advised one.
+func Instead(ctx context.Context, st *catalog.State, slot int, wanted func(*plan.Choice) bool, set solver.Settings) (advised, plan *plan.Plan, err error) {
+	e, err := program.NewExplorer(ctx, st, program.Options{FixedLimits: true, Keep: []int{slot}}, set)
+	if err != nil {
+		return nil, nil, err
+	}
+	if advised, err = e.Ask(ctx, solver.Change{}); err != nil || !advised.Has {
+		return advised, advised, err
+	}
+	plan, err = e.Ask(ctx, solver.Change{Ban: e.Only(slot, wanted)})
+	return advised, plan, err
+}

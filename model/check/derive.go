@@ -1,0 +1,151 @@
+package check
+
+import (
+	"fmt"
+
+	"brightset/catalog"
+	"brightset/model/plan"
+)
+
+// judgeOne is what is done to one piece, before it is multiplied by the number
+// of pieces the slot needs.
+type judgeOne struct {
+	work         string
+	level        string
+	plate, other catalog.Cents
+	before       catalog.Cents // works of others that are done before the plater has it
+	breaks       catalog.Micro
+	refused      catalog.Micro
+	grade, tone  catalog.Centi
+	fresh        bool
+	growing      bool
+	days         int // beyond the piece's own
+	stripFee     catalog.Cents
+	makersDays   int // part of days: the slowest maker's
+}
+
+// JudgeDerive makes a choice again from its slot, piece, work, plater, level
+// and quote alone. Where the state knows no such choice it gives nil, the rule
+// broken and why.
+func JudgeDerive(st *catalog.State, c *plan.Choice) (*plan.Choice, string, string) {
+	if c.Slot < 0 || c.Slot >= len(st.Slots) {
+		return nil, "slot", fmt.Sprintf("there is no slot number %d", c.Slot)
+	}
+	if c.Piece < 0 || c.Piece >= len(st.Pieces) {
+		return nil, "piece", fmt.Sprintf("there is no piece number %d", c.Piece)
+	}
+	slot, piece := &st.Slots[c.Slot], &st.Pieces[c.Piece]
+	fit := judgeFit(piece, c.Slot)
+	if fit == nil && !judgeHasInt(piece.Fits, c.Slot) {
+		return nil, "fits", fmt.Sprintf("piece %q doesn't fit", piece.ID)
+	}
+	if piece.Quantity < slot.Quantity {
+		return nil, "quantity", fmt.Sprintf("piece %q is there %d times, the slot needs %d", piece.ID, piece.Quantity, slot.Quantity)
+	}
+	if rule, why := judgeStands(st, piece, c); rule != "" {
+		return nil, rule, why
+	}
+	one, rule, why := judgeWork(st, slot, piece, c)
+	if one == nil {
+		return nil, rule, why
+	}
+	if fit != nil && piece.Stage != catalog.StageHung { // once it hangs that is done
+		one.other += catalog.Of(fit.Hours, st.Shop.Hourly.Or(0))
+		one.breaks = catalog.Either(one.breaks, fit.Breakage)
+		one.grade = min(one.grade, fit.Cap)
+	}
+	return judgeMultiply(st, slot, piece, c, one), "", ""
+}
+
+// judgeWork sends a choice to the work it names.
+func judgeWork(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, c *plan.Choice) (*judgeOne, string, string) {
+	switch c.Work {
+	case catalog.WorkAsIs, catalog.WorkClean:
+		if c.Plater != catalog.None || c.Level != "" || c.Quote != catalog.None {
+			return nil, "work", fmt.Sprintf("%q names a plater, a level or a quote", c.Work)
+		}
+		if c.Work == catalog.WorkAsIs {
+			return judgeAsIs(st, piece)
+		}
+		return judgeClean(st, slot, piece)
+	case catalog.WorkReplate, catalog.WorkRepair:
+		return judgePlated(st, slot, piece, c)
+	}
+	return nil, "work", fmt.Sprintf("there is no work %q", c.Work)
+}
+
+// judgeMultiply makes the choice for the n pieces the slot needs.
+func judgeMultiply(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, c *plan.Choice, one *judgeOne) *plan.Choice {
+	n := catalog.Cents(slot.Quantity)
+	again := &plan.Choice{
+		Slot: c.Slot, Piece: c.Piece, Work: one.work, Plater: c.Plater, Level: one.level, Quote: c.Quote, Sent: judgeIsThere(piece),
+		Get: n * piece.Price, Give: n * piece.Value, Plate: n * one.plate, Before: n * one.before, Other: n * one.other, Strip: n * one.stripFee,
+		Breakage: judgeRepeat(one.breaks, slot.Quantity), Refused: judgeRepeat(one.refused, slot.Quantity), Chance: piece.Chance,
+		Grade: one.grade, Tone: one.tone, Fresh: one.fresh, Growing: one.growing,
+		Days: judgePieceDays(st, piece) + one.days,
+	}
+	if again.Sent {
+		again.Days = one.days // it has arrived, and has been sent on
+	}
+	again.Fails = catalog.One - catalog.Both(catalog.Both(again.Chance, catalog.One-again.Refused), catalog.One-again.Breakage)
+	again.Paid = catalog.Of(again.Chance, again.Get+again.Give+again.Before+
+		catalog.Of(again.Refused, again.Strip)+catalog.Of(catalog.One-again.Refused, again.Plate+again.Other))
+	again.Cash = again.Get + again.Before + again.Plate + again.Other
+	return again
+}
+
+// judgeRepeat is the chance that something of chance p happens to at least one
+// of n pieces.
+func judgeRepeat(p catalog.Micro, n int) catalog.Micro {
+	none := catalog.One
+	for range n {
+		none = catalog.Both(none, catalog.One-p)
+	}
+	return catalog.One - none
+}
+
+// judgePieceDays is how long it takes until the piece is on the bench.
+func judgePieceDays(st *catalog.State, piece *catalog.Piece) int {
+	if piece.Days.Set {
+		return piece.Days.V
+	}
+	if piece.Bundle != catalog.None && st.Bundles[piece.Bundle].Days.Set {
+		return st.Bundles[piece.Bundle].Days.V
+	}
+	vendor := piece.Vendor
+	if piece.Bundle != catalog.None {
+		vendor = st.Bundles[piece.Bundle].Vendor
+	}
+	if vendor != catalog.None {
+		return st.Vendors[vendor].Days
+	}
+	return 0
+}
+
+// judgeFit is the handwork by which the piece fits the slot, nil for none.
+func judgeFit(piece *catalog.Piece, slot int) *catalog.Fit {
+	for i := range piece.Fit {
+		if piece.Fit[i].Slot == slot {
+			return &piece.Fit[i]
+		}
+	}
+	return nil
+}
+
+func judgeHasInt(list []int, v int) bool {
+	for _, x := range list {
+		if x == v {
+			return true
+		}
+	}
+	return false
+}
+
+// judgeAt is the value for one metal, not set where the list is too short or
+// the metal unknown.
+func judgeAt[T any](list []catalog.Val[T], metal int) catalog.Val[T] {
+	if metal < 0 || metal >= len(list) {
+		return catalog.Val[T]{}
+	}
+	return list[metal]
+}

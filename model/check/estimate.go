@@ -1,0 +1,131 @@
+package check
+
+import (
+	"fmt"
+
+	"brightset/catalog"
+)
+
+// judgeEstimate is what plating one piece by a plater at a level comes to on
+// the trade tables; nil and why where there is no estimate. Only a strict one
+// minds faults beyond repair and those the plater refuses.
+func judgeEstimate(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, q int, name string, strict bool) (*judgeOne, string) {
+	plater := &st.Platers[q]
+	level := judgeLevel(plater, name)
+	if level == nil {
+		return nil, fmt.Sprintf("plater %q has no level %q", plater.ID, name)
+	}
+	if piece.Metal == catalog.None || !slot.Area.Set {
+		return nil, fmt.Sprintf("no estimate for piece %q: its metal or the area is unknown", piece.ID)
+	}
+	rate, grade, base := judgeAt(level.Rate, piece.Metal), judgeAt(level.Grade, piece.Metal), st.Tables.Metals[piece.Metal].Base
+	if !rate.Set || !grade.Set || !base.Set {
+		return nil, fmt.Sprintf("no rate, grade or breakage for the metal of piece %q at plater %q", piece.ID, plater.ID)
+	}
+	if strict {
+		if why := judgeForbidden(st, piece, plater); why != "" {
+			return nil, why
+		}
+	}
+	one := &judgeOne{
+		work: catalog.WorkReplate, level: name, grade: grade.V, tone: level.Tone.Or(0), fresh: true,
+		plate:   max(plater.Least, catalog.Of(slot.Area.V, rate.V)),
+		refused: judgeSentBack(st, piece),
+	}
+	whole, others := catalog.One-base.V, catalog.One
+	for w := range st.Tables.Works {
+		count, surface, needed := judgeNeed(st, piece, w)
+		if !needed {
+			continue
+		}
+		work := &st.Tables.Works[w]
+		one.work = catalog.WorkRepair
+		if !judgeDo(st, one, plater, w, judgeHours(work, count, catalog.Of(surface, slot.Area.V))) {
+			return nil, fmt.Sprintf("nobody does the work %q", work.Name)
+		}
+		one.grade = min(one.grade, work.Cap.Or(judgeFull))
+		holds := catalog.One - judgeAt(work.Breakage, piece.Metal).Or(0)
+		if judgeHasInt(plater.Works, w) {
+			whole = catalog.Both(whole, holds)
+		} else {
+			others = catalog.Both(others, holds)
+		}
+	}
+	his := min(catalog.One, catalog.Of(plater.Factor, catalog.One-whole))
+	one.breaks = catalog.One - catalog.Both(catalog.One-his, others)
+	one.days = plater.Days + one.makersDays
+	return one, ""
+}
+
+// judgeForbidden says why the plater can't or won't plate the piece, "" if he
+// can.
+func judgeForbidden(st *catalog.State, piece *catalog.Piece, plater *catalog.Plater) string {
+	for _, f := range piece.Findings {
+		defect := &st.Tables.Defects[f.Defect]
+		if judgeHasInt(plater.Refuses, f.Defect) {
+			return fmt.Sprintf("plater %q refuses %q", plater.ID, defect.Name)
+		}
+		if defect.By[f.Severity].Beyond.Or(false) {
+			return fmt.Sprintf("%s %q is beyond repair", f.Severity, defect.Name)
+		}
+	}
+	return ""
+}
+
+// judgeSentBack is the chance that stripping shows what makes the plater send
+// the piece back.
+func judgeSentBack(st *catalog.State, piece *catalog.Piece) catalog.Micro {
+	kept := catalog.One
+	for _, f := range piece.Findings {
+		defect := &st.Tables.Defects[f.Defect]
+		share := defect.By[f.Severity].Reveal.Or(catalog.One)
+		kept = catalog.Both(kept, catalog.One-catalog.Of(share, judgeAt(defect.Refused, piece.Metal).Or(0)))
+	}
+	return catalog.One - kept
+}
+
+// judgeNeed says whether the findings of a piece need a trade work, how many
+// faults it mends and on what share of the surface.
+func judgeNeed(st *catalog.State, piece *catalog.Piece, work int) (count int, share catalog.Micro, needed bool) {
+	for _, f := range piece.Findings {
+		if judgeHasInt(st.Tables.Defects[f.Defect].By[f.Severity].Works, work) {
+			count, share, needed = count+f.Count, share+f.Extent, true
+		}
+	}
+	return count, min(catalog.One, share), needed
+}
+
+// judgeDo gives a work to whoever does it and adds what it costs: the plater,
+// else the shop, else the cheapest maker. It is false where nobody does it.
+func judgeDo(st *catalog.State, one *judgeOne, plater *catalog.Plater, work int, hours catalog.Micro) bool {
+	hourly := st.Shop.Hourly.Or(0)
+	if judgeHasInt(plater.Works, work) {
+		one.plate += catalog.Of(hours, plater.Hourly.Or(hourly))
+		return true
+	}
+	if judgeHasInt(st.Shop.Works, work) {
+		one.before += catalog.Of(hours, hourly)
+		return true
+	}
+	best := catalog.None
+	for m := range st.Makers {
+		if judgeHasInt(st.Makers[m].Works, work) && (best == catalog.None || st.Makers[m].Hourly < st.Makers[best].Hourly) {
+			best = m
+		}
+	}
+	if best == catalog.None {
+		return false
+	}
+	one.before += catalog.Of(hours, st.Makers[best].Hourly)
+	one.makersDays = max(one.makersDays, st.Makers[best].Days)
+	return true
+}
+
+func judgeLevel(plater *catalog.Plater, name string) *catalog.Level {
+	for i := range plater.Levels {
+		if plater.Levels[i].Name == name {
+			return &plater.Levels[i]
+		}
+	}
+	return nil
+}

@@ -1,0 +1,50 @@
+package check
+
+import (
+	"brightset/catalog"
+	"brightset/model/plan"
+)
+
+// compareFigures names every figure of a choice that the state doesn't give.
+func (j *judge) compareFigures(c, again *plan.Choice, where string) {
+	money := func(rule string, has, want catalog.Cents) {
+		if has != want {
+			j.report("figure-"+rule, where, "%s is %s, but the state gives %s", rule, judgeMoney(has), judgeMoney(want))
+		}
+	}
+	share := func(rule string, has, want catalog.Micro) {
+		if has != want {
+			j.report("figure-"+rule, where, "%s is %d millionths, but the state gives %d", rule, has, want)
+		}
+	}
+	hundredths := func(rule string, has, want catalog.Centi) {
+		if has != want {
+			j.report("figure-"+rule, where, "%s is %s, but the state gives %s", rule, judgeHundredths(has), judgeHundredths(want))
+		}
+	}
+	truth := func(rule string, has, want bool) {
+		if has != want {
+			j.report("figure-"+rule, where, "%s is %t, but the state gives %t", rule, has, want)
+		}
+	}
+	money("get", c.Get, again.Get)
+	money("give", c.Give, again.Give)
+	money("plate", c.Plate, again.Plate)
+	money("before", c.Before, again.Before)
+	money("other", c.Other, again.Other)
+	money("strip", c.Strip, again.Strip)
+	money("paid", c.Paid, again.Paid)
+	money("cash", c.Cash, again.Cash)
+	share("breakage", c.Breakage, again.Breakage)
+	share("refused", c.Refused, again.Refused)
+	share("chance", c.Chance, again.Chance)
+	share("fails", c.Fails, again.Fails)
+	hundredths("grade", c.Grade, again.Grade)
+	hundredths("tone", c.Tone, again.Tone)
+	truth("fresh", c.Fresh, again.Fresh)
+	truth("sent", c.Sent, again.Sent)
+	truth("growing", c.Growing, again.Growing)
+	if c.Days != again.Days {
+		j.report("figure-days", where, "takes %d days, but the state gives %d", c.Days, again.Days)
+	}
+}

@@ -1,0 +1,261 @@
+package check
+
+import (
+	"fmt"
+
+	"brightset/catalog"
+	"brightset/model/plan"
+)
+
+// CheckJoint adds up again what several jobs come to together: each job's own rules and
+// sums by Check, the pieces and trades they have in common, the charges and how they are
+// split. It shares no code with what made the plan.
+func CheckJoint(out *plan.Joint) []Violation {
+	if !out.Has {
+		return nil
+	}
+	j := &jointJudge{out: out}
+	for n := range out.Jobs {
+		for _, v := range Check(out.Jobs[n].State, out.Jobs[n].Plan) {
+			j.report(v.Rule, n, "%s: %s", v.Where, v.Message)
+		}
+	}
+	if len(j.found) > 0 {
+		return j.found // figures of unsound plans say nothing
+	}
+	j.checkPieces()
+	j.checkTrades()
+	j.checkCharges()
+	j.checkSums()
+	return j.found
+}
+
+// jointJudge is one such check under way.
+type jointJudge struct {
+	out   *plan.Joint
+	found []Violation
+}
+
+// report takes catalog.None for the jobs as a whole.
+func (j *jointJudge) report(rule string, job int, format string, args ...any) {
+	where := "all jobs"
+	if job != catalog.None {
+		where = fmt.Sprintf("job %d", job+1)
+	}
+	j.found = append(j.found, Violation{rule, where, fmt.Sprintf(format, args...)})
+}
+
+// checkPieces: the shop's pieces are there once for all jobs.
+func (j *jointJudge) checkPieces() {
+	used, there := map[string]int{}, map[string]int{}
+	for n := range j.out.Jobs {
+		st := j.out.Jobs[n].State
+		for _, l := range j.out.Jobs[n].Plan.Lines {
+			for _, c := range []*plan.Choice{l.Choice, l.Fallback} {
+				if c != nil && st.Pieces[c.Piece].InShop {
+					used[st.Pieces[c.Piece].ID] += st.Slots[l.Slot].Quantity
+				}
+			}
+		}
+		for i := range st.Pieces {
+			if p := &st.Pieces[i]; p.InShop {
+				there[p.ID] = max(there[p.ID], p.Quantity)
+			}
+		}
+	}
+	for id, n := range used {
+		if n > there[id] {
+			j.report("piece", catalog.None, "the shop's %q is used %d times, but is there %d times", id, n, there[id])
+		}
+	}
+}
+
+// checkTrades: what one job gives away no other job uses or trades too.
+func (j *jointJudge) checkTrades() {
+	given, taken := map[string]int{}, map[string]int{}
+	for n := range j.out.Jobs {
+		st := j.out.Jobs[n].State
+		for _, c := range j.out.Jobs[n].Plan.Charges {
+			if c.Kind != plan.ChargeTrade {
+				continue
+			}
+			if p := &st.Pieces[st.Trades[c.Of].Give]; p.InShop {
+				given[p.ID]++
+			}
+			if p := &st.Pieces[st.Trades[c.Of].Get]; p.InShop {
+				taken[p.ID]++
+			}
+		}
+	}
+	for _, side := range []map[string]int{given, taken} {
+		for id, n := range side {
+			if n > 1 {
+				j.report("trade-once", catalog.None, "the shop's %q is traded %d times", id, n)
+			}
+		}
+	}
+	for n := range j.out.Jobs {
+		st := j.out.Jobs[n].State
+		for _, l := range j.out.Jobs[n].Plan.Lines {
+			for _, c := range []*plan.Choice{l.Choice, l.Fallback} {
+				if c != nil && st.Pieces[c.Piece].InShop && given[st.Pieces[c.Piece].ID] > 0 {
+					j.report("trade-give", n, "piece %q is given away, but needed", st.Pieces[c.Piece].ID)
+				}
+			}
+		}
+	}
+}
+
+// dueKey names what a charge is for; job is catalog.None for what is the shop's.
+type dueKey struct {
+	kind plan.ChargeKind
+	id   string
+	job  int
+}
+
+// jointDue is what is charged for one thing: to each job by itself, and in all.
+type jointDue struct {
+	single []catalog.Cents
+	sent   catalog.Cents // work of all jobs, for a minimum
+	least  catalog.Cents
+	fixed  catalog.Cents
+}
+
+// dues adds up from the lines alone what is charged.
+func (j *jointJudge) dues() map[dueKey]*jointDue {
+	all := map[dueKey]*jointDue{}
+	at := func(n int, kind plan.ChargeKind, id string, from catalog.Origin) *jointDue {
+		key := dueKey{kind, id, n}
+		if from.Source != catalog.JobFile {
+			key.job = catalog.None
+		}
+		if all[key] == nil {
+			all[key] = &jointDue{single: make([]catalog.Cents, len(j.out.Jobs))}
+		}
+		return all[key]
+	}
+	for n := range j.out.Jobs {
+		st := j.out.Jobs[n].State
+		sent := map[int]catalog.Cents{}
+		vendor := func(v int) {
+			if v != catalog.None {
+				d := at(n, plan.ChargeVendorFreight, st.Vendors[v].ID, st.Vendors[v].From)
+				d.fixed, d.single[n] = st.Vendors[v].Freight, st.Vendors[v].Freight
+			}
+		}
+		bundle := func(b int) {
+			if b == catalog.None {
+				return
+			}
+			d := at(n, plan.ChargeBundle, st.Bundles[b].ID, st.Bundles[b].From)
+			d.fixed, d.single[n] = st.Bundles[b].Price, st.Bundles[b].Price
+			vendor(st.Bundles[b].Vendor)
+		}
+		for _, l := range j.out.Jobs[n].Plan.Lines {
+			k := &st.Pieces[l.Choice.Piece]
+			if l.Choice.Plater != catalog.None && !judgeIsThere(k) {
+				sent[l.Choice.Plater] += l.Choice.Plate
+			}
+			if bundle(k.Bundle); k.Bundle == catalog.None {
+				vendor(k.Vendor)
+			}
+			if l.Fallback != nil {
+				bundle(st.Pieces[l.Fallback.Piece].Bundle)
+			}
+		}
+		for q, work := range sent {
+			p := &st.Platers[q]
+			d := at(n, plan.ChargePlaterFreight, p.ID, p.From)
+			d.fixed, d.single[n] = p.Freight, p.Freight
+			d = at(n, plan.ChargeMinimum, p.ID, p.From)
+			d.least, d.single[n] = p.Minimum, max(0, p.Minimum-work)
+			d.sent += work
+		}
+	}
+	return all
+}
+
+// checkCharges compares the charges listed with those due, and looks at how they are split.
+func (j *jointJudge) checkCharges() {
+	due := j.dues()
+	for _, c := range j.out.Charges {
+		key := dueKey{c.Kind, c.ID, catalog.None}
+		for n := range j.out.Jobs {
+			if _, own := due[dueKey{c.Kind, c.ID, n}]; own && c.Single[n] > 0 && !c.Common {
+				key.job = n
+			}
+		}
+		d := due[key]
+		if d == nil {
+			j.report("charge", catalog.None, "%s %q is charged, but nothing calls for it", c.Kind, c.ID)
+			continue
+		}
+		delete(due, key)
+		if want := d.fixed + max(0, d.least-d.sent); c.Cents != want {
+			j.report("charge", catalog.None, "%s %q is %s, but comes to %s", c.Kind, c.ID, judgeMoney(c.Cents), judgeMoney(want))
+		}
+		sum := catalog.Cents(0)
+		for n, share := range c.Shares {
+			sum += share
+			if c.Single[n] != d.single[n] || share < 0 || share > d.single[n] {
+				j.report("share", n, "its share of %s %q is %s; by itself it would pay %s", c.Kind, c.ID, judgeMoney(share), judgeMoney(d.single[n]))
+			}
+		}
+		if sum != c.Cents {
+			j.report("share", catalog.None, "the shares of %s %q add up to %s, not to %s", c.Kind, c.ID, judgeMoney(sum), judgeMoney(c.Cents))
+		}
+	}
+	for key, d := range due {
+		if want := d.fixed + max(0, d.least-d.sent); want != 0 {
+			j.report("charge", catalog.None, "%s %q is missing: %s", key.kind, key.id, judgeMoney(want))
+		}
+	}
+}
+
+// checkSums: what the jobs pay is all there is to pay, and nobody pays too much.
+func (j *jointJudge) checkSums() {
+	total, pays := catalog.Cents(0), catalog.Cents(0)
+	for _, c := range j.out.Charges {
+		total += c.Cents
+	}
+	for n := range j.out.Jobs {
+		job := &j.out.Jobs[n]
+		lines, shared := catalog.Cents(0), catalog.Cents(0)
+		for i := range job.Plan.Lines {
+			lines += JudgeExpected(job.State, job.Plan.Lines[i].Choice, job.Plan.Lines[i].Fallback)
+		}
+		for _, c := range job.Plan.Charges {
+			if c.Kind == plan.ChargeTrade {
+				lines -= job.State.Trades[c.Of].Credit
+			}
+		}
+		for _, c := range j.out.Charges {
+			shared += c.Shares[n]
+		}
+		if job.Lines != lines || job.Shared != shared || job.Pays != lines+shared+job.Evened {
+			j.report("pays", n, "pays %s, but %s, %s and %s are asked of it", judgeMoney(job.Pays), judgeMoney(lines), judgeMoney(shared), judgeMoney(job.Evened))
+		}
+		total += lines
+		pays += job.Pays
+		if most, limited := j.most(n); limited && job.Pays > most {
+			j.report("pays", n, "pays %s, more than the %s it would pay without the others", judgeMoney(job.Pays), judgeMoney(most))
+		}
+	}
+	if j.out.Expected != total || pays != total {
+		j.report("expected", catalog.None, "expected is %s and the jobs pay %s, but it adds up to %s", judgeMoney(j.out.Expected), judgeMoney(pays), judgeMoney(total))
+	}
+	if j.out.Bound > total {
+		j.report("bound", catalog.None, "the bound %s is above the total %s", judgeMoney(j.out.Bound), judgeMoney(total))
+	}
+}
+
+// most is what a job may be asked for at most.
+func (j *jointJudge) most(n int) (catalog.Cents, bool) {
+	switch j.out.Capped {
+	case plan.CapAlone:
+		return j.out.Jobs[n].Alone.Expected, true
+	case plan.CapApart:
+		return j.out.Jobs[n].Apart.Expected, true
+	}
+	return 0, false
+}

@@ -1,0 +1,56 @@
+package choice
+
+import (
+	"brightset/catalog"
+)
+
+// AsIsGrade is the grade of a piece as it lies: given by eye, else by its findings;
+// false where there is neither.
+func AsIsGrade(st *catalog.State, piece int) (catalog.Centi, bool) {
+	d, why := asIsDraft(st, piece)
+	return d.grade, why == ""
+}
+
+// asIs adds the choice of hanging a piece as it is. It costs nothing and can't
+// break. Its grade is the one given by eye, else what the findings say; with
+// neither there is no such choice.
+func (g *gather) asIs(piece int) {
+	d, why := asIsDraft(g.st, piece)
+	if why != "" {
+		g.out(Out{Piece: piece, Work: catalog.WorkAsIs, Plater: catalog.None, Why: why})
+		return
+	}
+	g.add(piece, d)
+}
+
+func asIsDraft(st *catalog.State, piece int) (draft, string) {
+	p := &st.Pieces[piece]
+	if !p.Grade.Set && len(p.Findings) == 0 {
+		return draft{}, "it has no grade and no findings: give a grade or findings, else it can't be hung as it is"
+	}
+	d := unplated(st, p, catalog.WorkAsIs)
+	d.look(p, read(st, p, every))
+	d.growing = growing(st, p, every)
+	return d, ""
+}
+
+// unplated is what as-is and clean have in common.
+func unplated(st *catalog.State, p *catalog.Piece, work string) draft {
+	return draft{
+		work: work, plater: catalog.None, quote: catalog.None,
+		fresh: p.Fresh.Or(p.Kind == catalog.Reproduction),
+		days:  Arrival(st, p),
+	}
+}
+
+// look takes grade and tone as given by eye, else as derived.
+func (d *draft) look(p *catalog.Piece, r reading) {
+	d.grade = p.Grade.Or(r.grade)
+	d.tone = p.Tone.Or(r.tone)
+	if !p.Grade.Set {
+		d.rests = append(d.rests, r.rests...)
+	}
+	if !p.Tone.Set {
+		d.rests = append(d.rests, r.tones...)
+	}
+}

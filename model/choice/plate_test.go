@@ -1,0 +1,112 @@
+package choice
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"brightset/catalog"
+	"brightset/model/internal/jobs"
+	"brightset/model/plan"
+)
+
+// twisted at north, show: 3.2 x 25.00 = 80.00; straighten 0.5 + 2 x 0.25 + 0.25 x
+// 3.2 x 0.5 = 1.4 hours at 60.00 = 84.00. Breakage 1.2 x (1 - 0.99 x 0.95) =
+// 0.0714, refused 0.5 x 0.1 = 0.05, grade min(95, 90).
+func TestEstimate(t *testing.T) {
+	st := jobs.TinyState()
+	c := jobs.Pick(Choices(st)[jobs.Left], jobs.Twisted, catalog.WorkRepair, jobs.North, "show")
+	if c == nil {
+		t.Fatal("no choice")
+	}
+	if c.Plate != 164_00 || c.Other != 0 || c.Strip != 8_00 || c.Breakage != 71_400 || c.Refused != 50_000 ||
+		c.Grade != 90_00 || c.Tone != -25 || !c.Fresh || c.Growing || c.Days != 40 {
+		t.Errorf("got %+v", c)
+	}
+	// driver: 3.2 x 10.00 is below the least per piece, 50.00
+	if c := jobs.Pick(Choices(st)[jobs.Left], jobs.Twisted, catalog.WorkRepair, jobs.North, "driver"); c.Plate != 134_00 || c.Grade != 75_00 {
+		t.Errorf("driver: %+v", c)
+	}
+}
+
+// Severe bending also needs posts, which only makers do: the cheaper one, smith,
+// 1 hour at 70.00, 9 days. fill is the shop's.
+func TestWhoDoesIt(t *testing.T) {
+	st := jobs.TinyState()
+	st.Pieces[jobs.Twisted].Findings = []catalog.Finding{
+		{Defect: jobs.Bent, Severity: catalog.Severe, Extent: 0, Count: 1, Where: catalog.Face},
+		{Defect: jobs.Pits, Severity: catalog.Moderate, Extent: 0, Count: 3, Where: catalog.Back}}
+	c := jobs.Pick(Choices(st)[jobs.Left], jobs.Twisted, catalog.WorkRepair, jobs.North, "show")
+	// north: 80.00 + 0.75 hours at 60.00; shop: 0.6 hours at 40.00; smith 70.00
+	if c == nil || c.Plate != 125_00 || c.Before != 94_00 || c.Other != 0 || c.Days != 49 || len(c.Parts) != 4 {
+		t.Fatalf("got %+v", c)
+	}
+	st.Makers = nil
+	if jobs.Pick(Choices(st)[jobs.Left], jobs.Twisted, catalog.WorkRepair, jobs.North, "show") != nil {
+		t.Error("nobody does posts, yet there is a choice")
+	}
+	wantOut(t, st, jobs.Twisted, jobs.North, "nobody does posts")
+}
+
+func TestNoEstimate(t *testing.T) {
+	tests := []struct {
+		name   string
+		change func(st *catalog.State)
+		plater int
+		why    string
+	}{
+		{"refused defect", func(*catalog.State) {}, jobs.South, "south refuses bent"},
+		{"beyond repair", func(st *catalog.State) {
+			st.Pieces[jobs.Twisted].Findings[0] = catalog.Finding{Defect: jobs.Pits, Severity: catalog.Severe}
+		}, jobs.North, "severe pits is beyond repair"},
+		{"metal", func(st *catalog.State) { st.Pieces[jobs.Twisted].Metal = catalog.None }, jobs.North, "its metal is unknown"},
+		{"area", func(st *catalog.State) { st.Slots[jobs.Left].Area.Set = false }, jobs.North, "has no area"},
+		{"rate", func(st *catalog.State) { st.Platers[jobs.North].Levels[jobs.Show].Rate[jobs.Steel].Set = false }, jobs.North, "no rate for steel at level show"},
+		{"grade", func(st *catalog.State) { st.Platers[jobs.North].Levels[jobs.Show].Grade[jobs.Steel].Set = false }, jobs.North, "no grade for steel at level show"},
+		{"base", func(st *catalog.State) { st.Tables.Metals[jobs.Steel].Base.Set = false }, jobs.North, "no breakage is known for steel"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			st := jobs.TinyState()
+			tt.change(st)
+			if c := jobs.Pick(Choices(st)[jobs.Left], jobs.Twisted, workWord(st, jobs.Twisted), tt.plater, "show"); c != nil {
+				t.Errorf("there is a choice: %+v", c)
+			}
+			wantOut(t, st, jobs.Twisted, tt.plater, tt.why)
+		})
+	}
+}
+
+func wantOut(t *testing.T, st *catalog.State, piece, plater int, why string) {
+	t.Helper()
+	for _, o := range slices.Concat(Outs(st)...) {
+		if o.Piece == piece && o.Plater == plater && strings.Contains(o.Why, why) {
+			return
+		}
+	}
+	t.Errorf("no reason %q among %+v", why, Outs(st))
+}
+
+func TestTooFew(t *testing.T) {
+	st := jobs.TinyState()
+	st.Slots[jobs.Left].Quantity = 2
+	if got := Choices(st)[jobs.Left]; len(got) != 0 {
+		t.Errorf("choices with too few pieces: %+v", got)
+	}
+	wantOut(t, st, jobs.Bare, catalog.None, "there are 1 of it, the slot needs 2")
+}
+
+func TestOrder(t *testing.T) {
+	st := jobs.TinyState()
+	st.Pieces[jobs.Hazy].Quotes = []catalog.Quote{{ID: "n", Plater: jobs.North, Level: "show", Cost: 1_00}}
+	var got []string
+	for _, c := range Choices(st)[jobs.Left] {
+		if c.Piece == jobs.Hazy {
+			got = append(got, plan.Label(st, &c))
+		}
+	}
+	want := "hazy as-is, hazy clean, hazy replate north show quote n, hazy replate south driver, hazy replate south show"
+	if strings.Join(got, ", ") != want {
+		t.Errorf("got  %s\nwant %s", strings.Join(got, ", "), want)
+	}
+}

@@ -1,0 +1,78 @@
+package adapter
+
+import (
+	"brightset/catalog"
+	"brightset/model/internal/oracle"
+	"brightset/model/plan"
+)
+
+// What the oracle says, in the terms of the program: it decides nothing here.
+
+// BruteLine is one line of one slot with what it comes to.
+type BruteLine struct {
+	K, F *plan.Choice
+	cost catalog.Cents
+}
+
+// BruteChoices makes every choice of a slot, in the order of the state, before
+// any rule of the target.
+func BruteChoices(st *catalog.State, slot int) []*plan.Choice {
+	var out []*plan.Choice
+	for _, c := range oracle.Read(st).Choices(slot) {
+		out = append(out, fromOracle(c))
+	}
+	return out
+}
+
+// fromOracle is a choice of the oracle's with all figures that both know.
+func fromOracle(c *oracle.Choice) *plan.Choice {
+	if c == nil {
+		return nil
+	}
+	return &plan.Choice{Slot: c.Slot, Piece: c.Piece, Work: c.Work, Plater: c.Plater, Level: c.Level, Quote: c.Quote, Sent: c.Sent,
+		Get: c.Get, Give: c.Give, Plate: c.Plate, Before: c.Before, Other: c.Other, Strip: c.Strip,
+		Breakage: c.Breakage, Refused: c.Refused, Chance: c.Chance, Fails: c.Fails,
+		Grade: c.Grade, Tone: c.Tone, Fresh: c.Fresh, Growing: c.Growing, Days: c.Days, Paid: c.Paid, Cash: c.Cash}
+}
+
+// toOracle is the way back.
+func toOracle(c *plan.Choice) *oracle.Choice {
+	if c == nil {
+		return nil
+	}
+	return &oracle.Choice{Slot: c.Slot, Piece: c.Piece, Work: c.Work, Plater: c.Plater, Level: c.Level, Quote: c.Quote, Sent: c.Sent,
+		Get: c.Get, Give: c.Give, Plate: c.Plate, Before: c.Before, Other: c.Other, Strip: c.Strip,
+		Breakage: c.Breakage, Refused: c.Refused, Chance: c.Chance, Fails: c.Fails,
+		Grade: c.Grade, Tone: c.Tone, Fresh: c.Fresh, Growing: c.Growing, Days: c.Days, Paid: c.Paid, Cash: c.Cash}
+}
+
+// bruteExpected is what a line costs on average.
+func bruteExpected(st *catalog.State, k, f *plan.Choice) catalog.Cents {
+	return oracle.Read(st).Expected(toOracle(k), toOracle(f))
+}
+
+// BruteChosenMay says whether a choice may be hung.
+func BruteChosenMay(st *catalog.State, k *plan.Choice) bool {
+	return oracle.Read(st).MayHang(toOracle(k))
+}
+
+// BruteReserveMay says whether a choice may be held in reserve.
+func BruteReserveMay(st *catalog.State, f *plan.Choice) bool {
+	return oracle.Read(st).MayWait(toOracle(f))
+}
+
+// BruteNoRescue is the chance that neither of two lines with one spare needs a rescue.
+func BruteNoRescue(l, m *BruteLine) float64 {
+	return oracle.NoRescue(&oracle.Line{K: toOracle(l.K), F: toOracle(l.F)}, &oracle.Line{K: toOracle(m.K), F: toOracle(m.F)})
+}
+
+// BrutePlan adds a set of lines and trades up to a plan.
+func BrutePlan(st *catalog.State, lines []*BruteLine, trades []int) *plan.Plan {
+	read := oracle.Read(st)
+	var all []*oracle.Line
+	for _, l := range lines {
+		line := read.Line(toOracle(l.K), toOracle(l.F))
+		all = append(all, &line)
+	}
+	return OraclePlan(st, read, all, trades)
+}

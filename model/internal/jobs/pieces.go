@@ -1,0 +1,139 @@
+package jobs
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"sort"
+
+	"brightset/catalog"
+)
+
+// Slots makes the slots; in jobs with "quantity" some need two or three pieces.
+func (j *RandomJob) Slots(n int) {
+	for s := range n {
+		r := j.Of(fmt.Sprint("slot ", s))
+		slot := catalog.Slot{ID: fmt.Sprintf("s%d", s), Part: fmt.Sprintf("part%d", s/2), Quantity: 1,
+			Area:   RandomSet(RandomFrom[catalog.Micro](r, 400_000, 3_500_000)),
+			Weight: RandomFrom[catalog.Centi](r, 1, 3) * 100, Rescue: RandomSet(RandomFrom[catalog.Cents](r, 150_00, 700_00)),
+			RescueDays: RandomSet(RandomFrom(r, 10, 40))}
+		slot.Name = slot.ID
+		if r := j.Of(fmt.Sprint("quantity ", s)); j.has("quantity") && RandomChance(r, 50) {
+			slot.Quantity = RandomFrom(r, 2, 3)
+		}
+		if r := j.Of(fmt.Sprint("no-area ", s)); j.has("no-area") && RandomChance(r, 50) {
+			slot.Area = catalog.Val[catalog.Micro]{}
+		}
+		if r := j.Of(fmt.Sprint("max-breakage ", s)); j.has("max-breakage") && RandomChance(r, 60) {
+			slot.MaxBreakage = RandomSet(RandomFrom[catalog.Micro](r, 0, 120_000))
+		}
+		j.St.Slots = append(j.St.Slots, slot)
+	}
+}
+
+// Pieces makes two pieces a slot, and one more for every third.
+func (j *RandomJob) Pieces() {
+	for s := range j.St.Slots {
+		count := 2
+		if s%3 == 0 {
+			count = 3
+		}
+		for i := range count {
+			j.piece(s, i)
+		}
+	}
+	// the job's pieces come before the shop's
+	sort.SliceStable(j.St.Pieces, func(a, b int) bool { return !j.St.Pieces[a].InShop && j.St.Pieces[b].InShop })
+}
+
+// piece makes one piece meant for slot s, and perhaps for others.
+func (j *RandomJob) piece(s, i int) {
+	name := fmt.Sprintf("piece %d %d ", s, i)
+	r := j.Of(name)
+	p := catalog.Piece{ID: fmt.Sprintf("p%d-%d", s, i), InShop: i == 1 && RandomChance(r, 50), Fits: []int{s}, Kind: catalog.Original,
+		Vendor: catalog.None, Bundle: catalog.None, Metal: RandomFrom(r, 0, 2), Quantity: j.St.Slots[s].Quantity, Chance: catalog.One}
+	if i > 0 {
+		p.Kind = []catalog.Kind{catalog.Original, catalog.OldStock, catalog.Reproduction}[r.IntN(3)]
+	}
+	j.findings(&p, r)
+	if r := j.Of(name + "given-grade"); j.has("given-grade") && RandomChance(r, 40) || len(p.Findings) == 0 && RandomChance(r, 80) {
+		p.Grade = RandomSet(RandomFrom[catalog.Centi](r, 45_00, 97_00))
+		p.Tone = randomMaybe(RandomChance(r, 50), RandomFrom[catalog.Centi](r, -1_00, 5_00))
+		p.Fresh = randomMaybe(RandomChance(r, 30), RandomChance(r, 50))
+	}
+	j.source(&p, name, i)
+	if r := j.Of(name + "shared"); j.has("shared") && RandomChance(r, 50) {
+		if other := r.IntN(len(j.St.Slots)); other != s {
+			p.Fits = append(p.Fits, other)
+		}
+	}
+	if r := j.Of(name + "fit"); j.has("fit") && RandomChance(r, 35) {
+		p.Fit = []catalog.Fit{{Slot: r.IntN(len(j.St.Slots)), Hours: RandomFrom[catalog.Micro](r, 0, 2_500_000),
+			Breakage: RandomFrom[catalog.Micro](r, 0, 90_000), Cap: RandomFrom[catalog.Centi](r, 70_00, 100_00)}}
+	}
+	if r := j.Of(name + "bag"); j.has("bag") && RandomChance(r, 35) {
+		p.Quantity += RandomFrom(r, 1, 3)
+	}
+	if r := j.Of(name + "quote"); j.has("quote") && RandomChance(r, 40) {
+		j.quotes(&p, r)
+	}
+	if r := j.Of(name + "unknown-metal"); j.has("unknown-metal") && RandomChance(r, 25) {
+		p.Metal = catalog.None
+	}
+	j.St.Pieces = append(j.St.Pieces, p)
+}
+
+func (j *RandomJob) findings(p *catalog.Piece, r *rand.Rand) {
+	for range r.IntN(3) {
+		f := catalog.Finding{ID: fmt.Sprintf("f%d", len(p.Findings)), Defect: r.IntN(len(j.St.Tables.Defects)),
+			Severity: catalog.Severity([]int{0, 0, 1, 1, 2}[r.IntN(5)]), Extent: RandomFrom[catalog.Micro](r, 50_000, 1_000_000),
+			Count: RandomFrom(r, 1, 3), Where: []catalog.Where{catalog.Face, catalog.Face, catalog.Edge, catalog.Back}[r.IntN(4)]}
+		p.Findings = append(p.Findings, f)
+	}
+}
+
+// source says whose the piece is and what it costs to have it. The first piece
+// of a slot is always the customer's.
+func (j *RandomJob) source(p *catalog.Piece, name string, i int) {
+	r := j.Of(name + "source")
+	price := RandomFrom[catalog.Cents](r, 20_01, 220_99)
+	switch {
+	case i == 0:
+		if r := j.Of(name + "value"); j.has("value") && RandomChance(r, 60) {
+			p.Value = RandomFrom[catalog.Cents](r, 5_00, 90_00)
+		}
+	case len(j.St.Bundles) > 0 && RandomChance(j.Of(name+"bundle"), 35):
+		p.Side, p.Bundle, p.Vendor = catalog.Vendors, 0, j.St.Bundles[0].Vendor
+	case len(j.St.Vendors) > 0 && RandomChance(r, 60):
+		p.Side, p.Vendor, p.Price = catalog.Vendors, r.IntN(len(j.St.Vendors)), price
+	default:
+		p.Side, p.Price = catalog.Shops, price/2
+	}
+	if RandomChance(r, 25) {
+		p.Days = RandomSet(RandomFrom(r, 0, 40))
+	}
+	if r := j.Of(name + "lead"); j.has("lead") && i > 0 && RandomChance(r, 40) {
+		p.Chance = RandomFrom[catalog.Micro](r, 200_000, 990_000)
+		if RandomChance(r, 10) {
+			p.Chance = 0 // certain to fail: never a line by itself
+		}
+	}
+}
+
+// quotes gives the piece a quote or two with fields left out.
+func (j *RandomJob) quotes(p *catalog.Piece, r *rand.Rand) {
+	for i := range 1 + r.IntN(2) {
+		q := catalog.Quote{ID: fmt.Sprintf("q%d", i), Plater: r.IntN(len(j.St.Platers)), Firm: catalog.Firm,
+			Cost: RandomFrom[catalog.Cents](r, 25_00, 190_00), Work: []string{"", catalog.WorkReplate, catalog.WorkRepair}[r.IntN(3)],
+			Breakage: randomMaybe(RandomChance(r, 50), RandomFrom[catalog.Micro](r, 0, 150_000)),
+			Refused:  randomMaybe(RandomChance(r, 50), RandomFrom[catalog.Micro](r, 0, 100_000)),
+			Grade:    randomMaybe(RandomChance(r, 60), RandomFrom[catalog.Centi](r, 60_00, 98_00)),
+			Tone:     randomMaybe(RandomChance(r, 40), RandomFrom[catalog.Centi](r, -1_00, 2_00)),
+			Fresh:    randomMaybe(RandomChance(r, 20), RandomChance(r, 50)),
+			Days:     randomMaybe(RandomChance(r, 50), RandomFrom(r, 10, 80))}
+		levels := j.St.Platers[q.Plater].Levels
+		if l := r.IntN(len(levels) + 1); l < len(levels) {
+			q.Level = levels[l].Name
+		}
+		p.Quotes = append(p.Quotes, q)
+	}
+}

@@ -1,0 +1,48 @@
+package joint
+
+import (
+	"context"
+	"fmt"
+	"path/filepath"
+	"testing"
+
+	"brightset/model/internal/jobs"
+	"brightset/model/internal/outside"
+	"brightset/model/program"
+	"brightset/model/seeded"
+	"brightset/solver"
+)
+
+// TestJointOutside gives another solver the program of several jobs with all lines,
+// before any dominance, and compares optima: larger shops than can be tried out.
+func TestJointOutside(t *testing.T) {
+	found, saves, shops := 0, 0, jobs.Campaign(2, 6)
+	for i := range shops {
+		f := outside.OutsideFamily(4)
+		if i%2 == 1 {
+			f.Budget, f.Owned = 0.4, 0.8
+		}
+		jobs := seeded.Shop(f, 2, 8, uint64(i))
+		out, err := PlanTogether(context.Background(), jobs, solver.Settings{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		p := newTogether(jobs, program.Options{FixedLimits: true, AllLines: true})
+		mps := filepath.Join(t.TempDir(), fmt.Sprintf("shop-%d.mps", i))
+		outside.WriteAll(t, &program.Program{Problem: p.Problem}, mps)
+		want, has := outside.Cbc(t, mps)
+		if has != out.Has || has && (want != float64(out.Expected) || out.Status != solver.Optimal) {
+			t.Errorf("shop %d: %v %d, cbc %v %v", i, out.Status, out.Expected, has, want)
+		}
+		if !out.Has {
+			continue
+		}
+		found++
+		if out.Jobs[0].Alone.Expected+out.Jobs[1].Alone.Expected > out.Expected {
+			saves++
+		}
+	}
+	if found < shops/2 || saves < shops/3 {
+		t.Errorf("%d shops have a plan, in %d it saves: too few to tell", found, saves)
+	}
+}

@@ -1,0 +1,83 @@
+package paper
+
+import (
+	"slices"
+
+	"brightset/catalog"
+	"brightset/model/choice"
+	"brightset/model/plan"
+)
+
+// Spare is what a plan leaves unused of a piece.
+type Spare struct {
+	Piece    int
+	Quantity int // how many are left
+	Side     catalog.Side
+	Vendor   int  // whose it is, catalog.None unless a vendor's
+	Trade    int  // the trade it is given in, catalog.None if none
+	Paid     bool // it comes out of a bundle that is bought all the same
+	Advice   string
+}
+
+// Leftover lists the pieces that no line of the plan uses, as planned or in
+// reserve, in the state's order, and what to do with each.
+func Leftover(st *catalog.State, pl *plan.Plan) []Spare {
+	used := map[int]int{}
+	for i := range pl.Lines {
+		l := &pl.Lines[i]
+		n := choice.Needed(&st.Slots[l.Slot])
+		used[l.Choice.Piece] += n
+		if l.Fallback != nil {
+			used[l.Fallback.Piece] += n
+		}
+		if s := l.Sharing; s != nil && s.With < l.Slot { // one does for both
+			used[l.Fallback.Piece] -= min(n, choice.Needed(&st.Slots[s.With]))
+		}
+	}
+	given := map[int]int{}
+	for _, c := range pl.Charges {
+		if c.Kind == plan.ChargeTrade {
+			given[st.Trades[c.Of].Give] = c.Of
+		}
+	}
+	bought := boughtBundles(st, pl)
+	var spares []Spare
+	for i := range st.Pieces {
+		p := &st.Pieces[i]
+		left := choice.PieceCount(p) - used[i]
+		if left <= 0 || p.Gone() {
+			continue
+		}
+		s := Spare{Piece: i, Quantity: left, Side: p.Side, Vendor: choice.SellerOf(p), Trade: catalog.None}
+		if t, ok := given[i]; ok {
+			s.Trade = t
+		}
+		s.Paid = slices.Contains(bought, p.Bundle)
+		s.Advice = s.advice(st)
+		spares = append(spares, s)
+	}
+	return spares
+}
+
+// advice is what a restorer does with a piece that is left. Common practice, no
+// published source.
+func (s *Spare) advice(st *catalog.State) string {
+	p := &st.Pieces[s.Piece]
+	switch {
+	case p.AtPlater() && p.Stage == catalog.StagePlated:
+		return "at " + st.Platers[p.Sent.Plater].ID + ", plated: fetch it and keep it as a spare"
+	case p.AtPlater():
+		return "at " + st.Platers[p.Sent.Plater].ID + ": take it back, or let him finish and keep it as a spare"
+	case s.Trade != catalog.None:
+		return "goes out in trade " + st.Trades[s.Trade].ID
+	case s.Paid:
+		return "comes with the bundle: keep until the set hangs, then sell"
+	case s.Side == catalog.Customers:
+		return "keep until the set hangs: a junk piece serves as a pattern; then back to the customer"
+	case s.Side == catalog.Shops && takenOut(p):
+		return "paid for, out of the drawer: keep it as a spare until the set hangs"
+	case s.Side == catalog.Shops:
+		return "stays in the drawer until the set hangs"
+	}
+	return "don't buy; ask the seller to hold it until the pieces are back from the plater"
+}

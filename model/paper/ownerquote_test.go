@@ -1,0 +1,122 @@
+package paper
+
+import (
+	"context"
+	"math/rand/v2"
+	"testing"
+
+	"brightset/catalog"
+	"brightset/model/ask"
+	"brightset/model/internal/jobs"
+	"brightset/model/internal/solved"
+	"brightset/model/plan"
+	"brightset/solver"
+)
+
+// TestOwnerQuoteByHand: one plated line of 100.00 and 10.00 of the shop's own, one bought
+// for 50.00; plating +15 %, parts +10 %, half an hour at 60.00 a slot, tax 7 %.
+func TestOwnerQuoteByHand(t *testing.T) {
+	st := &catalog.State{Slots: make([]catalog.Slot, 2), Platers: make([]catalog.Plater, 1), Pieces: make([]catalog.Piece, 2)}
+	for i := range st.Slots {
+		st.Slots[i].Quantity = 1
+	}
+	st.Quote = catalog.OwnerQuote{Plating: 150_000, Parts: 100_000, Hourly: jobs.Given(catalog.Cents(60_00)), Removal: 200_000, Fitting: 300_000, Tax: 70_000, Deposit: 400_000, Strip: 333_333}
+	st.Job.SpentSum = 20_00
+	plan := &plan.Plan{Lines: []plan.Line{
+		{Slot: 0, Choice: &plan.Choice{Slot: 0, Plater: 0, Plate: 100_00, Other: 10_00, Parts: []plan.Part{{Doer: plan.ByPlater, Cost: 100_00}, {Doer: plan.ByShop, Cost: 10_00}}}},
+		{Slot: 1, Choice: &plan.Choice{Slot: 1, Piece: 1, Plater: catalog.None, Get: 50_00}},
+	}, Charges: []plan.Charge{{Kind: plan.ChargePlaterFreight, Of: 0, Cents: 30_00}, {Kind: plan.ChargeVendorFreight, Of: 0, Cents: 10_00}, {Kind: plan.ChargeTrade, Of: 0, Cents: -5_00}}}
+	s := OwnerQuoteOf(st, plan, []ask.StopPrice{{Slot: 0, Planned: 100_00, Highest: 110_00}}, 40_00)
+	// 115.00 + 10.00 + 30.00 labour; 55.00 + 30.00 labour; carriage 34.50 + 5.50; spent 23.00
+	if s.Lines[0].Total != 155_00 || s.Lines[1].Total != 85_00 || s.Carriage != 34_50+5_50 || s.Spent != 23_00 || s.Net != 155_00+85_00+40_00+23_00 {
+		t.Errorf("%+v", s)
+	}
+	if s.Tax != 21_21 || s.Total != 324_21 || s.Deposit != 129_68 || s.AfterStrip != 108_07 || s.Balance != 324_21-129_68-108_07 {
+		t.Errorf("%+v", s)
+	}
+	if s.Lines[0].Limit != 155_00+11_50 || s.Contingency != 46_00+3_22 {
+		t.Errorf("limit %d, contingency %d", s.Lines[0].Limit, s.Contingency)
+	}
+}
+
+// TestOwnerQuoteAddsUp: whatever the shares, every cent is somewhere.
+func TestOwnerQuoteAddsUp(t *testing.T) {
+	r := rand.New(rand.NewPCG(4, 4))
+	looked := 0
+	for seed := range int64(80) {
+		st := jobs.RandomState(seed, 3, jobs.RandomOptions{})
+		plan := solved.Cheapest(t, st)
+		if !plan.Has {
+			continue
+		}
+		looked++
+		share := func() catalog.Micro { return jobs.RandomFrom(r, catalog.Micro(0), 400_000) }
+		st.Quote = catalog.OwnerQuote{Plating: share(), Parts: share(), Tax: share(), Deposit: share(), Strip: share(), Hourly: jobs.Given(catalog.Cents(61_37)), Removal: share()}
+		s := OwnerQuoteOf(st, plan, nil, 0)
+		sum := s.Carriage + s.Spent
+		for _, l := range s.Lines {
+			if l.Total != l.Plating+l.Bench+l.Parts+l.Labour || l.Bench < 0 {
+				t.Errorf("seed %d: %+v", seed, l)
+			}
+			sum += l.Total
+		}
+		if s.Net != sum || s.Total != s.Net+s.Tax || s.Deposit+s.AfterStrip+s.Balance != s.Total {
+			t.Errorf("seed %d: %+v", seed, s)
+		}
+	}
+	if looked < 30 {
+		t.Error("only", looked)
+	}
+}
+
+// TestRejected: what a piece would cost more, against the best set with a lock on it.
+func TestRejected(t *testing.T) {
+	looked, out := 0, 0
+	for seed := range int64(60) {
+		st := jobs.RandomState(seed, 3, jobs.RandomOptions{})
+		plan := solved.Cheapest(t, st)
+		if !plan.Has {
+			continue
+		}
+		all, whole, err := ask.Rejected(context.Background(), st, plan, false, solver.Settings{})
+		if err != nil || !whole {
+			t.Fatal(whole, err)
+		}
+		for _, a := range all {
+			locked := st.Clone()
+			locked.Locks = append(locked.Locks, catalog.Lock{Filter: catalog.Filter{Slot: a.Slot, Piece: a.Piece, Plater: catalog.None}})
+			other := solved.Cheapest(t, locked)
+			switch {
+			case a.Choice == nil && other.Has:
+				t.Errorf("seed %d: piece %d can hang in %d after all: %s", seed, a.Piece, a.Slot, a.Why)
+			case a.Choice == nil:
+				out++
+			case !other.Has || other.Expected-plan.Expected != a.More:
+				t.Errorf("seed %d: piece %d in %d costs %d more, with a lock %d", seed, a.Piece, a.Slot, a.More, other.Expected-plan.Expected)
+			default:
+				looked++
+			}
+		}
+	}
+	if looked < 30 || out < 20 {
+		t.Errorf("%d priced, %d out", looked, out)
+	}
+}
+
+func TestFingerprint(t *testing.T) {
+	st := jobs.RandomState(1, 3, jobs.RandomOptions{})
+	pl := solved.Cheapest(t, st)
+	a := plan.Fingerprint(st, pl)
+	if len(a) != 9 || plan.Fingerprint(st, solved.Cheapest(t, st)) != a {
+		t.Error(a)
+	}
+	other := *pl
+	other.Lines = append([]plan.Line(nil), pl.Lines...)
+	other.Lines[0].Choice = pl.Lines[1].Choice
+	if st.Revision = "x"; plan.Fingerprint(st, pl) == a {
+		t.Error("other files give the same fingerprint")
+	}
+	if st.Revision = ""; plan.Fingerprint(st, &other) == a {
+		t.Error("another plan gives the same fingerprint")
+	}
+}

@@ -1,0 +1,84 @@
+package paper
+
+import (
+	"slices"
+
+	"brightset/catalog"
+	"brightset/model/choice"
+	"brightset/model/plan"
+)
+
+// Purchase is everything a plan buys from one seller: a vendor, the shop's own
+// drawers (Side Shops, Vendor None), or a bundle that has no vendor.
+type Purchase struct {
+	Side    catalog.Side
+	Vendor  int   // catalog.None for the drawers and for a bundle without vendor
+	Lines   []int // indices into the plan's lines whose piece is bought singly
+	Bundles []int
+	Pieces  catalog.Cents // prices of the single pieces
+	Bundled catalog.Cents // prices of the bundles
+	Freight catalog.Cents
+	Total   catalog.Cents
+}
+
+// Purchases gives what a plan buys: from the drawers, then from the vendors in
+// their order, then bundles without a vendor. Fallbacks are bought only when
+// they are needed, except as part of a bundle.
+func Purchases(st *catalog.State, pl *plan.Plan) []Purchase {
+	sellers := []Purchase{{Side: catalog.Shops, Vendor: catalog.None}}
+	for v := range st.Vendors {
+		sellers = append(sellers, Purchase{Side: catalog.Vendors, Vendor: v, Freight: plan.ChargeOf(pl, plan.ChargeVendorFreight, v)})
+	}
+	sellers = append(sellers, Purchase{Side: catalog.Vendors, Vendor: catalog.None})
+	for i := range pl.Lines {
+		k := pl.Lines[i].Choice
+		p := &st.Pieces[k.Piece]
+		if p.Side == catalog.Customers || p.Bundle != catalog.None || (p.Side == catalog.Shops && takenOut(p)) {
+			continue
+		}
+		seller := 0
+		if v := choice.DirectVendor(st, k); v != catalog.None {
+			seller = v + 1
+		}
+		sellers[seller].Lines = append(sellers[seller].Lines, i)
+		sellers[seller].Pieces += k.Get
+	}
+	for _, b := range boughtBundles(st, pl) {
+		seller := len(sellers) - 1
+		if v := st.Bundles[b].Vendor; v != catalog.None {
+			seller = v + 1
+		}
+		sellers[seller].Bundles = append(sellers[seller].Bundles, b)
+		sellers[seller].Bundled += st.Bundles[b].Price
+	}
+	var list []Purchase
+	for _, s := range sellers {
+		if len(s.Lines)+len(s.Bundles) == 0 {
+			continue
+		}
+		s.Total = s.Pieces + s.Bundled + s.Freight
+		list = append(list, s)
+	}
+	return list
+}
+
+// takenOut says whether a piece of the shop's is out of the drawer already, and nothing
+// is to be paid for it any more.
+func takenOut(p *catalog.Piece) bool {
+	return p.Price == 0 && (p.Stage != catalog.StageSeen || p.Sent.Was || p.Days.From.Source == catalog.Recorded)
+}
+
+// boughtBundles are the bundles some chosen or reserved piece comes out of.
+func boughtBundles(st *catalog.State, pl *plan.Plan) []int {
+	var list []int
+	for i := range pl.Lines {
+		l := &pl.Lines[i]
+		for _, c := range []*plan.Choice{l.Choice, l.Fallback} {
+			if c != nil && st.Pieces[c.Piece].Bundle != catalog.None {
+				list = append(list, st.Pieces[c.Piece].Bundle)
+			}
+		}
+	}
+	slices.Sort(list)
+	return slices.Compact(list)
+}

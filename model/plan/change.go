@@ -1,0 +1,160 @@
+package plan
+
+import (
+	"slices"
+	"strings"
+
+	"brightset/catalog"
+	"brightset/catalog/journal"
+)
+
+// Shift is a slot that is filled otherwise than the last plan had it, and what happened
+// that may be why.
+type Shift struct {
+	Slot     string
+	Was      *catalog.KeptLine // nil where the last plan had no such slot
+	Now      *Line             // nil where there is no such slot any more
+	Reserve  bool              // only what is held in reserve differs
+	From     string            // the slot for which what is to hang here now was planned, "" if for none
+	To       string            // the slot where what was planned here is to hang now, "" if nowhere
+	Because  []journal.Entry   // that concern its pieces, its locks or its plater, the oldest first
+	ByOthers bool              // nothing of that kind: it follows from what changed elsewhere, from the days gone by, or from an edited file
+}
+
+// Shifts compares a plan with the one before, slot by slot. A piece that has gone the
+// way that was planned for it, to the plater and back, is no change.
+func Shifts(st *catalog.State, was []catalog.KeptLine, since int, plan *Plan) []Shift {
+	var out []Shift
+	seen := map[string]bool{}
+	for i := range plan.Lines {
+		l := &plan.Lines[i]
+		id := st.Slots[l.Slot].ID
+		seen[id] = true
+		at := slices.IndexFunc(was, func(k catalog.KeptLine) bool { return k.Slot == id })
+		if at < 0 {
+			out = append(out, Shift{Slot: id, Now: l, ByOthers: true})
+			continue
+		}
+		k := &was[at]
+		same := asPlanned(st, &k.KeptChoice, l.Choice)
+		if same && sameReserve(st, k, l) {
+			continue
+		}
+		s := Shift{Slot: id, Was: k, Now: l, Reserve: same}
+		if !same {
+			s.moved(st, was, plan)
+		}
+		s.Because = s.concerning(st, since)
+		s.ByOthers = len(s.Because) == 0
+		out = append(out, s)
+	}
+	for i := range was {
+		if !seen[was[i].Slot] {
+			out = append(out, Shift{Slot: was[i].Slot, Was: &was[i], ByOthers: true})
+		}
+	}
+	return out
+}
+
+// moved finds out whether what hangs here was planned for another slot, and where what
+// was planned here hangs now.
+func (s *Shift) moved(st *catalog.State, was []catalog.KeptLine, plan *Plan) {
+	for i := range was {
+		if was[i].Slot != s.Slot && asPlanned(st, &was[i].KeptChoice, s.Now.Choice) {
+			s.From = was[i].Slot
+		}
+	}
+	for i := range plan.Lines {
+		l := &plan.Lines[i]
+		if id := st.Slots[l.Slot].ID; id != s.Slot && asPlanned(st, &s.Was.KeptChoice, l.Choice) {
+			s.To = id
+		}
+	}
+}
+
+// asPlanned says whether a choice is what was planned, or what came of it.
+func asPlanned(st *catalog.State, k *catalog.KeptChoice, c *Choice) bool {
+	p := &st.Pieces[c.Piece]
+	if p.Key() != k.Piece {
+		return false
+	}
+	now := keptChoice(st, c)
+	if now.Work == k.Work && now.Plater == k.Plater && now.Level == k.Level {
+		return true
+	}
+	done := p.Sent.Was && p.Stage >= catalog.StageBack && st.Platers[p.Sent.Plater].ID == k.Plater
+	return c.Work == catalog.WorkAsIs && (done || p.Stage == catalog.StageHung)
+}
+
+// sameReserve: what can't fail any more needs nothing in reserve.
+func sameReserve(st *catalog.State, k *catalog.KeptLine, l *Line) bool {
+	if l.Fallback == nil {
+		return k.Fallback == nil || l.Choice.Fails == 0
+	}
+	return k.Fallback != nil && asPlanned(st, k.Fallback, l.Fallback)
+}
+
+// concerning are the entries since a plan was kept that are about the pieces of a line,
+// then or now, or about a lock or ban on them. A piece that only hangs elsewhere now has
+// no say here; what went as planned is not told where something else happened, and of a
+// piece that is to hang as planned it is no reason for another in reserve.
+func (s *Shift) concerning(st *catalog.State, since int) []journal.Entry {
+	if st.Record == nil {
+		return nil
+	}
+	about, spare := map[string]bool{}, map[string]bool{}
+	if s.To == "" {
+		about[s.Was.Piece] = true
+	}
+	if s.From == "" {
+		about[st.Pieces[s.Now.Choice.Piece].Key()] = true
+	}
+	if s.Was.Fallback != nil {
+		spare[s.Was.Fallback.Piece] = true
+	}
+	if s.Now.Fallback != nil && s.Reserve {
+		spare[st.Pieces[s.Now.Fallback.Piece].Key()] = true
+	}
+	var news, usual []journal.Entry
+	for _, e := range st.Record.Entries {
+		of := func(pieces map[string]bool) bool {
+			return slices.ContainsFunc(e.Changes, func(c journal.Change) bool { return touches(c, pieces, s.Slot) })
+		}
+		switch {
+		case e.Seq <= since, e.Action == catalog.KeepAction, !of(about) && !of(spare):
+		case !slices.Contains(routine, e.Action):
+			news = append(news, e)
+		case !s.Reserve || of(spare):
+			usual = append(usual, e)
+		}
+	}
+	if len(news) > 0 {
+		return news
+	}
+	return usual
+}
+
+// routine is what happens to a piece that goes the way planned for it.
+var routine = []string{"bought", "came", "sent", "approved", "plated", "fitted"}
+
+func touches(c journal.Change, about map[string]bool, slot string) bool {
+	if len(c.Target) < 2 {
+		return false
+	}
+	for _, m := range []map[string]any{c.Old, c.New} {
+		piece, _ := m["piece"].(string)
+		if c.Target[0] != "plan" && (about[piece] || about["job:"+piece]) {
+			return true
+		}
+		if at, _ := m["slot"].(string); at == slot && c.Target[0] != "plan" {
+			return true
+		}
+	}
+	switch c.Target[0] {
+	case "piece":
+		return about["job:"+c.Target[1]] || about[c.Target[1]]
+	case "lock":
+		return c.Target[1] == slot || strings.EqualFold(c.Target[1], slot)
+	}
+	return false
+}

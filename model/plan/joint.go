@@ -1,0 +1,53 @@
+package plan
+
+import (
+	"brightset/catalog"
+	"brightset/solver"
+)
+
+// Joint is what several jobs planned together come to.
+type Joint struct {
+	Status   Status
+	Stop     Stop
+	Has      bool // the rest is valid
+	Expected catalog.Cents
+	Bound    catalog.Cents // no plan of all jobs together is below
+	Jobs     []JointJob
+	Charges  []JointCharge
+	Capped   Cap
+	Result   solver.Result
+}
+
+// JointJob is one job's part of it. What it pays is
+//
+//	Lines + Shared + Evened = Pays
+type JointJob struct {
+	State *catalog.State
+	Plan  *Plan // its lines, with all charges as if it were alone: so its budget holds
+	Alone *Plan // the cheapest if it had the whole stock to itself; Has may be false
+	Apart *Plan // its part of the cheapest plans without any sharing of charges; nil if not looked for
+
+	Lines  catalog.Cents // expected, credits of its trades taken off
+	Shared catalog.Cents // its shares of the charges
+	Evened catalog.Cents // what it gives the others so that none pays more than alone; below zero: gets
+	Pays   catalog.Cents
+}
+
+// Cap says what no job pays more than.
+type Cap int
+
+const (
+	CapAlone Cap = iota // its plan alone, with the whole stock to itself
+	CapApart            // its part of the cheapest plans without sharing, since all of the first can't be had
+	CapNone             // nothing: neither was found in the time there was
+)
+
+// JointCharge is a sum that the jobs' lines call for, once for all of them.
+type JointCharge struct {
+	Kind   ChargeKind
+	ID     string          // of the plater, vendor or bundle
+	Common bool            // it is the shop's, and could be shared
+	Cents  catalog.Cents   //
+	Single []catalog.Cents // per job, what it would be charged by itself
+	Shares []catalog.Cents // per job; they add up to Cents
+}

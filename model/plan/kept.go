@@ -1,0 +1,47 @@
+package plan
+
+import (
+	"brightset/catalog"
+)
+
+// KeptLines writes a plan by names, as it is kept.
+func KeptLines(st *catalog.State, plan *Plan) []catalog.KeptLine {
+	var out []catalog.KeptLine
+	for i := range plan.Lines {
+		l := &plan.Lines[i]
+		line := catalog.KeptLine{Slot: st.Slots[l.Slot].ID, KeptChoice: keptChoice(st, l.Choice)}
+		line.Expected = l.Expected
+		if l.Fallback != nil {
+			f := keptChoice(st, l.Fallback)
+			line.Fallback = &f
+		}
+		out = append(out, line)
+	}
+	return out
+}
+
+func keptChoice(st *catalog.State, c *Choice) catalog.KeptChoice {
+	k := catalog.KeptChoice{Piece: st.Pieces[c.Piece].Key(), Work: c.Work, Level: c.Level}
+	if c.Plated() {
+		k.Plater = st.Platers[c.Plater].ID
+	}
+	return k
+}
+
+// IsKept says whether the kept plan has a choice, to hang or in reserve.
+func IsKept(st *catalog.State, c *Choice) bool {
+	if st.Kept == nil {
+		return false
+	}
+	want := keptChoice(st, c)
+	for _, l := range st.Kept.Lines {
+		if l.Slot != st.Slots[c.Slot].ID {
+			continue
+		}
+		l.KeptChoice.Expected = 0
+		if l.KeptChoice == want || (l.Fallback != nil && *l.Fallback == want) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,77 @@
+package plan
+
+import (
+	"brightset/catalog"
+	"brightset/solver"
+)
+
+func ChargeOf(plan *Plan, kind ChargeKind, of int) catalog.Cents {
+	sum := catalog.Cents(0)
+	for _, c := range plan.Charges {
+		if c.Kind == kind && c.Of == of {
+			sum += c.Cents
+		}
+	}
+	return sum
+}
+
+// Status says what is known of a plan, Stop why the search for it ended. They are the
+// solver's, named here so that whoever judges a plan needs nothing of the solver.
+type (
+	Status = solver.Status
+	Stop   = solver.Stop
+)
+
+// What is known of a plan.
+const (
+	Optimal    = solver.Optimal
+	Infeasible = solver.Infeasible
+	Stopped    = solver.Stopped
+)
+
+// Plan is one line per slot, the charges, and what is known of its being the
+// cheapest.
+type Plan struct {
+	Status     Status
+	Stop       Stop
+	Best       bool // the highest finish was asked for, then the least total
+	Has        bool // Lines, Charges and the sums are valid
+	Lines      []Line
+	Charges    []Charge
+	Expected   catalog.Cents // the minimised total
+	Bound      catalog.Cents // nothing that meets the target is below
+	Outlay     catalog.Cents // planned to be spent if all goes well
+	Grade      float64       // weighted mean of the chosen pieces
+	Completion float64       // chance that no slot needs a rescue, exact product
+	Warnings   []string
+	Reasons    []string      // where there is no plan: what is already known of why
+	Result     solver.Result // nodes, time
+}
+
+// Line is the choice for one slot and the one held in reserve.
+type Line struct {
+	Slot     int
+	Choice   *Choice
+	Fallback *Choice       // nil where there is none
+	Expected catalog.Cents // paid, plus what failing costs
+	Sharing  *Sharing      // nil where the fallback is held for this slot alone
+}
+
+// ChargeKind says what a charge is for.
+type ChargeKind string
+
+const (
+	ChargeMinimum       ChargeKind = "minimum"
+	ChargePlaterFreight ChargeKind = "plater-freight"
+	ChargeVendorFreight ChargeKind = "vendor-freight"
+	ChargeBundle        ChargeKind = "bundle"
+	ChargeTrade         ChargeKind = "trade" // negative: a credit
+)
+
+// Charge is a sum that belongs to no single line. Of is an index into the
+// platers, vendors, bundles or trades of the state.
+type Charge struct {
+	Kind  ChargeKind
+	Of    int
+	Cents catalog.Cents
+}

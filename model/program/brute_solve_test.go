@@ -1,0 +1,121 @@
+package program
+
+import (
+	"context"
+	"testing"
+
+	"brightset/catalog"
+	"brightset/model/check"
+	"brightset/model/internal/adapter"
+	"brightset/model/internal/jobs"
+	"brightset/solver"
+)
+
+// bruteSolve solves a state and demands the answer of the exhaustive
+// search: the same status, the same total, and a plan that passes the check.
+func bruteSolve(t *testing.T, st *catalog.State) (total int64, feasible bool) {
+	t.Helper()
+	plan, err := Solve(context.Background(), st, solver.Settings{})
+	if err != nil {
+		t.Fatalf("solve: %v", err)
+	}
+	total, feasible, best := adapter.BruteForce(st)
+	want := solver.Infeasible
+	if feasible {
+		want = solver.Optimal
+	}
+	if plan.Status != want || plan.Has != feasible {
+		t.Errorf("status %s, in hand %t, want %s", plan.Status, plan.Has, want)
+	}
+	if feasible && plan.Has && int64(plan.Expected) != total {
+		t.Errorf("total %d, want %d", plan.Expected, total)
+		adapter.BruteLogPlan(t, "solve", st, plan)
+		adapter.BruteLogPlan(t, "exhaustive", st, best)
+	}
+	for _, v := range check.Check(st, plan) {
+		t.Error(v)
+	}
+	return total, feasible
+}
+
+// TestChoicesRandom: every slot has the choices that the check derives, with
+// the same figures, chosen in some plan or not.
+func TestChoicesRandom(t *testing.T) {
+	for seed := range int64(jobs.Campaign(80, 400)) {
+		slots := 1 + int(seed%6)
+		t.Run(jobs.RandomName(seed, slots, "choices"), func(t *testing.T) {
+			adapter.CompareChoices(t, jobs.RandomState(seed, slots, jobs.RandomOptions{}))
+		})
+	}
+}
+
+// TestSolveRandom compares hundreds of random jobs.
+func TestSolveRandom(t *testing.T) {
+	for slots := 1; slots <= 6; slots++ {
+		for seed := range int64(jobs.Campaign(12, 60)) {
+			name := jobs.RandomName(seed, slots, "")
+			t.Run(name, func(t *testing.T) { bruteSolve(t, jobs.RandomState(seed, slots, jobs.RandomOptions{})) })
+		}
+	}
+}
+
+// TestBestRandom: the highest grade within the rules, then the least total.
+func TestBestRandom(t *testing.T) {
+	for slots := 1; slots <= 4; slots++ {
+		for seed := range int64(jobs.Campaign(10, 40)) {
+			t.Run(jobs.RandomName(seed, slots, "best"), func(t *testing.T) {
+				st := jobs.RandomState(seed, slots, jobs.RandomOptions{})
+				grade, total, feasible, best := adapter.BruteBest(st)
+				plan, err := Best(context.Background(), st, solver.Settings{})
+				if err != nil {
+					t.Fatalf("best: %v", err)
+				}
+				if plan.Has != feasible {
+					t.Fatalf("in hand %t, want %t", plan.Has, feasible)
+				}
+				sum := int64(0)
+				for _, l := range plan.Lines {
+					sum += int64(st.Slots[l.Slot].Weight) * int64(l.Choice.Grade)
+				}
+				if feasible && (sum != grade || int64(plan.Expected) != total) {
+					t.Errorf("weight x grade %d at %d, want %d at %d", sum, plan.Expected, grade, total)
+					adapter.BruteLogPlan(t, "best", st, plan)
+					adapter.BruteLogPlan(t, "exhaustive", st, best)
+				}
+				for _, v := range check.Check(st, plan) {
+					t.Error(v)
+				}
+			})
+		}
+	}
+}
+
+// TestSolveRules switches each rule and each kind of cost off in turn: the
+// solver has to agree with the exhaustive search both ways, and over the jobs
+// the rule has to decide something.
+func TestSolveRules(t *testing.T) {
+	for _, rule := range randomRules {
+		t.Run(rule.name, func(t *testing.T) {
+			changed := 0
+			for seed := range int64(40) {
+				if changed > 0 && seed >= int64(jobs.Campaign(8, 40)) {
+					break
+				}
+				slots := 2 + int(seed%3)
+				t.Run(jobs.RandomName(seed, slots, rule.name), func(t *testing.T) {
+					with := jobs.RandomState(seed, slots, rule.options())
+					without := jobs.RandomState(seed, slots, rule.options())
+					rule.off(without)
+					total, ok := bruteSolve(t, with)
+					free, possible := bruteSolve(t, without)
+					if ok != possible || total != free {
+						changed++
+					}
+				})
+			}
+			if changed == 0 {
+				t.Errorf("switching %q off changes no optimum", rule.name)
+			}
+		})
+	}
+}

@@ -1,0 +1,107 @@
+package program
+
+import (
+	"brightset/catalog"
+	"brightset/model/internal/jobs"
+)
+
+// randomRule takes one rule or one kind of cost out of a state.
+type randomRule struct {
+	name  string // the feature that brings it in
+	off   func(st *catalog.State)
+	named []string // what Check calls a breach; empty where it is a cost
+}
+
+// options brings the rule into every random job, together with what lets it
+// decide something.
+func (r *randomRule) options() jobs.RandomOptions {
+	opt := jobs.RandomOptions{On: []string{r.name}}
+	switch r.name {
+	case "budget-expected":
+		opt.Off = []string{"budget-outlay"} // a job has one budget
+	case "match-plater":
+		opt.On = append(opt.On, "second-plater", "fresh") // something has to be plated, by either
+		opt.Off = []string{"minimum", "freight", "days", "completion", "floor", "budget-outlay", "budget-expected", "match-grade", "match-tone"}
+	case "max-breakage":
+		opt.On = append(opt.On, "fresh")
+		opt.Off = []string{"days", "completion", "budget-outlay", "budget-expected"}
+	}
+	return opt
+}
+
+// randomRules are all rules and costs that can be switched off in a state.
+var randomRules = []randomRule{
+	{"floor", randomEachTarget(func(t *catalog.Target) { t.Floor = catalog.Val[catalog.Centi]{} }), []string{"floor", "fallback-floor"}},
+	{"fallback-floor", randomEachTarget(func(t *catalog.Target) { t.FallbackFloor = catalog.Val[catalog.Centi]{} }), nil},
+	{"fresh", randomEachTarget(func(t *catalog.Target) { t.Fresh = catalog.Val[bool]{} }), []string{"fresh", "fallback-fresh"}},
+	{"lasting", randomEachTarget(func(t *catalog.Target) { t.Lasting = catalog.Val[bool]{} }), []string{"lasting", "fallback-lasting"}},
+	{"mean", func(st *catalog.State) { st.Job.Target.Mean = catalog.Val[catalog.Centi]{} }, []string{"mean"}},
+	{"max-breakage", func(st *catalog.State) {
+		for s := range st.Slots {
+			st.Slots[s].MaxBreakage = catalog.Val[catalog.Micro]{}
+		}
+	}, []string{"max-breakage"}},
+	{"match-grade", randomEachMatch(func(m *catalog.Match) { m.GradeWithin = catalog.Val[catalog.Centi]{} }), []string{"match-grade"}},
+	{"match-tone", randomEachMatch(func(m *catalog.Match) { m.ToneWithin = catalog.Val[catalog.Centi]{} }), []string{"match-tone"}},
+	{"match-plater", randomEachMatch(func(m *catalog.Match) { m.SamePlater = false }), []string{"match-plater"}},
+	{"match-fresh", randomEachMatch(func(m *catalog.Match) { m.FreshAlike = false }), []string{"match-fresh"}},
+	{"days", func(st *catalog.State) { st.Job.WithinDays = catalog.Val[int]{} }, []string{"days"}},
+	{"completion", func(st *catalog.State) { st.Job.Completion = catalog.Val[catalog.Micro]{} }, []string{"completion"}},
+	{"budget-outlay", func(st *catalog.State) { st.Job.Budget = catalog.Val[catalog.Cents]{} }, []string{"budget"}},
+	{"budget-expected", func(st *catalog.State) { st.Job.Budget = catalog.Val[catalog.Cents]{} }, []string{"budget"}},
+	{"lock", func(st *catalog.State) { st.Locks = nil }, []string{"lock"}},
+	{"ban", func(st *catalog.State) { st.Bans = nil }, []string{"ban"}},
+	{"shared", randomEachPiece(func(p *catalog.Piece) { p.Quantity += 20 }), []string{"piece", "quantity"}},
+	{"trade", func(st *catalog.State) { st.Trades = nil }, nil},
+	{"minimum", randomEachPlater(func(q *catalog.Plater) { q.Minimum = 0 }), nil},
+	{"freight", randomEachPlater(func(q *catalog.Plater) { q.Freight = 0 }), nil},
+	{"strip", randomEachPlater(func(q *catalog.Plater) { q.StripFee = 0 }), nil},
+	{"refuses", randomEachPlater(func(q *catalog.Plater) { q.Refuses = nil }), nil},
+	{"vendor", func(st *catalog.State) {
+		for v := range st.Vendors {
+			st.Vendors[v].Freight = 0
+		}
+	}, nil},
+	{"bundle", func(st *catalog.State) { st.Bundles[0].Price = 0 }, nil},
+	{"quote", randomEachPiece(func(p *catalog.Piece) { p.Quotes = nil }), nil},
+	{"fit", randomEachPiece(func(p *catalog.Piece) { p.Fit = nil }), nil},
+	{"value", randomEachPiece(func(p *catalog.Piece) { p.Value = 0 }), nil},
+	{"lead", randomEachPiece(func(p *catalog.Piece) { p.Chance = catalog.One }), nil},
+	{"quantity", func(st *catalog.State) {
+		for s := range st.Slots {
+			st.Slots[s].Quantity = 1
+		}
+	}, nil},
+}
+
+func randomEachTarget(change func(*catalog.Target)) func(*catalog.State) {
+	return func(st *catalog.State) {
+		for s := range st.Slots {
+			change(&st.Slots[s].Target)
+		}
+	}
+}
+
+func randomEachMatch(change func(*catalog.Match)) func(*catalog.State) {
+	return func(st *catalog.State) {
+		for m := range st.Matches {
+			change(&st.Matches[m])
+		}
+	}
+}
+
+func randomEachPiece(change func(*catalog.Piece)) func(*catalog.State) {
+	return func(st *catalog.State) {
+		for p := range st.Pieces {
+			change(&st.Pieces[p])
+		}
+	}
+}
+
+func randomEachPlater(change func(*catalog.Plater)) func(*catalog.State) {
+	return func(st *catalog.State) {
+		for q := range st.Platers {
+			change(&st.Platers[q])
+		}
+	}
+}

@@ -1,0 +1,139 @@
+package program
+
+import (
+	"context"
+	"time"
+
+	"brightset/catalog"
+	"brightset/model/check"
+	"brightset/model/choice"
+	"brightset/model/plan"
+	"brightset/solver"
+)
+
+// firstPairs is how many columns there are at first for what is shared, about.
+const firstPairs = 20_000
+
+// OneForTwo finds the cheapest plan in which two slots may hold one spare together.
+func OneForTwo(ctx context.Context, st *catalog.State, set solver.Settings) (*plan.Plan, error) {
+	two, _, err := OneForTwoAgainstOne(ctx, st, set)
+	return two, err
+}
+
+// OneForTwoAgainstOne gives beside it the cheapest plan in which every spare is held
+// for one slot, for which it takes half of the time at most, and which it starts from.
+func OneForTwoAgainstOne(ctx context.Context, st *catalog.State, set solver.Settings) (two, one *plan.Plan, err error) {
+	return oneForTwoAgainstOne(ctx, st, set, firstPairs)
+}
+
+func oneForTwoAgainstOne(ctx context.Context, st *catalog.State, set solver.Settings, pairs int) (two, one *plan.Plan, err error) {
+	began := time.Now()
+	half, done := Portion(ctx, 0.5)
+	defer done()
+	if one, err = Solve(half, st, set); err != nil {
+		return nil, nil, err
+	}
+	p := CompileWithin(ctx, st, Options{OneForTwo: true, FixedLimits: true, pairsAtMost: pairs})
+	if two = p.Unfillable(ctx); two != nil && !p.GaveUp {
+		return two, one, nil
+	}
+	two, err = p.solveSplitting(ctx, one, set)
+	if two != nil {
+		two.Result.Time = time.Since(began)
+	}
+	return two, one, err
+}
+
+// solveSplitting looks for plans that are cheaper than the one in hand, and splits cells
+// until none is left: then the plan in hand is the cheapest.
+func (p *Program) solveSplitting(ctx context.Context, one *plan.Plan, set solver.Settings) (*plan.Plan, error) {
+	best := &plan.Plan{Status: solver.Infeasible, Result: solver.Result{Status: solver.Infeasible}}
+	if one.Has {
+		own := *one
+		best = &own
+	}
+	if p.GaveUp {
+		return stoppedAt(best, p.State, NotMade(ctx)), nil
+	}
+	for {
+		ch := solver.Change{}
+		if best.Has {
+			below := int64(best.Expected)
+			ch.Below = &below
+		}
+		res, err := SolveOnce(ctx, p.Problem, ch, set)
+		if err != nil {
+			return nil, err
+		}
+		if res.Has && p.exact(res) {
+			found, err := p.Finish(res)
+			if err != nil {
+				return nil, err
+			}
+			best = found
+		}
+		switch {
+		case res.Status == solver.Infeasible:
+			return proven(best, res), nil
+		case res.Status == solver.Stopped:
+			return stoppedAt(best, p.State, res), nil
+		case p.exact(res):
+			return best, nil
+		}
+		if plan := p.Plan(res); (!best.Has || plan.Expected < best.Expected) && p.pairsAllowed(res) {
+			plan.Status, plan.Bound = solver.Stopped, catalog.Cents(res.Bound)
+			if len(check.Check(p.State, plan)) == 0 {
+				best = plan
+			}
+		}
+		p.split(res)
+	}
+}
+
+// proven is the plan in hand, or that there is none, once nothing is below it.
+func proven(plan *plan.Plan, res solver.Result) *plan.Plan {
+	plan.Status, plan.Stop, plan.Result = solver.Infeasible, res.Stop, res
+	if plan.Has {
+		plan.Status, plan.Bound = solver.Optimal, plan.Expected
+		plan.Result.Status = solver.Optimal
+	}
+	return plan
+}
+
+// stoppedAt is the plan in hand where the search ended early.
+func stoppedAt(plan *plan.Plan, st *catalog.State, res solver.Result) *plan.Plan {
+	plan.Status, plan.Stop, plan.Result = solver.Stopped, res.Stop, res
+	plan.Bound = max(catalog.Cents(res.Bound), leastPaid(st))
+	if plan.Has {
+		plan.Bound = min(plan.Bound, plan.Expected)
+	}
+	return plan
+}
+
+// NotMade is the answer where the context ended before the program was made.
+func NotMade(ctx context.Context) solver.Result {
+	res := solver.Result{Status: solver.Stopped, Stop: solver.Cancelled, Bound: -int64(catalog.MaxSum)}
+	if ctx.Err() == context.DeadlineExceeded {
+		res.Stop = solver.TimeLimit
+	}
+	return res
+}
+
+// leastPaid is less than any plan can come to: the cheapest choice of every slot, with
+// nothing that fails, and a credit for every trade.
+func leastPaid(st *catalog.State) catalog.Cents {
+	sum := catalog.Cents(0)
+	for _, choices := range choice.Choices(st) {
+		least := catalog.Cents(catalog.MaxSum)
+		for i := range choices {
+			least = min(least, choices[i].Paid)
+		}
+		if len(choices) > 0 {
+			sum += least - 1 // what yielding saves is rounded
+		}
+	}
+	for i := range st.Trades {
+		sum -= st.Trades[i].Credit
+	}
+	return sum
+}

@@ -1,0 +1,93 @@
+package program
+
+import (
+	"context"
+	"testing"
+
+	"brightset/catalog"
+	"brightset/model/internal/adapter"
+	"brightset/model/internal/jobs"
+	"brightset/model/plan"
+	"brightset/solver"
+)
+
+// TestStagesAgainstBrute: in the middle of a job the least total is that of the
+// exhaustive search, and the check confirms the plan.
+func TestStagesAgainstBrute(t *testing.T) {
+	feasible, used := 0, map[catalog.Stage]int{}
+	all := jobs.Campaign(150, 700)
+	for seed := range int64(all) {
+		st := jobs.StagedState(seed, 1+int(seed%4))
+		if _, ok := bruteSolve(t, st); !ok {
+			continue
+		}
+		feasible++
+		pl, err := Solve(context.Background(), st, solver.Settings{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, l := range pl.Lines {
+			for _, c := range []*plan.Choice{l.Choice, l.Fallback} {
+				if c != nil && (c.Sent || st.Pieces[c.Piece].Stage != catalog.StageSeen) {
+					used[st.Pieces[c.Piece].Stage]++
+				}
+			}
+		}
+		if t.Failed() {
+			t.Fatalf("seed %d", seed)
+		}
+	}
+	if feasible < all/4 {
+		t.Errorf("only %d jobs can be done", feasible)
+	}
+	for stage := catalog.StageSeen; stage <= catalog.StageHung; stage++ {
+		if used[stage] < all/50 {
+			t.Errorf("%d pieces %s in plans", used[stage], stage)
+		}
+	}
+	for stage := catalog.StageSold; stage <= catalog.StageBroken; stage++ {
+		if used[stage] > 0 {
+			t.Errorf("%d pieces that are %s in plans", used[stage], stage)
+		}
+	}
+}
+
+// TestStagesAgainstCheck: the search and the check state the rules apart from each
+// other, and agree on which set is the cheapest.
+func TestStagesAgainstCheck(t *testing.T) {
+	feasible, all := 0, jobs.Campaign(40, 120)
+	for seed := range int64(all) {
+		st := jobs.StagedState(2000+seed, 1+int(seed%2))
+		sets := 1
+		for s := range st.Slots {
+			n := len(adapter.BruteChoices(st, s))
+			sets *= n * (n + 1)
+		}
+		if sets > 12_000 {
+			continue // too many to look through
+		}
+		all := &naive{st: st}
+		all.extend(0, nil)
+		total, ok, _ := adapter.BruteForce(st)
+		if ok != all.has || ok && total != all.total {
+			t.Errorf("seed %d: search %d %t, enumeration under the check %d %t", 2000+seed, total, ok, all.total, all.has)
+		}
+		if ok {
+			feasible++
+		}
+	}
+	if feasible < all/10 {
+		t.Errorf("only %d jobs can be done", feasible)
+	}
+}
+
+// TestStagesChoices: in the middle of a job every slot has the choices that the check
+// derives, with the same figures.
+func TestStagesChoices(t *testing.T) {
+	for seed := range int64(jobs.Campaign(80, 300)) {
+		adapter.CompareChoices(t, jobs.StagedState(seed, 1+int(seed%6)))
+		if t.Failed() {
+			t.Fatalf("seed %d", seed)
+		}
+	}
+}

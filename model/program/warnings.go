@@ -1,0 +1,78 @@
+package program
+
+import (
+	"fmt"
+	"slices"
+
+	"brightset/catalog"
+	"brightset/model/choice"
+	"brightset/model/plan"
+)
+
+// planWarnings says what the plan's choices warn of, and which fallbacks would
+// break a match rule if they came to hang.
+func planWarnings(st *catalog.State, pl *plan.Plan) []string {
+	var out []string
+	add := func(s string) {
+		if !slices.Contains(out, s) {
+			out = append(out, s)
+		}
+	}
+	for i := range pl.Lines {
+		l := &pl.Lines[i]
+		for _, c := range []*plan.Choice{l.Choice, l.Fallback} {
+			if c == nil {
+				continue
+			}
+			for _, w := range c.Warnings {
+				add(fmt.Sprintf("%s in %s: %s", plan.PieceName(st, c.Piece), st.Slots[l.Slot].ID, w))
+			}
+		}
+	}
+	for i := range st.Matches {
+		for _, w := range fallbackClashes(st, pl, &st.Matches[i]) {
+			add(w)
+		}
+	}
+	return out
+}
+
+// fallbackClashes looks at each fallback of a match group against the chosen
+// pieces of the group's other slots.
+func fallbackClashes(st *catalog.State, pl *plan.Plan, m *catalog.Match) []string {
+	var out []string
+	for i := range pl.Lines {
+		l := &pl.Lines[i]
+		if l.Fallback == nil || !slices.Contains(m.Slots, l.Slot) {
+			continue
+		}
+		for o := range pl.Lines {
+			other := &pl.Lines[o]
+			if o == i || !slices.Contains(m.Slots, other.Slot) {
+				continue
+			}
+			if why := clash(st, m, l.Fallback, other.Choice); why != "" {
+				out = append(out, fmt.Sprintf("if %s falls back on %s, it breaks match %q: its %s is not that of %s",
+					st.Slots[l.Slot].ID, plan.PieceName(st, l.Fallback.Piece), m.ID, why, st.Slots[other.Slot].ID))
+				break
+			}
+		}
+	}
+	return out
+}
+
+// clash names what keeps two choices from matching, "" where they match.
+func clash(st *catalog.State, m *catalog.Match, a, b *plan.Choice) string {
+	qa, qb := choice.PlatedBy(st, a), choice.PlatedBy(st, b)
+	switch {
+	case m.GradeWithin.Set && choice.Magnitude(a.Grade-b.Grade) > m.GradeWithin.V:
+		return "grade"
+	case m.ToneWithin.Set && choice.Magnitude(a.Tone-b.Tone) > m.ToneWithin.V:
+		return "tone"
+	case m.SamePlater && qa != catalog.None && qb != catalog.None && qa != qb:
+		return "plater"
+	case m.FreshAlike && a.Fresh != b.Fresh:
+		return "finish (fresh or not)"
+	}
+	return ""
+}

@@ -1,0 +1,209 @@
+package risk
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"brightset/catalog"
+)
+
+// Learnt is what a shop's journals teach.
+type Learnt struct {
+	Count   int
+	Metals  []MetalRate
+	Platers []PlaterRate
+}
+
+// thin is the number of outcomes below which works of one metal are taken together.
+const thin = 10
+
+// shareShown is the share of the intervals that are shown.
+const shareShown = 0.8
+
+// MetalRate is how often pieces of a metal broke in a work; work "" is all together.
+type MetalRate struct {
+	Metal, Work     string
+	N, Broke        int
+	Refused         int
+	Predicted       float64 // breaks that the starting values led to expect
+	Mean, Low, High float64 // of breaking, by the posterior
+	RefusedMean     float64
+	RefusedLow      float64
+	RefusedHigh     float64
+	Pooled          bool          // too few of its own: it is the metal's as a whole
+	Start, Base     catalog.Micro // of the metal alone: built-in, and as it is learnt; for work "" only
+}
+
+// PlaterRate is how a plater's promises came out.
+type PlaterRate struct {
+	Plater    string  `json:"plater"`
+	N         int     `json:"pieces"`
+	Ratio     float64 `json:"paid_to_agreed"`
+	RatioSD   float64 `json:"paid_to_agreed_spread"` // of single pieces
+	RatioLow  float64 `json:"paid_to_agreed_low"`    // interval of the mean, share shareShown
+	RatioHigh float64 `json:"paid_to_agreed_high"`
+	PaidN     int     `json:"paid_pieces"`
+	Late      float64 `json:"days_late"` // more than promised
+	LateSD    float64 `json:"days_late_spread"`
+	LateN     int     `json:"days_pieces"`
+	Grade     float64 `json:"grade_off"` // points more than promised
+	GradeSD   float64 `json:"grade_off_spread"`
+	GradeN    int     `json:"grade_pieces"`
+	Broke     int     `json:"broke"`
+	Predicted float64 `json:"expected"`
+	Factor    float64 `json:"breakage_factor"` // more or less than predicted, shrunk towards 1
+}
+
+// factorStrength is how many predicted breaks a factor of 1 weighs like. Common practice,
+// no published source.
+const factorStrength = 2
+
+// Learn puts outcomes together. strength is what a starting value weighs, in outcomes.
+func Learn(all []Experience, strength int) *Learnt {
+	out := &Learnt{Count: pieces(all)}
+	metals, works, platers := map[string][]Experience{}, map[[2]string][]Experience{}, map[string][]Experience{}
+	for _, x := range all {
+		platers[x.Plater] = append(platers[x.Plater], x)
+		if x.Metal != "" {
+			metals[x.Metal] = append(metals[x.Metal], x)
+			works[[2]string{x.Metal, x.Work}] = append(works[[2]string{x.Metal, x.Work}], x)
+		}
+	}
+	bases := catalog.StartingBases()
+	for metal, list := range metals {
+		whole := rateOf(metal, "", list, strength)
+		whole.Start = bases[metal]
+		whole.Base = learntBase(whole, strength)
+		out.Metals = append(out.Metals, whole)
+		for key, part := range works {
+			if key[0] != metal {
+				continue
+			}
+			one := rateOf(metal, key[1], part, strength)
+			if one.N < thin {
+				one.Pooled = true
+				one.Mean, one.Low, one.High = whole.Mean, whole.Low, whole.High
+				one.RefusedMean, one.RefusedLow, one.RefusedHigh = whole.RefusedMean, whole.RefusedLow, whole.RefusedHigh
+			}
+			out.Metals = append(out.Metals, one)
+		}
+	}
+	worse := map[string]float64{}
+	for _, m := range out.Metals {
+		if m.Work == "" && m.Start > 0 {
+			worse[m.Metal] = float64(m.Base) / float64(m.Start)
+		}
+	}
+	for plater, list := range platers {
+		out.Platers = append(out.Platers, platerRate(plater, list, worse))
+	}
+	slices.SortFunc(out.Metals, func(a, b MetalRate) int { return cmp.Or(cmp.Compare(a.Metal, b.Metal), cmp.Compare(a.Work, b.Work)) })
+	slices.SortFunc(out.Platers, func(a, b PlaterRate) int { return cmp.Compare(a.Plater, b.Plater) })
+	return out
+}
+
+// many is how many pieces something happened to.
+func (x *Experience) many() int { return max(1, x.Count) }
+
+// pieces is how many pieces outcomes are of.
+func pieces(all []Experience) int {
+	n := 0
+	for i := range all {
+		n += all[i].many()
+	}
+	return n
+}
+
+func rateOf(metal, work string, list []Experience, strength int) MetalRate {
+	r := MetalRate{Metal: metal, Work: work, N: pieces(list)}
+	refused, tried := 0.0, 0
+	for _, x := range list {
+		r.Predicted += float64(x.many()) * x.Predicted
+		refused += float64(x.many()) * x.PredictedRefused
+		if x.Refused {
+			r.Refused += x.many()
+			continue
+		}
+		tried += x.many() // what was sent back can't have broken in the work
+		if x.Broke {
+			r.Broke += x.many()
+		}
+	}
+	n := float64(r.N)
+	p := Believe(r.Broke, tried, r.Predicted/n, float64(strength))
+	r.Mean = p.Mean()
+	r.Low, r.High = p.Interval(shareShown)
+	q := Believe(r.Refused, r.N, refused/n, float64(strength))
+	r.RefusedMean = q.Mean()
+	r.RefusedLow, r.RefusedHigh = q.Interval(shareShown)
+	return r
+}
+
+// learntBase is the breakage of the metal alone: the built-in one times how much more or
+// less often pieces broke than it led to expect, the expectation weighing like strength
+// outcomes more.
+func learntBase(r MetalRate, strength int) catalog.Micro {
+	start := float64(r.Start)
+	weight := float64(strength) * r.Predicted / float64(max(1, r.N))
+	if start == 0 || r.Predicted+weight == 0 {
+		return r.Start
+	}
+	return catalog.Micro(math.Round(min(start*(float64(r.Broke)+weight)/(r.Predicted+weight), float64(catalog.One))))
+}
+
+// platerRate compares with what the metals as they are learnt led to expect, so that
+// nothing is put down to a plater that is the metal's.
+func platerRate(plater string, list []Experience, worse map[string]float64) PlaterRate {
+	r := PlaterRate{Plater: plater, N: pieces(list)}
+	var ratios, late, grade []float64
+	for _, x := range list {
+		if f, ok := worse[x.Metal]; ok {
+			r.Predicted += float64(x.many()) * min(1, f*x.Predicted)
+		} else {
+			r.Predicted += float64(x.many()) * x.Predicted
+		}
+		if x.Broke {
+			r.Broke += x.many()
+		}
+		if x.PaidKnown && x.Agreed > 0 {
+			ratios = append(ratios, float64(x.Paid)/float64(x.Agreed))
+		}
+		if x.TookKnown {
+			late = append(late, float64(x.Took-x.Promised))
+		}
+		if x.GradeKnown && x.GradePromised > 0 {
+			grade = append(grade, float64(x.Grade-x.GradePromised)/100)
+		}
+	}
+	r.PaidN, r.LateN, r.GradeN = len(ratios), len(late), len(grade)
+	r.Ratio, r.RatioSD = meanAndSpread(ratios)
+	r.RatioLow, r.RatioHigh = meanInterval(ratios, shareShown)
+	r.Late, r.LateSD = meanAndSpread(late)
+	r.Grade, r.GradeSD = meanAndSpread(grade)
+	r.Factor = (float64(r.Broke) + factorStrength) / (r.Predicted + factorStrength)
+	return r
+}
+
+func meanAndSpread(v []float64) (mean, spread float64) {
+	if len(v) == 0 {
+		return 0, 0
+	}
+	for _, x := range v {
+		mean += x / float64(len(v))
+	}
+	for _, x := range v {
+		spread += (x - mean) * (x - mean)
+	}
+	return mean, math.Sqrt(spread / float64(max(1, len(v)-1)))
+}
+
+// meanInterval holds the mean with a chance of share, by Student's distribution.
+func meanInterval(v []float64, share float64) (low, high float64) {
+	mean, spread := meanAndSpread(v)
+	if len(v) < 2 {
+		return mean, mean
+	}
+	half := studentQuantile((1+share)/2, len(v)-1) * spread / math.Sqrt(float64(len(v)))
+	return mean - half, mean + half
+}

@@ -1,0 +1,171 @@
+package risk
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"brightset/catalog"
+)
+
+func near(t *testing.T, source string, got, want, by float64) {
+	t.Helper()
+	if math.Abs(got-want) > by {
+		t.Errorf("%s: got %v, published %v", source, got, want)
+	}
+}
+
+func TestSmallSamples(t *testing.T) {
+	// rule of succession, (r+1)/(n+2): textbooks
+	near(t, "8 of 8", Believe(8, 8, 0.5, 2).Mean(), 0.9, 1e-12)
+	near(t, "no data", Believe(0, 0, 0.5, 2).Mean(), 0.5, 1e-12)
+	// Jeffreys, Beta(1/2+k, 1/2+n-k): course notes
+	near(t, "0 of 10, Jeffreys", Believe(0, 10, 0, 0).Mean(), 0.04545, 5e-6)
+	// rule of three against the exact bound: Jovanovic and Levy 1997; exact figures recalculated
+	for n, want := range map[int][2]float64{20: {0.15, 0.1391}, 30: {0.10, 0.0950}, 100: {0.03, 0.0295}} {
+		_, exact := ExactInterval(0, n, 0.90) // one-sided 95 %
+		near(t, "0 of n, exact", exact, want[1], 6e-5)
+		near(t, "rule of three", 3/float64(n), want[0], 1e-12)
+		if exact > 3/float64(n) {
+			t.Errorf("the rule of three is not on the safe side at %d", n)
+		}
+	}
+	// NIST/SEMATECH e-Handbook 7.2.4.1 and 7.2.4.2: case and formula; figures recalculated
+	low, high := ExactInterval(4, 20, 0.90)
+	near(t, "4 of 20, exact 90 %, low", low, 0.07135, 5e-6)
+	near(t, "4 of 20, exact 90 %, high", high, 0.40103, 5e-6)
+	low, high = WilsonInterval(4, 20, 0.90)
+	near(t, "4 of 20, Wilson 90 %, low", low, 0.0931, 5e-5)
+	near(t, "4 of 20, Wilson 90 %, high", high, 0.3784, 5e-5)
+	low, high = WilsonInterval(4, 20, 0.95)
+	near(t, "4 of 20, Wilson 95 %, low", low, 0.0807, 5e-5)
+	near(t, "4 of 20, Wilson 95 %, high", high, 0.4160, 5e-5)
+	_, high = ExactInterval(0, 10, 0.95)
+	near(t, "0 of 10, exact 95 %", high, 0.3085, 5e-5)
+	_, high = WilsonInterval(0, 10, 0.95)
+	near(t, "0 of 10, Wilson 95 %", high, 0.2775, 5e-5)
+	// success-run theorem
+	for _, c := range []struct {
+		confidence, reliability float64
+		want                    int
+	}{{0.90, 0.90, 22}, {0.95, 0.95, 59}, {0.95, 0.90, 29}} {
+		if got := CleanRuns(c.confidence, c.reliability); got != c.want {
+			t.Errorf("clean runs for %v/%v: %d, want %d", c.confidence, c.reliability, got, c.want)
+		}
+	}
+	// with a uniform prior 29 clean runs show at 95 % a reliability of 90.4966 %
+	low, _ = Believe(29, 29, 0.5, 2).Interval(0.90)
+	near(t, "29 clean runs, uniform prior", low, 0.904966, 5e-6)
+	if low, high := ExactInterval(20, 20, 0.9); high != 1 || low < 0.8 {
+		t.Error(low, high)
+	}
+}
+
+// TestCalibration: over many shops whose true rates are drawn from the prior, the
+// intervals of four in five hold the truth in 75 to 85 of a hundred.
+func TestCalibration(t *testing.T) {
+	r := rand.New(rand.NewPCG(9, 9))
+	const mean, strength = 0.08, 20.0
+	held, shops := 0, 4000
+	for range shops {
+		truth := betaDraw(r, strength*mean, strength*(1-mean))
+		n, k := 5+r.IntN(60), 0
+		for range n {
+			if r.Float64() < truth {
+				k++
+			}
+		}
+		if low, high := Believe(k, n, mean, strength).Interval(0.8); low <= truth && truth <= high {
+			held++
+		}
+	}
+	if share := float64(held) / float64(shops); share < 0.75 || share > 0.85 {
+		t.Errorf("the intervals hold the truth in %.1f %%", 100*share)
+	}
+}
+
+// betaDraw draws from a beta distribution by two gamma sums of its own.
+func betaDraw(r *rand.Rand, a, b float64) float64 {
+	x, y := gammaDraw(r, a), gammaDraw(r, b)
+	return x / (x + y)
+}
+
+// gammaDraw is the method of Marsaglia and Tsang (from memory).
+func gammaDraw(r *rand.Rand, a float64) float64 {
+	if a < 1 {
+		return gammaDraw(r, a+1) * math.Pow(r.Float64(), 1/a)
+	}
+	d := a - 1.0/3
+	c := 1 / math.Sqrt(9*d)
+	for {
+		x := r.NormFloat64()
+		v := math.Pow(1+c*x, 3)
+		if v > 0 && math.Log(r.Float64()) < 0.5*x*x+d-d*v+d*math.Log(v) {
+			return d * v
+		}
+	}
+}
+
+// TestRatesRecovered: a shop whose pot metal breaks three times as often as the built-in
+// value, and one of whose platers breaks twice as often as the other, finds both out.
+func TestRatesRecovered(t *testing.T) {
+	r := rand.New(rand.NewPCG(2, 3))
+	start := float64(catalog.StartingBases()["pot metal"]) / 1e6
+	var all []Experience
+	for i := range 6000 {
+		truth := 3 * start
+		x := Experience{Metal: "pot metal", Work: catalog.WorkReplate, Plater: "careful", Predicted: start, Agreed: 100_00, PaidKnown: true, Paid: catalog.Cents(100_00 * (1.1 + 0.05*r.NormFloat64())),
+			Promised: 30, Took: 34 + r.IntN(5), TookKnown: true, GradePromised: 90_00, Grade: 88_00, GradeKnown: true}
+		if i%3 == 0 {
+			x.Plater, truth = "rough", 2*truth
+		}
+		if x.Broke = r.Float64() < truth; x.Broke {
+			x.PaidKnown, x.TookKnown, x.GradeKnown = false, false, false
+		}
+		all = append(all, x)
+	}
+	l := Learn(all, 20)
+	whole := l.Metals[0]
+	// a third of the pieces break at 6 times, the rest at 3 times the start: 4 times
+	if got := float64(whole.Base) / 1e6 / start; math.Abs(got-4) > 0.4 {
+		t.Errorf("the metal breaks %.2f times as often, want 4", got)
+	}
+	var careful, rough PlaterRate
+	for _, p := range l.Platers {
+		if p.Plater == "careful" {
+			careful = p
+		} else {
+			rough = p
+		}
+	}
+	if math.Abs(rough.Factor/careful.Factor-2) > 0.3 {
+		t.Errorf("factors %v and %v", rough.Factor, careful.Factor)
+	}
+	if math.Abs(careful.Ratio-1.1) > 0.01 || careful.RatioLow > 1.1 || careful.RatioHigh < 1.1 || math.Abs(careful.Late-6) > 0.2 || math.Abs(careful.Grade+2) > 1e-9 {
+		t.Errorf("%+v", careful)
+	}
+}
+
+// TestThin: where there are few of a work, the metal's outcomes speak for it.
+func TestThin(t *testing.T) {
+	var all []Experience
+	for i := range 40 {
+		work := catalog.WorkReplate
+		if i < 4 {
+			work = catalog.WorkRepair
+		}
+		all = append(all, Experience{Metal: "brass", Work: work, Plater: "p", Predicted: 0.01, Broke: i%10 == 0})
+	}
+	l := Learn(all, 20)
+	for _, m := range l.Metals {
+		if m.Pooled != (m.Work == catalog.WorkRepair) {
+			t.Errorf("%+v", m)
+		}
+		if m.Pooled && m.Mean != l.Metals[0].Mean {
+			t.Error("few of a work don't take the metal's rate")
+		}
+	}
+	if l := Learn(nil, 20); l.Count != 0 || len(l.Metals) != 0 {
+		t.Error("something is learnt from nothing")
+	}
+}

@@ -1,0 +1,217 @@
+package risk
+
+import (
+	"cmp"
+	"context"
+	"slices"
+
+	"brightset/catalog"
+	"brightset/model/choice"
+	"brightset/model/plan"
+	"brightset/model/program"
+)
+
+// Risk is how a plan may turn out: pieces break, are sent back or don't come, each
+// by itself, and are replaced as the plan says. Prices are taken as planned.
+type Risk struct {
+	Plan    *plan.Plan
+	Total   *Distribution // of what the plan minimises
+	Cash    *Distribution // of what is paid
+	Coarse  bool          // time ran out: sums and chances are told by coarse steps
+	Budget  float64       // chance to stay within the budget; 1 where there is none
+	InTime  float64       // chance that the set hangs by the date; 1 where there is none
+	Mean    float64       // chance that the mean grade is as asked for; 1 where none is
+	grade   *Distribution // of the sum of weight x grade
+	lines   [][]Outcome
+	Rescues float64    // chance that some slot needs a rescue
+	Slots   []SlotRisk // those that can fail, the one that spreads the sum most first
+	Lots    []LotRisk  // what it means if a plater loses all he has
+}
+
+// SlotRisk is what one slot adds to the uncertainty.
+type SlotRisk struct {
+	Slot  int
+	Fails float64       // chance that its choice fails
+	Share float64       // of the variance of the cash
+	Worst catalog.Cents // cash above the planned, if all fails
+}
+
+// LotRisk is what a plan costs more if all pieces at one plater are lost, and how
+// many slots then have nothing in reserve.
+type LotRisk struct {
+	Plater int
+	Slots  int
+	More   catalog.Cents // on average, rounded per slot
+	Bare   int
+}
+
+// RiskOf works a plan's chances out exactly, the slots being independent; by coarse
+// steps where the context ends before that is done.
+func RiskOf(ctx context.Context, st *catalog.State, plan *plan.Plan) *Risk {
+	r := &Risk{Plan: plan, Budget: 1, InTime: 1, Mean: 1}
+	var total, cash, grade [][]atom
+	sure, kept := catalog.Cents(0), 1.0
+	for _, c := range plan.Charges {
+		sure += c.Cents
+	}
+	for i := range plan.Lines {
+		l := &plan.Lines[i]
+		all := Outcomes(st, l)
+		r.lines = append(r.lines, all)
+		total, cash = append(total, atomsOf(all, func(o Outcome) catalog.Cents { return o.Cents })), append(cash, atomsOf(all, func(o Outcome) catalog.Cents { return o.Cash }))
+		grade = append(grade, atomsOf(all, func(o Outcome) catalog.Cents { return catalog.Cents(weightOf(st, l.Slot) * int64(o.Grade)) }))
+		safe := 0.0
+		for _, o := range all {
+			if !o.Rescue {
+				safe += o.Chance
+			}
+		}
+		kept *= safe
+		if len(all) > 1 {
+			r.Slots = append(r.Slots, slotRisk(l, all))
+		}
+	}
+	r.Rescues = 1 - kept
+	if st.Job.WithinDays.Set {
+		r.InTime = r.by(st.Job.WithinDays.V)
+	}
+	r.Total, r.Cash = r.addUp(ctx, total, sure), r.addUp(ctx, cash, sure)
+	if job := &st.Job; job.Budget.Set {
+		d := r.Cash
+		if job.BudgetOn == catalog.OnExpected {
+			d = r.Total
+		}
+		r.Budget = d.Within(job.Budget.V)
+	}
+	r.grade = r.addUp(ctx, grade, 0)
+	if mean := st.Job.Target.Mean; mean.Set && program.TotalWeight(st) > 0 {
+		r.Mean = 1 - r.grade.Within(catalog.Cents(program.MeanLimit(st, mean.V))-r.grade.Step)
+	}
+	r.shares()
+	r.Lots = lotRisks(st, plan)
+	return r
+}
+
+func (r *Risk) addUp(ctx context.Context, parts [][]atom, sure catalog.Cents) *Distribution {
+	d, whole := addUp(ctx, parts, sure)
+	r.Coarse = r.Coarse || !whole
+	return d
+}
+
+// Days is the first day by which the set hangs with a chance of q.
+func (r *Risk) Days(q float64) int {
+	var days []int
+	for _, all := range r.lines {
+		for _, o := range all {
+			days = append(days, o.Days)
+		}
+	}
+	slices.Sort(days)
+	for _, d := range days {
+		if r.by(d) >= q-1e-12 {
+			return d
+		}
+	}
+	return 0
+}
+
+// by is the chance that the set hangs by a day.
+func (r *Risk) by(day int) float64 {
+	chance := 1.0
+	for _, all := range r.lines {
+		in := 0.0
+		for _, o := range all {
+			if o.Days <= day {
+				in += o.Chance
+			}
+		}
+		chance *= in
+	}
+	return chance
+}
+
+// Grade is the mean grade that the set reaches with a chance of q, or more.
+func (r *Risk) Grade(st *catalog.State, q float64) float64 {
+	sum := int64(0)
+	for s := range st.Slots {
+		sum += weightOf(st, s)
+	}
+	return float64(r.grade.Quantile(1-q)) / float64(100*max(1, sum))
+}
+
+// weightOf is what a slot counts for in the mean; all count alike where none has a
+// weight.
+func weightOf(st *catalog.State, slot int) int64 {
+	if program.TotalWeight(st) == 0 {
+		return 1
+	}
+	return int64(st.Slots[slot].Weight)
+}
+
+// atomsOf keeps what a sum needs of outcomes; equal values are put together.
+func atomsOf(all []Outcome, of func(Outcome) catalog.Cents) []atom {
+	var out []atom
+	for _, o := range all {
+		v := of(o)
+		at := slices.IndexFunc(out, func(a atom) bool { return a.cents == v })
+		if at < 0 {
+			out = append(out, atom{0, v})
+			at = len(out) - 1
+		}
+		out[at].chance += o.Chance
+	}
+	return out
+}
+
+// slotRisk leaves the variance in Share until all are known.
+func slotRisk(l *plan.Line, all []Outcome) SlotRisk {
+	s := SlotRisk{Slot: l.Slot, Fails: share(l.Choice.Fails)}
+	mean := 0.0
+	for _, o := range all {
+		mean += o.Chance * float64(o.Cash)
+		s.Worst = max(s.Worst, o.Cash-l.Choice.Cash)
+	}
+	for _, o := range all {
+		s.Share += o.Chance * (float64(o.Cash) - mean) * (float64(o.Cash) - mean)
+	}
+	return s
+}
+
+func (r *Risk) shares() {
+	sum := 0.0
+	for i := range r.Slots {
+		sum += r.Slots[i].Share
+	}
+	for i := range r.Slots {
+		if sum > 0 {
+			r.Slots[i].Share /= sum
+		}
+	}
+	slices.SortStableFunc(r.Slots, func(a, b SlotRisk) int { return cmp.Compare(b.Share, a.Share) })
+}
+
+// lotRisks: every piece at the plater has failed; what stands in for it costs what
+// it costs on average.
+func lotRisks(st *catalog.State, plan *plan.Plan) []LotRisk {
+	var all []LotRisk
+	for q := range st.Platers {
+		lot := LotRisk{Plater: q}
+		for i := range plan.Lines {
+			l := &plan.Lines[i]
+			if l.Choice.Plater != q {
+				continue
+			}
+			lot.Slots++
+			if l.Fallback == nil {
+				lot.Bare++
+				lot.More += choice.Rescue(st, l.Slot)
+			} else {
+				lot.More += choice.Standin(st, l.Fallback)
+			}
+		}
+		if lot.Slots > 0 {
+			all = append(all, lot)
+		}
+	}
+	return all
+}

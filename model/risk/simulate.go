@@ -1,0 +1,208 @@
+package risk
+
+import (
+	"cmp"
+	"context"
+	"math/rand/v2"
+	"slices"
+
+	"gonum.org/v1/gonum/stat/distuv"
+
+	"brightset/catalog"
+	"brightset/model/choice"
+	"brightset/model/plan"
+	"brightset/model/program"
+)
+
+// Simulation is a plan carried out many times over, with estimates off as well:
+// the work of one plater is off by one factor in a run, since he misjudges alike.
+type Simulation struct {
+	Asked  int             // runs
+	Runs   int             // done: fewer than asked for where time was up; with none the rest is empty
+	Cash   []catalog.Cents // per run, ascending; as the plan has it
+	Replan []catalog.Cents // per run, ascending; with the best left over after each failure
+	Total  float64         // mean of what the plan minimises, prices as planned, in cents
+	Grade  float64         // mean of the mean grade, with the fallbacks held
+}
+
+// Whole says whether all runs asked for were done.
+func (s *Simulation) Whole() bool { return s.Runs == s.Asked }
+
+// Quantile is the sum that a share q of ascending runs does not exceed. There has to be
+// a run.
+func Quantile(runs []catalog.Cents, q float64) catalog.Cents {
+	return runs[min(len(runs)-1, int(q*float64(len(runs))))]
+}
+
+// Simulate carries a plan out a number of times; fewer where the context ends. The same
+// seed gives the same runs, of which fewer are the first.
+func Simulate(ctx context.Context, st *catalog.State, plan *plan.Plan, runs int, seed uint64) *Simulation {
+	out := &Simulation{Asked: runs}
+	if ctx.Err() != nil {
+		return out
+	}
+	s := &simulator{st: st, plan: plan, r: rand.New(rand.NewPCG(seed, 0xb51)), spare: spares(st, plan), weights: meanWeights(st)}
+	for ; out.Runs < runs && ctx.Err() == nil; out.Runs++ {
+		s.factors()
+		s.grade = 0
+		cash, again, total := s.run()
+		out.Cash, out.Replan = append(out.Cash, cash), append(out.Replan, again)
+		out.Total += float64(total) / float64(runs)
+		out.Grade += s.grade / float64(runs)
+	}
+	if 0 < out.Runs && out.Runs < runs { // the means are of those that were done
+		out.Total *= float64(runs) / float64(out.Runs)
+		out.Grade *= float64(runs) / float64(out.Runs)
+	}
+	slices.Sort(out.Cash)
+	slices.Sort(out.Replan)
+	return out
+}
+
+// meanWeights is, per slot, what share of the mean grade is its own.
+func meanWeights(st *catalog.State) []float64 {
+	sum, all := int64(0), make([]float64, len(st.Slots))
+	for s := range st.Slots {
+		sum += weightOf(st, s)
+	}
+	for s := range all {
+		all[s] = float64(weightOf(st, s)) / float64(sum)
+	}
+	return all
+}
+
+type simulator struct {
+	st     *catalog.State
+	plan   *plan.Plan
+	r      *rand.Rand
+	spare  [][]plan.Choice // per line, what may stand in, the cheapest first
+	plater []float64       // factors of this run
+	other  float64
+	grade  float64 // mean of the set in this run
+
+	weights []float64 // per slot, its share of the mean
+}
+
+// spares are the choices admitted in reserve whose pieces the plan does not hang.
+func spares(st *catalog.State, pl *plan.Plan) [][]plan.Choice {
+	hung := map[int]int{}
+	for i := range pl.Lines {
+		hung[pl.Lines[i].Choice.Piece] += choice.Needed(&st.Slots[pl.Lines[i].Slot])
+	}
+	choices := choice.Choices(st)
+	out := make([][]plan.Choice, len(pl.Lines))
+	for i := range pl.Lines {
+		slot := pl.Lines[i].Slot
+		for k := range choices[slot] {
+			c := &choices[slot][k]
+			if hung[c.Piece]+choice.Needed(&st.Slots[slot]) <= choice.PieceCount(&st.Pieces[c.Piece]) && program.Admitted(st, c, program.Reserve) {
+				out[i] = append(out[i], *c)
+			}
+		}
+		slices.SortStableFunc(out[i], func(a, b plan.Choice) int { return cmp.Compare(choice.Standin(st, &a), choice.Standin(st, &b)) })
+	}
+	return out
+}
+
+// factors draws by how much every plater, and all others, are off in this run.
+func (s *simulator) factors() {
+	off := distuv.NewTriangle(1-choice.SpreadEstimate/100.0, 1+choice.SpreadEstimate/100.0, 1, s.r)
+	s.plater = s.plater[:0]
+	for range s.st.Platers {
+		s.plater = append(s.plater, off.Rand())
+	}
+	s.other = off.Rand()
+}
+
+// run carries the plan out once: what is paid with the fallbacks held, what is paid
+// with the best left over, and the total at the planned prices.
+func (s *simulator) run() (cash, again, total catalog.Cents) {
+	for _, c := range s.plan.Charges {
+		cash += c.Cents
+		total += c.Cents
+	}
+	again = cash
+	used := map[int]bool{}
+	for i := range s.plan.Lines {
+		l := &s.plan.Lines[i]
+		paid, planned, ok := s.try(l.Choice, false)
+		cash, again, total = cash+paid, again+paid, total+planned
+		if ok {
+			s.hang(l.Slot, l.Choice.Grade)
+			continue
+		}
+		found := s.st.Slots[l.Slot].Target.Floor.Or(l.Choice.Grade)
+		held, heldPlanned := s.rescued(l.Slot)
+		if l.Fallback != nil {
+			paid, planned, ok := s.try(l.Fallback, true)
+			if ok {
+				held, heldPlanned = paid, planned
+				found = l.Fallback.Grade
+			} else {
+				held, heldPlanned = held+paid, heldPlanned+planned
+			}
+		}
+		s.hang(l.Slot, found)
+		cash, total = cash+held, total+heldPlanned
+		again += s.replan(i, used)
+	}
+	return cash, again, total
+}
+
+// hang counts what fills a slot in the end towards the mean grade of the run.
+func (s *simulator) hang(slot int, grade catalog.Centi) {
+	s.grade += s.weights[slot] * float64(grade) / 100
+}
+
+// replan takes the cheapest piece left over for a slot, if standing in with it costs
+// less on average than a rescue.
+func (s *simulator) replan(i int, used map[int]bool) catalog.Cents {
+	slot := s.plan.Lines[i].Slot
+	for k := range s.spare[i] {
+		c := &s.spare[i][k]
+		if used[c.Piece] || choice.Standin(s.st, c) >= choice.Rescue(s.st, slot) || c.Piece == s.plan.Lines[i].Choice.Piece {
+			continue
+		}
+		used[c.Piece] = true
+		paid, _, ok := s.try(c, true)
+		if !ok {
+			more, _ := s.rescued(slot)
+			paid += more
+		}
+		return paid
+	}
+	paid, _ := s.rescued(slot)
+	return paid
+}
+
+func (s *simulator) rescued(slot int) (cash, total catalog.Cents) {
+	return choice.Rescue(s.st, slot), choice.Rescue(s.st, slot)
+}
+
+// try has one choice carried out: what is paid with the estimates off, what it comes
+// to at planned prices, and whether the slot is filled.
+func (s *simulator) try(c *plan.Choice, standsIn bool) (cash, total catalog.Cents, ok bool) {
+	if s.r.Float64() >= share(c.Chance) {
+		return 0, 0, false
+	}
+	plate, extra := c.Plate, catalog.Cents(0)
+	if standsIn {
+		plate, extra = choice.FallbackCharges(s.st, c)
+	}
+	if s.r.Float64() < share(c.Refused) {
+		return c.Get + extra + scaled(c.Before, s.other) + c.Strip, c.Get + c.Give + extra + c.Before + c.Strip, false
+	}
+	total = c.Get + c.Give + extra + c.Before + plate + c.Other
+	cash = c.Get + extra + s.off(c, plate) + scaled(c.Before+c.Other, s.other)
+	return cash, total, s.r.Float64() >= share(c.Breakage)
+}
+
+// off is what the plater's part comes to in this run; a firm price stays.
+func (s *simulator) off(c *plan.Choice, plate catalog.Cents) catalog.Cents {
+	if !c.Plated() || (c.Quote != catalog.None && s.st.Pieces[c.Piece].Quotes[c.Quote].Firm == catalog.Firm) {
+		return plate
+	}
+	return scaled(plate, s.plater[c.Plater])
+}
+
+func scaled(v catalog.Cents, f float64) catalog.Cents { return catalog.Cents(float64(v)*f + 0.5) }

@@ -1,0 +1,92 @@
+package sharedspare
+
+import (
+	"math"
+
+	"brightset/catalog"
+	"brightset/model/choice"
+	"brightset/model/plan"
+)
+
+// Sharer is one of two lines that share a spare, as far as the other is concerned.
+type Sharer struct {
+	Fails   catalog.Micro // of k
+	Spare   catalog.Micro // that f fails
+	Standin catalog.Cents
+	Rescue  catalog.Cents
+	MayWait bool // a rescue would be in time for it
+}
+
+// pairing is what comes on top of two lines that share a spare.
+type pairing struct {
+	Cost  catalog.Cents // of the one that yields; may be negative
+	Later bool          // the second of the two yields
+	Both  int64         // chance that one needs a rescue, in 1e-18
+}
+
+// Surely is a chance of one in the units of pairing.both.
+const Surely = int64(catalog.One) * int64(catalog.One) * int64(catalog.One)
+
+// PairUp works out what two lines that share a spare come to; false where neither may
+// yield, or where a rescue is certain.
+func PairUp(a, b Sharer) (pairing, bool) {
+	p := pairing{Both: eitherRescued(a, b)}
+	if p.Both >= Surely || !a.MayWait && !b.MayWait {
+		return p, false
+	}
+	first, second := a.yielding(b), b.yielding(a)
+	p.Later = !a.MayWait || b.MayWait && second <= first
+	p.Cost = first
+	if p.Later {
+		p.Cost = second
+	}
+	return p, true
+}
+
+// yielding is what yielding to another adds to the cost of a line.
+func (a Sharer) yielding(b Sharer) catalog.Cents {
+	return SignedOf(catalog.Both(a.Fails, b.Fails), a.Rescue-a.Standin)
+}
+
+// SignedOf is catalog.Of for money of either sign: half up, so -0.5 gives 0.
+func SignedOf(p catalog.Micro, m catalog.Cents) catalog.Cents {
+	if m >= 0 {
+		return catalog.Of(p, m)
+	}
+	// half up of -x is minus half down of x
+	x := catalog.Of(p, -m)
+	if x > 0 && halfExactly(p, -m) {
+		x--
+	}
+	return -x
+}
+
+// halfExactly says whether P m ends in exactly half a cent.
+func halfExactly(p catalog.Micro, m catalog.Cents) bool {
+	const one = int64(catalog.One)
+	return (int64(p)%one)*(int64(m)%one)%one == one/2
+}
+
+// eitherRescued is the chance that one of two lines that share a spare ends in a
+// rescue, exactly, in 1e-18.
+func eitherRescued(a, b Sharer) int64 {
+	one := int64(catalog.One)
+	pa, pb := int64(a.Fails), int64(b.Fails)
+	return pa*(one-pb)*int64(a.Spare) + (one-pa)*pb*int64(b.Spare) + pa*pb*one
+}
+
+// PairLoss is -1e6 ln(1 - p) of a chance as eitherRescued gives it, rounded.
+func PairLoss(both int64) int64 {
+	return int64(math.Round(-1e6 * math.Log1p(-float64(both)/float64(Surely))))
+}
+
+// Loss is what a line takes up of the completion row by itself.
+func (a Sharer) Loss() int64 { return choice.LogLoss(int64(a.Fails) * int64(a.Spare)) }
+
+// SharerOf gives a line that falls back on f.
+func SharerOf(st *catalog.State, k, f *plan.Choice) Sharer {
+	return Sharer{
+		Fails: k.Fails, Spare: f.Fails, Standin: choice.Standin(st, f), Rescue: choice.Rescue(st, k.Slot),
+		MayWait: choice.DaysOfLine(st, k, nil),
+	}
+}
