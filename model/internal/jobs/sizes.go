@@ -97,7 +97,7 @@ func makeEqual(r *rand.Rand, st *catalog.State) {
 		return // a trade gives what is the customer's, and one piece hangs in a slot
 	}
 	id := b.ID
-	*b = *a
+	*b = st.Clone().Pieces[i] // with quotes of its own: one price changed is one price
 	b.ID = id
 }
 
