@@ -125,11 +125,11 @@ func randomProblem(r *rand.Rand, groups, columns int) *Problem {
 // what goes there.
 func randomAccounts(r *rand.Rand, p *Problem) {
 	for h := range p.Switches {
-		p.Switches[h].Account = r.IntN(3)
+		p.Switches[h].Account = min(r.IntN(3), len(p.Switches)+len(p.Rows))
 	}
 	for i := range p.Rows {
 		if p.Rows[i].Sense == AtMost && r.IntN(2) == 0 {
-			p.Rows[i].Charges, p.Rows[i].Account = true, r.IntN(3)
+			p.Rows[i].Charges, p.Rows[i].Account = true, min(r.IntN(3), len(p.Switches)+len(p.Rows))
 		}
 	}
 }

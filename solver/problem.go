@@ -67,7 +67,7 @@ type Load struct {
 // objective; those of any other account only in rows with Charges of that account.
 type Switch struct {
 	Name      string
-	Account   int // not negative
+	Account   int // from 0 to the number of switches and rows
 	Fixed     int64
 	Minimum   int64  // not negative
 	Needs     []int  // other switches that are on if this one is; no cycles
@@ -91,7 +91,7 @@ type Row struct {
 	Sense   Sense
 	Limit   int64
 	Charges bool
-	Account int
+	Account int // from 0 to the number of switches and rows
 	Tag     Tag
 }
 

@@ -64,7 +64,7 @@ func (p *Problem) validRows() error {
 		if row.Charges && row.Sense != AtMost {
 			return fmt.Errorf("row %q: charges can only be limited from above", row.Name)
 		}
-		if row.Account < 0 {
+		if p.noAccount(row.Account) {
 			return fmt.Errorf("row %q: account %d does not exist", row.Name, row.Account)
 		}
 		if tooLarge(row.Limit) {
@@ -83,11 +83,15 @@ func (p *Problem) validParts() error {
 	return nil
 }
 
+// noAccount says whether there can be no such account: sums are kept for all up to the
+// last one, so there are no more than there are switches and rows to be on them.
+func (p *Problem) noAccount(n int) bool { return n < 0 || n > len(p.Switches)+len(p.Rows) }
+
 func tooLarge(v int64) bool { return v > Limit || v < -Limit }
 
 func (p *Problem) validSwitch(h int) error {
 	s := &p.Switches[h]
-	if s.Account < 0 {
+	if p.noAccount(s.Account) {
 		return fmt.Errorf("switch %q: account %d does not exist", s.Name, s.Account)
 	}
 	if s.Minimum < 0 || tooLarge(s.Minimum) || tooLarge(s.Fixed) {

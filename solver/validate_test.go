@@ -91,6 +91,30 @@ func TestChangeMakesRoom(t *testing.T) {
 	}
 }
 
+// TestAccountsRefused: an account that no switch or row can need is refused, not made room
+// for.
+func TestAccountsRefused(t *testing.T) {
+	for name, set := range map[string]func(p *Problem, n int){
+		"a switch": func(p *Problem, n int) { p.Switches[0].Account = n },
+		"a row":    func(p *Problem, n int) { p.Rows[1].Account = n },
+	} {
+		for n, good := range map[int]bool{0: true, 3: true, 4: false, 1 << 40: false, -1: false} {
+			p := plainProblem() // one switch and two rows
+			set(p, n)
+			s, err := New(p)
+			if good != (err == nil) {
+				t.Errorf("%s on account %d: %v", name, n, err)
+			}
+			if err != nil {
+				continue
+			}
+			if res, err := s.Solve(t.Context(), Change{}, Settings{}); err != nil || !res.Has {
+				t.Errorf("%s on account %d: %v, %v", name, n, res.Status, err)
+			}
+		}
+	}
+}
+
 // TestPartsRefused: parts that are none.
 func TestPartsRefused(t *testing.T) {
 	for _, parts := range [][]int{{1}, {0, 0}, {0, 2}, {0, -1}} {
