@@ -102,7 +102,7 @@ func (d *Desk) Changes(deed *Deed) bool {
 }
 
 // Try gives the state as it would be after a deed. What is wrong with it comes back as
-// *Mistakes.
+// *Mistakes, or as *WrongDay where it can't have happened on its day.
 func (d *Desk) Try(deed Deed) (*State, error) {
 	l, err := d.try(d.entries(&deed))
 	if err != nil {
@@ -113,7 +113,7 @@ func (d *Desk) Try(deed Deed) (*State, error) {
 
 // Record writes a deed to the journal, the shop's part of it to the shop's, and gives
 // the state that follows. What would make a mistake of the state is refused with
-// *Mistakes; ErrChanged says that the state this desk shows is not the present one.
+// *Mistakes, and with *WrongDay what can't have happened on its day; ErrChanged says that the state this desk shows is not the present one.
 func (d *Desk) Record(deed Deed) (*State, error) {
 	entries := d.entries(&deed)
 	if _, err := d.try(entries); err != nil {

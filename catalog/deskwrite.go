@@ -25,6 +25,9 @@ func (d *Desk) try(entries tried) (*loader, error) {
 	if err := d.changed(l); err != nil {
 		return nil, err
 	}
+	if err == nil && l.wrongDay != nil {
+		return nil, l.wrongDay
+	}
 	return l, err
 }
 

@@ -37,7 +37,7 @@ func (l *loader) readJournals() {
 	}
 	x.all()
 	if x.job != nil {
-		l.state.Record = &Record{together(x.standing, x.counting)}
+		l.state.Record = &Record{Entries: together(x.standing, x.counting)}
 	}
 }
 

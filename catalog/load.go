@@ -49,6 +49,7 @@ type loader struct {
 	ours      map[string]bool   // whether a job that the shop's journal names is this one
 	unsettled []journal.Entry   // of the shop's journal: this job's own, which count there and not here, or the other way round
 	unapplied map[string]string // entries of the job's that were not applied, by id, and why
+	wrongDay  *WrongDay         // of the entry that is only tried
 
 	metals, defects, works, targets, grades, tones *names
 	slots, platers, makers, vendors, bundles       *names

@@ -3,7 +3,6 @@ package catalog
 import (
 	"fmt"
 	"slices"
-	"time"
 
 	"brightset/catalog/journal"
 )
@@ -114,19 +113,8 @@ func (l *loader) settle() {
 	if job.Budget.Set {
 		job.Budget.V -= job.SpentSum
 	}
-	entries := l.entries()
-	if len(entries) == 0 {
-		return
-	}
-	job.AsOf = lastDay(entries)
-	start := job.Start.Or(entries[0].Day())
-	days := func(from, to time.Time) int { return max(0, int(to.Sub(from)/(24*time.Hour))) }
-	job.Elapsed = days(start, job.AsOf)
-	for i := range l.state.Pieces {
-		if sent := &l.state.Pieces[i].Sent; sent.On.Set {
-			sent.Since = days(sent.On.V, job.AsOf)
-		}
-	}
+	l.judgeDays()
+	l.reckonDays()
 }
 
 // checkHung reports two pieces in one slot, and a slot that is filled twice over.
@@ -156,14 +144,4 @@ func (l *loader) mistakeAt(at Origin, message, hint string) {
 		}
 	}
 	l.list = append(l.list, ranked{600_000, Mistake{File: at.File, Line: at.Line, Column: max(1, at.Column), Width: 1, Message: message, Hint: hint}})
-}
-
-// lastDay is the day of the last thing that was recorded, by what happened when.
-func lastDay(entries []journal.Entry) (last time.Time) {
-	for i := range entries {
-		if d := entries[i].Day(); last.IsZero() || d.After(last) {
-			last = d
-		}
-	}
-	return last
 }

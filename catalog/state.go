@@ -43,7 +43,10 @@ type State struct {
 
 // Record is what was recorded and not undone, in its order. It is shared between
 // clones and never changed.
-type Record struct{ Entries []journal.Entry }
+type Record struct {
+	Entries  []journal.Entry
+	Misdated map[int]bool // by number, entries whose day can't be right
+}
 
 // Job is the object being restored and what is asked of its trim as a whole.
 type Job struct {
@@ -59,8 +62,10 @@ type Job struct {
 	Service    standard.Service // how hard the use is; 0 where not said
 	Spent      []Spent
 	SpentSum   Cents
-	AsOf       time.Time // the day of the last thing recorded; zero where nothing is
-	Elapsed    int       // days from the start to then
+	AsOf       time.Time // the latest day of what is recorded; zero where nothing is
+	AsOfBy     int       // the entry that has it
+	StartBy    int       // the entry whose day is the start; 0 where the job says when it starts
+	Elapsed    int       // days from the start to AsOf
 }
 
 // BudgetOn says which sum the budget limits.

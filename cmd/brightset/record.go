@@ -71,6 +71,7 @@ var recordCommand = command{
 func recordHelp() string {
 	var b strings.Builder
 	b.WriteString("What is written down goes to a journal beside the job's file, safely on disk before it is confirmed; the files themselves stay as you wrote them. Every command then goes on from where things stand.\n")
+	b.WriteString("--on says when it happened. What moves a piece, or changes the same thing of it, can't come before what did so last; a day after today may be no more than a year past the job's start and all that is recorded, so that a job can be tried out ahead of time, and no day more than ten years before them. The latest day recorded, a note's too, is the day on which everything is decided.\n")
 	b.WriteString("The actions, and the flags each takes; --on, --reason and --json go with all:")
 	for _, a := range record.Actions {
 		var flags []string
@@ -200,9 +201,14 @@ func (o *recordOptions) do(c *call, a *record.Action) (int, error) {
 	return exitAnswered, o.confirm(c, before, st, report.Done{Entry: last(st), Text: fmt.Sprintf("%s %s", a.Name, o.facts.Target)})
 }
 
-// unrecorded says of mistakes that nothing was recorded.
+// unrecorded says of mistakes that nothing was recorded. A day that can't be right is a
+// mistake on the command line.
 func unrecorded(err error) error {
 	var m *catalog.Mistakes
+	var day *catalog.WrongDay
+	if errors.As(err, &day) {
+		return usageError{err.Error()}
+	}
 	if errors.As(err, &m) {
 		return fmt.Errorf("%w\n\nnothing was recorded", err)
 	}

@@ -2,6 +2,7 @@ package ask
 
 import (
 	"fmt"
+	"time"
 
 	"brightset/catalog"
 	"brightset/model/choice"
@@ -47,7 +48,7 @@ func Requirements(st *catalog.State) []Requirement {
 			func(st *catalog.State) { st.Job.Completion = catalog.Val[catalog.Micro]{} })
 	}
 	if job.WithinDays.Set {
-		add("date", "", 0, fmt.Sprintf("the date, within %d days", job.WithinDays.V),
+		add("date", "", 0, fmt.Sprintf("the date, within %d days", job.WithinDays.V)+goneBy(st),
 			func(st *catalog.State) { st.Job.WithinDays = catalog.Val[int]{} })
 	}
 	all = append(all, decided(st)...)
@@ -56,6 +57,24 @@ func Requirements(st *catalog.State) []Requirement {
 		all = append(all, ofSlot(st, s)...)
 	}
 	return append(append(all, ofPieces(st)...), ofStages(st)...)
+}
+
+// goneBy says by which entries more days are gone than there were; "" where they are not.
+func goneBy(st *catalog.State) string {
+	job := &st.Job
+	if job.Elapsed <= job.WithinDays.V {
+		return ""
+	}
+	by := func(day time.Time, seq int) string {
+		for i := range st.Record.Entries {
+			if e := &st.Record.Entries[i]; e.Seq == seq {
+				return fmt.Sprintf("%s, the day of entry %d (%s)", day.Format(time.DateOnly), seq, e.Action)
+			}
+		}
+		return day.Format(time.DateOnly)
+	}
+	start := job.AsOf.AddDate(0, 0, -job.Elapsed)
+	return fmt.Sprintf(", of which %d are gone: from %s to %s", job.Elapsed, by(start, job.StartBy), by(job.AsOf, job.AsOfBy))
 }
 
 // decided are the user's locks and bans. A dropped one lets everything in.

@@ -48,7 +48,7 @@ type remembering struct {
 // sending is a piece that is at a plater's.
 type sending struct {
 	terms   map[string]any
-	on      time.Time
+	on      time.Time     // zero where the day can't be right
 	first   catalog.Cents // the price when it was sent
 	refused float64       // the chance of a refusal then: once he has kept it, there is none
 }
@@ -91,7 +91,10 @@ func (r *remembering) sent(e *journal.Entry, id string, now map[string]any) {
 	maps.DeleteFunc(table, func(_ string, v any) bool { return v == nil })
 	s := r.open[id]
 	if e.Action == "sent" || s == nil && text(now["plater"]) != "" {
-		s = &sending{on: e.Day(), first: cents(table["cost"]), refused: float(table["refused"])}
+		s = &sending{first: cents(table["cost"]), refused: float(table["refused"])}
+		if !r.st.Record.Misdated[e.Seq] {
+			s.on = e.Day()
+		}
 		r.open[id] = s
 	}
 	if s != nil {
@@ -109,7 +112,9 @@ func (r *remembering) ended(e *journal.Entry, id string, s *sending, piece *jour
 	switch stage := text(piece.New["stage"]); {
 	case e.Action == "back":
 		x.Paid, x.PaidKnown = cents(sent["paid"]), sent["paid"] != nil
-		x.Took, x.TookKnown = int(e.Day().Sub(s.on)/(24*time.Hour)), true
+		if !s.on.IsZero() && !r.st.Record.Misdated[e.Seq] {
+			x.Took, x.TookKnown = int(e.Day().Sub(s.on)/(24*time.Hour)), true
+		}
 		x.Grade, x.GradeKnown = centi100(piece.New["grade"])
 	case stage == catalog.StageBroken.String() || stage == catalog.StageLost.String():
 		x.Broke = true
