@@ -258,7 +258,7 @@ func (o *recordOptions) confirm(c *call, before, st *catalog.State, done report.
 	if !o.json {
 		text = report.Recorded(before, st, done)
 	} else {
-		text, err = report.RecordedJSON(st, done)
+		text, err = report.RecordedJSON(before, st, done)
 	}
 	if err == nil {
 		err = c.print(text)
