@@ -22,12 +22,7 @@ func TestMain(m *testing.M) {
 	if err := os.Chdir("../.."); err != nil {
 		panic(err)
 	}
-	code := m.Run()
-	if programBuilt {
-		dir, _ := built()
-		os.RemoveAll(dir)
-	}
-	os.Exit(code)
+	os.Exit(m.Run())
 }
 
 // brightset runs the program and gives what it wrote.

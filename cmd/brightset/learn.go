@@ -25,7 +25,7 @@ var learnCommand = command{
 	setup: func(flags *pflag.FlagSet) action {
 		var o learnOptions
 		flags.StringVar(&o.out, "out", "", "write what was learnt to `FILE`, for include in the shop's file")
-		flags.BoolVar(&o.json, "json", false, "write the answer as one JSON document")
+		flags.BoolVar(&o.json, "json", false, "write the answer as one JSON document (format 2)")
 		return o.run
 	},
 }

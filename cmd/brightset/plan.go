@@ -112,14 +112,13 @@ func (o *planOptions) solveAndKeep(ctx context.Context, c *call) (int, error) {
 	if err != nil || !p.Has {
 		return code, err
 	}
-	if interrupted(ctx) {
+	if ctx.Err() != nil {
 		return notKept(c)
 	}
 	return code, keepPlan(c, d, p)
 }
 
-// notKept says that a search that the user broke off decides nothing. What was found by
-// the end of the time he gave it is what he asked for, and is kept.
+// notKept says that a search that was broken off decides nothing.
 func notKept(c *call) (int, error) {
 	fmt.Fprintln(c.err, "Interrupted: nothing is kept; the plan kept before still is.")
 	return exitInterrupted, nil
@@ -180,7 +179,7 @@ func (o *planOptions) solve(ctx context.Context, c *call, st *catalog.State) (*p
 func since(ctx context.Context, st *catalog.State, set solver.Settings) (*report.Since, error) {
 	switch {
 	case st.Kept != nil:
-		return &report.Since{Lines: st.Kept.Lines, Seq: st.Kept.Seq, Called: "the plan kept on " + st.Kept.On.Format(time.DateOnly)}, nil
+		return &report.Since{Lines: st.Kept.Lines, Seq: st.Kept.Seq, Day: st.Kept.On.Format(time.DateOnly), Called: "the plan kept on " + st.Kept.On.Format(time.DateOnly)}, nil
 	case st.Record == nil || len(st.Record.Entries) == 0:
 		return nil, nil
 	}

@@ -28,7 +28,7 @@ var riskCommand = command{
 	text:    "Works out what the plan may cost in the end when pieces break, are sent back or don't come, how likely budget and date are kept, which slots the bad cases come from, what it means if a plater loses a lot, and how much contingency to quote.",
 	setup: func(flags *pflag.FlagSet) action {
 		var o riskOptions
-		flags.BoolVar(&o.json, "json", false, "write the answer as one JSON document")
+		flags.BoolVar(&o.json, "json", false, "write the answer as one JSON document, with the distribution of what is spent")
 		flags.BoolVar(&o.detail, "detail", false, "show the figures, and how they are come by")
 		flags.BoolVar(&o.findOut, "find-out", false, "also look for what is worth finding out before anything is committed; it takes a solve for every price, breakage, grade, lead and starting value that is not firm, 20s in all unless --time-limit says otherwise")
 		flags.DurationVar(&o.limit, "time-limit", 0, "stop after `TIME`, such as 30s, with what was found so far (default: no limit)")

@@ -76,9 +76,6 @@ func (o *planOptions) together(c *call) (int, error) {
 	if err := c.print(text); err != nil || !o.keep {
 		return code, err
 	}
-	if interrupted(ctx) {
-		return notKept(c)
-	}
 	return code, keepAll(c, joint)
 }
 

@@ -26,6 +26,7 @@ type Profile struct {
 type Find struct {
 	Slot    int
 	Profile Profile
+	Metal   int           // that it is taken to be made of: the usual one of the slot
 	Worth   catalog.Cents // the most to pay for it, freight included, for all the slot needs
 	Rescues bool          // without it nothing meets the target: Worth is what keeps the budget, if there is one
 	Choice  *plan.Choice  // what is done to it
@@ -150,7 +151,7 @@ func newHunt(ctx context.Context, st *catalog.State, slots []int, set solver.Set
 		for _, p := range ProfilesFor(st, s) {
 			pieces = append(pieces, len(h.st.Pieces))
 			h.st.Pieces = append(h.st.Pieces, imagined(st, s, p, len(h.finds)))
-			h.finds = append(h.finds, Find{Slot: s, Profile: p})
+			h.finds = append(h.finds, Find{Slot: s, Profile: p, Metal: usualMetal(st, s)})
 		}
 	}
 	var err error

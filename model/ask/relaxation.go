@@ -17,7 +17,7 @@ import (
 // itself.
 type GiveUp struct {
 	Requirement Requirement
-	Words       string         // what to ask for instead
+	Words       string         // what to ask for instead; "" without a plan
 	State       *catalog.State // the job that asks for that; nil: the requirement is dropped
 	Plan        *plan.Plan
 }
@@ -66,31 +66,32 @@ func without(st *catalog.State, r *Requirement) string {
 
 func (x *explainer) giveUp(i int) (GiveUp, error) {
 	r := x.all[i]
-	g := GiveUp{Requirement: r, Words: without(x.st, &r)}
+	g := GiveUp{Requirement: r}
 	free := x.without(i)
 	plan, err := x.solve(free, false)
 	if err != nil || plan == nil || !plan.Has {
 		return g, err
 	}
-	g.Plan = plan
+	g.Plan, g.Words = plan, without(x.st, &r)
 	var least *catalog.State
+	words := ""
 	switch r.Kind {
 	case "budget":
-		least, g.Words, err = x.moreBudget(free)
+		least, words, err = x.moreBudget(free)
 	case "mean":
-		least, g.Words, err = x.lowerMean(free)
+		least, words, err = x.lowerMean(free)
 	case "completion":
-		least, g.Words, err = x.lowerChance(free)
+		least, words, err = x.lowerChance(free)
 	case "date":
-		least, g.Words, err = x.laterDate(plan)
+		least, words, err = x.laterDate(plan)
 	case "slot":
-		least, g.Words, err = x.lowerFloor(i)
+		least, words, err = x.lowerFloor(i)
 	}
 	if err != nil || least == nil {
 		return g, err
 	}
 	if plan, err = x.solve(least, false); plan != nil && plan.Has {
-		g.Plan, g.State = plan, least
+		g.Plan, g.State, g.Words = plan, least, words
 	}
 	return g, err
 }

@@ -20,6 +20,9 @@ type Requirement struct {
 	drop  func(st *catalog.State)
 }
 
+// Index is where what a requirement is about stands in its list of the state; 0 for the set.
+func (r *Requirement) Index() int { return r.index }
+
 // Requirements lists all that is asked: of the set first, then what the user has
 // decided, then of groups, slots and pieces.
 func Requirements(st *catalog.State) []Requirement {

@@ -45,7 +45,16 @@ type Plan struct {
 	Completion float64       // chance that no slot needs a rescue, exact product
 	Warnings   []string
 	Reasons    []string      // where there is no plan: what is already known of why
+	Unfilled   []Unfilled    // what the reasons are about, slot by slot
 	Result     solver.Result // nodes, time
+}
+
+// Unfilled is a slot that nothing can fill.
+type Unfilled struct {
+	Slot int
+	Best *Choice // the choice of the highest grade; nil: no piece fits the slot
+	Hung bool    // it is the piece that hangs there
+	Why  string  // why that one is out
 }
 
 // Line is the choice for one slot and the one held in reserve.

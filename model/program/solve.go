@@ -57,7 +57,9 @@ func (p *Program) Unfillable(ctx context.Context) *plan.Plan {
 	}
 	plan := &plan.Plan{Status: solver.Infeasible, Result: solver.Result{Status: solver.Infeasible}}
 	for i := range empty {
-		plan.Reasons = append(plan.Reasons, empty[i].words(p.State))
+		u := empty[i].best(p.State)
+		plan.Unfilled = append(plan.Unfilled, u)
+		plan.Reasons = append(plan.Reasons, empty[i].words(p.State, &u))
 	}
 	return plan
 }

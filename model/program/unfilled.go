@@ -71,9 +71,28 @@ func whyNoLine(st *catalog.State, c *plan.Choice) string {
 	return fmt.Sprintf("it takes %d days, and if it fails there is no time left for anything else", c.Days)
 }
 
+// best is how near what there is comes: the choice of the highest grade, of equals the
+// first.
+func (u *Unfilled) best(st *catalog.State) plan.Unfilled {
+	out := plan.Unfilled{Slot: u.Slot}
+	if len(u.Outs) == 0 {
+		return out
+	}
+	all := choice.ChoicesFor(st, u.Slot)
+	for i := range all {
+		if out.Best == nil || all[i].Grade > out.Best.Grade {
+			out.Best = &all[i]
+		}
+	}
+	if out.Best != nil {
+		out.Hung, out.Why = out.Best.Piece == st.HungIn(u.Slot), whyNoLine(st, out.Best)
+	}
+	return out
+}
+
 // words says what a piece for the slot would have to be like, and how near the best
 // of those there come.
-func (u *Unfilled) words(st *catalog.State) string {
+func (u *Unfilled) words(st *catalog.State, near *plan.Unfilled) string {
 	slot := &st.Slots[u.Slot]
 	need := Wanted(&slot.Target)
 	if slot.MaxBreakage.Set {
@@ -88,18 +107,13 @@ func (u *Unfilled) words(st *catalog.State) string {
 	if len(u.Outs) == 0 {
 		return fmt.Sprintf("%s: no piece fits it%s", slot.ID, need)
 	}
-	best, all := (*plan.Choice)(nil), choice.ChoicesFor(st, u.Slot)
-	for i := range all {
-		if best == nil || all[i].Grade > best.Grade {
-			best = &all[i]
-		}
-	}
+	best := near.Best
 	text := fmt.Sprintf("%s: nothing that fits it will do%s", slot.ID, need)
-	switch hung := st.HungIn(u.Slot); {
-	case best != nil && best.Piece == hung:
-		text = fmt.Sprintf("%s: %s hangs there%s; it reaches grade %s (%s)", slot.ID, plan.PieceName(st, hung), need, plan.Centi(best.Grade), whyNoLine(st, best))
+	switch {
+	case near.Hung:
+		text = fmt.Sprintf("%s: %s hangs there%s; it reaches grade %s (%s)", slot.ID, plan.PieceName(st, best.Piece), need, plan.Centi(best.Grade), near.Why)
 	case best != nil:
-		text += fmt.Sprintf("; the best there is, %s, reaches grade %s (%s)", plan.Label(st, best), plan.Centi(best.Grade), whyNoLine(st, best))
+		text += fmt.Sprintf("; the best there is, %s, reaches grade %s (%s)", plan.Label(st, best), plan.Centi(best.Grade), near.Why)
 	}
 	return text
 }

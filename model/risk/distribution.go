@@ -115,3 +115,48 @@ func (d *Distribution) Mean() float64 {
 	}
 	return float64(d.From) + sum*float64(d.Step)
 }
+
+// Point is a sum, the chance that it is that or above the point before, and the chance
+// that it is that or less.
+type Point struct {
+	Cents          catalog.Cents
+	Chance, Within float64
+}
+
+// Points tells the distribution by most points at most, each the highest sum of a step
+// that has any chance: the quantiles lie on points or between them, and what is within a
+// point is as exact as the distribution.
+func (d *Distribution) Points(most int) []Point {
+	wide := (len(d.Chance) + most - 1) / most
+	if sums := d.possible(); sums <= most {
+		wide = 1
+	}
+	var all []Point
+	within := 0.0
+	for from := 0; from < len(d.Chance); from += wide {
+		p := Point{}
+		for i := from; i < min(from+wide, len(d.Chance)); i++ {
+			if c := d.Chance[i]; c > 0 {
+				p.Cents = d.From + catalog.Cents(i)*d.Step
+				p.Chance += c
+			}
+		}
+		if p.Chance > 0 {
+			within += p.Chance
+			p.Within = within
+			all = append(all, p)
+		}
+	}
+	return all
+}
+
+// possible is how many sums have any chance.
+func (d *Distribution) possible() int {
+	n := 0
+	for _, c := range d.Chance {
+		if c > 0 {
+			n++
+		}
+	}
+	return n
+}

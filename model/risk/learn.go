@@ -23,16 +23,21 @@ const shareShown = 0.8
 
 // MetalRate is how often pieces of a metal broke in a work; work "" is all together.
 type MetalRate struct {
-	Metal, Work     string
-	N, Broke        int
-	Refused         int
-	Predicted       float64 // breaks that the starting values led to expect
-	Mean, Low, High float64 // of breaking, by the posterior
-	RefusedMean     float64
-	RefusedLow      float64
-	RefusedHigh     float64
-	Pooled          bool          // too few of its own: it is the metal's as a whole
-	Start, Base     catalog.Micro // of the metal alone: built-in, and as it is learnt; for work "" only
+	Metal       string        `json:"metal"`
+	Work        string        `json:"work"`
+	N           int           `json:"pieces"`
+	Broke       int           `json:"broke"`
+	Refused     int           `json:"refused"`
+	Predicted   float64       `json:"expected"` // breaks that the starting values led to expect
+	Mean        float64       `json:"breakage"` // by the posterior, like the rest
+	Low         float64       `json:"breakage_low"`
+	High        float64       `json:"breakage_high"`
+	RefusedMean float64       `json:"refusal"`
+	RefusedLow  float64       `json:"refusal_low"`
+	RefusedHigh float64       `json:"refusal_high"`
+	Pooled      bool          `json:"pooled"` // too few of its own: it is the metal's as a whole
+	Start       catalog.Micro `json:"-"`      // of the metal alone, for work "" only: built-in,
+	Base        catalog.Micro `json:"-"`      // and as it is learnt
 }
 
 // PlaterRate is how a plater's promises came out.
@@ -166,7 +171,7 @@ func platerRate(plater string, list []Experience, worse map[string]float64) Plat
 		if x.Broke {
 			r.Broke += x.many()
 		}
-		if x.PaidKnown && x.Named && x.Agreed > 0 {
+		if x.PaidKnown && x.Agreed > 0 {
 			ratios = append(ratios, float64(x.Paid)/float64(x.Agreed))
 		}
 		if x.TookKnown {

@@ -92,10 +92,34 @@ type bindingDoc struct {
 	Kind    string         `json:"kind"` // lock, ban; all: all of them together
 	ID      string         `json:"id"`   // of a lock its slot
 	Reason  string         `json:"reason"`
+	On      filterDoc      `json:"on"`          // what is locked or banned; "" for any
 	Status  string         `json:"status"`      // optimal: proven; stopped: it may cost more; not-looked-at
 	Costs   *catalog.Cents `json:"costs_cents"` // null where not looked at
 	Gain    *float64       `json:"costs_grade"` // with the best finish: the mean it would gain
 	Changed []string       `json:"changed"`     // slots filled otherwise without it
+}
+
+// filterDoc says which choices a lock or ban speaks of.
+type filterDoc struct {
+	Slot   string `json:"slot"`
+	Piece  string `json:"piece"`
+	Work   string `json:"work"`
+	Plater string `json:"plater"`
+	Level  string `json:"level"`
+}
+
+func filterOf(st *catalog.State, f *catalog.Filter) filterDoc {
+	doc := filterDoc{Work: f.Work, Level: f.Level}
+	if f.Slot != catalog.None {
+		doc.Slot = st.Slots[f.Slot].ID
+	}
+	if f.Piece != catalog.None {
+		doc.Piece = plan.PieceName(st, f.Piece)
+	}
+	if f.Plater != catalog.None {
+		doc.Plater = st.Platers[f.Plater].ID
+	}
+	return doc
 }
 
 func bindingDocs(st *catalog.State, p *plan.Plan, all []ask.Binding) []bindingDoc {
@@ -106,8 +130,10 @@ func bindingDocs(st *catalog.State, p *plan.Plan, all []ask.Binding) []bindingDo
 		switch {
 		case b.Lock != catalog.None:
 			d.Kind, d.ID, d.Reason = "lock", st.Slots[st.Locks[b.Lock].Slot].ID, st.Locks[b.Lock].Reason
+			d.On = filterOf(st, &st.Locks[b.Lock].Filter)
 		case b.Ban != catalog.None:
 			d.Kind, d.ID, d.Reason = "ban", st.Bans[b.Ban].ID, st.Bans[b.Ban].Reason
+			d.On = filterOf(st, &st.Bans[b.Ban].Filter)
 		}
 		if b.Looked {
 			d.Costs, d.Status = &b.Costs, "stopped"

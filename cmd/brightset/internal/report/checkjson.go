@@ -1,6 +1,8 @@
 package report
 
 import (
+	"slices"
+
 	"brightset/catalog"
 	"brightset/model/choice"
 	"brightset/model/plan"
@@ -12,13 +14,29 @@ type checkDoc struct {
 	Format   int       `json:"format"`
 	Title    string    `json:"title"`
 	Currency string    `json:"currency"`
+	Counts   countsDoc `json:"counts"`
 	Slots    []slotDoc `json:"slots"`
 	Warnings []string  `json:"warnings"`
 }
 
+// countsDoc is of all slots, whichever are shown.
+type countsDoc struct {
+	Slots    int      `json:"slots"`
+	Pieces   int      `json:"pieces"`
+	Choices  int      `json:"choices"`
+	Admitted int      `json:"good_enough"` // of the choices
+	Empty    []string `json:"nothing_for"` // slots for which nothing is good enough
+}
+
 type slotDoc struct {
 	Slot     string         `json:"slot"`
+	Name     string         `json:"name"`
 	Quantity int            `json:"quantity"`
+	Asks     limitsDoc      `json:"asks"`
+	Fallback *float64       `json:"fallback_floor"`
+	Area     *float64       `json:"area_dm2"`
+	Rescue   catalog.Cents  `json:"rescue_cents"`
+	Pieces   []pieceDoc     `json:"pieces"`
 	Choices  []consideredAs `json:"choices"`
 	Cant     []cantDoc      `json:"cant"`
 }
@@ -43,6 +61,15 @@ type consideredAs struct {
 	FallbackOut []string      `json:"fallback_out"`
 }
 
+// pieceDoc is a piece that is considered for a slot.
+type pieceDoc struct {
+	Piece  string  `json:"piece"`
+	Name   string  `json:"name"`
+	Kind   string  `json:"kind"`
+	Owner  string  `json:"owner"` // customer, shop, or the vendor's id
+	Chance float64 `json:"chance"`
+}
+
 type cantDoc struct {
 	choiceDoc
 	Why string `json:"why"`
@@ -52,7 +79,7 @@ type cantDoc struct {
 func CheckJSON(st *catalog.State, choices [][]plan.Choice, outs [][]choice.Out, only int) (string, error) {
 	doc := checkDoc{
 		Format: Format, Title: st.Job.Title, Currency: st.Job.Currency,
-		Slots: []slotDoc{}, Warnings: checkWarnings(st, choices),
+		Counts: countsOf(st, choices), Slots: []slotDoc{}, Warnings: checkWarnings(st, choices),
 	}
 	for s := range st.Slots {
 		if only < 0 || only == s {
@@ -62,8 +89,37 @@ func CheckJSON(st *catalog.State, choices [][]plan.Choice, outs [][]choice.Out, 
 	return toJSON(doc)
 }
 
+func countsOf(st *catalog.State, choices [][]plan.Choice) countsDoc {
+	doc := countsDoc{Slots: len(st.Slots), Pieces: len(st.Pieces), Empty: []string{}}
+	for s, list := range choices {
+		in := admittedIn(st, list)
+		if doc.Choices, doc.Admitted = doc.Choices+len(list), doc.Admitted+in; in == 0 {
+			doc.Empty = append(doc.Empty, st.Slots[s].ID)
+		}
+	}
+	return doc
+}
+
+// areaOf is null where none is given.
+func areaOf(slot *catalog.Slot) *float64 {
+	if !slot.Area.Set {
+		return nil
+	}
+	area := millionths(slot.Area.V)
+	return &area
+}
+
 func slotOf(st *catalog.State, s int, list []plan.Choice, outs []choice.Out) slotDoc {
-	doc := slotDoc{Slot: st.Slots[s].ID, Quantity: st.Slots[s].Quantity, Choices: []consideredAs{}, Cant: []cantDoc{}}
+	slot := &st.Slots[s]
+	t := &slot.Target
+	doc := slotDoc{Slot: slot.ID, Name: slot.Name, Quantity: slot.Quantity, Rescue: slot.Rescue.V, Fallback: grade(t.FallbackFloor), Area: areaOf(slot),
+		Asks: limitsDoc{Grade: grade(t.Floor), Fresh: t.Fresh.Or(false), Lasting: t.Lasting.Or(false), Breakage: chance(slot.MaxBreakage)}, Pieces: []pieceDoc{}, Choices: []consideredAs{}, Cant: []cantDoc{}}
+	for i := range st.Pieces {
+		if slices.ContainsFunc(list, func(c plan.Choice) bool { return c.Piece == i }) || slices.ContainsFunc(outs, func(o choice.Out) bool { return o.Piece == i }) {
+			p := &st.Pieces[i]
+			doc.Pieces = append(doc.Pieces, pieceDoc{plan.PieceName(st, i), p.Name, string(p.Kind), ownerOf(st, p), millionths(p.Chance)})
+		}
+	}
 	for i := range list {
 		doc.Choices = append(doc.Choices, considered(st, &list[i]))
 	}

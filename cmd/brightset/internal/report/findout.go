@@ -81,6 +81,7 @@ type findOutDoc struct {
 	Plater  string        `json:"plater"`
 	Metal   string        `json:"metal"`
 	Work    string        `json:"trade_work"`
+	Fee     catalog.Cents `json:"strip_fee_cents"` // where stripping it is the way to find out
 	Planned bool          `json:"planned"`
 	Gain    catalog.Cents `json:"gain_cents"` // expected
 	Most    catalog.Cents `json:"most_cents"`
@@ -96,6 +97,9 @@ func findOutDocs(st *catalog.State, f *Unknown) []findOutDoc {
 		}
 		if o.Plater != catalog.None {
 			doc.Plater = st.Platers[o.Plater].ID
+			if o.Figure == choice.FigureBreakage {
+				doc.Fee = st.Platers[o.Plater].StripFee
+			}
 		}
 		if o.Metal != catalog.None {
 			doc.Metal = st.Tables.Metals[o.Metal].Name

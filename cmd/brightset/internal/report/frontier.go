@@ -83,6 +83,7 @@ func marks(c *ask.Curve) []string {
 
 type curveDoc struct {
 	Format   int        `json:"format"`
+	Title    string     `json:"title"`
 	Status   string     `json:"status"` // optimal: every point is proven; stopped
 	Currency string     `json:"currency"`
 	Points   []spotDoc  `json:"points"`
@@ -90,13 +91,15 @@ type curveDoc struct {
 }
 
 type spotDoc struct {
-	Mean     float64       `json:"mean"`
-	Expected catalog.Cents `json:"expected_cents"`
-	Outlay   catalog.Cents `json:"outlay_cents"`
-	Within   bool          `json:"within_budget"`
-	Proven   bool          `json:"proven"`
-	Changed  []string      `json:"changed"` // slots filled otherwise than at the point before
-	Lines    []lineDoc     `json:"lines"`
+	Mean        float64         `json:"mean"`
+	Expected    catalog.Cents   `json:"expected_cents"`
+	Outlay      catalog.Cents   `json:"outlay_cents"`
+	More        catalog.Cents   `json:"more_cents"` // than the point before
+	Within      bool            `json:"within_budget"`
+	Proven      bool            `json:"proven"`
+	Differences []differenceDoc `json:"differences"` // from the point before
+	Changed     []string        `json:"changed"`     // slots filled otherwise than at the point before
+	Lines       []lineDoc       `json:"lines"`
 }
 
 type aimedDoc struct {
@@ -107,14 +110,18 @@ type aimedDoc struct {
 
 // FrontierJSON writes the curve as one JSON document.
 func FrontierJSON(st *catalog.State, c *ask.Curve) (string, error) {
-	doc := curveDoc{Format: Format, Status: "optimal", Currency: st.Job.Currency, Points: []spotDoc{}, Targets: []aimedDoc{}}
+	doc := curveDoc{Format: Format, Title: st.Job.Title, Status: "optimal", Currency: st.Job.Currency, Points: []spotDoc{}, Targets: []aimedDoc{}}
 	if !c.Whole {
 		doc.Status = "stopped"
 	}
 	for i := range c.Points {
 		p := &c.Points[i]
 		d := spotDoc{Mean: finite(p.Plan.Grade), Expected: p.Plan.Expected, Outlay: p.Plan.Outlay, Within: p.Within,
-			Proven: p.Plan.Status == solver.Optimal, Changed: []string{}, Lines: []lineDoc{}}
+			Proven: p.Plan.Status == solver.Optimal, Differences: []differenceDoc{}, Changed: []string{}, Lines: []lineDoc{}}
+		if i > 0 {
+			before := c.Points[i-1].Plan
+			d.More, d.Differences = p.Plan.Expected-before.Expected, differenceDocs(st, before, p.Plan)
+		}
 		for _, k := range p.Changes {
 			d.Changed = append(d.Changed, st.Slots[k.Slot].ID)
 		}

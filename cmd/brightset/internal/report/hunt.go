@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"brightset/catalog"
 	"brightset/model/ask"
@@ -46,7 +47,7 @@ func Hunt(st *catalog.State, h *ask.Hunted) string {
 	if !h.Whole {
 		text += "\n" + Paragraph("", "", "Stopped early: not every slot was looked at. For one slot at a time: brightset hunt --slot SLOT")
 	}
-	return text + "\n" + Paragraph("", "", huntNote(st))
+	return text + "\n" + Paragraph("", "", huntNote(st, h))
 }
 
 // leads says what the chance that a piece comes is worth, and until when.
@@ -130,12 +131,37 @@ func alike(st *catalog.State, finds []ask.Find) string {
 }
 
 // huntNote says what the prices rest on.
-func huntNote(st *catalog.State) string {
+func huntNote(st *catalog.State, h *ask.Hunted) string {
 	text := "Each top price is for one find alone: after buying one, hunt again. Of several pieces for one slot the price is for all of them."
+	if metals := metalsTaken(st, h); metals != "" {
+		text += " What has to be worked on is taken to be of the slot's usual metal: " + metals + "."
+	}
 	if st.Job.WithinDays.Set {
 		text += fmt.Sprintf(" A find has to leave time for the work on it: %d days are allowed in all.", st.Job.WithinDays.V)
 	}
 	return text
+}
+
+// metalsTaken says of which metal finds to be plated are taken to be, slot by slot: what
+// they cost and how often they break goes by it.
+func metalsTaken(st *catalog.State, h *ask.Hunted) string {
+	slots := map[int][]string{}
+	var order []int
+	for i := range h.Finds {
+		f := &h.Finds[i]
+		if !f.Choice.Plated() && f.Choice.Work != catalog.WorkClean {
+			continue
+		}
+		if slots[f.Metal] == nil {
+			order = append(order, f.Metal)
+		}
+		slots[f.Metal] = unique(append(slots[f.Metal], st.Slots[f.Slot].ID))
+	}
+	var all []string
+	for _, m := range order {
+		all = append(all, st.Tables.Metals[m].Name+" for "+join(slots[m]))
+	}
+	return strings.Join(all, "; ")
 }
 
 // used says what would be done to a find.
@@ -173,6 +199,7 @@ func pairTexts(st *catalog.State, h *ask.Hunted) []string {
 
 type huntDoc struct {
 	Format   int            `json:"format"`
+	Title    string         `json:"title"`
 	Status   string         `json:"status"` // of the set without any find
 	Currency string         `json:"currency"`
 	Expected *catalog.Cents `json:"expected_cents"`
@@ -180,7 +207,8 @@ type huntDoc struct {
 	Pairs    []pairDoc      `json:"pairs"`
 	Leads    []leadDoc      `json:"leads"`
 	Tours    []tourDoc      `json:"tours"`
-	Whole    bool           `json:"whole"` // everything was looked at
+	Within   *int           `json:"within_days"` // null: no date
+	Whole    bool           `json:"whole"`       // everything was looked at
 }
 
 type leadDoc struct {
@@ -189,19 +217,27 @@ type leadDoc struct {
 	Reserve bool          `json:"reserve"`
 	Worth   catalog.Cents `json:"worth_cents"`
 	Needed  bool          `json:"needed"`
-	LastDay *int          `json:"last_day"` // null: no date
+	LastDay *int          `json:"last_day"` // by which it has to be here; null: no date
+	LastOn  string        `json:"last_on"`  // the same in the calendar, "" where the job has no start
 	Proven  bool          `json:"proven"`
 }
 
 // tourDoc is the order in which to try the avenues for one find.
 type tourDoc struct {
 	Find    int           `json:"find"` // place in finds
+	Slot    string        `json:"slot"`
+	Profile string        `json:"profile"`
+	Worth   catalog.Cents `json:"worth_cents"`
 	Expects catalog.Cents `json:"expected_cents"`
 	Tries   []tryDoc      `json:"tries"`
 }
 
 type tryDoc struct {
 	Avenue string        `json:"avenue"`
+	Where  string        `json:"where"`
+	Cost   catalog.Cents `json:"cost_cents"` // of a try
+	Chance float64       `json:"chance"`     // to find one
+	Likely catalog.Cents `json:"likely_cents"`
 	Skip   catalog.Cents `json:"skip_cents"` // not worth a try with one in hand for this or less
 }
 
@@ -209,6 +245,7 @@ type findDoc struct {
 	Slot    string        `json:"slot"`
 	Profile string        `json:"profile"`
 	Kind    string        `json:"kind"`
+	Metal   string        `json:"metal"` // that it is taken to be made of: the usual one of the slot
 	Grade   *float64      `json:"grade"` // as it lies; null: sound, to be plated
 	Work    string        `json:"work"`
 	Plater  string        `json:"plater"`
@@ -221,11 +258,12 @@ type findDoc struct {
 type pairDoc struct {
 	Finds    [2]int        `json:"finds"` // places in finds
 	Together catalog.Cents `json:"together_cents"`
+	Singly   catalog.Cents `json:"one_by_one_cents"`
 }
 
 // HuntJSON writes the answer of hunt as one JSON document.
 func HuntJSON(st *catalog.State, h *ask.Hunted) (string, error) {
-	doc := huntDoc{Format: Format, Status: h.Plan.Status.String(), Currency: st.Job.Currency, Finds: []findDoc{}, Pairs: []pairDoc{}, Leads: []leadDoc{}, Tours: []tourDoc{}, Whole: h.Whole}
+	doc := huntDoc{Format: Format, Title: st.Job.Title, Within: withinDays(st), Status: h.Plan.Status.String(), Currency: st.Job.Currency, Finds: []findDoc{}, Pairs: []pairDoc{}, Leads: []leadDoc{}, Tours: []tourDoc{}, Whole: h.Whole}
 	if h.Plan.Has {
 		doc.Expected = &h.Plan.Expected
 	}
@@ -235,7 +273,7 @@ func HuntJSON(st *catalog.State, h *ask.Hunted) (string, error) {
 		if f.Choice.Plated() {
 			c.Plater = st.Platers[f.Choice.Plater].ID
 		}
-		d := findDoc{Slot: st.Slots[f.Slot].ID, Profile: f.Profile.Name, Kind: string(f.Profile.Kind),
+		d := findDoc{Slot: st.Slots[f.Slot].ID, Profile: f.Profile.Name, Kind: string(f.Profile.Kind), Metal: st.Tables.Metals[f.Metal].Name,
 			Work: c.Work, Plater: c.Plater, Level: c.Level, Worth: f.Worth, Needed: f.Rescues, Proven: !f.Stopped}
 		if f.Profile.Grade.Set {
 			g := hundredths(f.Profile.Grade.V)
@@ -248,20 +286,22 @@ func HuntJSON(st *catalog.State, h *ask.Hunted) (string, error) {
 		d := leadDoc{Piece: plan.PieceName(st, l.Piece), Slot: st.Slots[l.Slot].ID, Reserve: l.Reserve, Worth: l.Worth, Needed: l.Needed, Proven: !l.Unproven}
 		if l.HasLast {
 			d.LastDay = &l.LastDay
+			d.LastOn = onDate(st, l.LastDay)
 		}
 		doc.Leads = append(doc.Leads, d)
 	}
 	for _, t := range ask.Tours(st, h) {
-		d := tourDoc{Expects: t.Expects, Find: slices.IndexFunc(h.Finds, func(f ask.Find) bool {
+		d := tourDoc{Expects: t.Expects, Slot: st.Slots[t.Find.Slot].ID, Profile: t.Find.Profile.Name, Worth: t.Find.Worth, Find: slices.IndexFunc(h.Finds, func(f ask.Find) bool {
 			return f.Slot == t.Find.Slot && f.Profile.Name == t.Find.Profile.Name
 		})}
 		for _, try := range t.Tries {
-			d.Tries = append(d.Tries, tryDoc{st.Avenues[try.Avenue].ID, try.Reserve})
+			a := &st.Avenues[try.Avenue]
+			d.Tries = append(d.Tries, tryDoc{a.ID, a.Where, a.Cost, millionths(a.Chance), a.Likely, try.Reserve})
 		}
 		doc.Tours = append(doc.Tours, d)
 	}
 	for _, p := range h.Pairs {
-		doc.Pairs = append(doc.Pairs, pairDoc{[2]int{p.A, p.B}, p.Together})
+		doc.Pairs = append(doc.Pairs, pairDoc{[2]int{p.A, p.B}, p.Together, h.Finds[p.A].Worth + h.Finds[p.B].Worth})
 	}
 	return toJSON(doc)
 }

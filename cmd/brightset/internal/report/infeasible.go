@@ -2,7 +2,6 @@ package report
 
 import (
 	"fmt"
-	"strings"
 
 	"brightset/catalog"
 	"brightset/model/ask"
@@ -105,69 +104,4 @@ func nearest(c *ask.Conflict) *ask.GiveUp {
 		}
 	}
 	return nil
-}
-
-type conflictDoc struct {
-	Requirements []requirementDoc `json:"requirements"`
-	Minimal      bool             `json:"minimal"`
-}
-
-type requirementDoc struct {
-	Kind  string `json:"kind"`
-	Of    string `json:"of"`
-	Words string `json:"words"`
-}
-
-type giveUpDoc struct {
-	requirementDoc
-	Instead  string         `json:"instead"`
-	Expected *catalog.Cents `json:"expected_cents"` // null: not enough by itself
-	Grade    *float64       `json:"grade"`
-}
-
-// conflictDocs turns what clashes into documents.
-func conflictDocs(c *ask.Conflict) ([]conflictDoc, []giveUpDoc) {
-	conflicts, ups := []conflictDoc{}, []giveUpDoc{}
-	if c == nil {
-		return conflicts, ups
-	}
-	if len(c.Clash) > 0 {
-		d := conflictDoc{Minimal: c.Minimal}
-		for _, r := range c.Clash {
-			d.Requirements = append(d.Requirements, requirementDoc{r.Kind, r.Of, r.Words})
-		}
-		conflicts = append(conflicts, d)
-	}
-	for _, more := range c.More {
-		d := conflictDoc{Minimal: more.Minimal}
-		for _, r := range more.Requirements {
-			d.Requirements = append(d.Requirements, requirementDoc{r.Kind, r.Of, r.Words})
-		}
-		conflicts = append(conflicts, d)
-	}
-	for i := range c.GiveUps {
-		g := &c.GiveUps[i]
-		d := giveUpDoc{requirementDoc: requirementDoc{g.Requirement.Kind, g.Requirement.Of, g.Requirement.Words}, Instead: g.Words}
-		if g.Plan != nil && g.Plan.Has {
-			grade := finite(g.Plan.Grade)
-			d.Expected, d.Grade = &g.Plan.Expected, &grade
-		}
-		ups = append(ups, d)
-	}
-	return conflicts, ups
-}
-
-// InfeasibleJSON writes what plan --json does, with what clashes and what could be
-// given up.
-func InfeasibleJSON(st *catalog.State, p *plan.Plan, c *ask.Conflict) (string, error) {
-	text, err := PlanJSON(st, p, &Beside{})
-	if err != nil {
-		return "", err
-	}
-	conflicts, ups := conflictDocs(c)
-	more, err := toJSON(struct {
-		Conflicts []conflictDoc `json:"conflicts"`
-		GiveUps   []giveUpDoc   `json:"give_up"`
-	}{conflicts, ups})
-	return strings.TrimSuffix(text, "\n}\n") + "," + strings.TrimPrefix(more, "{"), err
 }

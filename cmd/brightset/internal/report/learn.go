@@ -45,7 +45,7 @@ func Learn(l *Lesson) string {
 		p.Row(q.Plater, fmt.Sprint(q.N), ratio(q), ratioWithin(q), signedMean(q.Late, q.LateSD, q.LateN), signedMean(q.Grade, q.GradeSD, q.GradeN), fmt.Sprint(q.Broke), fmt.Sprintf("%.1f", q.Predicted))
 	}
 	text += "\n" + p.String()
-	return text + Paragraph("", "", "Paid to agreed: of prices that he named, our own estimates aside. Days late and grade off: on average, ± the spread of single pieces. Expected breaks of a plater: by the metals as they are learnt.")
+	return text + Paragraph("", "", "Days late and grade off: on average, ± the spread of single pieces. Expected breaks of a plater: by the metals as they are learnt.")
 }
 
 func share(v float64) string { return fmt.Sprintf("%.1f%%", 100*v) }
@@ -89,20 +89,42 @@ func LearntFile(l *Lesson, day string) string {
 	return catalog.LearntFile(day, l.from(), metals, platers)
 }
 
+// learnFormat is the version of the answer of learn: in version 1 the keys of metals were
+// written otherwise.
+const learnFormat = 2
+
 type learnDoc struct {
 	Format  int               `json:"format"`
 	Pieces  int               `json:"pieces"`
 	Jobs    int               `json:"jobs"`
-	Metals  []risk.MetalRate  `json:"metals"`
+	Metals  []metalDoc        `json:"metals"`
 	Platers []risk.PlaterRate `json:"platers"`
+}
+
+// metalDoc is a metal's rate. The bases are null but for the metal as a whole, the
+// built-in one where there is none.
+type metalDoc struct {
+	risk.MetalRate
+	Start *float64 `json:"base_built_in"`
+	Base  *float64 `json:"base_learnt"`
+}
+
+func metalDocs(l *Lesson) []metalDoc {
+	docs := []metalDoc{}
+	for i := range l.Metals {
+		d := metalDoc{MetalRate: l.Metals[i]}
+		if d.Work == "" && d.MetalRate.Start > 0 {
+			start, base := millionths(d.MetalRate.Start), millionths(d.MetalRate.Base)
+			d.Start, d.Base = &start, &base
+		}
+		docs = append(docs, d)
+	}
+	return docs
 }
 
 // LearnJSON writes the same as one JSON document.
 func LearnJSON(l *Lesson) (string, error) {
-	doc := learnDoc{Format: Format, Pieces: l.Count, Jobs: l.Jobs, Metals: l.Metals, Platers: l.Platers}
-	if doc.Metals == nil {
-		doc.Metals = []risk.MetalRate{}
-	}
+	doc := learnDoc{Format: learnFormat, Pieces: l.Count, Jobs: l.Jobs, Metals: metalDocs(l), Platers: l.Platers}
 	if doc.Platers == nil {
 		doc.Platers = []risk.PlaterRate{}
 	}

@@ -70,8 +70,9 @@ func oneForTwoWords(two, one *plan.Plan) string {
 // oneForTwoDoc is a plan in which two slots may hold one spare against the one in
 // which each is held for one slot. Sums are null where there is no plan.
 type oneForTwoDoc struct {
-	Two againstDoc `json:"held_for_two"`
-	One againstDoc `json:"held_for_one"`
+	Two   againstDoc     `json:"held_for_two"`
+	One   againstDoc     `json:"held_for_one"`
+	Saves *catalog.Cents `json:"saves_cents"`
 }
 
 type againstDoc struct {
@@ -86,7 +87,12 @@ func oneForTwoOf(two, one *plan.Plan) *oneForTwoDoc {
 	if one == nil {
 		return nil
 	}
-	return &oneForTwoDoc{Two: againstOf(two), One: againstOf(one)}
+	doc := &oneForTwoDoc{Two: againstOf(two), One: againstOf(one)}
+	if two.Has && one.Has {
+		saved := one.Expected - two.Expected
+		doc.Saves = &saved
+	}
+	return doc
 }
 
 func againstOf(p *plan.Plan) againstDoc {
@@ -102,15 +108,16 @@ func againstOf(p *plan.Plan) againstDoc {
 // slot, and whether this one is rescued if both fail.
 type fallbackDoc struct {
 	choiceDoc
-	SharedWith string `json:"shared_with,omitempty"`
-	Yields     *bool  `json:"yields,omitempty"`
+	Chance     float64 `json:"chance"` // that it comes at all
+	SharedWith string  `json:"shared_with,omitempty"`
+	Yields     *bool   `json:"yields,omitempty"`
 }
 
 func fallbackOf(st *catalog.State, l *plan.Line) *fallbackDoc {
 	if l.Fallback == nil {
 		return nil
 	}
-	doc := &fallbackDoc{choiceDoc: choiceOf(st, l.Fallback)}
+	doc := &fallbackDoc{choiceDoc: choiceOf(st, l.Fallback), Chance: millionths(l.Fallback.Chance)}
 	if l.Sharing != nil {
 		yields := l.Sharing.Yields
 		doc.SharedWith, doc.Yields = st.Slots[l.Sharing.With].ID, &yields

@@ -93,13 +93,7 @@ func otherDetails(st *catalog.State, advised, p *plan.Plan, name string) string 
 	if len(items) == 0 {
 		return "\n" + Paragraph("", "", fmt.Sprintf("%s: the same as the advised plan.", upper(name)))
 	}
-	rest := p.Expected - advised.Expected
-	for _, d := range plan.Differences(advised, p) {
-		if !d.SameChoice() {
-			rest -= d.Now.Expected - d.Was.Expected
-		}
-	}
-	if rest != 0 {
+	if rest := restOf(advised, p); rest != 0 {
 		items = append(items, "freights, least lots, bundles, credits and reserves: "+moreOrLess(rest))
 	}
 	sum := "the same sum"
@@ -117,28 +111,33 @@ func slotCount(n int) string {
 }
 
 type otherDoc struct {
-	Kind     string         `json:"kind"`   // near-best, do-least, best-finish, without-locks
-	Status   string         `json:"status"` // as of a plan; not-looked-at
-	Expected *catalog.Cents `json:"expected_cents"`
-	Outlay   *catalog.Cents `json:"outlay_cents"`
-	Grade    *float64       `json:"grade"`
-	Level    bool           `json:"within_estimating_error"` // no further off the advised plan in total than that
-	Differ   int            `json:"slots_differ"`            // two pieces that change places don't count
-	Changed  []string       `json:"changed"`                 // slots with another planned choice than the advised plan's
-	Lines    []lineDoc      `json:"lines"`
-	Charges  []chargeDoc    `json:"charges"`
+	Kind        string          `json:"kind"`   // near-best, do-least, best-finish, without-locks
+	Status      string          `json:"status"` // as of a plan; not-looked-at
+	Expected    *catalog.Cents  `json:"expected_cents"`
+	Outlay      *catalog.Cents  `json:"outlay_cents"`
+	Grade       *float64        `json:"grade"`
+	Level       bool            `json:"within_estimating_error"` // no further off the advised plan in total than that
+	Differ      int             `json:"slots_differ"`            // two pieces that change places don't count
+	More        *catalog.Cents  `json:"more_cents"`              // than the advised plan
+	Differences []differenceDoc `json:"differences"`
+	Rest        catalog.Cents   `json:"rest_cents"` // of more_cents, what is in freights, least lots, bundles, credits and reserves
+	Changed     []string        `json:"changed"`    // slots with another planned choice than the advised plan's
+	Lines       []lineDoc       `json:"lines"`
+	Charges     []chargeDoc     `json:"charges"`
 }
 
 func otherDocs(st *catalog.State, advised *plan.Plan, all []ask.Other) []otherDoc {
 	docs := []otherDoc{}
 	for i := range all {
 		o := &all[i]
-		d := otherDoc{Kind: string(o.Kind), Status: "not-looked-at", Level: o.Level, Differ: o.Differ, Changed: []string{}, Lines: []lineDoc{}, Charges: []chargeDoc{}}
+		d := otherDoc{Kind: string(o.Kind), Status: "not-looked-at", Level: o.Level, Differ: o.Differ, Differences: []differenceDoc{}, Changed: []string{}, Lines: []lineDoc{}, Charges: []chargeDoc{}}
 		if p := o.Plan; p != nil {
 			d.Status = p.Status.String()
 			if p.Has {
 				grade := finite(p.Grade)
 				d.Expected, d.Outlay, d.Grade = &p.Expected, &p.Outlay, &grade
+				more := p.Expected - advised.Expected
+				d.More, d.Rest, d.Differences = &more, restOf(advised, p), differenceDocs(st, advised, p)
 				d.Changed = changedSlots(st, advised, p)
 				d.Lines, d.Charges = lineDocs(st, p), chargeDocs(st, p)
 			}

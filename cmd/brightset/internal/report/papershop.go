@@ -145,7 +145,7 @@ func (p *Papers) huntSheet() *page.Page {
 		return nil
 	}
 	sheet := p.sheet("hunt", "To hunt for", fmt.Sprintf("top prices in %s, freight to the door included", st.Job.Currency))
-	sheet.Blocks = []page.Block{{Grid: g, Small: []string{huntNote(st)}}}
+	sheet.Blocks = []page.Block{{Grid: g, Small: []string{huntNote(st, h)}}}
 	if !h.Whole {
 		sheet.Blocks[0].Small = append(sheet.Blocks[0].Small, "Stopped early: not every find was looked at to the end.")
 	}

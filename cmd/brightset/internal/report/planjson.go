@@ -3,6 +3,7 @@ package report
 import (
 	"encoding/json"
 	"math"
+	"time"
 
 	"brightset/catalog"
 	"brightset/model/choice"
@@ -24,16 +25,33 @@ type planDoc struct {
 	Expected     *catalog.Cents `json:"expected_cents"`
 	Bound        *catalog.Cents `json:"bound_cents"`
 	Outlay       *catalog.Cents `json:"outlay_cents"`
+	AboveBound   *catalog.Cents `json:"above_bound_cents"` // it is at most so much above the cheapest
+	ExpectedAll  *catalog.Cents `json:"expected_with_spent_cents"`
+	OutlayAll    *catalog.Cents `json:"outlay_with_spent_cents"`
+	Asked        askedDoc       `json:"asked"` // of the set as a whole
+	Done         *doneDoc       `json:"done"`  // when it is complete
 	Grade        *float64       `json:"grade"`
 	Completion   *float64       `json:"completion"`
 	Seconds      float64        `json:"seconds"`
 	Lines        []lineDoc      `json:"lines"`
 	Charges      []chargeDoc    `json:"charges"`
+	Lots         []lotDoc       `json:"lots"`     // what goes to which plater
+	OwnWork      []workDoc      `json:"own_work"` // on the shop's own bench
+	Makers       []workDoc      `json:"makers"`   // what they do
+	ToBuy        []purchaseDoc  `json:"to_buy"`
+	ToTrade      []tradeDoc     `json:"to_trade"`
+	Held         []heldDoc      `json:"held"`      // in reserve
+	LeftOver     []leftDoc      `json:"left_over"` // what the plan doesn't use
+	Starting     []startingDoc  `json:"starting_values"`
 	Warnings     []string       `json:"warnings"`
 	Locks        []bindingDoc   `json:"locks"`  // locks and bans, with what each costs today
 	Others       []otherDoc     `json:"others"` // where asked for
 	Spent        catalog.Cents  `json:"spent_cents"`
-	Day          int            `json:"day"` // of the job, as of what was recorded last
+	Day          int            `json:"day"`       // of the job, as of what was recorded last
+	AsOf         string         `json:"as_of_day"` // in the calendar; "" where nothing was recorded
+	UnderWay     []underWayDoc  `json:"under_way"` // pieces that are at platers, back, or hang
+	Since        string         `json:"since"`     // the plan with which this one is compared; "" for none
+	SinceDay     string         `json:"since_day"` // when that one was kept; "" for the first plan
 	Changed      []shiftDoc     `json:"changed"`
 	ChangedEarly bool           `json:"changed_unknown"` // time ran out before it was known what has changed
 	StripFirst   []findOutDoc   `json:"strip_first"`
@@ -44,9 +62,14 @@ type planDoc struct {
 
 // shiftDoc is a slot filled otherwise than the last plan had it.
 type shiftDoc struct {
-	Slot    string `json:"slot"`
-	Text    string `json:"text"`
-	Because []int  `json:"because"` // entries of the journal; none: it follows from the rest
+	Slot    string     `json:"slot"`
+	Now     *choiceDoc `json:"now"`        // null: a rescue, or the slot is not in the job any more
+	Was     *choiceDoc `json:"was"`        // null: a rescue, or the slot is new
+	Reserve bool       `json:"in_reserve"` // only what is held in reserve differs
+	From    string     `json:"from"`       // the slot what hangs here now was planned for, "" for none
+	To      string     `json:"to"`         // the slot where what was planned here hangs now, "" for none
+	Text    string     `json:"text"`
+	Because []int      `json:"because"` // entries of the journal; none: it follows from the rest
 }
 
 // stopDoc is the price after stripping, for one piece, above which to stop.
@@ -70,16 +93,18 @@ type choiceDoc struct {
 type lineDoc struct {
 	Slot string `json:"slot"`
 	choiceDoc
-	Expected catalog.Cents `json:"expected_cents"` // what failing costs included
-	Outlay   catalog.Cents `json:"outlay_cents"`
-	Grade    float64       `json:"grade"`
-	Tone     float64       `json:"tone"`
-	Fresh    bool          `json:"fresh"`
-	Breakage float64       `json:"breakage"`
-	Fails    float64       `json:"fails"` // broken, refused or not come
-	Days     int           `json:"days"`
-	Fallback *fallbackDoc  `json:"fallback"`
-	Rests    []string      `json:"rests_on"` // starting values
+	Expected catalog.Cents  `json:"expected_cents"` // what failing costs included
+	Outlay   catalog.Cents  `json:"outlay_cents"`
+	Grade    float64        `json:"grade"`
+	Tone     float64        `json:"tone"`
+	Fresh    bool           `json:"fresh"`
+	Breakage float64        `json:"breakage"`
+	Fails    float64        `json:"fails"`  // broken, refused or not come
+	Chance   float64        `json:"chance"` // that the piece comes at all
+	Days     int            `json:"days"`
+	Rescue   *catalog.Cents `json:"rescue_cents"` // what filling the slot in a hurry costs; null where nothing can fail
+	Fallback *fallbackDoc   `json:"fallback"`
+	Rests    []string       `json:"rests_on"` // starting values
 }
 
 type chargeDoc struct {
@@ -94,17 +119,25 @@ func PlanJSON(st *catalog.State, p *plan.Plan, beside *Beside) (string, error) {
 	doc := planDoc{
 		Format: Format, Status: p.Status.String(), Stop: p.Stop.String(),
 		Title: st.Job.Title, Currency: st.Job.Currency, Seconds: finite(p.Result.Time.Seconds()),
-		Lines: []lineDoc{}, Charges: []chargeDoc{}, Warnings: planWarnings(st, p),
+		Lines: []lineDoc{}, Charges: []chargeDoc{}, Warnings: planWarnings(st, p), Asked: askedOf(st, p),
+		Lots: []lotDoc{}, OwnWork: []workDoc{}, Makers: []workDoc{}, ToBuy: []purchaseDoc{}, ToTrade: []tradeDoc{}, Held: []heldDoc{}, LeftOver: []leftDoc{},
+		Starting: []startingDoc{}, UnderWay: underWayDocs(st),
 		Locks: bindingDocs(st, p, beside.Bindings), Others: otherDocs(st, p, beside.Others),
 	}
 	doc.Spent, doc.Day = st.Job.SpentSum, st.Job.Elapsed
+	if !st.Job.AsOf.IsZero() {
+		doc.AsOf = st.Job.AsOf.Format(time.DateOnly)
+	}
 	doc.Changed, doc.StripFirst, doc.StopPrices = []shiftDoc{}, []findOutDoc{}, []stopDoc{}
 	doc.OneForTwo = oneForTwoOf(p, beside.HeldForOne)
 	if p.Has {
 		doc.beside(st, p, beside)
 		grade, completion := finite(p.Grade), finite(p.Completion)
 		doc.Expected, doc.Outlay, doc.Grade, doc.Completion = &p.Expected, &p.Outlay, &grade, &completion
+		above, all, out := p.Expected-p.Bound, p.Expected+st.Job.SpentSum, p.Outlay+st.Job.SpentSum
+		doc.AboveBound, doc.ExpectedAll, doc.OutlayAll, doc.Done = &above, &all, &out, doneOf(st, p)
 		doc.Lines, doc.Charges = lineDocs(st, p), chargeDocs(st, p)
+		doc.errands(st, p)
 	}
 	if p.Status != solver.Infeasible {
 		doc.Bound = &p.Bound
@@ -115,9 +148,10 @@ func PlanJSON(st *catalog.State, p *plan.Plan, beside *Beside) (string, error) {
 // beside adds what stands beside a plan.
 func (doc *planDoc) beside(st *catalog.State, p *plan.Plan, beside *Beside) {
 	if doc.ChangedEarly = beside.Since != nil && beside.Since.Early; beside.Since != nil && !doc.ChangedEarly {
+		doc.Since, doc.SinceDay = beside.Since.Called, beside.Since.Day
 		shifts := plan.Shifts(st, beside.Since.Lines, beside.Since.Seq, p)
 		for i := range shifts {
-			one := shiftDoc{Slot: shifts[i].Slot, Text: shiftText(st, &shifts[i]), Because: []int{}}
+			one := shiftOf(st, &shifts[i])
 			for _, e := range shifts[i].Because {
 				one.Because = append(one.Because, e.Seq)
 			}
@@ -132,6 +166,27 @@ func (doc *planDoc) beside(st *catalog.State, p *plan.Plan, beside *Beside) {
 	for _, s := range beside.Strip.Stop {
 		doc.StopPrices = append(doc.StopPrices, stopDoc{st.Slots[s.Slot].ID, plan.PieceName(st, s.Choice.Piece), st.Platers[s.Choice.Plater].ID, s.Planned, s.Highest, s.NoOther})
 	}
+}
+
+func shiftOf(st *catalog.State, s *plan.Shift) shiftDoc {
+	doc := shiftDoc{Slot: s.Slot, Reserve: s.Reserve, From: s.From, To: s.To, Text: shiftText(st, s), Because: []int{}}
+	if s.Now != nil {
+		now := s.Now.Choice
+		if s.Reserve {
+			now = s.Now.Fallback
+		}
+		doc.Now = choiceOrNone(st, now)
+	}
+	if s.Was != nil {
+		was := &s.Was.KeptChoice
+		if s.Reserve {
+			was = s.Was.Fallback
+		}
+		if was != nil {
+			doc.Was = &choiceDoc{Piece: keptName(was), Work: was.Work, Plater: was.Plater, Level: was.Level}
+		}
+	}
+	return doc
 }
 
 func lineDocs(st *catalog.State, p *plan.Plan) []lineDoc {
@@ -155,7 +210,10 @@ func lineOf(st *catalog.State, l *plan.Line) lineDoc {
 	doc := lineDoc{
 		Slot: st.Slots[l.Slot].ID, choiceDoc: choiceOf(st, c), Expected: l.Expected, Outlay: c.Cash,
 		Grade: hundredths(c.Grade), Tone: hundredths(c.Tone), Fresh: c.Fresh,
-		Breakage: millionths(c.Breakage), Fails: millionths(c.Fails), Days: c.Days, Rests: []string{},
+		Breakage: millionths(c.Breakage), Fails: millionths(c.Fails), Days: c.Days, Chance: millionths(c.Chance), Rests: []string{},
+	}
+	if c.Fails > 0 {
+		doc.Rescue = &st.Slots[l.Slot].Rescue.V
 	}
 	for _, r := range choice.LineRests(st, l) {
 		doc.Rests = append(doc.Rests, string(r))

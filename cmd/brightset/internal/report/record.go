@@ -23,9 +23,6 @@ func Recorded(before, st *catalog.State, done Done) string {
 		return text
 	}
 	text += spentText(before, st)
-	for _, j := range joined(before, st, done.Entry) {
-		text += Paragraph("  ", "  ", j.text(st))
-	}
 	for i := range st.Pieces {
 		p := &st.Pieces[i]
 		j, ok := before.FindPiece(p.Key())
@@ -34,56 +31,39 @@ func Recorded(before, st *catalog.State, done Done) string {
 			continue
 		}
 		was := &before.Pieces[j]
-		if was.Stage != p.Stage || was.AtPlater() != p.AtPlater() || was.HungIn != p.HungIn {
+		if movedOn(was, p) {
 			text += Paragraph("  ", "  ", fmt.Sprintf("%s: %s, was %s.", st.PieceLabel(i), stageText(st, p), stageText(before, was)))
 		}
 	}
-	for _, w := range st.Warnings {
-		if !slices.ContainsFunc(before.Warnings, func(o catalog.Warning) bool { return o.Message == w.Message }) {
-			text += Paragraph("  ", "  ", "Mind: "+warningText(w)+".")
-		}
+	for _, w := range newWarnings(before, st) {
+		text += Paragraph("  ", "  ", "Mind: "+warningText(w)+".")
 	}
 	return text
 }
 
-// joinedLot is a lot that went to a plater already and that more was sent with.
-type joinedLot struct {
-	plater int
-	lot    string
-	with   []string // what was in it before
+// movedOn says whether a piece is further than it was, or elsewhere.
+func movedOn(was, p *catalog.Piece) bool {
+	return was.Stage != p.Stage || was.AtPlater() != p.AtPlater() || was.HungIn != p.HungIn
 }
 
-// joined gives the lots that pieces were sent with by an entry, in the order of the pieces.
-func joined(before, st *catalog.State, entry int) (all []joinedLot) {
-	if st.Record == nil || !slices.ContainsFunc(st.Record.Entries, func(e journal.Entry) bool { return e.Seq == entry && e.Action == "sent" }) {
-		return nil
-	}
-	for i := range st.Pieces {
-		p := &st.Pieces[i]
-		j, ok := before.FindPiece(p.Key())
-		if !p.AtPlater() || ok && before.Pieces[j].AtPlater() || slices.ContainsFunc(all, func(o joinedLot) bool { return o.lot == p.Sent.Lot }) {
-			continue
-		}
-		one := joinedLot{plater: p.Sent.Plater, lot: p.Sent.Lot}
-		for k := range before.Pieces {
-			if was := &before.Pieces[k]; was.AtPlater() && was.Sent.Lot == one.lot && one.lot != "" {
-				one.with = append(one.with, before.PieceLabel(k))
-			}
-		}
-		if len(one.with) > 0 {
-			all = append(all, one)
+func newWarnings(before, st *catalog.State) []catalog.Warning {
+	var all []catalog.Warning
+	for _, w := range st.Warnings {
+		if !slices.ContainsFunc(before.Warnings, func(o catalog.Warning) bool { return o.Message == w.Message }) {
+			all = append(all, w)
 		}
 	}
 	return all
 }
 
-func (j *joinedLot) text(st *catalog.State) string {
-	q := &st.Platers[j.plater]
-	text := fmt.Sprintf("It goes with lot %s, in which %s went to %s that day", j.lot, strings.Join(j.with, ", "), q.ID)
-	if q.Freight > 0 {
-		text += fmt.Sprintf(": his freight of %s is not charged again", catalog.FormatMoney(q.Freight))
+func newlySpent(before, st *catalog.State) []catalog.Spent {
+	var all []catalog.Spent
+	for _, s := range st.Job.Spent {
+		if !slices.ContainsFunc(before.Job.Spent, func(o catalog.Spent) bool { return o.ID == s.ID }) {
+			all = append(all, s)
+		}
 	}
-	return text + ". If it went by itself: brightset record undo, and again with --new-lot."
+	return all
 }
 
 // spentText says what an entry spends, sum by sum, and what is spent by now.
@@ -97,25 +77,32 @@ func spentText(before, st *catalog.State) string {
 		of = " of " + catalog.FormatMoney(st.Job.Budget.V+st.Job.SpentSum)
 	}
 	text := Paragraph("  ", "  ", fmt.Sprintf("Spent so far %s%s, %s by this.", catalog.FormatMoney(st.Job.SpentSum), of, signed(diff)))
-	for _, s := range st.Job.Spent {
-		if !slices.ContainsFunc(before.Job.Spent, func(o catalog.Spent) bool { return o.ID == s.ID }) {
-			text += Paragraph("    ", "      ", fmt.Sprintf("%s %s", catalog.FormatMoney(s.Cents), s.For))
-		}
+	for _, s := range newlySpent(before, st) {
+		text += Paragraph("    ", "      ", fmt.Sprintf("%s %s", catalog.FormatMoney(s.Cents), s.For))
 	}
 	return text
 }
 
 // restText tells of a piece that is new whether it is what is left of a bag.
 func restText(before, st *catalog.State, i int) string {
+	was := restOfBag(before, st, i)
+	if was == nil {
+		return ""
+	}
+	return Paragraph("  ", "  ", fmt.Sprintf("The rest of %s, %d of them, is called %s from now on.", was.ID, st.Pieces[i].Quantity, st.PieceLabel(i)))
+}
+
+// restOfBag is the bag that a piece that is new is what is left of; nil if of none.
+func restOfBag(before, st *catalog.State, i int) *catalog.Piece {
 	rest := &st.Pieces[i]
 	for j := range before.Pieces {
 		was := &before.Pieces[j]
 		now, ok := st.FindPiece(was.Key())
 		if ok && was.InShop == rest.InShop && strings.HasPrefix(rest.ID, was.ID+"-") && was.Quantity == st.Pieces[now].Quantity+rest.Quantity {
-			return Paragraph("  ", "  ", fmt.Sprintf("The rest of %s, %d of them, is called %s from now on.", was.ID, rest.Quantity, st.PieceLabel(i)))
+			return was
 		}
 	}
-	return ""
+	return nil
 }
 
 // signed writes a sum that is more or less: "12.00 more", "5.00 less".
@@ -144,6 +131,18 @@ func stageText(st *catalog.State, p *catalog.Piece) string {
 
 // EntryText is an entry in a few words.
 func EntryText(e *journal.Entry) string {
+	if e.Action == catalog.KeepAction {
+		return "plan kept"
+	}
+	text := e.Action
+	if names := unique(entryAbout(e)); len(names) > 0 {
+		text += " " + strings.Join(names, ", ")
+	}
+	return text
+}
+
+// entryAbout names what an entry is about.
+func entryAbout(e *journal.Entry) []string {
 	kind := "piece"
 	switch e.Action {
 	case "lock", "unlock":
@@ -155,7 +154,7 @@ func EntryText(e *journal.Entry) string {
 	case "spent":
 		kind = "spent"
 	case catalog.KeepAction:
-		return "plan kept"
+		return nil
 	}
 	var about []string
 	for _, c := range e.Changes {
@@ -171,11 +170,7 @@ func EntryText(e *journal.Entry) string {
 		}
 		about = append(about, name)
 	}
-	text := e.Action
-	if names := unique(about); len(names) > 0 {
-		text += " " + strings.Join(names, ", ")
-	}
-	return text
+	return about
 }
 
 // Journal lists what was recorded and stands, the newest last.
@@ -218,50 +213,4 @@ func changedText(e *journal.Entry) string {
 		}
 	}
 	return strings.Join(unique(all), ", ")
-}
-
-type recordedDoc struct {
-	Format int           `json:"format"`
-	Entry  int           `json:"entry"`
-	Text   string        `json:"text"`
-	Spent  catalog.Cents `json:"spent_cents"`
-	Joined []string      `json:"joined_lots"` // lots on their way already that more was sent with: no freight again
-}
-
-// RecordedJSON confirms as one JSON document.
-func RecordedJSON(before, st *catalog.State, done Done) (string, error) {
-	doc := recordedDoc{Format, done.Entry, done.Text, st.Job.SpentSum, []string{}}
-	if before != nil {
-		for _, j := range joined(before, st, done.Entry) {
-			doc.Joined = append(doc.Joined, j.lot)
-		}
-	}
-	return toJSON(doc)
-}
-
-type journalDoc struct {
-	Format  int           `json:"format"`
-	Spent   catalog.Cents `json:"spent_cents"`
-	Entries []entryDoc    `json:"entries"`
-}
-
-type entryDoc struct {
-	Entry   int              `json:"entry"`
-	Day     string           `json:"day"`
-	Action  string           `json:"action"`
-	Text    string           `json:"text"`
-	Reason  string           `json:"reason"`
-	Changes []journal.Change `json:"changes"`
-}
-
-// JournalJSON lists what was recorded as one JSON document.
-func JournalJSON(st *catalog.State) (string, error) {
-	doc := journalDoc{Format: Format, Spent: st.Job.SpentSum, Entries: []entryDoc{}}
-	if st.Record != nil {
-		for i := range st.Record.Entries {
-			e := &st.Record.Entries[i]
-			doc.Entries = append(doc.Entries, entryDoc{e.Seq, e.Day().Format("2006-01-02"), e.Action, EntryText(e), e.Reason, e.Changes})
-		}
-	}
-	return toJSON(doc)
 }

@@ -10,24 +10,34 @@ import (
 )
 
 type specDoc struct {
-	Format      int        `json:"format"`
-	Information string     `json:"information"`
-	Slots       []slotSpec `json:"slots"`
+	Format      int           `json:"format"`
+	Title       string        `json:"title"`
+	Information string        `json:"information"`
+	Slots       []slotSpec    `json:"slots"`
+	Without     []bareSlotDoc `json:"nothing_to_plate"` // slots for which no piece can be plated on what the files say
+}
+
+type bareSlotDoc struct {
+	Slot string `json:"slot"`
+	Name string `json:"name"`
 }
 
 // slotSpec is a piece that can be plated for a slot. Code, source, line and layers are
 // empty where why says that there is no code.
 type slotSpec struct {
-	Slot    string      `json:"slot"`
-	Service int         `json:"service"` // 1 to 5, 0 not said
-	Piece   string      `json:"piece"`
-	Metal   string      `json:"metal"` // "" not known
-	Code    string      `json:"code"`
-	Source  string      `json:"source"`
-	Line    int         `json:"line"` // the service condition whose line it is
-	Layers  []coatSpec  `json:"layers"`
-	Others  []otherSpec `json:"others"` // under other kinds of chromium
-	Why     string      `json:"why"`
+	Slot       string      `json:"slot"`
+	Name       string      `json:"name"`
+	Area       *float64    `json:"area_dm2"`
+	Service    int         `json:"service"` // 1 to 5, 0 not said
+	Piece      string      `json:"piece"`
+	Metal      string      `json:"metal"` // "" not known
+	Code       string      `json:"code"`
+	Source     string      `json:"source"`
+	Line       int         `json:"line"` // the service condition whose line it is
+	Layers     []coatSpec  `json:"layers"`
+	Others     []otherSpec `json:"others"`            // under other kinds of chromium
+	SemiBright *float64    `json:"semi_bright_share"` // of double nickel, at least; null where it is not asked
+	Why        string      `json:"why"`
 }
 
 type otherSpec struct {
@@ -53,7 +63,7 @@ type coatSpec struct {
 // SpecJSON writes what Spec says as one JSON document, piece by piece.
 func SpecJSON(st *catalog.State, choices [][]plan.Choice, only int, perDm2 float64) (string, error) {
 	doc := specDoc{
-		Format: Format, Slots: []slotSpec{},
+		Format: Format, Title: st.Job.Title, Slots: []slotSpec{}, Without: []bareSlotDoc{},
 		Information: "for talking to a plater, not an instruction: leave plating and stripping to licensed platers",
 	}
 	for s := range st.Slots {
@@ -61,6 +71,9 @@ func SpecJSON(st *catalog.State, choices [][]plan.Choice, only int, perDm2 float
 			continue
 		}
 		groups := specGroups(st, s, choices[s])
+		if len(groups) == 0 {
+			doc.Without = append(doc.Without, bareSlotDoc{st.Slots[s].ID, st.Slots[s].Name})
+		}
 		for i := range groups {
 			doc.Slots = append(doc.Slots, slotSpecs(st, s, &groups[i], perDm2)...)
 		}
@@ -71,7 +84,7 @@ func SpecJSON(st *catalog.State, choices [][]plan.Choice, only int, perDm2 float
 // slotSpecs are the entries of the pieces of one group.
 func slotSpecs(st *catalog.State, s int, g *specGroup, perDm2 float64) []slotSpec {
 	slot := &st.Slots[s]
-	one := slotSpec{Slot: slot.ID, Service: int(slot.Service), Why: g.why, Layers: []coatSpec{}, Others: []otherSpec{}}
+	one := slotSpec{Slot: slot.ID, Name: slot.Name, Area: areaOf(slot), Service: int(slot.Service), Why: g.why, Layers: []coatSpec{}, Others: []otherSpec{}}
 	if g.known {
 		one.Metal = g.metal
 	}
@@ -79,6 +92,10 @@ func slotSpecs(st *catalog.State, s int, g *specGroup, perDm2 float64) []slotSpe
 		one.Code, one.Source, one.Line = g.spec.Code.String(), g.spec.Source, int(g.spec.For)
 		for _, c := range g.spec.Code.Coats() {
 			one.Layers = append(one.Layers, coatOf(slot, c, perDm2))
+		}
+		if g.spec.Code.Basis == standard.Steel && g.spec.Code.NickelType == "d" {
+			share := standard.SemiBrightShare
+			one.SemiBright = &share
 		}
 		for _, o := range g.spec.Others {
 			one.Others = append(one.Others, otherSpec{o.Code.String(), o.Source, int(o.For)})

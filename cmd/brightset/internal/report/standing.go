@@ -15,6 +15,7 @@ type Since struct {
 	Lines  []catalog.KeptLine
 	Seq    int    // entries after this one are news
 	Called string // "the plan kept on 2027-02-01"
+	Day    string // 2027-02-01; "" for the first plan
 	Early  bool   // time ran out before the first plan was known: the rest is empty
 }
 
@@ -114,8 +115,12 @@ func keptText(k *catalog.KeptChoice) string {
 	if k == nil {
 		return "a rescue"
 	}
-	name := strings.TrimPrefix(strings.TrimPrefix(k.Piece, "job:"), "shop:")
-	return strings.Join(strings.Fields(strings.Join([]string{name, k.Work, k.Plater, k.Level}, " ")), " ")
+	return strings.Join(strings.Fields(strings.Join([]string{keptName(k), k.Work, k.Plater, k.Level}, " ")), " ")
+}
+
+// keptName is the id of a piece of a plan that was kept.
+func keptName(k *catalog.KeptChoice) string {
+	return strings.TrimPrefix(strings.TrimPrefix(k.Piece, "job:"), "shop:")
 }
 
 func becauseText(entries []journal.Entry) string {

@@ -39,17 +39,12 @@ func jobPart(out *plan.Joint, j int, notes *notes) string {
 	t := NewTable("slot", "piece, work and who", ">expected", ">outlay", ">breaks", ">grade")
 	planLines(t, job.State, job.Plan, notes)
 	t.Rule()
-	outlay := catalog.Cents(0)
-	for i := range job.Plan.Lines {
-		outlay += job.Plan.Lines[i].Choice.Cash
-	}
 	for _, c := range job.Plan.Charges {
 		if c.Kind == plan.ChargeTrade {
 			t.Row("", chargeText(job.State, c), catalog.FormatMoney(c.Cents), catalog.FormatMoney(c.Cents))
-			outlay += c.Cents
 		}
 	}
-	t.Row("lines", "", catalog.FormatMoney(job.Lines), catalog.FormatMoney(outlay), "", fmt.Sprintf("%.1f", job.Plan.Grade))
+	t.Row("lines", "", catalog.FormatMoney(job.Lines), catalog.FormatMoney(ownOutlay(job)), "", fmt.Sprintf("%.1f", job.Plan.Grade))
 	text := Paragraph("", "  ", fmt.Sprintf("Job %d: %s (%s)", j+1, job.State.Job.Title, job.State.Job.File)) + t.String()
 	text += fmt.Sprintf("chance %s that no slot needs a rescue; days %s\n", Percent(catalog.Micro(job.Plan.Completion*1e6)), days(job.State, job.Plan))
 	return wrapLast(text)
@@ -229,14 +224,8 @@ func jointWarnings(out *plan.Joint) []string {
 		for _, w := range planWarnings(job.State, job.Plan) {
 			all = append(all, jobName(out, j)+": "+w)
 		}
-		if b := job.State.Job.Budget; b.Set && job.Evened > 0 {
-			sum := job.Plan.Outlay
-			if job.State.Job.BudgetOn == catalog.OnExpected {
-				sum = job.Plan.Expected
-			}
-			if over := sum + job.Evened - b.V; over > 0 {
-				all = append(all, fmt.Sprintf("%s: what evens things out is not part of its budget, which it could exceed by up to %s", jobName(out, j), catalog.FormatMoney(over)))
-			}
+		if over := overBudget(job); over != nil {
+			all = append(all, fmt.Sprintf("%s: what evens things out is not part of its budget, which it could exceed by up to %s", jobName(out, j), catalog.FormatMoney(*over)))
 		}
 	}
 	return all

@@ -16,13 +16,28 @@ type jointDoc struct {
 	Currency   string           `json:"currency"`
 	Expected   *catalog.Cents   `json:"expected_cents"`
 	Bound      *catalog.Cents   `json:"bound_cents"`
+	Above      *catalog.Cents   `json:"above_bound_cents"`     // it is at most so much above the cheapest
+	Sums       *jointSumsDoc    `json:"sums"`                  // of all jobs; null where there is no plan
 	Capped     string           `json:"nobody_pays_more_than"` // alone, apart, none
 	Seconds    float64          `json:"seconds"`
 	Jobs       []jointJobDoc    `json:"jobs"`
 	Charges    []jointChargeDoc `json:"charges"`
 	Wanted     []worthDoc       `json:"wanted_by_more"`
+	Starting   []startingDoc    `json:"starting_values"`
+	Warnings   []string         `json:"warnings"`             // about what the jobs have in common
 	Short      []string         `json:"more_of_one_would_do"` // where there is no plan
 	ShortWhole *bool            `json:"more_of_one_whole"`    // every piece was looked at for that; null where it was not looked for
+}
+
+// jointSumsDoc adds up what stands job by job. What is alone and saved is null where one
+// of the jobs' plans alone is not known.
+type jointSumsDoc struct {
+	Lines  catalog.Cents  `json:"lines_cents"`
+	Shared catalog.Cents  `json:"shared_cents"`
+	Apart  *catalog.Cents `json:"apart_cents"`
+	Alone  *catalog.Cents `json:"alone_cents"`
+	Saves  *catalog.Cents `json:"saves_cents"`
+	Single catalog.Cents  `json:"charges_by_itself_cents"`
 }
 
 type jointJobDoc struct {
@@ -30,10 +45,16 @@ type jointJobDoc struct {
 	Title       string         `json:"title"`
 	AloneStatus string         `json:"alone_status"`
 	Alone       *catalog.Cents `json:"alone_cents"`
-	Apart       *catalog.Cents `json:"apart_cents"` // alone with the stock shared out, where that was looked for
+	AloneAbove  *catalog.Cents `json:"alone_above_bound_cents"` // null where it is proven
+	Apart       *catalog.Cents `json:"apart_cents"`             // alone with the stock shared out, where that was looked for
 	LinesSum    catalog.Cents  `json:"lines_cents"`
 	Shared      catalog.Cents  `json:"shared_cents"`
 	Evened      catalog.Cents  `json:"evened_cents"`
+	Outlay      catalog.Cents  `json:"outlay_cents"`             // of lines and trades
+	Saves       *catalog.Cents `json:"saves_cents"`              // against apart, else alone
+	OverBudget  *catalog.Cents `json:"evened_over_budget_cents"` // by which evening out could exceed the budget; null: not
+	Done        *doneDoc       `json:"done"`
+	Asked       askedDoc       `json:"asked"`
 	Pays        *catalog.Cents `json:"pays_cents"` // null where there is no plan, and nothing above it counts
 	Grade       float64        `json:"grade"`
 	Completion  float64        `json:"completion"`
@@ -46,8 +67,9 @@ type jointChargeDoc struct {
 	Kind   string          `json:"kind"`
 	Of     string          `json:"of"`
 	Cents  catalog.Cents   `json:"cents"`
-	Single []catalog.Cents `json:"by_itself_cents"` // per job
-	Shares []catalog.Cents `json:"shares_cents"`    // per job
+	Single []catalog.Cents `json:"by_itself_cents"`      // per job
+	Sum    catalog.Cents   `json:"each_by_itself_cents"` // of all jobs
+	Shares []catalog.Cents `json:"shares_cents"`         // per job
 }
 
 type worthDoc struct {
@@ -71,7 +93,9 @@ type jobWorthDoc struct {
 // TogetherJSON writes what several jobs come to together as one JSON document.
 func TogetherJSON(out *plan.Joint, worths []joint.Worth) (string, error) {
 	doc := newJointDoc(out)
-	doc.Expected, doc.Bound = &out.Expected, &out.Bound
+	above := out.Expected - out.Bound
+	doc.Expected, doc.Bound, doc.Above, doc.Sums = &out.Expected, &out.Bound, &above, &jointSumsDoc{}
+	notes := newNotes()
 	for j := range out.Jobs {
 		job, d := &out.Jobs[j], &doc.Jobs[j]
 		d.LinesSum, d.Shared, d.Evened, d.Pays = job.Lines, job.Shared, job.Evened, &job.Pays
@@ -85,9 +109,17 @@ func TogetherJSON(out *plan.Joint, worths []joint.Worth) (string, error) {
 		if job.Apart != nil {
 			d.Apart = &job.Apart.Expected
 		}
+		d.Outlay, d.Done, d.Saves, d.OverBudget = ownOutlay(job), doneOf(job.State, job.Plan), savesOf(out, job), overBudget(job)
+		jobPart(out, j, notes)
+		doc.Sums.add(out, job)
 	}
 	for _, c := range out.Charges {
-		doc.Charges = append(doc.Charges, jointChargeDoc{string(c.Kind), c.ID, c.Cents, c.Single, c.Shares})
+		sum := catalog.Cents(0)
+		for _, one := range c.Single {
+			sum += one
+		}
+		doc.Sums.Single += sum
+		doc.Charges = append(doc.Charges, jointChargeDoc{string(c.Kind), c.ID, c.Cents, c.Single, sum, c.Shares})
 	}
 	for _, w := range worths {
 		one := worthDoc{Piece: w.ID, To: []useDoc{}, Jobs: []jobWorthDoc{}}
@@ -105,7 +137,85 @@ func TogetherJSON(out *plan.Joint, worths []joint.Worth) (string, error) {
 		}
 		doc.Wanted = append(doc.Wanted, one)
 	}
+	if !aloneKnown(out) {
+		doc.Sums.Alone, doc.Sums.Saves = nil, nil
+	}
+	doc.Starting = notes.docs()
+	doc.Warnings = append(append(doc.Warnings, startWarnings(out)...), bundleWarnings(out)...)
 	return toJSON(doc)
+}
+
+// add counts one job in.
+func (s *jointSumsDoc) add(out *plan.Joint, job *plan.JointJob) {
+	more := func(to **catalog.Cents, v catalog.Cents) {
+		if *to == nil {
+			*to = new(catalog.Cents)
+		}
+		**to += v
+	}
+	s.Lines += job.Lines
+	s.Shared += job.Shared
+	more(&s.Alone, job.Alone.Expected)
+	if job.Apart != nil {
+		more(&s.Apart, job.Apart.Expected)
+	}
+	if saves := savesOf(out, job); saves != nil {
+		more(&s.Saves, *saves)
+	}
+}
+
+// aloneKnown says whether every job's plan alone is.
+func aloneKnown(out *plan.Joint) bool {
+	for j := range out.Jobs {
+		if !out.Jobs[j].Alone.Has {
+			return false
+		}
+	}
+	return true
+}
+
+// ownOutlay is what a job's lines and trades spend if all goes well.
+func ownOutlay(job *plan.JointJob) catalog.Cents {
+	outlay := catalog.Cents(0)
+	for i := range job.Plan.Lines {
+		outlay += job.Plan.Lines[i].Choice.Cash
+	}
+	for _, c := range job.Plan.Charges {
+		if c.Kind == plan.ChargeTrade {
+			outlay += c.Cents
+		}
+	}
+	return outlay
+}
+
+// savesOf is what a job saves by being planned together with others; nil where what it is
+// counted from is not known.
+func savesOf(out *plan.Joint, job *plan.JointJob) *catalog.Cents {
+	from := job.Alone.Expected
+	switch {
+	case out.Capped == plan.CapApart && job.Apart != nil:
+		from = job.Apart.Expected
+	case !job.Alone.Has:
+		return nil
+	}
+	saves := from - job.Pays
+	return &saves
+}
+
+// overBudget is by how much what evens things out could exceed a job's budget; nil if not.
+func overBudget(job *plan.JointJob) *catalog.Cents {
+	b := job.State.Job.Budget
+	if !b.Set || job.Evened <= 0 {
+		return nil
+	}
+	sum := job.Plan.Outlay
+	if job.State.Job.BudgetOn == catalog.OnExpected {
+		sum = job.Plan.Expected
+	}
+	if over := sum + job.Evened - b.V; over > 0 {
+		return &over
+	}
+	return nil
 }
 
 // NoneTogetherJSON says that there is no plan of all jobs.
@@ -120,13 +230,16 @@ func NoneTogetherJSON(out *plan.Joint, short []string, whole bool) (string, erro
 func newJointDoc(out *plan.Joint) *jointDoc {
 	doc := &jointDoc{Format: Format, Status: out.Status.String(), Stop: out.Stop.String(), Currency: out.Jobs[0].State.Job.Currency,
 		Capped: [...]string{"alone", "apart", "none"}[out.Capped], Seconds: finite(out.Result.Time.Seconds()),
-		Charges: []jointChargeDoc{}, Wanted: []worthDoc{}, Short: []string{}}
+		Charges: []jointChargeDoc{}, Starting: []startingDoc{}, Warnings: []string{}, Wanted: []worthDoc{}, Short: []string{}}
 	for j := range out.Jobs {
 		job := &out.Jobs[j]
-		d := jointJobDoc{Job: job.State.Job.File, Title: job.State.Job.Title, AloneStatus: job.Alone.Status.String(),
+		d := jointJobDoc{Asked: askedOf(job.State, nil), Job: job.State.Job.File, Title: job.State.Job.Title, AloneStatus: job.Alone.Status.String(),
 			Lines: []lineDoc{}, Trades: []chargeDoc{}, Warnings: []string{}}
 		if job.Alone.Has && job.Alone.Status != solver.Infeasible {
 			d.Alone = &job.Alone.Expected
+			if above := job.Alone.Expected - job.Alone.Bound; job.Alone.Status != solver.Optimal {
+				d.AloneAbove = &above
+			}
 		}
 		doc.Jobs = append(doc.Jobs, d)
 	}

@@ -10,6 +10,7 @@ import (
 // whyDoc is the answer of why.
 type whyDoc struct {
 	Format   int            `json:"format"`
+	Title    string         `json:"title"`
 	Status   string         `json:"status"` // optimal, or stopped: not everything was looked at
 	Slot     string         `json:"slot"`
 	Currency string         `json:"currency"`
@@ -36,13 +37,15 @@ type wayDoc struct {
 	Mean     *float64       `json:"mean"`
 	Level    bool           `json:"within_error"` // as good as level with the advised choice
 	Causes   []causeDoc     `json:"causes"`       // they add up to more_cents
+	Rest     catalog.Cents  `json:"rest_cents"`   // the causes beyond the biggest three
 }
 
 type causeDoc struct {
-	Kind   string        `json:"kind"` // price, work, risk, other, or the kind of a charge
-	Of     string        `json:"of"`   // the slot, or what the charge is for
-	Choice *choiceDoc    `json:"choice"`
-	Cents  catalog.Cents `json:"cents"`
+	Kind     string        `json:"kind"` // price, work, risk, other, or the kind of a charge
+	Of       string        `json:"of"`   // the slot, or what the charge is for
+	Choice   *choiceDoc    `json:"choice"`
+	Fallback *choiceDoc    `json:"fallback"` // what is then held in reserve there
+	Cents    catalog.Cents `json:"cents"`
 }
 
 type outDoc struct {
@@ -62,7 +65,7 @@ type pointDoc struct {
 
 // WhyJSON writes the answer of why as one JSON document.
 func WhyJSON(st *catalog.State, w *ask.Why) (string, error) {
-	doc := whyDoc{Format: Format, Status: "optimal", Slot: st.Slots[w.Slot].ID, Currency: st.Job.Currency,
+	doc := whyDoc{Format: Format, Title: st.Job.Title, Status: "optimal", Slot: st.Slots[w.Slot].ID, Currency: st.Job.Currency,
 		Expected: w.Advised.Expected, Ways: []wayDoc{}, Outs: []outDoc{}, Rules: []rulePriceDoc{}, Points: []pointDoc{}}
 	if w.Stopped {
 		doc.Status = "stopped"
@@ -80,7 +83,7 @@ func WhyJSON(st *catalog.State, w *ask.Why) (string, error) {
 	}
 	for i := range w.Rules {
 		r := &w.Rules[i]
-		d := rulePriceDoc{requirementDoc: requirementDoc{r.Requirement.Kind, r.Requirement.Of, r.Requirement.Words}, Costs: r.Costs}
+		d := rulePriceDoc{requirementDoc: requirementOf(st, &r.Requirement), Costs: r.Costs}
 		if r.Instead != nil {
 			c := choiceOf(st, r.Instead)
 			d.Instead = &c
@@ -101,6 +104,9 @@ func wayOf(st *catalog.State, w *ask.Why, way *ask.Way) wayDoc {
 		d.Expected, d.More, d.Mean, d.Level = &way.Plan.Expected, &way.More, &mean, way.Slack
 	}
 	d.Causes = causeDocs(st, way.Reasons)
+	for i := mostCauses; i < len(way.Reasons); i++ {
+		d.Rest += way.Reasons[i].Cents
+	}
 	return d
 }
 
@@ -115,6 +121,10 @@ func causeDocs(st *catalog.State, all []plan.Cause) []causeDoc {
 		case plan.CauseOther:
 			now := choiceOf(st, c.Now.Choice)
 			d.Choice = &now
+			if f := c.Now.Fallback; f != nil {
+				held := choiceOf(st, f)
+				d.Fallback = &held
+			}
 		}
 		docs = append(docs, d)
 	}
@@ -134,27 +144,32 @@ func figureNumber(p *ask.SwitchPoint, v int64) float64 {
 // insteadDoc is the answer of why --instead. Lines are empty and the sums null
 // where no set with it meets all demands.
 type insteadDoc struct {
-	Format   int            `json:"format"`
-	Status   string         `json:"status"`
-	Slot     string         `json:"slot"`
-	Advised  catalog.Cents  `json:"advised_cents"`
-	Expected *catalog.Cents `json:"expected_cents"`
-	Outlay   *catalog.Cents `json:"outlay_cents"`
-	Grade    *float64       `json:"grade"`
-	Lines    []lineDoc      `json:"lines"`
-	Charges  []chargeDoc    `json:"charges"`
-	Changed  []string       `json:"changed"` // slots filled otherwise than advised
-	Causes   []causeDoc     `json:"causes"`  // what makes the difference in total
+	Format      int             `json:"format"`
+	Title       string          `json:"title"`
+	Currency    string          `json:"currency"`
+	Status      string          `json:"status"`
+	Slot        string          `json:"slot"`
+	Advised     catalog.Cents   `json:"advised_cents"`
+	Expected    *catalog.Cents  `json:"expected_cents"`
+	More        *catalog.Cents  `json:"more_cents"` // than advised
+	Outlay      *catalog.Cents  `json:"outlay_cents"`
+	Grade       *float64        `json:"grade"`
+	Lines       []lineDoc       `json:"lines"`
+	Charges     []chargeDoc     `json:"charges"`
+	Changed     []string        `json:"changed"`     // slots filled otherwise than advised
+	Differences []differenceDoc `json:"differences"` // what changes there
+	Causes      []causeDoc      `json:"causes"`      // what makes the difference in total
 }
 
 // InsteadJSON writes the answer of why --instead as one JSON document.
 func InsteadJSON(st *catalog.State, slot int, advised, pl *plan.Plan) (string, error) {
-	doc := insteadDoc{Format: Format, Status: pl.Status.String(), Slot: st.Slots[slot].ID, Advised: advised.Expected,
-		Lines: []lineDoc{}, Charges: []chargeDoc{}, Changed: []string{}, Causes: []causeDoc{}}
+	doc := insteadDoc{Format: Format, Title: st.Job.Title, Currency: st.Job.Currency, Status: pl.Status.String(), Slot: st.Slots[slot].ID, Advised: advised.Expected,
+		Lines: []lineDoc{}, Charges: []chargeDoc{}, Changed: []string{}, Differences: []differenceDoc{}, Causes: []causeDoc{}}
 	if !pl.Has {
 		return toJSON(doc)
 	}
-	grade := finite(pl.Grade)
+	grade, more := finite(pl.Grade), pl.Expected-advised.Expected
+	doc.More, doc.Differences = &more, differenceDocs(st, advised, pl)
 	doc.Expected, doc.Outlay, doc.Grade = &pl.Expected, &pl.Outlay, &grade
 	for i := range pl.Lines {
 		doc.Lines = append(doc.Lines, lineOf(st, &pl.Lines[i]))

@@ -24,6 +24,8 @@ func Written(p *Papers, files []string) string {
 
 type writtenDoc struct {
 	Format   int           `json:"format"`
+	Title    string        `json:"title"`
+	Currency string        `json:"currency"`
 	Plan     string        `json:"plan"` // its fingerprint
 	Expected catalog.Cents `json:"expected_cents"`
 	Outlay   catalog.Cents `json:"outlay_cents"`
@@ -38,5 +40,5 @@ func WrittenJSON(p *Papers, files, early []string) (string, error) {
 	if held == nil {
 		held = []string{}
 	}
-	return toJSON(writtenDoc{Format, plan.Fingerprint(p.State, p.Plan), p.Plan.Expected, p.Plan.Outlay, files, held, append([]string{}, early...)})
+	return toJSON(writtenDoc{Format, p.State.Job.Title, p.State.Job.Currency, plan.Fingerprint(p.State, p.Plan), p.Plan.Expected, p.Plan.Outlay, files, held, append([]string{}, early...)})
 }

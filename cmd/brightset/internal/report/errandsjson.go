@@ -1,0 +1,234 @@
+package report
+
+import (
+	"time"
+
+	"brightset/catalog"
+	"brightset/model/paper"
+	"brightset/model/plan"
+)
+
+// lotDoc is what goes to one plater.
+type lotDoc struct {
+	Plater  string        `json:"plater"`
+	Name    string        `json:"name"`
+	Pieces  int           `json:"pieces"`
+	Work    catalog.Cents `json:"work_cents"`
+	Minimum catalog.Cents `json:"minimum_cents"` // his least charge for a lot
+	Freight catalog.Cents `json:"freight_cents"`
+	Total   catalog.Cents `json:"total_cents"`
+	Lines   []workDoc     `json:"lines"`
+}
+
+// workDoc is what is done to one piece by one kind of doer, or by one maker.
+type workDoc struct {
+	Slot  string    `json:"slot"`
+	Piece string    `json:"piece"`
+	Level string    `json:"level"`
+	Maker string    `json:"maker"` // "" unless it is a maker's; the name likewise
+	Name  string    `json:"name"`
+	Parts []partDoc `json:"parts"`
+}
+
+type partDoc struct {
+	Work  string        `json:"trade_work"`
+	Hours float64       `json:"hours"`
+	Cents catalog.Cents `json:"cents"`
+}
+
+// purchaseDoc is what is bought from one seller.
+type purchaseDoc struct {
+	From    string        `json:"from"` // drawers, vendor, privately
+	Vendor  string        `json:"vendor"`
+	Name    string        `json:"name"`
+	Pieces  []boughtDoc   `json:"pieces"`
+	Bundles []bundleDoc   `json:"bundles"`
+	Freight catalog.Cents `json:"freight_cents"`
+	Total   catalog.Cents `json:"total_cents"`
+}
+
+type boughtDoc struct {
+	Piece    string        `json:"piece"`
+	Quantity int           `json:"quantity"`
+	Cents    catalog.Cents `json:"cents"`
+}
+
+type bundleDoc struct {
+	Bundle string        `json:"bundle"`
+	Cents  catalog.Cents `json:"cents"`
+}
+
+type tradeDoc struct {
+	Trade  string        `json:"trade"`
+	Give   string        `json:"give"`
+	Get    string        `json:"get"`
+	Credit catalog.Cents `json:"credit_cents"`
+}
+
+// heldDoc is a piece in reserve, for one slot or two.
+type heldDoc struct {
+	Piece string   `json:"piece"`
+	Slots []string `json:"slots"`
+	Owner string   `json:"owner"` // customer, shop, or the vendor's id
+}
+
+// leftDoc is a piece that the plan doesn't use.
+type leftDoc struct {
+	Piece    string `json:"piece"`
+	Quantity int    `json:"quantity"`
+	Owner    string `json:"owner"`
+	Advice   string `json:"advice"`
+}
+
+// startingDoc is what would take the place of starting values, and which.
+type startingDoc struct {
+	Instead string   `json:"what_would_replace_them"`
+	Of      []string `json:"of"` // pieces, or slots for their rescue
+	Rests   []string `json:"rests_on"`
+}
+
+// underWayDoc is a piece for which something has begun.
+type underWayDoc struct {
+	Piece   string `json:"piece"`
+	Stage   string `json:"stage"`
+	Plater  string `json:"plater"` // where it is; "" elsewhere
+	Lot     string `json:"lot"`
+	Sent    string `json:"sent_day"` // "" not known
+	Overdue int    `json:"overdue_days"`
+	Slot    string `json:"slot"` // where it hangs
+}
+
+// errands adds what has to be sent, done, bought, traded and kept for a plan.
+func (doc *planDoc) errands(st *catalog.State, p *plan.Plan) {
+	for _, lot := range paper.Lots(st, p) {
+		q := &st.Platers[lot.Plater]
+		d := lotDoc{q.ID, q.Name, lot.Pieces, lot.Work, lot.Minimum, lot.Freight, lot.Total, []workDoc{}}
+		for _, i := range lot.Lines {
+			d.Lines = append(d.Lines, workOf(st, &p.Lines[i], func(part *plan.Part) bool { return part.Doer == plan.ByPlater }))
+		}
+		doc.Lots = append(doc.Lots, d)
+	}
+	for i := range p.Lines {
+		l := &p.Lines[i]
+		if own := workOf(st, l, func(part *plan.Part) bool { return part.Doer == plan.ByShop }); len(own.Parts) > 0 {
+			doc.OwnWork = append(doc.OwnWork, own)
+		}
+		for k := range l.Choice.Parts {
+			if one := &l.Choice.Parts[k]; one.Doer == plan.ByMaker {
+				d := workOf(st, l, func(part *plan.Part) bool { return part == one })
+				d.Maker, d.Name = st.Makers[one.Maker].ID, st.Makers[one.Maker].Name
+				doc.Makers = append(doc.Makers, d)
+			}
+		}
+	}
+	doc.ToBuy, doc.Held, doc.LeftOver = purchaseDocs(st, p), heldDocs(st, p), leftDocs(st, p)
+	for _, c := range p.Charges {
+		if c.Kind == plan.ChargeTrade {
+			t := &st.Trades[c.Of]
+			doc.ToTrade = append(doc.ToTrade, tradeDoc{t.ID, plan.PieceName(st, t.Give), plan.PieceName(st, t.Get), t.Credit})
+		}
+	}
+	notes := newNotes()
+	planTable(st, p, notes)
+	doc.Starting = notes.docs()
+}
+
+func (n *notes) docs() []startingDoc {
+	docs := []startingDoc{}
+	for _, have := range n.list {
+		docs = append(docs, startingDoc{have.remedy, have.pieces, have.rests})
+	}
+	return docs
+}
+
+// workOf is what is done to the piece of a line, those parts that are wanted.
+func workOf(st *catalog.State, l *plan.Line, wanted func(*plan.Part) bool) workDoc {
+	d := workDoc{Slot: st.Slots[l.Slot].ID, Piece: plan.PieceName(st, l.Choice.Piece), Level: l.Choice.Level, Parts: []partDoc{}}
+	for i := range l.Choice.Parts {
+		if part := &l.Choice.Parts[i]; wanted(part) {
+			d.Parts = append(d.Parts, partDoc{partName(st, *part), millionths(part.Hours), part.Cost})
+		}
+	}
+	return d
+}
+
+func purchaseDocs(st *catalog.State, p *plan.Plan) []purchaseDoc {
+	docs := []purchaseDoc{}
+	for _, buy := range paper.Purchases(st, p) {
+		d := purchaseDoc{From: "drawers", Freight: buy.Freight, Total: buy.Total, Pieces: []boughtDoc{}, Bundles: []bundleDoc{}}
+		switch {
+		case buy.Vendor != catalog.None:
+			d.From, d.Vendor, d.Name = "vendor", st.Vendors[buy.Vendor].ID, st.Vendors[buy.Vendor].Name
+		case buy.Side == catalog.Vendors:
+			d.From = "privately"
+		}
+		for _, i := range buy.Lines {
+			c := p.Lines[i].Choice
+			d.Pieces = append(d.Pieces, boughtDoc{plan.PieceName(st, c.Piece), max(1, st.Slots[c.Slot].Quantity), c.Get})
+		}
+		for _, b := range buy.Bundles {
+			d.Bundles = append(d.Bundles, bundleDoc{st.Bundles[b].ID, st.Bundles[b].Price})
+		}
+		docs = append(docs, d)
+	}
+	return docs
+}
+
+// ownerOf is customer, shop, or the vendor's id.
+func ownerOf(st *catalog.State, p *catalog.Piece) string {
+	switch p.Side {
+	case catalog.Shops:
+		return "shop"
+	case catalog.Vendors:
+		return st.Vendors[p.Vendor].ID
+	}
+	return "customer"
+}
+
+func heldDocs(st *catalog.State, p *plan.Plan) []heldDoc {
+	docs := []heldDoc{}
+	for i := range p.Lines {
+		l := &p.Lines[i]
+		if l.Fallback == nil || (l.Sharing != nil && l.Sharing.With < l.Slot) {
+			continue // named with the other slot
+		}
+		d := heldDoc{plan.PieceName(st, l.Fallback.Piece), []string{st.Slots[l.Slot].ID}, ownerOf(st, &st.Pieces[l.Fallback.Piece])}
+		if l.Sharing != nil {
+			d.Slots = append(d.Slots, st.Slots[l.Sharing.With].ID)
+		}
+		docs = append(docs, d)
+	}
+	return docs
+}
+
+func leftDocs(st *catalog.State, p *plan.Plan) []leftDoc {
+	docs := []leftDoc{}
+	for _, s := range paper.Leftover(st, p) {
+		docs = append(docs, leftDoc{plan.PieceName(st, s.Piece), s.Quantity, ownerOf(st, &st.Pieces[s.Piece]), s.Advice})
+	}
+	return docs
+}
+
+// underWayDocs are the pieces that standing tells of.
+func underWayDocs(st *catalog.State) []underWayDoc {
+	docs := []underWayDoc{}
+	for i := range st.Pieces {
+		p := &st.Pieces[i]
+		if p.Elsewhere || p.Stage == catalog.StageSeen && !p.AtPlater() {
+			continue
+		}
+		d := underWayDoc{Piece: st.PieceLabel(i), Stage: p.Stage.String()}
+		switch {
+		case p.AtPlater():
+			d.Plater, d.Lot = st.Platers[p.Sent.Plater].ID, p.Sent.Lot
+			if p.Sent.On.Set {
+				d.Sent = p.Sent.On.V.Format(time.DateOnly)
+				d.Overdue = max(0, p.Sent.Since-p.Sent.Days.Or(st.Platers[p.Sent.Plater].Days))
+			}
+		case p.Stage == catalog.StageHung:
+			d.Slot = st.Slots[p.HungIn].ID
+		}
+		docs = append(docs, d)
+	}
+	return docs
+}

@@ -1,0 +1,116 @@
+package report
+
+import (
+	"brightset/catalog"
+	"brightset/catalog/journal"
+)
+
+type recordedDoc struct {
+	Format   int            `json:"format"`
+	Entry    int            `json:"entry"`
+	Text     string         `json:"text"`
+	Spent    catalog.Cents  `json:"spent_cents"`
+	Budget   *catalog.Cents `json:"budget_cents"` // what is spent included
+	By       catalog.Cents  `json:"spent_by_this_cents"`
+	For      []spentDoc     `json:"spent_for"`
+	Pieces   []movedDoc     `json:"pieces"`   // that are elsewhere or further than before
+	Rests    []restDoc      `json:"rests"`    // what is left of bags
+	Warnings []string       `json:"warnings"` // new ones
+}
+
+type spentDoc struct {
+	For   string        `json:"for"`
+	Cents catalog.Cents `json:"cents"`
+}
+
+type movedDoc struct {
+	Piece string `json:"piece"`
+	placeDoc
+	Was placeDoc `json:"was"`
+}
+
+// placeDoc is how far a piece has come and where it is: at a plater's, or in a slot.
+type placeDoc struct {
+	Stage  string `json:"stage"`
+	Plater string `json:"plater"`
+	Slot   string `json:"slot"`
+}
+
+type restDoc struct {
+	Piece    string `json:"piece"`
+	Of       string `json:"of"`
+	Quantity int    `json:"quantity"`
+}
+
+func placeOf(st *catalog.State, p *catalog.Piece) placeDoc {
+	doc := placeDoc{Stage: p.Stage.String()}
+	switch {
+	case p.Elsewhere:
+		doc.Stage = "on another job"
+	case p.Stage == catalog.StageHung:
+		doc.Slot = st.Slots[p.HungIn].ID
+	case p.AtPlater():
+		doc.Plater = st.Platers[p.Sent.Plater].ID
+	}
+	return doc
+}
+
+// RecordedJSON confirms as one JSON document. Without before, what it changes is not told.
+func RecordedJSON(before, st *catalog.State, done Done) (string, error) {
+	doc := recordedDoc{Format: Format, Entry: done.Entry, Text: done.Text, Spent: st.Job.SpentSum, For: []spentDoc{}, Pieces: []movedDoc{}, Rests: []restDoc{}, Warnings: []string{}}
+	if st.Job.Budget.Set {
+		whole := st.Job.Budget.V + st.Job.SpentSum
+		doc.Budget = &whole
+	}
+	if before == nil {
+		return toJSON(doc)
+	}
+	doc.By = st.Job.SpentSum - before.Job.SpentSum
+	for _, s := range newlySpent(before, st) {
+		doc.For = append(doc.For, spentDoc{s.For, s.Cents})
+	}
+	for i := range st.Pieces {
+		p := &st.Pieces[i]
+		if j, ok := before.FindPiece(p.Key()); !ok {
+			if was := restOfBag(before, st, i); was != nil {
+				doc.Rests = append(doc.Rests, restDoc{st.PieceLabel(i), was.ID, p.Quantity})
+			}
+		} else if was := &before.Pieces[j]; movedOn(was, p) {
+			doc.Pieces = append(doc.Pieces, movedDoc{st.PieceLabel(i), placeOf(st, p), placeOf(before, was)})
+		}
+	}
+	for _, w := range newWarnings(before, st) {
+		doc.Warnings = append(doc.Warnings, warningText(w))
+	}
+	return toJSON(doc)
+}
+
+type journalDoc struct {
+	Format  int           `json:"format"`
+	Title   string        `json:"title"`
+	Spent   catalog.Cents `json:"spent_cents"`
+	Entries []entryDoc    `json:"entries"`
+}
+
+type entryDoc struct {
+	Entry   int              `json:"entry"`
+	Day     string           `json:"day"`
+	Action  string           `json:"action"`
+	Text    string           `json:"text"`
+	About   []string         `json:"about"` // pieces, slots, bans, trades, or what was paid for
+	Reason  string           `json:"reason"`
+	Spent   catalog.Cents    `json:"spent_cents"` // by it
+	Changes []journal.Change `json:"changes"`
+}
+
+// JournalJSON lists what was recorded as one JSON document.
+func JournalJSON(st *catalog.State) (string, error) {
+	doc := journalDoc{Format: Format, Title: st.Job.Title, Spent: st.Job.SpentSum, Entries: []entryDoc{}}
+	if st.Record != nil {
+		for i := range st.Record.Entries {
+			e := &st.Record.Entries[i]
+			doc.Entries = append(doc.Entries, entryDoc{e.Seq, e.Day().Format("2006-01-02"), e.Action, EntryText(e), unique(entryAbout(e)), e.Reason, catalog.SpentBy(e), e.Changes})
+		}
+	}
+	return toJSON(doc)
+}

@@ -1,0 +1,346 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"brightset/catalog"
+)
+
+// What is here compares the text of an answer with its JSON: whatever the text says as a
+// sum, a share, a day, a number, or as the id or name of a thing in the files has to stand
+// in the document as a value of its own. A sum counts only under a key of cents, a number
+// of days only under a key of days, a grade only under one of grades, a share only as a
+// number, and none of them as a word within a sentence. Only where decisions
+// turn does the kind of figure say what a number is, and what is kept of an entry of the
+// journal stands there as in the journal, sums in quotes.
+
+// unsaid are the parts of a text that are no answer: marks, headings, fixed sentences, and
+// how things are typed. Reasons and warnings, which are sentences in both, are taken out
+// by sentences.
+var unsaid = []*regexp.Regexp{
+	regexp.MustCompile(`\[\d+\]`),                                  // footnotes
+	regexp.MustCompile(`(?m)^\S.*\n(.*\n)?-{10,}$`),                // heads of tables
+	regexp.MustCompile(`\b(1|4|9) in (5|10)\b( within)?`),          // names of quantiles
+	regexp.MustCompile(`(and|which is) \d+ more\b`),                // lists that are cut
+	regexp.MustCompile(`\d+ figures? more, each worth less:[^.]*`), // likewise
+	regexp.MustCompile(`triangular from -15%\s+to \+15%`),
+	regexp.MustCompile(`\bother \d+\b`),   // names of plans, in their order
+	regexp.MustCompile(`(?i)\bjob \d+\b`), // names of jobs, in their order
+	regexp.MustCompile(`(?m)^\d+ jobs of one shop`),
+	regexp.MustCompile(`(?m)^[ x]*o+ +up to.*$`),    // the picture of twenty jobs: quantiles rounded up to round sums
+	regexp.MustCompile(`(?s)Take care:.*?(\n\n|$)`), // the cautions, the same in every plan
+	regexp.MustCompile(`(?s)What this rests on:.*`), // the sources of check --spec
+	regexp.MustCompile(`(?s)to compare,\s+JIS H 8617.*?(copper\s+and\s+nickel\s+together\s+at\s+least|chromium)\s+\S+\s+um`),
+	regexp.MustCompile(`brightset [a-z]+( --[a-z-]+)*`), // what to type next
+}
+
+// sentences are the keys whose strings are whole sentences, in the text and in the JSON.
+var sentences = []string{"warnings", "why", "out", "fallback_out", "text", "information", "stopped_early", "files", "rests_on", "what_would_replace_them", "source", "efficiency_source", "current_source"}
+
+// document is a JSON answer laid flat.
+type document struct {
+	leaves []leaf
+}
+
+type leaf struct {
+	path  []string // keys on the way, places in lists left out
+	text  string
+	num   float64
+	isNum bool
+}
+
+func (l *leaf) key() string { return l.path[len(l.path)-1] }
+
+// under says whether a key on the way holds one of the words.
+func (l *leaf) under(words ...string) bool {
+	for _, k := range l.path {
+		for _, w := range words {
+			if strings.Contains(k, w) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func flatten(v any, path []string, drop string, to *document) {
+	switch v := v.(type) {
+	case map[string]any:
+		for k, sub := range v {
+			if k != drop {
+				flatten(sub, append(slices.Clone(path), k), drop, to)
+			}
+		}
+	case []any:
+		for _, sub := range v {
+			flatten(sub, path, drop, to)
+		}
+		to.leaves = append(to.leaves, leaf{path: append(slices.Clone(path), "#"), num: float64(len(v)), isNum: true})
+	case float64:
+		to.leaves = append(to.leaves, leaf{path: path, num: v, isNum: true})
+	case string:
+		to.leaves = append(to.leaves, leaf{path: path, text: v})
+	}
+}
+
+// documentOf lays an answer flat, without the values of one key where drop names it.
+func documentOf(t *testing.T, text, drop string) *document {
+	t.Helper()
+	var v any
+	if err := json.Unmarshal([]byte(text), &v); err != nil {
+		t.Fatalf("%v in %.300s", err, text)
+	}
+	d := &document{}
+	flatten(v, nil, drop, d)
+	return d
+}
+
+func (d *document) names(s string) bool {
+	return slices.ContainsFunc(d.leaves, func(l leaf) bool { return !l.isNum && l.text == s })
+}
+
+// has says whether some number that fits is within half a unit of the last place said.
+func (d *document) has(v float64, places int, fits func(*leaf) bool) bool {
+	off := math.Pow(10, -float64(places))/2 + 1e-9
+	for i := range d.leaves {
+		l := &d.leaves[i]
+		if l.isNum && fits(l) && math.Abs(math.Abs(l.num)-v) <= off {
+			return true
+		}
+	}
+	return false
+}
+
+var (
+	spaces  = regexp.MustCompile(`\s+`)
+	dates   = regexp.MustCompile(`\b\d{4}-\d\d-\d\d\b`)
+	shares  = regexp.MustCompile(`(less than |more than |[<>])?(\d+(?:\.\d+)?) ?%`)
+	money   = regexp.MustCompile(`(^|[^\w.-])-?(\d+\.\d\d)([^\w.]|\.?$|\.\s)`)
+	numbers = regexp.MustCompile(`(^|[^\w.-])[-+]?(\d+(?:\.\d+)?)([^\w]|$)`)
+	ofDays  = regexp.MustCompile(`(^|[^\w.])(\d+) days?\b|\bday (\d+)\b`)
+	grades  = regexp.MustCompile(`\b(?:grade|mean of|mean|fallback) (\d+(?:\.\d+)?)\b|(\d+(?:\.\d+)?) on average`)
+)
+
+// missing lists what a text says that its document does not. things are the ids and names
+// of what stands in the job's files.
+func missing(text string, things []string, d *document) []string {
+	for _, re := range unsaid {
+		text = re.ReplaceAllStringFunc(text, blank)
+	}
+	graded := gradeCells(text)
+	text = " " + spaces.ReplaceAllString(text, " ") + " "
+	for i := range d.leaves {
+		l := &d.leaves[i]
+		if s := spaces.ReplaceAllString(l.text, " "); len(s) > 12 && l.under(sentences...) {
+			text = strings.ReplaceAll(text, s, " ")
+		}
+	}
+	var out []string
+	lacks := func(kind, what string) {
+		if one := kind + " " + what; !slices.Contains(out, one) {
+			out = append(out, one)
+		}
+	}
+	for _, s := range things {
+		re := regexp.MustCompile(`(^|[^\w-])` + regexp.QuoteMeta(spaces.ReplaceAllString(s, " ")) + `([^\w-]|$)`)
+		if !re.MatchString(text) {
+			continue
+		}
+		if !d.names(s) {
+			lacks("name", s)
+		}
+		text = re.ReplaceAllString(text, "${1} _ ${2}")
+	}
+	take := func(re *regexp.Regexp, say func(m []string)) {
+		for _, m := range re.FindAllStringSubmatch(text, -1) {
+			say(m)
+		}
+		text = re.ReplaceAllString(text, " _ ")
+	}
+	take(dates, func(m []string) {
+		if !d.names(m[0]) {
+			lacks("date", m[0])
+		}
+	})
+	take(shares, func(m []string) {
+		v, places := number(m[2])
+		fits := func(l *leaf) bool { return !l.under("cents") }
+		ok := d.has(v/100, places+2, fits)
+		if m[1] != "" { // below or above what can be told
+			ok = slices.ContainsFunc(d.leaves, func(l leaf) bool {
+				return l.isNum && fits(&l) && (v < 50 && l.num > 0 && l.num <= v/100 || v > 50 && l.num >= v/100 && l.num < 1)
+			})
+		}
+		if !ok {
+			lacks("share", strings.TrimSpace(m[0]))
+		}
+	})
+	both := func(re *regexp.Regexp, say func(m []string)) { // what parts one from the next is shared
+		take(re, say)
+		take(re, say)
+	}
+	both(money, func(m []string) {
+		v, _ := number(m[2])
+		if !d.has(math.Round(100*v), 0, func(l *leaf) bool { return l.under("cents") || l.key() == "now" || l.key() == "last" }) &&
+			!slices.ContainsFunc(d.leaves, func(l leaf) bool { return l.text == m[2] && l.under("changes") }) && !d.has(v, 2, func(l *leaf) bool { return !l.under("cents") && l.num != math.Trunc(l.num) }) {
+			lacks("sum", m[2])
+		}
+	})
+	both(ofDays, func(m []string) {
+		v, _ := number(m[2] + m[3])
+		if !d.has(v, 0, func(l *leaf) bool { return l.under("day") }) {
+			lacks("days", strings.TrimSpace(m[0]))
+		}
+	})
+	grade := func(s string) {
+		v, places := number(s)
+		if !d.has(v, places, func(l *leaf) bool { return l.under("grade", "mean", "floor", "now", "last") && !l.under("cents") }) {
+			lacks("grade", s)
+		}
+	}
+	take(grades, func(m []string) { grade(m[1] + m[2]) })
+	for _, s := range graded {
+		grade(s)
+	}
+	both(numbers, func(m []string) {
+		v, places := number(m[2])
+		if !d.has(v, places, func(l *leaf) bool { return !l.under("cents") }) {
+			lacks("number", m[2])
+		}
+	})
+	return out
+}
+
+func number(s string) (v float64, places int) {
+	v, _ = strconv.ParseFloat(s, 64)
+	if dot := strings.IndexByte(s, '.'); dot >= 0 {
+		places = len(s) - dot - 1
+	}
+	return v, places
+}
+
+// blank keeps the width and the lines of what is taken out, and rules of tables.
+func blank(s string) string {
+	return strings.Map(func(r rune) rune {
+		if r == '\n' {
+			return r
+		}
+		return ' '
+	}, s)
+}
+
+// thingsOf are the ids and names of what stands in a job's files, the longest first.
+func thingsOf(t *testing.T, jobs ...string) []string {
+	t.Helper()
+	var all []string
+	add := func(list ...string) {
+		for _, s := range list {
+			if s != "" && s != "one" { // a piece's id, and a word of every second sentence
+				all = append(all, s)
+			}
+		}
+	}
+	for _, job := range jobs {
+		path, err := jobPathOf(job)
+		if err != nil {
+			t.Fatal(err)
+		}
+		st, err := catalog.Load(path, catalog.Options{Today: now()})
+		if err != nil {
+			t.Fatal(err)
+		}
+		add(st.Job.Title)
+		for i := range st.Slots {
+			add(st.Slots[i].ID, st.Slots[i].Name)
+		}
+		for i := range st.Pieces {
+			add(st.PieceLabel(i), st.Pieces[i].Name)
+		}
+		for i := range st.Platers {
+			add(st.Platers[i].ID, st.Platers[i].Name)
+		}
+		for i := range st.Makers {
+			add(st.Makers[i].ID, st.Makers[i].Name)
+		}
+		for i := range st.Vendors {
+			add(st.Vendors[i].ID, st.Vendors[i].Name)
+		}
+		for i := range st.Bundles {
+			add(st.Bundles[i].ID)
+		}
+		for i := range st.Trades {
+			add(st.Trades[i].ID)
+		}
+		for i := range st.Bans {
+			add(st.Bans[i].ID)
+		}
+		for i := range st.Avenues {
+			add(st.Avenues[i].Where)
+		}
+		for i := range st.Tables.Metals {
+			if strings.Contains(st.Tables.Metals[i].Name, " ") {
+				add(st.Tables.Metals[i].Name)
+			}
+		}
+	}
+	slices.SortFunc(all, func(a, b string) int {
+		if len(a) != len(b) {
+			return len(b) - len(a)
+		}
+		return strings.Compare(a, b)
+	})
+	return slices.Compact(all)
+}
+
+// gradeCells are the numbers that stand in columns of grades.
+func gradeCells(text string) []string {
+	var out []string
+	var ends []int // of the heads of such columns
+	lines := strings.Split(text, "\n")
+	for i, line := range lines {
+		if strings.HasPrefix(line, "exit ") {
+			continue
+		}
+		if heads := regexp.MustCompile(`\b(grade|mean)(  |$)`).FindAllStringIndex(line, -1); heads != nil && i+1 < len(lines) && strings.HasPrefix(lines[i+1], "-----") {
+			ends = nil
+			for _, h := range heads {
+				ends = append(ends, len(strings.TrimRight(line[:h[1]], " ")))
+			}
+			continue
+		}
+		if strings.TrimSpace(line) == "" {
+			ends = nil
+		}
+		for _, end := range ends {
+			if len(line) < end || (len(line) > end && line[end] != ' ') {
+				continue
+			}
+			if word := line[strings.LastIndexByte(line[:end], ' ')+1 : end]; regexp.MustCompile(`^\d+(\.\d+)?$`).MatchString(word) {
+				out = append(out, word)
+			}
+		}
+	}
+	return out
+}
+
+// answers gives the text and the document of one command.
+func answers(t *testing.T, args ...string) (text, doc string) {
+	t.Helper()
+	code, text, errs := brightset(args...)
+	again, doc, more := brightset(append(slices.Clone(args), "--json")...)
+	if code != again || code != exitAnswered && code != exitInfeasible || text == "" || doc == "" {
+		t.Fatalf("%v: exit %d and %d, %s%s", args, code, again, errs, more)
+	}
+	return text, doc
+}
+
+func describe(list []string) string {
+	return fmt.Sprintf("%d: %s", len(list), strings.Join(list, "; "))
+}
