@@ -6,38 +6,6 @@ import (
 	"strings"
 )
 
-// ParseShare reads a probability or a share, 0..1, such as "0.05".
-func ParseShare(s string) (Micro, error) {
-	text := strings.TrimSpace(s)
-	if rest, percent := strings.CutSuffix(text, "%"); percent {
-		if f, ok := plainFloat(strings.TrimSpace(rest)); ok && f >= 0 && f <= 100 {
-			return 0, bad(fmt.Sprintf("write %s", plainNumber(f/100)), "%q is a percentage", clip(s))
-		}
-	}
-	f, ok := plainFloat(text)
-	if !ok {
-		return 0, bad("write a number from 0 to 1, such as 0.05", "%q is no number", clip(s))
-	}
-	n, problem := scaled(f, 0, One, 1e6)
-	if problem != nil {
-		return 0, problem
-	}
-	return n, nil
-}
-
-// ParseHours reads a number of hours, such as "1.5".
-func ParseHours(s string) (Micro, error) {
-	f, ok := plainFloat(strings.TrimSpace(s))
-	if !ok {
-		return 0, bad("write a number such as 1.5", "%q is no number of hours", clip(s))
-	}
-	n, problem := scaled(f, 0, MaxHours, 1e6)
-	if problem != nil {
-		return 0, problem
-	}
-	return n, nil
-}
-
 // ParseGrade reads a grade: a number 0..100 or a word of the grade table.
 func ParseGrade(s string, tables *Tables) (Centi, error) {
 	return numberOrWord(s, "grade", tables.Grades, 0, MaxGrade)

@@ -78,8 +78,6 @@ func TestParseOthers(t *testing.T) {
 	tables := BuiltIn()
 	grade := func(s string) (int64, error) { c, err := ParseGrade(s, &tables); return int64(c), err }
 	tone := func(s string) (int64, error) { c, err := ParseTone(s, &tables); return int64(c), err }
-	share := func(s string) (int64, error) { m, err := ParseShare(s); return int64(m), err }
-	hours := func(s string) (int64, error) { m, err := ParseHours(s); return int64(m), err }
 	for _, c := range []struct {
 		kind  string
 		parse func(string) (int64, error)
@@ -95,14 +93,6 @@ func TestParseOthers(t *testing.T) {
 		{"tone", tone, "-0.4", -40, ""},
 		{"tone", tone, "yellow", 680, ""},
 		{"tone", tone, "yelow", 0, `unknown tone "yelow"; did you mean "yellow"?`},
-		{"share", share, "0.05", 50_000, ""},
-		{"share", share, "1", 1_000_000, ""},
-		{"share", share, "0.0000004", 0, ""},
-		{"share", share, "5%", 0, `"5%" is a percentage; write 0.05`},
-		{"share", share, "5", 0, "5 is not between 0 and 1; write a number from 0 to 1; 5 % is 0.05"},
-		{"share", share, "inf", 0, `"inf" is no number; write a number from 0 to 1, such as 0.05`},
-		{"hours", hours, "1.5", 1_500_000, ""},
-		{"hours", hours, "0x10", 0, `"0x10" is no number of hours; write a number such as 1.5`},
 	} {
 		got, err := c.parse(c.s)
 		if said := ""; err != nil {

@@ -46,13 +46,3 @@ func (b bits) join(c bits) {
 		b[i] |= w
 	}
 }
-
-// within says whether all members of b are in c.
-func (b bits) within(c bits) bool {
-	for i, w := range b {
-		if w&^c[i] != 0 {
-			return false
-		}
-	}
-	return true
-}

@@ -123,9 +123,6 @@ func setAside(path string, torn []byte) error {
 // Log is the journal as it stands, with what was added here.
 func (w *Writer) Log() *Log { return w.log }
 
-// Bytes are the bytes of the file when it was opened, without an unfinished line.
-func (w *Writer) Bytes() []byte { return w.data }
-
 // Append adds one entry and returns it, numbered, once it is safely on disk. If that
 // fails the file is as it was.
 func (w *Writer) Append(e Entry) (Entry, error) {

@@ -45,16 +45,6 @@ var jisZinc = []JIS{
 	{5, 30, false, 'B'}, {6, 40, false, 'B'}, {7, 40, false, 'B'}, {8, 50, false, 'B'},
 }
 
-// GradeJIS gives a grade for a basis metal; ok is false where it was not seen.
-func GradeJIS(b Basis, grade int) (j JIS, ok bool) {
-	for _, j := range jisTable(b) {
-		if j.Grade == grade {
-			return j, true
-		}
-	}
-	return JIS{}, false
-}
-
 // LeastJIS gives the lowest grade for the use nearest to a service condition; ok is false
 // where none was seen.
 func LeastJIS(b Basis, s Service) (j JIS, use Use, ok bool) {
@@ -78,17 +68,4 @@ func jisTable(b Basis) []JIS {
 		return jisZinc
 	}
 	return nil
-}
-
-// InchGrade is the thickness in inches of a letter grade, A thickest to G; on zinc only A
-// to C (summary of federal specification QQ-N-290).
-func InchGrade(b Basis, letter byte) (inch float64, ok bool) {
-	list := []float64{0.0016, 0.0012, 0.0010, 0.0008, 0.0006, 0.0004, 0.0002}
-	if b == ZincAlloy {
-		list = list[:3]
-	}
-	if letter < 'A' || int(letter-'A') >= len(list) {
-		return 0, false
-	}
-	return list[letter-'A'], true
 }

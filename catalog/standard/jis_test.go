@@ -1,9 +1,6 @@
 package standard
 
-import (
-	"math"
-	"testing"
-)
+import "testing"
 
 func TestJIS(t *testing.T) {
 	// JIS H 8617 reprint: bright nickel on steel by grade, double from 6 on
@@ -60,20 +57,12 @@ func TestUses(t *testing.T) {
 	}
 }
 
-func TestInchGrades(t *testing.T) {
-	// summary of federal QQ-N-290; microns recalculated
-	for letter, want := range map[byte]float64{'A': 40.6, 'B': 30.5, 'C': 25.4, 'D': 20.3, 'E': 15.2, 'F': 10.2, 'G': 5.1} {
-		inch, ok := InchGrade(Steel, letter)
-		if !ok || math.Abs(inch*UmPerInch-want) > 0.05 {
-			t.Errorf("grade %c: %v um", letter, inch*UmPerInch)
-		}
-		if _, ok := InchGrade(ZincAlloy, letter); ok != (letter <= 'C') { // zinc only A..C
-			t.Errorf("grade %c on zinc: %v", letter, ok)
+// GradeJIS gives a grade for a basis metal; ok is false where it was not seen.
+func GradeJIS(b Basis, grade int) (j JIS, ok bool) {
+	for _, j := range jisTable(b) {
+		if j.Grade == grade {
+			return j, true
 		}
 	}
-	for _, none := range []byte{'H', '@', 'a', 0, 255} {
-		if _, ok := InchGrade(Steel, none); ok {
-			t.Errorf("there is a grade %q", none)
-		}
-	}
+	return JIS{}, false
 }

@@ -105,14 +105,6 @@ func (m *matrix) put(f []string, objective string, integer bool) error {
 	return nil
 }
 
-func (m *matrix) entries() int {
-	n := 0
-	for i := range m.columns {
-		n += len(m.columns[i].entries)
-	}
-	return n
-}
-
 // writeBinary writes the matrix by columns, as highs.py reads it: three counts,
 // then cost, upper ends, integer marks, row ends (low, high), column starts, row
 // indices and values; integers of 8 bytes and doubles, all little-endian.

@@ -113,7 +113,6 @@ type explainer struct {
 	st      *catalog.State
 	all     []Requirement
 	stopped bool
-	known   map[string]bool
 }
 
 func (x *explainer) upTo(n int) []int {

@@ -6,7 +6,6 @@
 //	Frontier  what more of something costs: sums against a number
 //	Dots      how a sum may turn out: equally likely outcomes as dots
 //	Bars      what a sum is made of
-//	Lanes     who has what from which day until which
 //
 // For example:
 //

@@ -8,7 +8,6 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
-	"time"
 )
 
 var update = flag.Bool("update", false, "write the golden files anew")
@@ -36,9 +35,6 @@ func gallery() map[string]Drawing {
 		"dots-equal":       Dots{Frame: frame("de"), Across: "spent", Sums: make([]int64, 20), Limit: &Line{"budget", 0}}.Draw(),
 		"bars":             Bars{Frame: frame("b"), Currency: "USD", Total: "in all", Bars: []Bar{{"plating", 1240_50}, {long, 320_00}, {"nothing", 0}, {"שלום עולם", 80_00}, {"<script>", 1}, {"credits", -130_00}}}.Draw(),
 		"bars-huge":        Bars{Frame: frame("bh"), Currency: long, Total: long, Bars: []Bar{{long, 1 << 53}, {"", -1 << 52}}}.Draw(),
-		"lanes": Lanes{Frame: frame("l"), Start: time.Date(2027, 1, 10, 0, 0, 0, 0, time.UTC), Today: new(25), Lanes: []Lane{
-			{"a plater", []Span{{"rims, left and right", 3, 43}, {long, 20, 61}}}, {"nobody", nil}, {"own bench", []Span{{"spears", 0, 9}}}}}.Draw(),
-		"lanes-days": Lanes{Frame: frame("ld"), Lanes: []Lane{{long, []Span{{"one day", 5, 5}, {"turned round", 9, -3}}}}}.Draw(),
 	}
 }
 
@@ -88,7 +84,7 @@ func TestSame(t *testing.T) {
 func TestNothingToShow(t *testing.T) {
 	for name, d := range map[string]Drawing{
 		"frontier": Frontier{}.Draw(), "no number": Frontier{Points: []Point{{X: math.NaN()}, {X: math.Inf(-1)}}, Flags: []Flag{{Point{X: math.Inf(1)}, "x", true}}}.Draw(),
-		"dots": Dots{Limit: &Line{"x", 1}}.Draw(), "bars": Bars{Total: "x"}.Draw(), "lanes": Lanes{Today: new(1), Lanes: []Lane{{"x", nil}}}.Draw(),
+		"dots": Dots{Limit: &Line{"x", 1}}.Draw(), "bars": Bars{Total: "x"}.Draw(),
 	} {
 		checked(t, d)
 		if d.SVG != "" {

@@ -40,15 +40,13 @@ func TestAnyLabels(t *testing.T) {
 			day = int(someInt(r))
 		}
 		frame := Frame{ID: bytesOf(r), Title: bytesOf(r), Note: bytesOf(r), Width: day}
-		fr, do, ba, la := someFrontier(r), someDots(r), someBars(r), someLanes(r)
+		fr, do, ba := someFrontier(r), someDots(r), someBars(r)
 		fr.Frame, fr.Up, fr.Across, fr.Currency, fr.Beyond = frame, bytesOf(r), bytesOf(r), bytesOf(r), bytesOf(r)
 		fr.Points = append(fr.Points, Point{X: x, Cents: a}, Point{X: -x, Cents: b})
 		fr.Flags = append(fr.Flags, Flag{Point{X: x, Cents: a}, bytesOf(r), true})
 		do.Frame, do.Sums, do.Lines = frame, append(do.Sums, a, b), append(do.Lines, Line{bytesOf(r), b})
 		ba.Frame, ba.Total, ba.Bars = frame, bytesOf(r), append(ba.Bars, Bar{bytesOf(r), a}, Bar{bytesOf(r), b})
-		la.Frame, la.Today = frame, new(day)
-		la.Lanes = append(la.Lanes, Lane{bytesOf(r), []Span{{bytesOf(r), day, int(a)}, {bytesOf(r), int(b), day}}})
-		for name, d := range map[string]Drawing{"frontier": fr.Draw(), "dots": do.Draw(), "bars": ba.Draw(), "lanes": la.Draw()} {
+		for name, d := range map[string]Drawing{"frontier": fr.Draw(), "dots": do.Draw(), "bars": ba.Draw()} {
 			checked(t, d)
 			if !utf8.ValidString(d.SVG) {
 				t.Error("the drawing is not UTF-8")

@@ -6,7 +6,6 @@ import (
 	"math/rand/v2"
 	"strings"
 	"testing"
-	"time"
 )
 
 // TestDotsSides wants every dot on its side of the limit, none over another, and counted.
@@ -119,42 +118,6 @@ func TestBars(t *testing.T) {
 	plain := Bars{Bars: []Bar{{"x", 1}}}.Draw()
 	if len(plain.Table.Rows) != 1 || plain.Table.Heads[1] != "sum" {
 		t.Error(plain.Table)
-	}
-}
-
-func TestLanes(t *testing.T) {
-	l := Lanes{Start: time.Date(2027, 2, 20, 23, 0, 0, 0, time.FixedZone("", 5*3600)), Today: new(10), Lanes: []Lane{
-		{"plater", []Span{{"rims", 0, 9}, {"bars", 5, 14}, {"crest", 12, 19}}}}}
-	d := l.Draw()
-	if got := fmt.Sprint(d.Table.Heads, d.Table.Rows); got != "[who what from until] [[plater rims 2027-02-20 2027-03-01] [plater bars 2027-02-25 2027-03-06] [plater crest 2027-03-04 2027-03-11]]" {
-		t.Error(got)
-	}
-	all := checked(t, d)
-	if says(all, "today, 2027-03-02") == nil || says(all, "until 2027-03-06") == nil || says(all, "plater") == nil {
-		t.Error(d.SVG)
-	}
-	type bar struct{ x, w float64 }
-	filled, hollow := []bar{}, []bar{}
-	for _, r := range named(all, "rect")[1:] {
-		b := bar{r.num(t, "x"), r.num(t, "width")}
-		if r.at["fill"] == paper {
-			hollow = append(hollow, b)
-		} else {
-			filled = append(filled, b)
-		}
-	}
-	if len(hollow) != 3 || len(filled) != 2 {
-		t.Fatal(hollow, filled)
-	}
-	day := hollow[0].w / 10 // the rims are away for ten days
-	for i, want := range []float64{10, 10, 8} {
-		if math.Abs(hollow[i].w/day-want) > 0.1 {
-			t.Errorf("span %d is %v days long, want %v", i, hollow[i].w/day, want)
-		}
-	}
-	// Day 10 has begun: the rims are back, the bars half done, the crest is not sent.
-	if math.Abs(filled[0].w/day-10) > 0.1 || math.Abs(filled[1].w/day-5) > 0.1 {
-		t.Error(filled[0].w/day, filled[1].w/day)
 	}
 }
 

@@ -6,7 +6,6 @@ import (
 	"math/rand/v2"
 	"strings"
 	"testing"
-	"time"
 )
 
 var hostile = []string{
@@ -94,33 +93,13 @@ func someBars(r *rand.Rand) Bars {
 	return b
 }
 
-func someLanes(r *rand.Rand) Lanes {
-	l := Lanes{Frame: someFrame(r)}
-	reach := int(math.Pow10(1 + r.IntN(8)))
-	if r.IntN(2) == 0 {
-		l.Start = time.Unix(r.Int64N(1<<40), 0)
-	}
-	if r.IntN(2) == 0 {
-		l.Today = new(r.IntN(reach))
-	}
-	for range 1 + r.IntN(6) {
-		lane := Lane{Label: someLabel(r)}
-		for range r.IntN(6) {
-			from := r.IntN(reach) - reach/3
-			lane.Spans = append(lane.Spans, Span{someLabel(r), from, from + r.IntN(reach) - 2})
-		}
-		l.Lanes = append(l.Lanes, lane)
-	}
-	return l
-}
-
 // TestRandom draws whatever may come: no text over another or outside, no number that is
 // none, nothing that a strict policy refuses; and no name on a point or a line.
 func TestRandom(t *testing.T) {
 	for seed := range uint64(200) {
 		r := rand.New(rand.NewPCG(seed, 1))
 		for name, d := range map[string]func() Drawing{
-			"frontier": someFrontier(r).Draw, "dots": someDots(r).Draw, "bars": someBars(r).Draw, "lanes": someLanes(r).Draw,
+			"frontier": someFrontier(r).Draw, "dots": someDots(r).Draw, "bars": someBars(r).Draw,
 		} {
 			all := checked(t, d())
 			if name == "frontier" {
@@ -141,7 +120,6 @@ func TestHostile(t *testing.T) {
 			"frontier": Frontier{Frame: f, Across: h, Up: h, Currency: h, Beyond: h, Points: []Point{{X: 1, Cents: 5, Beyond: true}, {X: 2, Cents: 7}}, Flags: []Flag{{Point{X: 1, Cents: 5}, h, true}, {Point{X: 1.5, Cents: 7}, h, false}}, Limit: &Line{h, 6}}.Draw(),
 			"dots":     Dots{Frame: f, Across: h, Currency: h, Sums: []int64{1, 2, 3}, Limit: &Line{h, 2}, Lines: []Line{{h, 3}}}.Draw(),
 			"bars":     Bars{Frame: f, Currency: h, Total: h, Bars: []Bar{{h, 100}, {h, -5}, {h, 0}}}.Draw(),
-			"lanes":    Lanes{Frame: f, Today: new(3), Lanes: []Lane{{h, []Span{{h, 1, 5}}}}}.Draw(),
 		} {
 			checked(t, d)
 			for _, bad := range []string{"<script", `" onload`, "\x1b", "\u202e", "\x00"} {
@@ -176,9 +154,5 @@ func FuzzDraw(f *testing.F) {
 		ba := someBars(r)
 		ba.Frame, ba.Bars = frame, append(ba.Bars, Bar{label, a}, Bar{label, b})
 		checked(t, ba.Draw())
-		la := someLanes(r)
-		la.Frame, la.Today = frame, new(day)
-		la.Lanes = append(la.Lanes, Lane{label, []Span{{label, day, int(a)}, {label, int(b), day}}})
-		checked(t, la.Draw())
 	})
 }

@@ -6,7 +6,6 @@ package record
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"brightset/catalog"
 )
@@ -78,9 +77,6 @@ func Find(name string) (*Action, bool) {
 	}
 	return &Actions[i], true
 }
-
-// Takes says whether an action has a use for a flag.
-func (a *Action) Takes(flag string) bool { return slices.Contains(strings.Fields(a.Uses), flag) }
 
 // Deed says what an action changes. The error is for the person who types.
 func (a *Action) Deed(d *catalog.Desk, f Facts) (catalog.Deed, error) {
