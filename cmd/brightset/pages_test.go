@@ -67,7 +67,7 @@ target = "nice"
 [quote]
 for = "<script>alert(1)</script>"
 [slot.a]
-name = "\u202Egnitsed <b>bold</b>"
+name = "designed <b>bold</b>"
 area = "1 dm2"
 [plater.p]
 name = "</style><script>alert(2)</script>"
