@@ -2,6 +2,7 @@ package ask
 
 import (
 	"context"
+	"slices"
 
 	"brightset/catalog"
 	"brightset/model/choice"
@@ -24,7 +25,7 @@ const (
 type Other struct {
 	Kind   OtherKind
 	Plan   *plan.Plan // nil: not looked at; without Has: there is none, or none was found in time
-	Differ int        // slots filled otherwise than in the advised plan, see alike
+	Differ int        // slots filled otherwise than in the advised plan, see swaps
 	Level  bool       // filled otherwise, and no further off in total than the estimates may err
 }
 
@@ -32,9 +33,13 @@ type Other struct {
 // otherwise than the advised plan and than each other; and then do-least, the best
 // finish, and with locks the plan without them.
 //
-// For every plan x found already there is a row more:
+// Slots are filled otherwise that are left when every line that does the same in both is
+// taken away, as often as both do it (swap.go): pieces of one bag, or equal ones, that only
+// change places are no other plan, nor is a piece that goes elsewhere. What is held in
+// reserve makes no difference. For every plan x found already there is a row more
+// (keepApart):
 //
-//	sum over slots s of [k of s is alike in x] <= slots - differ
+//	sum over things done of min(times in it, times in x) <= slots - differ
 //
 // Where there are fewer than n such plans the list ends with one that has no lines.
 // The advised plan is what Solve gave. Plans that time doesn't suffice for are nil.
@@ -97,23 +102,79 @@ func nearPlans(c *clock, st *catalog.State, advised *plan.Plan, n, differ int) (
 	return all, nil
 }
 
-// apart is the problem with a row for every plan found: at least differ slots are
-// filled otherwise.
+// apart is the problem with rows for every plan found: at least differ slots are filled
+// otherwise.
 func apart(p *program.Program, found []*plan.Plan, differ int) *solver.Problem {
 	q := copied(p)
-	for _, plan := range found {
-		row := len(q.Rows)
-		q.Rows = append(q.Rows, solver.Row{Name: "apart", Sense: solver.AtMost, Limit: int64(len(q.Groups) - differ)})
-		for s := range q.Groups {
-			for i, pair := range p.Pairs[s] {
-				if alike(p.State, plan, s, &p.Choices[s][pair.K]) {
-					col := &q.Groups[s].Columns[i]
-					col.Terms = append(col.Terms, solver.Term{Row: row, Coef: 1})
-				}
+	w := swapsOf(p.State)
+	most := mostTimes(p, w)
+	for _, x := range found {
+		keepApart(q, p, w, most, x, differ)
+	}
+	return q
+}
+
+// mostTimes is how often a set can do each thing at most: in as many slots as have a line
+// for it, and with as many pieces as there are.
+func mostTimes(p *program.Program, w *swaps) map[done]int {
+	most := map[done]int{}
+	for s := range p.Pairs {
+		seen := map[done]bool{}
+		for _, pair := range p.Pairs[s] {
+			if k := w.done(&p.Choices[s][pair.K]); !seen[k] {
+				seen[k] = true
+				most[k] = min(most[k]+1, w.count[k.class])
 			}
 		}
 	}
-	return q
+	return most
+}
+
+// keepApart adds what one plan found asks for. Where a set can do a thing more often
+// than the plan does, so many times count as alike and no more: a group beside the slots
+// picks a number j that is no less than how often it is done, or the number of times in
+// the plan, which stands for any:
+//
+//	sum over slots of [it is done] + slots - j <= slots, for j < times; nothing for j = times
+//	sum over all such of j, and over slots of the other things done <= slots - differ
+func keepApart(q *solver.Problem, p *program.Program, w *swaps, most map[done]int, x *plan.Plan, differ int) {
+	slots := int64(len(p.State.Slots))
+	row := func(name string, limit int64) int {
+		q.Rows = append(q.Rows, solver.Row{Name: name, Sense: solver.AtMost, Limit: limit})
+		return len(q.Rows) - 1
+	}
+	alike := row("apart", slots-int64(differ))
+	times := w.times(x)
+	rows := map[done]int{}
+	for i := range x.Lines {
+		k := w.done(x.Lines[i].Choice)
+		if _, known := rows[k]; known {
+			continue
+		}
+		if rows[k] = alike; most[k] <= times[k] {
+			continue
+		}
+		rows[k] = row("as often", slots)
+		g := solver.Group{Name: "as often"}
+		for j := range int64(times[k]) {
+			g.Columns = append(g.Columns, solver.Column{Name: "at most", Terms: terms(solver.Term{Row: alike, Coef: j}, solver.Term{Row: rows[k], Coef: slots - j})})
+		}
+		g.Columns = append(g.Columns, solver.Column{Name: "any", Terms: terms(solver.Term{Row: alike, Coef: int64(times[k])})})
+		q.Groups = append(q.Groups, g)
+	}
+	for s := range p.Pairs {
+		for i, pair := range p.Pairs[s] {
+			if r, ok := rows[w.done(&p.Choices[s][pair.K])]; ok {
+				col := &q.Groups[s].Columns[i]
+				col.Terms = append(col.Terms, solver.Term{Row: r, Coef: 1})
+			}
+		}
+	}
+}
+
+// terms leaves out coefficients of nothing.
+func terms(all ...solver.Term) []solver.Term {
+	return slices.DeleteFunc(all, func(t solver.Term) bool { return t.Coef == 0 })
 }
 
 // copied is the problem with rows, columns and terms that may be added to.
@@ -138,27 +199,8 @@ func allSlots(st *catalog.State) []int {
 	return all
 }
 
-// alike says whether a choice for a slot is no change from a plan: the one the plan
-// has there, or one it has for another slot, done alike, with a piece of which there
-// is but one. So two pieces that change places are no other plan. What is held in
-// reserve makes no difference; two pieces alike in everything are still two pieces.
-func alike(st *catalog.State, x *plan.Plan, slot int, c *plan.Choice) bool {
-	if plan.SameChoice(x.Lines[slot].Choice, c) {
-		return true
-	}
-	if choice.PieceCount(&st.Pieces[c.Piece]) != 1 {
-		return false
-	}
-	for i := range x.Lines {
-		if plan.SameChoice(x.Lines[i].Choice, c) {
-			return true
-		}
-	}
-	return false
-}
-
 // compare says how far the plan is from the advised one. They are level if they
-// differ in total by no more than the slots filled otherwise may err by. The errors
+// differ in total by no more than the lines that differ may err by. The errors
 // are added up as they stand (Spread: 15 in 100 on estimates and hours, 10 on prices
 // after strip, none on firm ones, or the quote's own range): common practice, no
 // published source. What is done alike in both has no error between them.
@@ -166,12 +208,14 @@ func (o *Other) compare(st *catalog.State, advised *plan.Plan) {
 	if o.Plan == nil || !o.Plan.Has {
 		return
 	}
+	was, is := swapsOf(st).unmatched(advised, o.Plan)
+	o.Differ = len(is)
 	off := catalog.Cents(0)
-	for s := range o.Plan.Lines {
-		if k := o.Plan.Lines[s].Choice; !alike(st, advised, s, k) {
-			o.Differ++
-			off += choice.EstimatingError(st, advised.Lines[s].Choice, k)
-		}
+	for _, s := range was {
+		off += choice.Spread(st, advised.Lines[s].Choice)
+	}
+	for _, s := range is {
+		off += choice.Spread(st, o.Plan.Lines[s].Choice)
 	}
 	more := o.Plan.Expected - advised.Expected
 	o.Level = o.Differ > 0 && max(more, -more) <= off

@@ -2,6 +2,8 @@ package ask
 
 import (
 	"context"
+	"math/rand/v2"
+	"reflect"
 	"testing"
 
 	"brightset/catalog"
@@ -30,33 +32,88 @@ func othersOf(t *testing.T, st *catalog.State, n, differ int) (*plan.Plan, []Oth
 	return advised, all
 }
 
-// otherwise counts the slots of a set of lines that a plan fills otherwise: what it
-// has anywhere is no change if there is but one of the piece, written from the words.
-func otherwise(st *catalog.State, x *plan.Plan, lines []*adapter.BruteLine) int {
-	n := 0
-	for _, l := range lines {
-		change := true
-		for i := range x.Lines {
-			c := x.Lines[i].Choice
-			same := c.Piece == l.K.Piece && c.Work == l.K.Work && c.Plater == l.K.Plater && c.Level == l.K.Level && c.Quote == l.K.Quote
-			if same && (x.Lines[i].Slot == l.K.Slot || st.Pieces[c.Piece].Quantity <= 1) {
-				change = false
-			}
-		}
-		if change {
-			n++
+// equalPieces says, from the words, whether two pieces of a random job are alike in all
+// but name, number, and the file they stand in. A piece that a lock, ban or trade names
+// is like none.
+func equalPieces(st *catalog.State, a, b int) bool {
+	if a == b {
+		return true
+	}
+	for _, t := range st.Trades {
+		if t.Give == a || t.Give == b || t.Get == a || t.Get == b {
+			return false
 		}
 	}
-	return n
+	for _, l := range st.Locks {
+		if l.Piece == a || l.Piece == b {
+			return false
+		}
+	}
+	for _, x := range st.Bans {
+		if x.Piece == a || x.Piece == b {
+			return false
+		}
+	}
+	p, q := st.Pieces[a], st.Pieces[b]
+	p.ID, q.ID = "", ""
+	p.Quantity, q.Quantity = 0, 0
+	p.InShop, q.InShop = false, false
+	return reflect.DeepEqual(p, q)
+}
+
+// otherwise counts the slots of a set of lines that a plan fills otherwise, from the words:
+// each line takes one away of the plan's that does the same with an equal piece, if
+// there is one left.
+func otherwise(st *catalog.State, x *plan.Plan, lines []*plan.Choice) int {
+	left := make([]*plan.Choice, 0, len(lines))
+	for i := range x.Lines {
+		left = append(left, x.Lines[i].Choice)
+	}
+	for _, k := range lines {
+		for i, c := range left {
+			if k.Work == c.Work && k.Plater == c.Plater && k.Level == c.Level && k.Quote == c.Quote && equalPieces(st, k.Piece, c.Piece) {
+				left = append(left[:i:i], left[i+1:]...)
+				break
+			}
+		}
+	}
+	return len(left)
+}
+
+// withEquals puts pieces beside some of a job that are equal to them, and lets bags and
+// those fit every slot.
+func withEquals(st *catalog.State, seed int64) {
+	r := rand.New(rand.NewPCG(uint64(seed), 5))
+	all := make([]int, len(st.Slots))
+	for s := range all {
+		all[s] = s
+	}
+	for i := range st.Pieces[:len(st.Pieces):len(st.Pieces)] {
+		p := &st.Pieces[i]
+		if p.Quantity > 1 && r.IntN(2) == 0 {
+			p.Fits, p.Fit = all, nil
+		}
+		if len(st.Pieces) < 9 && r.IntN(4) == 0 {
+			p.Fits, p.Fit = all, nil
+			twin := *p
+			twin.ID += "-twin"
+			st.Pieces = append(st.Pieces, twin)
+		}
+	}
 }
 
 // TestOthersAgainstBrute: every near-best plan costs what the cheapest set of lines
 // costs that differs enough from all before it, by trying all sets.
 func TestOthersAgainstBrute(t *testing.T) {
 	plans, ends := 0, 0
-	for seed := range int64(70) {
+	swapped := 0 // plans in which pieces change places besides
+	for seed := range int64(jobs.Campaign(30, 1500)) {
 		differ := 1 + int(seed%3)
 		st := jobs.RandomState(3000+seed, 2+int(seed%3), jobs.RandomOptions{})
+		if seed%2 == 1 {
+			st = jobs.RandomState(3000+seed, 2+int(seed/2%2), jobs.RandomOptions{On: []string{"bag"}, Off: []string{"quantity"}})
+			withEquals(st, seed)
+		}
 		advised, all := othersOf(t, st, 4, differ)
 		found := []*plan.Plan{advised}
 		for _, o := range all {
@@ -65,8 +122,12 @@ func TestOthersAgainstBrute(t *testing.T) {
 			}
 			b := adapter.NewBrute(st)
 			b.Refuse = func(lines []*adapter.BruteLine) bool {
+				ks := make([]*plan.Choice, len(lines))
+				for i, l := range lines {
+					ks[i] = l.K
+				}
 				for _, x := range found {
-					if otherwise(st, x, lines) < differ {
+					if otherwise(st, x, ks) < differ {
 						return true
 					}
 				}
@@ -81,11 +142,24 @@ func TestOthersAgainstBrute(t *testing.T) {
 				break
 			}
 			plans++
+			ks := make([]*plan.Choice, len(st.Slots))
+			changed := 0
+			for s := range ks {
+				ks[s] = o.Plan.Lines[s].Choice
+				if !plan.SameChoice(ks[s], advised.Lines[s].Choice) {
+					changed++
+				}
+			}
+			if n := otherwise(st, advised, ks); n != o.Differ {
+				t.Errorf("seed %d, other %d: told to differ in %d slots, it does in %d", 3000+seed, len(found), o.Differ, n)
+			} else if n < changed {
+				swapped++
+			}
 			found = append(found, o.Plan)
 		}
 	}
-	if plans < 60 || ends < 5 {
-		t.Errorf("only %d other plans and %d ends of the list", plans, ends)
+	if plans < 60 || ends < 5 || swapped < 3 {
+		t.Errorf("only %d other plans, %d ends of the list and %d with pieces that change places", plans, ends, swapped)
 	}
 }
 
