@@ -21,7 +21,10 @@ type Why struct {
 	Outs    []choice.Out // what a rule keeps out, and what can't be done
 	Rules   []RulePrice  // the demands that have a say here
 	Points  []SwitchPoint
-	Stopped bool // not every question was answered in time
+	// Unsettled are figures of which it is only known that the decision stands up to Last,
+	// since others are nearly as good over a long way.
+	Unsettled []SwitchPoint
+	Stopped   bool // not every question was answered in time
 }
 
 // Way is one choice for the slot and the cheapest whole set with it.

@@ -172,7 +172,16 @@ func points(st *catalog.State, w *ask.Why) []string {
 		}
 		from = to
 	}
+	for i := range w.Unsettled {
+		all = append(all, unsettled(st, &w.Unsettled[i]))
+	}
 	return all
+}
+
+// unsettled tells how far it is known that nothing turns.
+func unsettled(st *catalog.State, p *ask.SwitchPoint) string {
+	return fmt.Sprintf("%s: nothing turns until its %s is %s%s; further on others cost about the same, and where it turns is not settled",
+		plan.Label(st, p.Choice), figureName(p), figureValue(p, p.Last), now(p))
 }
 
 // stays tells the turns of the advised choice.

@@ -4,8 +4,10 @@ import (
 	"strings"
 	"testing"
 
+	"brightset/catalog"
 	"brightset/model/ask"
 	"brightset/model/choice"
+	"brightset/model/plan"
 )
 
 // TestTurnAtOnce: where the least move turns the decision, nobody is told that it turns
@@ -32,5 +34,17 @@ func TestTurnAtOnce(t *testing.T) {
 	each := []ask.SwitchPoint{{Figure: choice.FigurePlating, Now: 10_00, Last: 12_34, Each: true}}
 	if text := stays("it", each); !strings.Contains(text, "passes 12.34 each (now 10.00 each)") {
 		t.Errorf("the price of one of several is told as %q", text)
+	}
+}
+
+// TestUnsettled: of a figure whose turn isn't settled it is told how far nothing turns, and
+// no turn.
+func TestUnsettled(t *testing.T) {
+	st := &catalog.State{Pieces: []catalog.Piece{{ID: "crank", Name: "crank"}}}
+	c := &plan.Choice{Work: catalog.WorkAsIs, Plater: catalog.None, Quote: catalog.None}
+	w := &ask.Why{Unsettled: []ask.SwitchPoint{{Choice: c, Figure: choice.FigurePrice, Now: 10_00, Last: 12_34}}}
+	all := points(st, w)
+	if len(all) != 1 || !strings.Contains(all[0], "nothing turns until its price is 12.34 (now 10.00)") {
+		t.Errorf("told as %q", all)
 	}
 }

@@ -19,6 +19,7 @@ type whyDoc struct {
 	Outs     []outDoc       `json:"out"`
 	Rules    []rulePriceDoc `json:"rules"` // the demands that have a say
 	Points   []pointDoc     `json:"turns"`
+	Open     []pointDoc     `json:"turns_unsettled"` // it stands up to last; whether beyond is not known
 }
 
 type rulePriceDoc struct {
@@ -66,7 +67,7 @@ type pointDoc struct {
 // WhyJSON writes the answer of why as one JSON document.
 func WhyJSON(st *catalog.State, w *ask.Why) (string, error) {
 	doc := whyDoc{Format: Format, Title: st.Job.Title, Status: "optimal", Slot: st.Slots[w.Slot].ID, Currency: st.Job.Currency,
-		Expected: w.Advised.Expected, Ways: []wayDoc{}, Outs: []outDoc{}, Rules: []rulePriceDoc{}, Points: []pointDoc{}}
+		Expected: w.Advised.Expected, Ways: []wayDoc{}, Outs: []outDoc{}, Rules: []rulePriceDoc{}, Points: []pointDoc{}, Open: []pointDoc{}}
 	if w.Stopped {
 		doc.Status = "stopped"
 	}
@@ -91,10 +92,16 @@ func WhyJSON(st *catalog.State, w *ask.Why) (string, error) {
 		doc.Rules = append(doc.Rules, d)
 	}
 	for i := range w.Points {
-		p := &w.Points[i]
-		doc.Points = append(doc.Points, pointDoc{choiceOf(st, p.Choice), string(p.Figure), figureNumber(p, p.Now), figureNumber(p, p.Last), p.Never})
+		doc.Points = append(doc.Points, pointOf(st, &w.Points[i]))
+	}
+	for i := range w.Unsettled {
+		doc.Open = append(doc.Open, pointOf(st, &w.Unsettled[i]))
 	}
 	return toJSON(doc)
+}
+
+func pointOf(st *catalog.State, p *ask.SwitchPoint) pointDoc {
+	return pointDoc{choiceOf(st, p.Choice), string(p.Figure), figureNumber(p, p.Now), figureNumber(p, p.Last), p.Never}
 }
 
 func wayOf(st *catalog.State, w *ask.Why, way *ask.Way) wayDoc {

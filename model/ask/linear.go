@@ -1,0 +1,195 @@
+package ask
+
+import (
+	"brightset/catalog"
+	"brightset/model/choice"
+	"brightset/model/plan"
+	"brightset/solver"
+)
+
+// linear is the second reason why a decision stands all the way from a near value to a
+// far one, for where others pay for the figure as well: the piece in another slot, held in
+// reserve, or done otherwise.
+//
+// What a set costs is, but for rounding, a straight line in the figure. A set that keeps
+// to the decision and is possible at the worse end is so all the way. If at both ends no
+// other set is cheaper than it, by more than can be rounded, then none is in between:
+//
+//	X(better) + m <= others(better)   and   X(worse) + m <= others(worse)
+//
+// where X is the cheapest that keeps to it at the worse end. An other set that is possible
+// somewhere between is possible at the better end; at the worse it need not be any more,
+// so there the others are asked for without the demands that the figure counts in.
+func (t *turning) linear(near, far int64) (bool, error) {
+	better, worse := near, far
+	if !t.taken {
+		better, worse = far, near
+	}
+	b, w := t.known[better], t.known[worse]
+	if t.figure == choice.FigureGrade || w.kept == none || !t.straight(near, far) {
+		return false, nil
+	}
+	margin := 2 * (t.rounding(near, far) + t.roundingOf(w.lines, near, far))
+	there := t.costOf(w.lines, w.kept, worse, better)
+	if there+margin > t.beyond(b.others) || w.others < none && w.kept+margin > w.others {
+		return false, nil
+	}
+	others, err := t.undemanding(worse)
+	if err != nil || t.stopped {
+		return false, err
+	}
+	return w.kept+margin <= others, nil
+}
+
+// beyond is what sets cost at least of which the cheapest costs so much: where there is
+// none a budget on what is expected may be all that keeps them out.
+func (t *turning) beyond(others int64) int64 {
+	if t.st.Job.BudgetOn == catalog.OnExpected && t.st.Job.Budget.Set {
+		return min(others, int64(t.st.Job.Budget.V)+1)
+	}
+	return others
+}
+
+// straight says whether costs follow straight lines between two values. They don't where
+// a slot needs several pieces that may break, where a chance comes to nothing or to one,
+// and where a lot may stay below the plater's minimum.
+func (t *turning) straight(near, far int64) bool {
+	if t.figure == choice.FigurePrice {
+		return true
+	}
+	return t.moved(near, far, func(k, l *plan.Choice) bool {
+		if t.figure == choice.FigureBreakage {
+			return choice.Needed(&t.st.Slots[k.Slot]) == 1 && inside(k.Fails) && inside(l.Fails)
+		}
+		least := catalog.Cents(1)
+		if k.InLot() {
+			least = max(least, t.st.Platers[k.Plater].Minimum)
+		}
+		return k.Plate >= least && l.Plate >= least
+	})
+}
+
+func inside(c catalog.Micro) bool { return c > 0 && c < catalog.One }
+
+// moved says whether something is true of every choice that is another at two values.
+func (t *turning) moved(near, far int64, is func(k, l *plan.Choice) bool) bool {
+	a, b := t.at(near), t.at(far)
+	for s := range a.choices {
+		for i := range a.choices[s] {
+			k, l := &a.choices[s][i], &b.choices[s][i]
+			if (k.Get != l.Get || k.Plate != l.Plate || k.Breakage != l.Breakage) && !is(k, l) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// rounding is by how many cents a set may be off a straight line: in as many slots as
+// there are pieces.
+func (t *turning) rounding(near, far int64) int64 {
+	worst, slots := int64(0), int64(0)
+	t.moved(near, far, func(k, l *plan.Choice) bool {
+		worst = max(worst, t.roundingIn(k, false), t.roundingIn(k, true))
+		return true
+	})
+	for s := range t.st.Slots {
+		if choice.FitsSlot(&t.st.Pieces[t.c.Piece], s) {
+			slots++
+		}
+	}
+	return worst * min(slots, int64(choice.PieceCount(&t.st.Pieces[t.c.Piece])))
+}
+
+// roundingOf is the same of the lines of one set.
+func (t *turning) roundingOf(lines []plan.Line, near, far int64) int64 {
+	sum := int64(0)
+	for i := range lines {
+		if c := lines[i].Choice; c.Piece == t.c.Piece {
+			sum += t.roundingIn(c, false)
+		}
+		if f := lines[i].Fallback; f != nil && f.Piece == t.c.Piece {
+			sum += t.roundingIn(f, true)
+		}
+	}
+	return sum
+}
+
+// roundingIn is the same of one line, upwards to whole cents. A sum of money is rounded
+// each time a chance is taken of it, by half a cent; a chance three times, by half a
+// millionth, of what it costs if the line fails.
+func (t *turning) roundingIn(c *plan.Choice, reserve bool) int64 {
+	halves := int64(0)
+	if c.Chance < catalog.One {
+		halves++
+	}
+	if t.figure == choice.FigurePlating && c.Refused > 0 {
+		halves++
+	}
+	if reserve {
+		halves++
+	}
+	if t.figure != choice.FigureBreakage {
+		return (halves + 1) / 2
+	}
+	most := choice.Rescue(t.st, c.Slot)
+	for i := range t.forSlot(c.Slot, 0) {
+		most = max(most, choice.Standin(t.st, &t.forSlot(c.Slot, 0)[i]))
+	}
+	return 2 + 2*int64(most)/int64(catalog.One)
+}
+
+// costOf is what a set costs with the figure at another value than it was found at.
+// Charges are the same: where they may not be, straight says no.
+func (t *turning) costOf(lines []plan.Line, total, found, value int64) int64 {
+	a, b := t.at(found), t.at(value)
+	for i := range lines {
+		s := lines[i].Slot
+		if b.choices[s] == nil {
+			continue
+		}
+		k, f := lines[i].Choice, lines[i].Fallback
+		was, is := choice.FindSame(a.choices[s], k), choice.FindSame(b.choices[s], k)
+		if f == nil {
+			total += int64(choice.Expected(b.st, is, nil) - choice.Expected(a.st, was, nil))
+			continue
+		}
+		total += int64(choice.Expected(b.st, is, choice.FindSame(b.choices[s], f)) - choice.Expected(a.st, was, choice.FindSame(a.choices[s], f)))
+	}
+	return total
+}
+
+// undemanding is the least total of the sets that don't keep to the decision, at a
+// distance, without the demands that the figure counts in.
+func (t *turning) undemanding(distance int64) (int64, error) {
+	if total, ok := t.relaxed[distance]; ok {
+		return total, nil
+	}
+	st := t.st.Clone()
+	breaks := t.figure == choice.FigureBreakage
+	if !breaks || st.Job.BudgetOn == catalog.OnExpected {
+		st.Job.Budget.Set = false
+	}
+	if breaks {
+		st.Job.Completion.Set = false
+		for s := range st.Slots {
+			st.Slots[s].MaxBreakage.Set = false
+		}
+	}
+	total := none
+	p := t.program(distance, st)
+	if t.stopped {
+		return none, nil
+	}
+	if len(p.Unfilled()) == 0 {
+		s, err := solver.New(p.Problem)
+		if err != nil {
+			return none, err
+		}
+		if _, total, err = t.least(p, s, false); err != nil || t.stopped {
+			return none, err
+		}
+	}
+	t.relaxed[distance] = total
+	return total, nil
+}
