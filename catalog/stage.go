@@ -28,9 +28,10 @@ func (s Stage) String() string { return stageWords[s] }
 // Sent is what a piece was sent to a plater for: the plater's price, what he is expected
 // to make of it, and when. It stays for the record when the piece is back.
 type Sent struct {
-	Was    bool   // it was sent
-	Quote         // of one piece
-	Lot    string // what went to him together; freight and minimum were paid once for it
+	Was    bool      // it was sent
+	Quote            // of one piece
+	Quoted Val[bool] // the plater named the price, or agreed to it: not our own estimate
+	Lot    string    // what went to him together; freight and minimum were paid once for it
 	On     Val[time.Time]
 	Since  int        // days gone by since then
 	Count  int        // pieces of the bag that went, at least 1

@@ -40,13 +40,10 @@ func TestMain(m *testing.M) {
 	}
 }
 
-// TestKilled kills a writer a thousand times at any moment: every entry it confirmed is
-// there, in its order, and no line is in the way of the next writer.
+// TestKilled kills a writer many times at any moment: every entry it confirmed is there,
+// in its order, and no line is in the way of the next writer.
 func TestKilled(t *testing.T) {
-	kills := 1000
-	if testing.Short() {
-		kills = 50
-	}
+	kills := campaign(60, 1000)
 	r := rand.New(rand.NewPCG(1, 2))
 	dir, all := t.TempDir(), 0
 	for k := 0; k < kills; {

@@ -55,11 +55,13 @@ type bencher struct {
 
 func needBrowser(t *testing.T) {
 	t.Helper()
-	if testing.Short() {
-		t.Skip("drives a browser")
+	if os.Getenv("BRIGHTSET_LONG") == "" {
+		t.Skip("drives a browser; with BRIGHTSET_LONG=1 it is run")
 	}
-	if _, err := exec.LookPath("chromium"); err != nil {
-		t.Skip("chromium is not there; .ci/run installs it")
+	for _, program := range []string{"chromium", "pdftotext"} {
+		if _, err := exec.LookPath(program); err != nil {
+			t.Skipf("%s is not there; .ci/run installs it", program)
+		}
 	}
 }
 

@@ -111,9 +111,3 @@ func TestBenchWhatIf(t *testing.T) {
 		t.Error("style in the page")
 	}
 }
-
-// axe is the accessibility checker that the tests use: axe-core of the npm registry.
-const (
-	axeURL = "https://registry.npmjs.org/axe-core/-/axe-core-4.14.1.tgz"
-	axeSum = "FHfa+lmNjQZfJz1q8wKqIDwC6DExcHt/pkjNQb09a3NPjCKg2rhu5qb2S4r76ASyFNNtuFooJpZe37OgudVGtQ=="
-)

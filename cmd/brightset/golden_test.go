@@ -22,7 +22,12 @@ func TestMain(m *testing.M) {
 	if err := os.Chdir("../.."); err != nil {
 		panic(err)
 	}
-	os.Exit(m.Run())
+	code := m.Run()
+	if programBuilt {
+		dir, _ := built()
+		os.RemoveAll(dir)
+	}
+	os.Exit(code)
 }
 
 // brightset runs the program and gives what it wrote.

@@ -8,9 +8,12 @@ import (
 	"time"
 )
 
-// interruptible gives a context that Ctrl-C ends; a second Ctrl-C ends the program
+// interruptible is onInterrupt; tests end it where they like.
+var interruptible = onInterrupt
+
+// onInterrupt gives a context that Ctrl-C ends; a second Ctrl-C ends the program
 // at once. stop gives the signal back.
-func interruptible() (ctx context.Context, stop func()) {
+func onInterrupt() (ctx context.Context, stop func()) {
 	ctx, stop = signal.NotifyContext(context.Background(), os.Interrupt)
 	context.AfterFunc(ctx, stop)
 	return ctx, stop

@@ -80,7 +80,7 @@ func (o *ordersOptions) run(c *call) (int, error) {
 	case len(papers.Early()) > 0:
 		code = exitUnproven
 	}
-	if o.keep && ctx.Err() != nil {
+	if o.keep && interrupted(ctx) {
 		_, _ = notKept(c)
 	} else if o.keep {
 		if err := keepPlan(c, d, pl); err != nil {

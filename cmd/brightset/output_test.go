@@ -4,10 +4,12 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
+	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 
 	"brightset/cmd/brightset/internal/report"
@@ -113,9 +115,6 @@ func TestFailedWrite(t *testing.T) {
 
 // A reader that goes away is a failed write too, not a silent death.
 func TestClosedPipe(t *testing.T) {
-	if testing.Short() {
-		t.Skip("builds the program")
-	}
 	bin := build(t)
 	r, w, err := os.Pipe()
 	if err != nil {
@@ -132,15 +131,30 @@ func TestClosedPipe(t *testing.T) {
 	}
 }
 
-// build makes the program, once per test that wants it; the go tool caches it.
+// built is the folder of the program, made once for all tests; TestMain removes it.
+var built = sync.OnceValues(func() (string, error) {
+	dir, err := os.MkdirTemp("", "brightset-test-")
+	if err != nil {
+		return "", err
+	}
+	if out, err := exec.Command("go", "build", "-o", filepath.Join(dir, "brightset"), "./cmd/brightset").CombinedOutput(); err != nil {
+		return dir, fmt.Errorf("%w\n%s", err, out)
+	}
+	return dir, nil
+})
+
+// build gives the path of the program.
 func build(t *testing.T) string {
 	t.Helper()
-	bin := filepath.Join(t.TempDir(), "brightset")
-	if out, err := exec.Command("go", "build", "-o", bin, "./cmd/brightset").CombinedOutput(); err != nil {
-		t.Fatalf("%v\n%s", err, out)
+	programBuilt = true
+	dir, err := built()
+	if err != nil {
+		t.Fatal(err)
 	}
-	return bin
+	return filepath.Join(dir, "brightset")
 }
+
+var programBuilt bool // whether there is a folder to remove
 
 // An interrupt shows what is in hand, if anything is, and says so by the code.
 func TestInterrupt(t *testing.T) {

@@ -67,7 +67,7 @@ target = "nice"
 [quote]
 for = "<script>alert(1)</script>"
 [slot.a]
-name = "designed <b>bold</b>"
+name = "<i>gnitsed</i> <b>bold</b>"
 area = "1 dm2"
 [plater.p]
 name = "</style><script>alert(2)</script>"
@@ -88,14 +88,48 @@ photos = ["../../../etc/passwd", "nowhere.jpg"]
 defect = "pits"
 `
 
+// TestHostileNames: no name of a hostile job does harm on a page of paper.
+func TestHostileNames(t *testing.T) {
+	dir := hostilePages(t)
+	files, _ := os.ReadDir(dir)
+	for _, f := range files {
+		text, _ := os.ReadFile(filepath.Join(dir, f.Name()))
+		for _, bad := range []string{"<script", "<img src=x", "</style><", "passwd", `" onload`} {
+			if strings.Contains(string(text), bad) {
+				t.Errorf("%s holds %q", f.Name(), bad)
+			}
+		}
+		_, style, _ := strings.Cut(string(text), "<style>")
+		if style, _, _ = strings.Cut(style, "</style>"); strings.Count(style, "@page") != 1 || strings.Contains(style, "url(") {
+			t.Errorf("%s: a name has become part of the style", f.Name())
+		}
+	}
+	if len(files) < 5 {
+		t.Errorf("%d pages", len(files))
+	}
+}
+
+// hostilePages writes the orders and the report of a hostile job to a folder.
+func hostilePages(t *testing.T) string {
+	t.Helper()
+	dir, job := filepath.Join(t.TempDir(), "h"), filepath.Join(t.TempDir(), "job.toml")
+	title := "<img src=x onerror=alert(4)> } @page { content: url(http://x) } " + strings.Repeat("long", 60)
+	if err := os.WriteFile(job, fmt.Appendf(nil, hostileJob, title, strings.Repeat("name ", 60)), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if code, _, errs := brightset("orders", job, "--out", dir); code != 0 {
+		t.Fatal(code, errs)
+	}
+	if code, _, errs := brightset("report", job, "--out", filepath.Join(dir, "report.html")); code != 0 {
+		t.Fatal(code, errs)
+	}
+	return dir
+}
+
 // TestPagesInBrowser opens pages in a real browser and prints them: every page of paper
 // is numbered, heads are repeated, nothing is cut off, and no name does harm.
 func TestPagesInBrowser(t *testing.T) {
-	for _, program := range []string{"chromium", "pdftotext"} {
-		if _, err := exec.LookPath(program); err != nil {
-			t.Skipf("%s is not there; .ci/run installs it", program)
-		}
-	}
+	needBrowser(t)
 	dir := t.TempDir()
 	if code, _, errs := brightset("orders", "testdata/demo", "--out", dir, "--unfitted", "x"); code != 0 {
 		t.Fatal(code, errs)
@@ -115,35 +149,12 @@ func TestPagesInBrowser(t *testing.T) {
 		}
 	}
 
-	job := filepath.Join(t.TempDir(), "job.toml")
-	title := "<img src=x onerror=alert(4)> } @page { content: url(http://x) } " + strings.Repeat("long", 60)
-	if err := os.WriteFile(job, fmt.Appendf(nil, hostileJob, title, strings.Repeat("name ", 60)), 0o644); err != nil {
-		t.Fatal(err)
-	}
-	if code, _, errs := brightset("orders", job, "--out", filepath.Join(dir, "h")); code != 0 {
-		t.Fatal(code, errs)
-	}
-	if code, _, errs := brightset("report", job, "--out", filepath.Join(dir, "h", "report.html")); code != 0 {
-		t.Fatal(code, errs)
-	}
-	files, _ := os.ReadDir(filepath.Join(dir, "h"))
-	for _, f := range files {
-		text, _ := os.ReadFile(filepath.Join(dir, "h", f.Name()))
-		for _, bad := range []string{"<script", "<img src=x", "</style><", "passwd", `" onload`} {
-			if strings.Contains(string(text), bad) {
-				t.Errorf("%s holds %q", f.Name(), bad)
-			}
-		}
-		_, style, _ := strings.Cut(string(text), "<style>")
-		if style, _, _ = strings.Cut(style, "</style>"); strings.Count(style, "@page") != 1 || strings.Contains(style, "url(") {
-			t.Errorf("%s: a name has become part of the style", f.Name())
-		}
-	}
-	out, err := exec.Command("chromium", "--headless", "--no-sandbox", "--disable-gpu", "--dump-dom", "file://"+filepath.Join(dir, "h", "quote.html")).Output()
+	quote := filepath.Join(hostilePages(t), "quote.html")
+	out, err := exec.Command("chromium", "--headless", "--no-sandbox", "--disable-gpu", "--dump-dom", "file://"+quote).Output()
 	if err != nil || strings.Contains(string(out), "<script") || !strings.Contains(string(out), "&lt;script&gt;alert(1)") {
 		t.Errorf("in the browser: %v\n%s", err, out)
 	}
-	if pages := printed(t, filepath.Join(dir, "h", "quote.html")); !strings.Contains(pages[0], "page 1 of") {
+	if pages := printed(t, quote); !strings.Contains(pages[0], "page 1 of") {
 		t.Error("the foot of a page with a hostile title is gone")
 	}
 }

@@ -112,13 +112,14 @@ func (o *planOptions) solveAndKeep(ctx context.Context, c *call) (int, error) {
 	if err != nil || !p.Has {
 		return code, err
 	}
-	if ctx.Err() != nil {
+	if interrupted(ctx) {
 		return notKept(c)
 	}
 	return code, keepPlan(c, d, p)
 }
 
-// notKept says that a search that was broken off decides nothing.
+// notKept says that a search that the user broke off decides nothing. What was found by
+// the end of the time he gave it is what he asked for, and is kept.
 func notKept(c *call) (int, error) {
 	fmt.Fprintln(c.err, "Interrupted: nothing is kept; the plan kept before still is.")
 	return exitInterrupted, nil

@@ -76,6 +76,9 @@ func (o *planOptions) together(c *call) (int, error) {
 	if err := c.print(text); err != nil || !o.keep {
 		return code, err
 	}
+	if interrupted(ctx) {
+		return notKept(c)
+	}
 	return code, keepAll(c, joint)
 }
 

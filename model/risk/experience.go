@@ -14,7 +14,8 @@ type Experience struct {
 	Job, Piece, Metal, Work, Plater, Level string
 	Agreed, Paid                           catalog.Cents // for one piece
 	PaidKnown                              bool
-	Promised, Took                         int // days
+	Named                                  bool // Agreed is a price of the plater's, not our own estimate
+	Promised, Took                         int  // days
 	TookKnown                              bool
 	GradePromised, Grade                   catalog.Centi
 	GradeKnown                             bool
@@ -30,7 +31,7 @@ func Experiences(st *catalog.State) []Experience {
 	if st.Record == nil {
 		return nil
 	}
-	r := &remembering{st: st, open: map[string]*sending{}, tables: map[string]map[string]any{}, bases: catalog.StartingBases()}
+	r := &remembering{st: st, open: map[string]*sending{}, tables: map[string]map[string]any{}, quotes: map[string]map[catalog.Cents]bool{}, bases: catalog.StartingBases()}
 	for i := range st.Record.Entries {
 		r.entry(&st.Record.Entries[i])
 	}
@@ -40,7 +41,8 @@ func Experiences(st *catalog.State) []Experience {
 type remembering struct {
 	st     *catalog.State
 	open   map[string]*sending
-	tables map[string]map[string]any // what the pieces were sent for, as it stands
+	tables map[string]map[string]any         // what the pieces were sent for, as it stands
+	quotes map[string]map[catalog.Cents]bool // prices that were named for the pieces, so far
 	bases  map[string]catalog.Micro
 	all    []Experience
 }
@@ -49,7 +51,8 @@ type remembering struct {
 type sending struct {
 	terms   map[string]any
 	on      time.Time     // zero where the day can't be right
-	first   catalog.Cents // the price when it was sent
+	first   catalog.Cents // the price when it was sent; where that was our estimate, the first he named
+	named   bool          // he named it
 	refused float64       // the chance of a refusal then: once he has kept it, there is none
 }
 
@@ -63,6 +66,14 @@ func (r *remembering) entry(e *journal.Entry) {
 			pieces[c.Target[1]], concerned[c.Target[1]] = c, true
 		case len(c.Target) == 3 && c.Target[0] == "piece" && c.Target[2] == "sent":
 			sent[c.Target[1]], concerned[c.Target[1]] = c.New, true
+		case len(c.Target) == 4 && c.Target[0] == "piece" && c.Target[2] == "quote" && c.New["cost"] != nil:
+			if r.quotes[c.Target[1]] == nil {
+				r.quotes[c.Target[1]] = map[catalog.Cents]bool{}
+			}
+			r.quotes[c.Target[1]][cents(c.New["cost"])] = true
+			if c.Old["cost"] != nil { // of the files, and gone from the state
+				r.quotes[c.Target[1]][cents(c.Old["cost"])] = true
+			}
 		}
 	}
 	for _, id := range slices.Sorted(maps.Keys(sent)) {
@@ -91,15 +102,34 @@ func (r *remembering) sent(e *journal.Entry, id string, now map[string]any) {
 	maps.DeleteFunc(table, func(_ string, v any) bool { return v == nil })
 	s := r.open[id]
 	if e.Action == "sent" || s == nil && text(now["plater"]) != "" {
-		s = &sending{first: cents(table["cost"]), refused: float(table["refused"])}
+		s = &sending{first: cents(table["cost"]), named: r.named(id, table), refused: float(table["refused"])}
 		if !r.st.Record.Misdated[e.Seq] {
 			s.on = e.Day()
 		}
 		r.open[id] = s
 	}
 	if s != nil {
+		if e.Action == "priced" && !s.named {
+			s.first, s.named = cents(table["cost"]), true
+		}
 		s.terms = maps.Clone(table)
 	}
+}
+
+// named says whether the price at which a piece is sent was the plater's own. Records from
+// before that was kept say so where a quote of that price is known for the piece.
+func (r *remembering) named(id string, table map[string]any) bool {
+	if said, ok := table["quoted"].(bool); ok {
+		return said
+	}
+	cost := cents(table["cost"])
+	if r.quotes[id][cost] {
+		return true
+	}
+	i, ok := r.st.FindPiece(id)
+	return ok && slices.ContainsFunc(r.st.Pieces[i].Quotes, func(q catalog.Quote) bool {
+		return q.Cost == cost && r.st.Platers[q.Plater].ID == text(table["plater"])
+	})
 }
 
 // ended says whether an entry is the end of a sending, or of some pieces of it, and of what
@@ -137,7 +167,7 @@ func (r *remembering) ended(e *journal.Entry, id string, s *sending, piece *jour
 }
 
 func (r *remembering) begin(id string, s *sending) Experience {
-	x := Experience{Job: r.st.Job.File, Piece: id, Work: text(s.terms["work"]), Plater: text(s.terms["plater"]), Level: text(s.terms["level"]), Agreed: s.first}
+	x := Experience{Job: r.st.Job.File, Piece: id, Work: text(s.terms["work"]), Plater: text(s.terms["plater"]), Level: text(s.terms["level"]), Agreed: s.first, Named: s.named}
 	if n, ok := s.terms["days"].(int64); ok {
 		x.Promised = int(n)
 	}

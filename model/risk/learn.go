@@ -171,7 +171,7 @@ func platerRate(plater string, list []Experience, worse map[string]float64) Plat
 		if x.Broke {
 			r.Broke += x.many()
 		}
-		if x.PaidKnown && x.Agreed > 0 {
+		if x.PaidKnown && x.Named && x.Agreed > 0 {
 			ratios = append(ratios, float64(x.Paid)/float64(x.Agreed))
 		}
 		if x.TookKnown {

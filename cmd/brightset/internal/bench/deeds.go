@@ -72,7 +72,7 @@ func facts(v url.Values) record.Facts {
 		Defect: get("defect"), Severity: get("severity"), Extent: get("extent"), Count: get("count"), Where: get("where"),
 		Grade: get("grade"), Tone: get("tone"), Days: get("days"), Breakage: get("breakage"), Cost: get("cost"), Credit: get("credit"), Freight: get("freight"),
 		To: get("to"), Work: get("work"), Level: get("level"), Firm: get("firm"), Slot: get("slot"), Piece: get("piece"),
-		StripFirst: get("strip-first") != "", On: get("on"), Reason: get("reason"),
+		StripFirst: get("strip-first") != "", NewLot: get("new-lot") != "", On: get("on"), Reason: get("reason"),
 	}
 }
 

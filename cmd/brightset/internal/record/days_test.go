@@ -64,6 +64,7 @@ func TestDaysInOrder(t *testing.T) {
 				var wrong *catalog.WrongDay
 				both := last.facts.Target == s.facts.Target
 				switch {
+				case last.name == "hung" && s.name == "hung": // the second says how it looks
 				case moves(*last) && moves(s):
 					refused[pair] = true
 					if !errors.As(err, &wrong) || !strings.Contains(err.Error(), "("+last.name+", piece \"sound\") of "+on(day-2)) || !strings.Contains(err.Error(), "--on "+on(day-2)) {

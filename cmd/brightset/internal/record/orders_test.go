@@ -49,7 +49,11 @@ func TestEveryOrderTeaches(t *testing.T) {
 			default:
 				got = append(got, "back")
 			}
-			if x.Plater != "north" || x.Agreed != 40_00 || x.Piece != "sound" {
+			agreed := catalog.Cents(40_00) // our estimate, until he names a price
+			if x.Named {
+				agreed = 60_00
+			}
+			if x.Plater != "north" || x.Agreed != agreed || x.Named && !slices.Contains(said, "priced") || x.Piece != "sound" {
 				t.Errorf("%s: %+v", strings.Join(said, ", "), x)
 			}
 		}
@@ -86,7 +90,7 @@ func TestEveryOrderTeaches(t *testing.T) {
 			}
 		}
 	}
-	walk(campaign(3, 6), false, nil)
+	walk(3+campaign(0, 3), false, nil)
 	for _, end := range []string{"back", "broke", "refused"} {
 		if counted[end] < 5 {
 			t.Errorf("%d orders end in %q", counted[end], end)
@@ -117,7 +121,7 @@ func TestSomeOfABagBreak(t *testing.T) {
 		}
 	}
 	d := desk(t, dir+"/job.toml")
-	must(t, d, step{"sent", Facts{Target: "sound", To: "north", Count: "6", StripFirst: true}}, step{"stripped", Facts{Target: "sound"}},
+	must(t, d, step{"sent", Facts{Target: "sound", To: "north", Count: "6", Cost: "40.00", StripFirst: true}}, step{"stripped", Facts{Target: "sound"}},
 		step{"broke", Facts{Target: "sound", Count: "2"}}, step{"back", Facts{Target: "sound"}})
 	learnt := risk.Learn(risk.Experiences(d.State), 20)
 	if learnt.Count != 6 || learnt.Metals[0].N != 6 || learnt.Metals[0].Broke != 2 || learnt.Platers[0].N != 6 || learnt.Platers[0].PaidN != 1 {

@@ -156,6 +156,7 @@ func (b *builder) send(i, q int, lot string, f *Facts) (catalog.Cents, error) {
 	b.set(shop, target, "lot", lot)
 	b.set(shop, target, "on", b.day(f))
 	b.set(shop, target, "cost", catalog.FormatMoney(terms.Cost))
+	b.set(shop, target, "quoted", c.Quote != catalog.None || f.Cost != "") // else it is our own estimate
 	b.set(shop, target, "breakage", value(catalog.FormatMicro(terms.Breakage.V)))
 	b.set(shop, target, "refused", value(catalog.FormatMicro(terms.Refused.V)))
 	b.set(shop, target, "grade", value(catalog.FormatCenti(terms.Grade.V)))

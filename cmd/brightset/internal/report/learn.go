@@ -45,7 +45,7 @@ func Learn(l *Lesson) string {
 		p.Row(q.Plater, fmt.Sprint(q.N), ratio(q), ratioWithin(q), signedMean(q.Late, q.LateSD, q.LateN), signedMean(q.Grade, q.GradeSD, q.GradeN), fmt.Sprint(q.Broke), fmt.Sprintf("%.1f", q.Predicted))
 	}
 	text += "\n" + p.String()
-	return text + Paragraph("", "", "Days late and grade off: on average, ± the spread of single pieces. Expected breaks of a plater: by the metals as they are learnt.")
+	return text + Paragraph("", "", "Paid to agreed: of prices that he named, our own estimates aside. Days late and grade off: on average, ± the spread of single pieces. Expected breaks of a plater: by the metals as they are learnt.")
 }
 
 func share(v float64) string { return fmt.Sprintf("%.1f%%", 100*v) }

@@ -23,6 +23,9 @@ func Recorded(before, st *catalog.State, done Done) string {
 		return text
 	}
 	text += spentText(before, st)
+	for _, j := range joined(before, st, done.Entry) {
+		text += Paragraph("  ", "  ", j.text(st))
+	}
 	for i := range st.Pieces {
 		p := &st.Pieces[i]
 		j, ok := before.FindPiece(p.Key())
@@ -39,6 +42,46 @@ func Recorded(before, st *catalog.State, done Done) string {
 		text += Paragraph("  ", "  ", "Mind: "+warningText(w)+".")
 	}
 	return text
+}
+
+// joinedLot is a lot that went to a plater already and that more was sent with.
+type joinedLot struct {
+	plater int
+	lot    string
+	with   []string // what was in it before
+}
+
+// joined gives the lots that pieces were sent with by an entry, in the order of the pieces.
+func joined(before, st *catalog.State, entry int) (all []joinedLot) {
+	if st.Record == nil || !slices.ContainsFunc(st.Record.Entries, func(e journal.Entry) bool { return e.Seq == entry && e.Action == "sent" }) {
+		return nil
+	}
+	for i := range st.Pieces {
+		p := &st.Pieces[i]
+		j, ok := before.FindPiece(p.Key())
+		if !p.AtPlater() || ok && before.Pieces[j].AtPlater() || slices.ContainsFunc(all, func(o joinedLot) bool { return o.lot == p.Sent.Lot }) {
+			continue
+		}
+		one := joinedLot{plater: p.Sent.Plater, lot: p.Sent.Lot}
+		for k := range before.Pieces {
+			if was := &before.Pieces[k]; was.AtPlater() && was.Sent.Lot == one.lot && one.lot != "" {
+				one.with = append(one.with, before.PieceLabel(k))
+			}
+		}
+		if len(one.with) > 0 {
+			all = append(all, one)
+		}
+	}
+	return all
+}
+
+func (j *joinedLot) text(st *catalog.State) string {
+	q := &st.Platers[j.plater]
+	text := fmt.Sprintf("It goes with lot %s, in which %s went to %s that day", j.lot, strings.Join(j.with, ", "), q.ID)
+	if q.Freight > 0 {
+		text += fmt.Sprintf(": his freight of %s is not charged again", catalog.FormatMoney(q.Freight))
+	}
+	return text + ". If it went by itself: brightset record undo, and again with --new-lot."
 }
 
 // movedOn says whether a piece is further than it was, or elsewhere.

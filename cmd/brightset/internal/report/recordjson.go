@@ -13,9 +13,10 @@ type recordedDoc struct {
 	Budget   *catalog.Cents `json:"budget_cents"` // what is spent included
 	By       catalog.Cents  `json:"spent_by_this_cents"`
 	For      []spentDoc     `json:"spent_for"`
-	Pieces   []movedDoc     `json:"pieces"`   // that are elsewhere or further than before
-	Rests    []restDoc      `json:"rests"`    // what is left of bags
-	Warnings []string       `json:"warnings"` // new ones
+	Pieces   []movedDoc     `json:"pieces"`      // that are elsewhere or further than before
+	Rests    []restDoc      `json:"rests"`       // what is left of bags
+	Joined   []string       `json:"joined_lots"` // lots on their way already that more was sent with: no freight again
+	Warnings []string       `json:"warnings"`    // new ones
 }
 
 type spentDoc struct {
@@ -57,7 +58,7 @@ func placeOf(st *catalog.State, p *catalog.Piece) placeDoc {
 
 // RecordedJSON confirms as one JSON document. Without before, what it changes is not told.
 func RecordedJSON(before, st *catalog.State, done Done) (string, error) {
-	doc := recordedDoc{Format: Format, Entry: done.Entry, Text: done.Text, Spent: st.Job.SpentSum, For: []spentDoc{}, Pieces: []movedDoc{}, Rests: []restDoc{}, Warnings: []string{}}
+	doc := recordedDoc{Format: Format, Entry: done.Entry, Text: done.Text, Spent: st.Job.SpentSum, For: []spentDoc{}, Pieces: []movedDoc{}, Rests: []restDoc{}, Joined: []string{}, Warnings: []string{}}
 	if st.Job.Budget.Set {
 		whole := st.Job.Budget.V + st.Job.SpentSum
 		doc.Budget = &whole
@@ -78,6 +79,9 @@ func RecordedJSON(before, st *catalog.State, done Done) (string, error) {
 		} else if was := &before.Pieces[j]; movedOn(was, p) {
 			doc.Pieces = append(doc.Pieces, movedDoc{st.PieceLabel(i), placeOf(st, p), placeOf(before, was)})
 		}
+	}
+	for _, j := range joined(before, st, done.Entry) {
+		doc.Joined = append(doc.Joined, j.lot)
 	}
 	for _, w := range newWarnings(before, st) {
 		doc.Warnings = append(doc.Warnings, warningText(w))

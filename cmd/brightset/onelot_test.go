@@ -1,0 +1,52 @@
+package main
+
+import (
+	"os"
+	"strings"
+	"testing"
+)
+
+// TestLotJoined: what goes to a plater on the day a lot went to him goes with it, and record
+// says so; plan says that it would, for as long as that day is the last one recorded.
+func TestLotJoined(t *testing.T) {
+	dir := t.TempDir()
+	if err := os.CopyFS(dir, os.DirFS("testdata/demo")); err != nil {
+		t.Fatal(err)
+	}
+	told := func(args ...string) string {
+		t.Helper()
+		code, out, errs := brightset(args...)
+		if code != 0 {
+			t.Fatal(args, code, out, errs)
+		}
+		return strings.Join(strings.Fields(out), " ")
+	}
+	const joins, still = "It goes with lot pell-1, in which crest-2 went to pell that day: his freight of", "lot pell-1 went to pell on 2031-02-01: what you send him the same day goes with it"
+	first := told("record", "sent", "crest-2", dir, "--to", "pell", "--on", "2031-02-01")
+	if strings.Contains(first, "It goes with") {
+		t.Errorf("the first lot joins one: %s", first)
+	}
+	if out := told("plan", dir); strings.Contains(out, "freight of pell") != strings.Contains(out, still) {
+		t.Errorf("charged and not said, or said and not charged: %s", out)
+	} else if !strings.Contains(out, still) {
+		t.Skip("the plan sends nothing to pell")
+	}
+	if out := told("record", "sent", "drawer-grille", dir, "--to", "pell", "--on", "2031-02-01"); !strings.Contains(out, joins) || !strings.Contains(out, "--new-lot") {
+		t.Errorf("not told: %s", out)
+	}
+	if out := told("record", "undo", dir); strings.Contains(out, "It goes with") {
+		t.Errorf("told of an undo: %s", out)
+	}
+	if out := told("record", "sent", "drawer-grille", dir, "--to", "pell", "--on", "2031-02-01", "--json"); !strings.Contains(out, `"joined_lots": [ "pell-1" ]`) {
+		t.Errorf("not in the document: %s", out)
+	}
+	told("record", "undo", dir)
+	if out := told("record", "sent", "drawer-grille", dir, "--to", "pell", "--on", "2031-02-01", "--new-lot"); strings.Contains(out, "It goes with") {
+		t.Errorf("a lot of its own joins one: %s", out)
+	}
+	told("record", "undo", dir)
+	told("record", "note", "a day later", dir, "--on", "2031-02-02")
+	if out := told("plan", dir); strings.Contains(out, "goes with it") {
+		t.Errorf("said of yesterday's lot: %s", out)
+	}
+}
