@@ -65,7 +65,7 @@ func Requirements(st *catalog.State) []Requirement {
 // goneBy says by which entries more days are gone than there were; "" where they are not.
 func goneBy(st *catalog.State) string {
 	job := &st.Job
-	if job.Elapsed <= job.WithinDays.V {
+	if st.Record == nil || job.Elapsed <= job.WithinDays.V {
 		return ""
 	}
 	by := func(day time.Time, seq int) string {
