@@ -79,7 +79,7 @@ func TestRatesRecovered(t *testing.T) {
 	var all []Experience
 	for i := range 6000 {
 		truth := 3 * start
-		x := Experience{Metal: "pot metal", Work: catalog.WorkReplate, Plater: "careful", Predicted: start, Agreed: 100_00, PaidKnown: true, Paid: catalog.Cents(100_00 * (1.1 + 0.05*r.NormFloat64())),
+		x := Experience{Metal: "pot metal", Work: catalog.WorkReplate, Plater: "careful", Predicted: start, Agreed: 100_00, Named: true, PaidKnown: true, Paid: catalog.Cents(100_00 * (1.1 + 0.05*r.NormFloat64())),
 			Promised: 30, Took: 34 + r.IntN(5), TookKnown: true, GradePromised: 90_00, Grade: 88_00, GradeKnown: true}
 		if i%3 == 0 {
 			x.Plater, truth = "rough", 2*truth
