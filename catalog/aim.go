@@ -12,14 +12,14 @@ func (s *State) AimedAt(t Target) *State {
 			continue
 		}
 		slot.Target = t
-		slot.Target.lay(slot.Own.Keys)
+		slot.Target.override(slot.Own.Keys)
 		slot.Target = ofSlot(slot.Target, slot.Own)
 	}
 	return out
 }
 
-// lay puts what is set in another target over this one.
-func (t *Target) lay(given Target) {
+// override puts what is set in another target over this one.
+func (t *Target) override(given Target) {
 	over(&t.Floor, given.Floor)
 	over(&t.Mean, given.Mean)
 	over(&t.Fresh, given.Fresh)

@@ -7,7 +7,7 @@ import "slices"
 func BuiltIn() Tables {
 	l := newLoader(Options{})
 	l.layers = slices.Clone(startingLayers())
-	l.layTables()
+	l.overlayTables()
 	if len(l.list) > 0 {
 		panic(l.mistakes().Error())
 	}

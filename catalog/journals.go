@@ -25,7 +25,7 @@ func (l *loader) readJournals() {
 	if l.job == nil || l.oneJournal() {
 		return
 	}
-	x := &laying{l: l, job: l.openJournal(l.job.doc.file, l.pending.job), jobRoots: slices.Concat([]*table{l.job}, l.parts)}
+	x := &overlay{l: l, job: l.openJournal(l.job.doc.file, l.pending.job), jobRoots: slices.Concat([]*table{l.job}, l.parts)}
 	if x.job != nil {
 		x.standing = x.job.log.Standing(nil)
 	}
@@ -52,7 +52,7 @@ func (l *loader) oneJournal() bool {
 
 // compare finds the entries of the shop's journal that count for this job. Where a
 // crash left the shop's journal behind the job's, it keeps what has to be added to it.
-func (l *loader) compare(x *laying) {
+func (l *loader) compare(x *overlay) {
 	there, stands, inShop := map[string]bool{}, map[string]bool{}, map[int]bool{}
 	if x.job != nil {
 		for i := range x.job.log.Entries {

@@ -30,9 +30,9 @@ func read(t *testing.T, path string) string {
 	return string(text)
 }
 
-// taken is the deed by which a job takes the piece in the drawer, and spends for it.
-func taken(d *Desk) Deed {
-	return Deed{Action: "hung", Sets: []Set{
+// taken is the act by which a job takes the piece in the drawer, and spends for it.
+func taken(d *Recorder) Act {
+	return Act{Action: "hung", Sets: []Set{
 		{Shop: true, Target: []string{"piece", "drawer-1"}, Key: "job", Value: d.State.JobKey()},
 		{Shop: true, Target: []string{"piece", "drawer-1"}, Key: "grade", Value: int64(80)},
 		{Target: []string{"spent", "1"}, Key: "cost", Value: "20.00"},
@@ -144,12 +144,12 @@ func TestPieceTakenOut(t *testing.T) {
 // not written: the job can be opened as before.
 func TestRedoRefused(t *testing.T) {
 	for name, c := range map[string]struct {
-		deed     Deed
+		deed     Act
 		old, new string
 		says     string
 	}{
 		"old value": {setGrade("arm-1", false, 80), `kind = "original"`, "kind = \"original\"\ngrade = 55", "can't be brought back: grade of piece.arm-1 is 55 now"},
-		"mistake":   {Deed{Action: "lock", Sets: []Set{{Target: []string{"lock", "arm"}, Key: "piece", Value: "job:arm-1"}}}, "[piece.arm-1", "[piece.arm-2", "arm-1"},
+		"mistake":   {Act{Action: "lock", Sets: []Set{{Target: []string{"lock", "arm"}, Key: "piece", Value: "job:arm-1"}}}, "[piece.arm-1", "[piece.arm-2", "arm-1"},
 	} {
 		path := filepath.Join(deskJob(t), "job.toml")
 		d := openTestDesk(t, path)
@@ -176,11 +176,11 @@ func TestRedoRefused(t *testing.T) {
 // can't be opened.
 func TestTakeBack(t *testing.T) {
 	path := filepath.Join(deskJob(t), "job.toml")
-	if _, err := openTestDesk(t, path).Record(Deed{Action: "lock", Sets: []Set{{Target: []string{"lock", "arm"}, Key: "piece", Value: "job:arm-1"}}}); err != nil {
+	if _, err := openTestDesk(t, path).Record(Act{Action: "lock", Sets: []Set{{Target: []string{"lock", "arm"}, Key: "piece", Value: "job:arm-1"}}}); err != nil {
 		t.Fatal(err)
 	}
 	os.WriteFile(path, []byte(strings.ReplaceAll(read(t, path), "[piece.arm-1", "[piece.arm-2")), 0o644)
-	if _, err := OpenDesk(path, Options{}); err == nil || !strings.Contains(err.Error(), "write back what was taken out") {
+	if _, err := OpenRecorder(path, Options{}); err == nil || !strings.Contains(err.Error(), "write back what was taken out") {
 		t.Fatalf("%v", err)
 	}
 	if _, e, err := TakeBack(path, Options{}); err != nil || e.Action != "lock" {
@@ -319,7 +319,7 @@ func TestOneJournal(t *testing.T) {
 	dir := swift(t)
 	os.WriteFile(filepath.Join(dir, "x.toml"), []byte("[job]\ntitle = \"x\"\nshop = \"x.shop\"\n"), 0o644)
 	os.WriteFile(filepath.Join(dir, "x.shop"), []byte("[shop]\n"), 0o644)
-	if _, err := OpenDesk(filepath.Join(dir, "x.toml"), Options{}); err == nil || !strings.Contains(err.Error(), "give one of the two files another name") {
+	if _, err := OpenRecorder(filepath.Join(dir, "x.toml"), Options{}); err == nil || !strings.Contains(err.Error(), "give one of the two files another name") {
 		t.Errorf("%v", err)
 	}
 }

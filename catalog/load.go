@@ -119,7 +119,7 @@ func newLoader(opt Options) *loader {
 // compile reads everything in such an order that whatever is referred to has
 // been read before.
 func (l *loader) compile() {
-	l.layTables()
+	l.overlayTables()
 	l.readVendors()
 	l.readMakers()
 	l.readShop()

@@ -101,7 +101,7 @@ func (l *loader) readTarget(job *table) {
 	target := &l.state.Job.Target
 	if _, isTable := job.m["target"].(map[string]any); isTable {
 		sub := job.sub("target", "[job.target]")
-		sub.layGoals(target, true)
+		sub.overlayGoals(target, true)
 		sub.done()
 	} else {
 		*target = job.namedTarget()
@@ -116,7 +116,7 @@ func (l *loader) readTarget(job *table) {
 			t.raw(key)
 		}
 	}
-	if t.layGoals(target, true) != (Target{}) {
+	if t.overlayGoals(target, true) != (Target{}) {
 		target.Name = ""
 	}
 	t.done()
@@ -169,6 +169,6 @@ func (t *table) slotTarget() (Target, OwnGoals) {
 	if own.Named {
 		target = t.namedTarget()
 	}
-	own.Keys = t.layGoals(&target, false)
+	own.Keys = t.overlayGoals(&target, false)
 	return ofSlot(target, own), own
 }

@@ -16,7 +16,7 @@ func twins(first, second int64) *Problem {
 			{Columns: []Column{{Cost: 1, Terms: []Term{{0, first}}}, {Cost: 2, Terms: []Term{{0, second}}}, {Cost: 700}}},
 			{Columns: []Column{{Cost: 1}}}, {Columns: []Column{{Cost: 1}}}, {Columns: []Column{{Cost: 1}}},
 		},
-		Near: []Near{{Name: "near", Groups: []int{0, 1}, Values: [][]int64{{0, 0}, {0, 0, 0}}, Tolerance: 5}},
+		WithinTolerance: []WithinTolerance{{Name: "near", Groups: []int{0, 1}, Values: [][]int64{{0, 0}, {0, 0, 0}}, Tolerance: 5}},
 	}
 }
 

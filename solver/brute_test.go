@@ -94,7 +94,7 @@ func randomProblem(r *rand.Rand, groups, columns int) *Problem {
 		}
 	}
 	if groups > 1 && r.IntN(4) > 0 {
-		n := Near{Name: "near", Tag: "near", Tolerance: r.Int64N(6), Groups: []int{0, 1}}
+		n := WithinTolerance{Name: "near", Tag: "near", Tolerance: r.Int64N(6), Groups: []int{0, 1}}
 		if groups > 2 && r.IntN(2) == 0 {
 			n.Groups = []int{0, 1, 2}
 		}
@@ -105,10 +105,10 @@ func randomProblem(r *rand.Rand, groups, columns int) *Problem {
 			}
 			n.Values = append(n.Values, v)
 		}
-		p.Near = append(p.Near, n)
+		p.WithinTolerance = append(p.WithinTolerance, n)
 	}
 	if groups > 2 && r.IntN(2) == 0 {
-		s := Same{Name: "same", Tag: "same", Groups: []int{1, groups - 1}}
+		s := AllEqual{Name: "same", Tag: "same", Groups: []int{1, groups - 1}}
 		for _, g := range s.Groups {
 			var v []int
 			for range p.Groups[g].Columns {
@@ -116,7 +116,7 @@ func randomProblem(r *rand.Rand, groups, columns int) *Problem {
 			}
 			s.Labels = append(s.Labels, v)
 		}
-		p.Same = append(p.Same, s)
+		p.AllEqual = append(p.AllEqual, s)
 	}
 	return p
 }

@@ -116,8 +116,8 @@ func (p *Problem) judge(out *Outcome, pick []int, rows []int64, charges []int64,
 			out.Broken = append(out.Broken, row.Name)
 		}
 	}
-	for i := range p.Near {
-		n := &p.Near[i]
+	for i := range p.WithinTolerance {
+		n := &p.WithinTolerance[i]
 		for a, g := range n.Groups {
 			for b, k := range n.Groups[:a] {
 				if !off[n.Tag] && magnitude(n.Values[a][pick[g]]-n.Values[b][pick[k]]) > n.Tolerance {
@@ -126,8 +126,8 @@ func (p *Problem) judge(out *Outcome, pick []int, rows []int64, charges []int64,
 			}
 		}
 	}
-	for i := range p.Same {
-		s := &p.Same[i]
+	for i := range p.AllEqual {
+		s := &p.AllEqual[i]
 		for a, g := range s.Groups {
 			for b, k := range s.Groups[:a] {
 				la, lb := s.Labels[a][pick[g]], s.Labels[b][pick[k]]

@@ -57,7 +57,7 @@ func goesTogether(in *instance) int {
 func TestEngineHalts(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 42))
 	p := randomProblem(r, 12, 12)
-	p.Near, p.Same = nil, nil
+	p.WithinTolerance, p.AllEqual = nil, nil
 	in := newInstance(p, &Change{})
 	in.findBlocks(false)
 	m := in.newMaster(in.fullDomain(), in.newPool(), true)

@@ -216,8 +216,8 @@ func (in *instance) addColumns(p *Problem, ch *Change, m rowMap) {
 
 func (in *instance) addRules(p *Problem, off map[Tag]bool) {
 	nears, sames := make([]int, len(in.groups)), make([]int, len(in.groups)) // rules so far
-	for i := range p.Near {
-		n := &p.Near[i]
+	for i := range p.WithinTolerance {
+		n := &p.WithinTolerance[i]
 		if off[n.Tag] || len(n.Groups) < 2 {
 			continue
 		}
@@ -232,8 +232,8 @@ func (in *instance) addRules(p *Problem, off map[Tag]bool) {
 		}
 		in.near = append(in.near, rule)
 	}
-	for i := range p.Same {
-		s := &p.Same[i]
+	for i := range p.AllEqual {
+		s := &p.AllEqual[i]
 		if off[s.Tag] || len(s.Groups) < 2 {
 			continue
 		}

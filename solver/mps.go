@@ -90,10 +90,10 @@ func (m *mps) collect() {
 	m.switches()
 	m.onlyIfNeeded()
 	m.links()
-	for i := range p.Near {
+	for i := range p.WithinTolerance {
 		m.nearNames = append(m.nearNames, m.near(i))
 	}
-	for i := range p.Same {
+	for i := range p.AllEqual {
 		m.same(i)
 	}
 }
@@ -195,7 +195,7 @@ func distinct(values []int64) []int64 {
 }
 
 func (m *mps) same(i int) {
-	s := &m.p.Same[i]
+	s := &m.p.AllEqual[i]
 	one := m.row(fmt.Sprintf("o%d", i), 'L', 1)
 	for a, g := range s.Groups {
 		seen := map[int]bool{}

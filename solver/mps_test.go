@@ -8,7 +8,7 @@ import (
 // A program is written column by column: nothing is kept for each of them.
 func TestMPSIsStreamed(t *testing.T) {
 	p := &Problem{Rows: []Row{{Sense: AtMost, Limit: 1000}}, Switches: []Switch{{Fixed: 5, Minimum: 9}}}
-	near := Near{Groups: []int{0, 1}, Tolerance: 1}
+	near := WithinTolerance{Groups: []int{0, 1}, Tolerance: 1}
 	const n = 20_000
 	for range 2 {
 		var g Group
@@ -20,7 +20,7 @@ func TestMPSIsStreamed(t *testing.T) {
 		p.Groups = append(p.Groups, g)
 		near.Values = append(near.Values, values)
 	}
-	p.Near = []Near{near}
+	p.WithinTolerance = []WithinTolerance{near}
 	if allocs := testing.AllocsPerRun(1, func() {
 		if err := p.WriteMPS(io.Discard); err != nil {
 			t.Fatal(err)

@@ -22,10 +22,10 @@ func (m *mps) writeGroups(b *bufio.Writer) {
 		for c := range m.p.Groups[g].Columns {
 			entries = m.entries(entries[:0], g, c)
 			for _, at := range near[g] {
-				entries = m.nearNames[at.rule].entries(entries, &m.p.Near[at.rule], at.index, c)
+				entries = m.nearNames[at.rule].entries(entries, &m.p.WithinTolerance[at.rule], at.index, c)
 			}
 			for _, at := range places[g] {
-				if label := m.p.Same[at.rule].Labels[at.index][c]; label >= 0 {
+				if label := m.p.AllEqual[at.rule].Labels[at.index][c]; label >= 0 {
 					entries = append(entries, mpsEntry{sameRow(at.rule, g, label), 1})
 				}
 			}
@@ -103,8 +103,8 @@ type inRule struct{ rule, index int }
 
 func (m *mps) samePlaces() [][]inRule {
 	out := make([][]inRule, len(m.p.Groups))
-	for i := range m.p.Same {
-		for a, g := range m.p.Same[i].Groups {
+	for i := range m.p.AllEqual {
+		for a, g := range m.p.AllEqual[i].Groups {
 			out[g] = append(out[g], inRule{i, a})
 		}
 	}
@@ -113,8 +113,8 @@ func (m *mps) samePlaces() [][]inRule {
 
 func (m *mps) nearPlaces() [][]inRule {
 	out := make([][]inRule, len(m.p.Groups))
-	for i := range m.p.Near {
-		for a, g := range m.p.Near[i].Groups {
+	for i := range m.p.WithinTolerance {
+		for a, g := range m.p.WithinTolerance[i].Groups {
 			out[g] = append(out[g], inRule{i, a})
 		}
 	}

@@ -12,7 +12,7 @@ type nearRows struct {
 }
 
 func (m *mps) near(i int) nearRows {
-	n := &m.p.Near[i]
+	n := &m.p.WithinTolerance[i]
 	rows := nearRows{names: make([][][]string, len(n.Groups))}
 	for a := range n.Groups {
 		rows.values = append(rows.values, distinct(n.Values[a]))
@@ -36,7 +36,7 @@ func (m *mps) near(i int) nearRows {
 }
 
 // entries adds those of a column of the group at one place of the rule.
-func (r *nearRows) entries(list []mpsEntry, n *Near, place, column int) []mpsEntry {
+func (r *nearRows) entries(list []mpsEntry, n *WithinTolerance, place, column int) []mpsEntry {
 	w := n.Values[place][column]
 	for a := range n.Groups {
 		if a != place { // its group is the second

@@ -43,8 +43,8 @@ func (p *Problem) largest() int64 {
 			}
 		}
 	}
-	for i := range p.Near {
-		v = max(v, p.Near[i].Tolerance)
+	for i := range p.WithinTolerance {
+		v = max(v, p.WithinTolerance[i].Tolerance)
 	}
 	return v
 }

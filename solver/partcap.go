@@ -3,7 +3,7 @@ package solver
 // setCaps finds out how high a price in a common row can be, so that what a part comes
 // to at any prices, and the bound of all parts together, stay within what can be added
 // up exactly. A lower price gives a bound, too. False: there is no room for prices.
-func (t *parted) setCaps() bool {
+func (t *decomposition) setCaps() bool {
 	all := int64(0)
 	use := make([]int64, len(t.rows))
 	shared := int64(0)
@@ -28,7 +28,7 @@ func (t *parted) setCaps() bool {
 
 // addUse adds the loads of a part that have a price to what it comes to at most, and
 // what it uses of common rows to what all parts use.
-func (t *parted) addUse(q *part, sum *int64, use []int64, a *adder) {
+func (t *decomposition) addUse(q *part, sum *int64, use []int64, a *adder) {
 	rows, loads := newMost(len(t.rows)), newMost(1)
 	for i, u := range q.users {
 		for _, m := range u.terms {

@@ -4,14 +4,14 @@ import "slices"
 
 // cutter copies one part out of a problem.
 type cutter struct {
-	t     *parted
+	t     *decomposition
 	sub   *Problem
 	rowAt []int // of the whole's rows, here; -1 none
 	swAt  []int
 }
 
 // cut makes part n a problem of its own, in which money is counted in shares of a unit.
-func (t *parted) cut(n int, of, owner []int) *part {
+func (t *decomposition) cut(n int, of, owner []int) *part {
 	p := t.p
 	c := &cutter{t: t, sub: &Problem{}, rowAt: slices.Repeat([]int{-1}, len(p.Rows)), swAt: slices.Repeat([]int{-1}, len(p.Switches))}
 	out := &part{prob: c.sub, first: p.Parts[n], needs: make([][]Pick, len(t.shared))}
@@ -172,22 +172,22 @@ func (c *cutter) rules(n int, of []int, first int) {
 		}
 		return out
 	}
-	for _, r := range c.t.p.Near {
+	for _, r := range c.t.p.WithinTolerance {
 		if len(r.Groups) > 0 && of[r.Groups[0]] == n {
 			r.Groups = shift(r.Groups)
-			c.sub.Near = append(c.sub.Near, r)
+			c.sub.WithinTolerance = append(c.sub.WithinTolerance, r)
 		}
 	}
-	for _, r := range c.t.p.Same {
+	for _, r := range c.t.p.AllEqual {
 		if len(r.Groups) > 0 && of[r.Groups[0]] == n {
 			r.Groups = shift(r.Groups)
-			c.sub.Same = append(c.sub.Same, r)
+			c.sub.AllEqual = append(c.sub.AllEqual, r)
 		}
 	}
 }
 
 // refer notes where the common rows and shared switches are in the part.
-func (out *part) refer(t *parted, c *cutter) {
+func (out *part) refer(t *decomposition, c *cutter) {
 	for _, r := range t.rows {
 		out.rowAt = append(out.rowAt, c.rowAt[r])
 	}

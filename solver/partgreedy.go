@@ -7,7 +7,7 @@ import (
 
 // firstPrices are those of the linear relaxation of the whole, in which a column of a
 // part is as divisible as the part: near enough to begin with.
-func (t *parted) firstPrices(in *instance) (*prices, error) {
+func (t *decomposition) firstPrices(in *instance) (*prices, error) {
 	y := t.zeroPrices()
 	in.halt = func() bool {
 		return t.ctx.Err() != nil || t.set.TimeLimit > 0 && time.Since(t.began) > t.set.TimeLimit/4
@@ -52,7 +52,7 @@ func (t *parted) firstPrices(in *instance) (*prices, error) {
 // a part whose plan is not possible any more, after those before it, is filled anew
 // within what they leave. Then each part is filled anew given all others, at what it
 // really costs, as long as that helps.
-func (t *parted) oneByOne(plans []*partPlan, y *prices, d *partNode) error {
+func (t *decomposition) oneByOne(plans []*partPlan, y *prices, d *partNode) error {
 	chosen := make([]*partPlan, len(t.parts))
 	for n := range t.parts {
 		if plans[n] != nil && t.fits(chosen, n, plans[n]) {
@@ -82,7 +82,7 @@ func (t *parted) oneByOne(plans []*partPlan, y *prices, d *partNode) error {
 const mostPasses = 3
 
 // refillAll fills every part anew in turn, given all others.
-func (t *parted) refillAll(chosen []*partPlan, d *partNode) error {
+func (t *decomposition) refillAll(chosen []*partPlan, d *partNode) error {
 	for n := range t.parts {
 		if t.halted() {
 			return nil
@@ -104,7 +104,7 @@ func (t *parted) refillAll(chosen []*partPlan, d *partNode) error {
 }
 
 // left is what the others' plans leave of the common rows.
-func (t *parted) left(chosen []*partPlan, n int) []int64 {
+func (t *decomposition) left(chosen []*partPlan, n int) []int64 {
 	left := make([]int64, len(t.rows))
 	for k, r := range t.rows {
 		left[k] = t.p.Rows[r].Limit
@@ -120,7 +120,7 @@ func (t *parted) left(chosen []*partPlan, n int) []int64 {
 	return left
 }
 
-func (t *parted) fits(chosen []*partPlan, n int, k *partPlan) bool {
+func (t *decomposition) fits(chosen []*partPlan, n int, k *partPlan) bool {
 	left := t.left(chosen, n)
 	for _, u := range k.use {
 		if u.Coef > left[u.Row] {
@@ -138,7 +138,7 @@ const (
 
 // refill fills one part within what the others leave. What they have turned on costs
 // nothing more, and loads count where they still fill a minimum.
-func (t *parted) refill(chosen []*partPlan, n int, y *prices, d *partNode) (*partPlan, error) {
+func (t *decomposition) refill(chosen []*partPlan, n int, y *prices, d *partNode) (*partPlan, error) {
 	in := d.clone()
 	in.most[n] = t.left(chosen, n)
 	now := *y

@@ -13,7 +13,7 @@ type mixture struct {
 
 // mix solves it for the plans that a node leaves possible. A part without any takes one
 // at a price that is far above any saving. Nil if the engine fails.
-func (t *parted) mix(d *partNode) (*mixture, error) {
+func (t *decomposition) mix(d *partNode) (*mixture, error) {
 	b := &mixer{t: t, d: d}
 	b.rows()
 	b.variables()
@@ -39,7 +39,7 @@ func (t *parted) mix(d *partNode) (*mixture, error) {
 
 // mixer lays that linear program out.
 type mixer struct {
-	t    *parted
+	t    *decomposition
 	d    *partNode
 	l    linear
 	conv []int

@@ -17,7 +17,7 @@ type partPlan struct {
 }
 
 // plan works out what an answer of a part means to the whole.
-func (t *parted) plan(n int, res *Result) *partPlan {
+func (t *decomposition) plan(n int, res *Result) *partPlan {
 	q := t.parts[n]
 	out := &partPlan{pick: res.Pick, vol: res.On, on: make([]bool, len(t.shared)), load: make([]int64, len(t.shared))}
 	o := q.prob.Evaluate(res.Pick, res.On, Change{})
@@ -56,7 +56,7 @@ func (t *parted) plan(n int, res *Result) *partPlan {
 }
 
 // priceOf is what a plan costs its part at some prices, in units.
-func (t *parted) priceOf(n int, k *partPlan, y *prices) float64 {
+func (t *decomposition) priceOf(n int, k *partPlan, y *prices) float64 {
 	sum := float64(k.cost)
 	for _, m := range k.use {
 		sum += float64(y.row[m.Row]*m.Coef) / shares
@@ -85,7 +85,7 @@ func (k *partPlan) within(n int, d *partNode) bool {
 }
 
 // offer puts one plan of every part together and keeps it if it is the best so far.
-func (t *parted) offer(plans []*partPlan) bool {
+func (t *decomposition) offer(plans []*partPlan) bool {
 	pick := make([]int, 0, len(t.p.Groups))
 	vol := make([]bool, len(t.p.Switches))
 	for n, k := range plans {
@@ -101,7 +101,7 @@ func (t *parted) offer(plans []*partPlan) bool {
 }
 
 // consider keeps a full pick if it breaks nothing and is better than the best.
-func (t *parted) consider(pick []int, vol []bool) bool {
+func (t *decomposition) consider(pick []int, vol []bool) bool {
 	o := t.p.Evaluate(pick, vol, Change{})
 	if len(o.Broken) > 0 {
 		return false
@@ -120,7 +120,7 @@ func (t *parted) consider(pick []int, vol []bool) bool {
 }
 
 // add keeps a plan that is new.
-func (t *parted) add(n int, k *partPlan) bool {
+func (t *decomposition) add(n int, k *partPlan) bool {
 	for _, have := range t.pool[n] {
 		if slices.Equal(have.pick, k.pick) && slices.Equal(have.vol, k.vol) {
 			return false
@@ -134,7 +134,7 @@ func (t *parted) add(n int, k *partPlan) bool {
 const mostPlans = 25
 
 // combine finds the best way to put plans found so far together.
-func (t *parted) combine(y *prices) error {
+func (t *decomposition) combine(y *prices) error {
 	q := &Problem{}
 	lists := make([][]*partPlan, len(t.parts))
 	for n, pool := range t.pool {

@@ -23,7 +23,7 @@ type prices struct {
 const shares = 1000
 
 // zeroPrices are prices of nothing.
-func (t *parted) zeroPrices() *prices {
+func (t *decomposition) zeroPrices() *prices {
 	y := &prices{row: make([]int64, len(t.rows)), worth: make([]float64, len(t.shared)), sw: make([][]int64, len(t.parts))}
 	for n := range y.sw {
 		y.sw[n] = make([]int64, len(t.shared))
@@ -32,7 +32,7 @@ func (t *parted) zeroPrices() *prices {
 }
 
 // change puts prices, and what a node rules out, on a part.
-func (t *parted) change(n int, y *prices, d *partNode) Change {
+func (t *decomposition) change(n int, y *prices, d *partNode) Change {
 	q := t.parts[n]
 	ch := Change{Ban: d.ban[n]}
 	for _, u := range q.users {
@@ -73,7 +73,7 @@ func (t *parted) change(n int, y *prices, d *partNode) Change {
 }
 
 // bound is the bound of a node, given what the parts come to at least, all in shares.
-func (t *parted) bound(y *prices, d *partNode, least []int64) int64 {
+func (t *decomposition) bound(y *prices, d *partNode, least []int64) int64 {
 	sum := int64(0)
 	for _, v := range least {
 		sum += v

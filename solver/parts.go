@@ -6,11 +6,11 @@ import (
 	"time"
 )
 
-// parted is a problem that falls into parts which have little in common: some rows and
+// decomposition is a problem that falls into parts which have little in common: some rows and
 // some switches. Each part by itself is solved exactly and fast; a tree over all of them
 // at once would have to be as large as the product of the parts' trees, where it need
 // only be as large as their sum.
-type parted struct {
+type decomposition struct {
 	p       *Problem
 	parts   []*part
 	rows    []int // of the problem: those that several parts take part in
@@ -63,11 +63,11 @@ type pricedSw struct {
 // apart takes a problem apart along Parts; nil if it doesn't fall apart that way: the
 // parts must have nothing in common but rows that limit sums of coefficients not below
 // nothing from above, and switches that charge the objective alone.
-func (p *Problem) apart() *parted {
+func (p *Problem) apart() *decomposition {
 	if len(p.Parts) < 2 || p.Uncharged {
 		return nil
 	}
-	t := &parted{p: p}
+	t := &decomposition{p: p}
 	of := p.partOf()
 	sw, ok := t.findShared(of)
 	if !ok || !t.findRows(of, sw) || !t.rulesWithin(of) {
@@ -108,7 +108,7 @@ const (
 )
 
 // findShared gives, per switch, the part it belongs to.
-func (t *parted) findShared(of []int) (owner []int, ok bool) {
+func (t *decomposition) findShared(of []int) (owner []int, ok bool) {
 	p := t.p
 	owner = make([]int, len(p.Switches))
 	for h := range owner {
@@ -185,7 +185,7 @@ func (t *parted) findShared(of []int) (owner []int, ok bool) {
 // findRows lists the common rows. A row of charges that several parts pay into, one with
 // negative coefficients, or one with a switch that doesn't charge the objective, can't be
 // taken apart.
-func (t *parted) findRows(of, owner []int) bool {
+func (t *decomposition) findRows(of, owner []int) bool {
 	p := t.p
 	in := make([]int, len(p.Rows))
 	negative := make([]bool, len(p.Rows))
@@ -242,7 +242,7 @@ func (t *parted) findRows(of, owner []int) bool {
 }
 
 // rulesWithin says whether every near and same rule is one part's.
-func (t *parted) rulesWithin(of []int) bool {
+func (t *decomposition) rulesWithin(of []int) bool {
 	within := func(groups []int) bool {
 		for _, g := range groups {
 			if of[g] != of[groups[0]] {
@@ -251,13 +251,13 @@ func (t *parted) rulesWithin(of []int) bool {
 		}
 		return true
 	}
-	for i := range t.p.Near {
-		if !within(t.p.Near[i].Groups) {
+	for i := range t.p.WithinTolerance {
+		if !within(t.p.WithinTolerance[i].Groups) {
 			return false
 		}
 	}
-	for i := range t.p.Same {
-		if !within(t.p.Same[i].Groups) {
+	for i := range t.p.AllEqual {
+		if !within(t.p.AllEqual[i].Groups) {
 			return false
 		}
 	}

@@ -30,7 +30,7 @@ func TestPortion(t *testing.T) {
 }
 
 // randomPrices are any prices that a part can be given, high ones among them.
-func (t *parted) randomPrices(r *rand.Rand) *prices {
+func (t *decomposition) randomPrices(r *rand.Rand) *prices {
 	y := t.zeroPrices()
 	for k := range y.row {
 		y.row[k] = []int64{0, r.Int64N(t.caps[k] + 1), r.Int64N(min(t.caps[k], 100_000) + 1), t.caps[k]}[r.IntN(4)]

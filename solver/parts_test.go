@@ -74,7 +74,7 @@ func randomPart(r *rand.Rand, p *Problem, n, commonRows, sharedSwitches int) {
 		p.Groups = append(p.Groups, g)
 	}
 	if len(p.Groups)-first == 2 && r.IntN(2) == 0 {
-		near := Near{Name: "near", Groups: []int{first, first + 1}, Tolerance: r.Int64N(6)}
+		near := WithinTolerance{Name: "near", Groups: []int{first, first + 1}, Tolerance: r.Int64N(6)}
 		for _, g := range near.Groups {
 			var v []int64
 			for range p.Groups[g].Columns {
@@ -82,7 +82,7 @@ func randomPart(r *rand.Rand, p *Problem, n, commonRows, sharedSwitches int) {
 			}
 			near.Values = append(near.Values, v)
 		}
-		p.Near = append(p.Near, near)
+		p.WithinTolerance = append(p.WithinTolerance, near)
 	}
 }
 
@@ -235,7 +235,7 @@ func TestNotTakenApart(t *testing.T) {
 	for name, change := range map[string]func(p *Problem){
 		"no parts":              func(p *Problem) { p.Parts = nil },
 		"negative in a row":     func(p *Problem) { addTerm(p, 0, -1); addTerm(p, len(p.Groups)-1, 1) },
-		"a rule over two parts": func(p *Problem) { p.Same = []Same{{Groups: []int{0, len(p.Groups) - 1}, Labels: labels(p)}} },
+		"a rule over two parts": func(p *Problem) { p.AllEqual = []AllEqual{{Groups: []int{0, len(p.Groups) - 1}, Labels: labels(p)}} },
 		"one budget for all":    func(p *Problem) { p.Rows = append(p.Rows, Row{Limit: 500, Charges: true}) },
 	} {
 		p := apartAnyhow(t)

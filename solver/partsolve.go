@@ -44,7 +44,7 @@ func (q *partQueue) Pop() any {
 }
 
 // halted says whether a limit has been reached.
-func (t *parted) halted() bool {
+func (t *decomposition) halted() bool {
 	stop := t.set.reached(t.ctx, t.began, t.nodes)
 	if stop != Finished {
 		t.stop = stop
@@ -55,7 +55,7 @@ func (t *parted) halted() bool {
 // run solves the problem part by part: prices on what is common, each part's best at
 // those prices, the best combination of what was found, and cuts where the mixture of
 // plans is undecided about something common.
-func (t *parted) run(start [][]int) (Result, error) {
+func (t *decomposition) run(start [][]int) (Result, error) {
 	root, err := t.begin(start)
 	if err != nil {
 		return Result{}, err
@@ -95,7 +95,7 @@ func (t *parted) run(start [][]int) (Result, error) {
 }
 
 // begin looks at where to start from and gives the node that holds everything.
-func (t *parted) begin(start [][]int) (*partNode, error) {
+func (t *decomposition) begin(start [][]int) (*partNode, error) {
 	t.pool = make([][]*partPlan, len(t.parts))
 	in := newInstance(t.p, &Change{})
 	t.beyond = in.beyond()
@@ -118,7 +118,7 @@ func (t *parted) begin(start [][]int) (*partNode, error) {
 }
 
 // tryStarts takes the picks to try first, and what they mean to the parts.
-func (t *parted) tryStarts(in *instance, start [][]int) {
+func (t *decomposition) tryStarts(in *instance, start [][]int) {
 	s := &search{p: t.p, ch: Change{Start: start}, in: in, other: t.beyond, memory: &memory{}}
 	s.tryStarts()
 	t.best = s.best
@@ -134,7 +134,7 @@ func (t *parted) tryStarts(in *instance, start [][]int) {
 }
 
 // enough says whether the best is close enough to all that is left.
-func (t *parted) enough(queue, undivided partQueue) bool {
+func (t *decomposition) enough(queue, undivided partQueue) bool {
 	if !t.best.has {
 		return false
 	}
@@ -154,11 +154,11 @@ func (t *parted) enough(queue, undivided partQueue) bool {
 var trifling = 1500
 
 // close says whether the best is as close to a bound as the settings ask.
-func (t *parted) close(bound int64) bool {
+func (t *decomposition) close(bound int64) bool {
 	return t.lps >= trifling && bound < t.best.total && float64(t.best.total-bound) <= t.set.Gap*math.Abs(float64(t.best.total))
 }
 
-func (t *parted) report(queue partQueue) {
+func (t *decomposition) report(queue partQueue) {
 	if t.set.Progress == nil {
 		return
 	}
@@ -169,7 +169,7 @@ func (t *parted) report(queue partQueue) {
 	t.set.Progress(p)
 }
 
-func (t *parted) result(queue partQueue) (Result, error) {
+func (t *decomposition) result(queue partQueue) (Result, error) {
 	bound := t.best.upper(t.beyond)
 	for _, d := range queue {
 		bound = min(bound, d.value)
@@ -187,7 +187,7 @@ func (t *parted) result(queue partQueue) (Result, error) {
 }
 
 // adopt takes the plans that make up a full pick, with some voluntary switches on.
-func (t *parted) adopt(pick []int, vol []bool) {
+func (t *decomposition) adopt(pick []int, vol []bool) {
 	for n, q := range t.parts {
 		res := &Result{Pick: pick[q.first : q.first+len(q.prob.Groups)], On: make([]bool, len(q.prob.Switches))}
 		for at, h := range q.allSw {

@@ -8,7 +8,7 @@ import (
 // split cuts a node where the mixture is undecided: a shared switch, else in one part the
 // columns of a group that use a common row against those that don't, else one column
 // against the rest. Nil if no group has two columns left.
-func (t *parted) split(d *partNode, mix *mixture) []*partNode {
+func (t *decomposition) split(d *partNode, mix *mixture) []*partNode {
 	if k := t.undecidedShared(d, mix); k >= 0 {
 		left, right := d.clone(), d.clone()
 		left.sw[k], right.sw[k] = off, on
@@ -35,7 +35,7 @@ func (t *parted) split(d *partNode, mix *mixture) []*partNode {
 }
 
 // undecidedShared is the shared switch nearest to one half, -1 if all are decided.
-func (t *parted) undecidedShared(d *partNode, mix *mixture) int {
+func (t *decomposition) undecidedShared(d *partNode, mix *mixture) int {
 	best, at := 1e-6, -1
 	for k, v := range mix.y {
 		if far := math.Min(v, 1-v); d.sw[k] == open && far > best {
@@ -52,7 +52,7 @@ type some struct {
 }
 
 // undecidedColumns finds the part and the columns that the mixture divides most evenly.
-func (t *parted) undecidedColumns(d *partNode, mix *mixture) (int, some) {
+func (t *decomposition) undecidedColumns(d *partNode, mix *mixture) (int, some) {
 	best, part, cut := 1e-6, -1, some{}
 	for n, q := range t.parts {
 		for g := range q.prob.Groups {
@@ -87,7 +87,7 @@ func (t *parted) undecidedColumns(d *partNode, mix *mixture) (int, some) {
 
 // anyColumns cuts where nothing is undecided and the node is not settled all the same: the
 // plans found so far don't go together, or prices are rounded.
-func (t *parted) anyColumns(d *partNode, mix *mixture) (int, some) {
+func (t *decomposition) anyColumns(d *partNode, mix *mixture) (int, some) {
 	best, part, cut := 1.0, -1, some{}
 	for n, q := range t.parts {
 		whole, heaviest := 0.0, (*partPlan)(nil)
@@ -119,15 +119,15 @@ func (t *parted) anyColumns(d *partNode, mix *mixture) (int, some) {
 	return part, cut
 }
 
-// lows is one side of a possible cut.
-type lows struct {
+// cutSide is one side of a possible cut.
+type cutSide struct {
 	row bool // it is the columns without a term in a common row
 	has map[int]bool
 }
 
 // cuts lists the cuts of a group that its mixture is divided by.
-func (t *parted) cuts(n, g int, weight map[int]float64) []lows {
-	var out []lows
+func (t *decomposition) cuts(n, g int, weight map[int]float64) []cutSide {
+	var out []cutSide
 	rows := map[int]bool{}
 	uses := map[int]map[int]bool{} // per common row, the columns with a term in it
 	for _, u := range t.parts[n].users {
@@ -146,7 +146,7 @@ func (t *parted) cuts(n, g int, weight map[int]float64) []lows {
 	}
 	for r := range t.rows {
 		if rows[r] {
-			out = append(out, lows{true, uses[r]})
+			out = append(out, cutSide{true, uses[r]})
 		}
 	}
 	heaviest := -1
@@ -155,5 +155,5 @@ func (t *parted) cuts(n, g int, weight map[int]float64) []lows {
 			heaviest = c
 		}
 	}
-	return append(out, lows{false, map[int]bool{heaviest: true}})
+	return append(out, cutSide{false, map[int]bool{heaviest: true}})
 }

@@ -7,7 +7,7 @@ import (
 )
 
 // limits are the settings of a smaller problem on the way.
-func (t *parted) limits(gap, fine float64) Settings {
+func (t *decomposition) limits(gap, fine float64) Settings {
 	set := Settings{Goroutines: 1, Gap: gap, hasty: true}
 	if fine <= mostFine {
 		set.NodeLimit = int(partNodes * fine / firstFine)
@@ -20,7 +20,7 @@ func (t *parted) limits(gap, fine float64) Settings {
 
 // solveAll solves every part at some prices, and says what each comes to at least. Not
 // ok: some part can't be filled.
-func (t *parted) solveAll(y *prices, d *partNode, gaps []float64, fine float64) (plans []*partPlan, least []int64, ok bool, err error) {
+func (t *decomposition) solveAll(y *prices, d *partNode, gaps []float64, fine float64) (plans []*partPlan, least []int64, ok bool, err error) {
 	results := make([]Result, len(t.parts))
 	errs := make([]error, len(t.parts))
 	var wait sync.WaitGroup
@@ -64,7 +64,7 @@ const partNodes = 24
 
 // work bounds a node and cuts it in two if that does not settle it. No children: nothing
 // of interest is left in it, or time is up.
-func (t *parted) work(d *partNode) ([]*partNode, error) {
+func (t *decomposition) work(d *partNode) ([]*partNode, error) {
 	y, best, step, fine := d.prices, d.prices, firstStep, firstFine
 	var least []int64
 	for round := range mostRounds {
@@ -109,7 +109,7 @@ func (t *parted) work(d *partNode) ([]*partNode, error) {
 
 // finish searches a node that can't be cut any more as a whole: there is next to nothing
 // left of it.
-func (t *parted) finish(d *partNode) error {
+func (t *decomposition) finish(d *partNode) error {
 	ch := Change{}
 	for n, q := range t.parts {
 		for _, b := range d.ban[n] {
@@ -142,7 +142,7 @@ func (t *parted) finish(d *partNode) error {
 
 // gather keeps the plans found, and looks for better ways to put plans together. It says
 // whether some plan is new.
-func (t *parted) gather(plans []*partPlan, y *prices, d *partNode, round int) (bool, error) {
+func (t *decomposition) gather(plans []*partPlan, y *prices, d *partNode, round int) (bool, error) {
 	fresh := false
 	for n, k := range plans {
 		fresh = k != nil && t.add(n, k) || fresh
@@ -170,7 +170,7 @@ const (
 )
 
 // between are prices a step of the way from one set to another.
-func (t *parted) between(from, to *prices, step float64) *prices {
+func (t *decomposition) between(from, to *prices, step float64) *prices {
 	if step >= 1 {
 		return to
 	}
@@ -199,7 +199,7 @@ const (
 )
 
 // gaps are how finely the parts are to be solved, given what they came to at least last.
-func (t *parted) gaps(d *partNode, least []int64, fine float64) []float64 {
+func (t *decomposition) gaps(d *partNode, least []int64, fine float64) []float64 {
 	out := make([]float64, len(t.parts))
 	if least == nil {
 		for n := range out {
@@ -222,6 +222,6 @@ func (t *parted) gaps(d *partNode, least []int64, fine float64) []float64 {
 
 // settled says whether a node holds nothing better than what is in hand, or nothing that
 // is better by enough.
-func (t *parted) settled(d *partNode) bool {
+func (t *decomposition) settled(d *partNode) bool {
 	return d.value >= t.best.upper(t.beyond) || t.best.has && t.nodes == 1 && t.set.Gap > 0 && t.close(d.value)
 }

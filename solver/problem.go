@@ -14,11 +14,11 @@ type Tag string
 // it. Absolute values of all numbers are at most 2^53, and so are all sums that
 // can arise; Validate says where they are not.
 type Problem struct {
-	Groups   []Group
-	Switches []Switch
-	Rows     []Row
-	Near     []Near
-	Same     []Same
+	Groups          []Group
+	Switches        []Switch
+	Rows            []Row
+	WithinTolerance []WithinTolerance
+	AllEqual        []AllEqual
 
 	// Uncharged leaves the charges of switches out of the objective. They
 	// still count in rows with Charges.
@@ -95,9 +95,9 @@ type Row struct {
 	Tag     Tag
 }
 
-// Near asks that the values of the picked columns of its groups lie within
+// WithinTolerance asks that the values of the picked columns of its groups lie within
 // Tolerance of each other, every two of them.
-type Near struct {
+type WithinTolerance struct {
 	Name      string
 	Groups    []int     // ascending
 	Values    [][]int64 // per group of Groups, per column
@@ -105,9 +105,9 @@ type Near struct {
 	Tag       Tag
 }
 
-// Same asks that the picked columns of its groups carry one label. A column
+// AllEqual asks that the picked columns of its groups carry one label. A column
 // with a negative label goes with any.
-type Same struct {
+type AllEqual struct {
 	Name   string
 	Groups []int   // ascending
 	Labels [][]int // per group of Groups, per column

@@ -43,7 +43,7 @@ func (s *search) root() (*node, error) {
 		old := s.in
 		if left < was {
 			s.in = s.in.keep(d.alive)
-			s.thinOut()
+			s.dropDominated()
 			s.in.findBlocks(true)
 			y = s.in.mapDuals(old, r.duals)
 			d = &domain{alive: fullBits(len(s.in.cols)), y: d.y}
@@ -101,7 +101,7 @@ func (s *search) fixByMemory(y *duals) (*duals, bool) {
 	}
 	old := s.in
 	s.in = s.in.keep(d.alive)
-	s.thinOut()
+	s.dropDominated()
 	s.in.findBlocks(true)
 	s.whole = false
 	return s.in.mapDuals(old, y), true

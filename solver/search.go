@@ -84,7 +84,7 @@ func (s *search) run() error {
 		return nil
 	}
 	s.shrinkTo(d.alive)
-	s.thinOut()
+	s.dropDominated()
 	s.in.findBlocks(false)
 	root, err := s.root()
 	if err != nil || root == nil {
@@ -121,8 +121,8 @@ func (s *search) shrinkTo(alive bits) {
 // first bound rules out most at a smaller price.
 const mostCompared = 6000
 
-// thinOut leaves out columns that another makes needless.
-func (s *search) thinOut() {
+// dropDominated leaves out columns that another makes needless.
+func (s *search) dropDominated() {
 	if len(s.in.cols) <= mostCompared && !s.leave.dominance {
 		s.shrinkTo(s.in.undominated())
 	}

@@ -44,10 +44,10 @@ func enlarge(r *rand.Rand, p *Problem) {
 			}
 		}
 	}
-	for i := range p.Near {
+	for i := range p.WithinTolerance {
 		values := scales(1, 1_000, 55_296, 1<<40)
-		p.Near[i].Tolerance = values(p.Near[i].Tolerance)
-		for _, list := range p.Near[i].Values {
+		p.WithinTolerance[i].Tolerance = values(p.WithinTolerance[i].Tolerance)
+		for _, list := range p.WithinTolerance[i].Values {
 			for j := range list {
 				list[j] = values(list[j])
 			}

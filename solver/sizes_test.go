@@ -175,7 +175,7 @@ func (s *sizes) realRules(p *Problem) {
 		}
 		list := s.some(groups)
 		most := []int64{10_000, 600, Limit}[s.IntN(3)]
-		n := Near{Name: fmt.Sprintf("near%d", i), Tag: "near", Groups: list}
+		n := WithinTolerance{Name: fmt.Sprintf("near%d", i), Tag: "near", Groups: list}
 		for _, g := range list {
 			var v []int64
 			for range p.Groups[g].Columns {
@@ -185,10 +185,10 @@ func (s *sizes) realRules(p *Problem) {
 		}
 		a, b := n.Values[0], n.Values[1]
 		n.Tolerance = min(Limit, max(0, magnitude(a[s.IntN(len(a))]-b[s.IntN(len(b))])+s.Int64N(3)-1))
-		p.Near = append(p.Near, n)
+		p.WithinTolerance = append(p.WithinTolerance, n)
 	}
 	if groups > 1 && s.IntN(3) == 0 {
-		same := Same{Name: "same", Tag: "same", Groups: s.some(groups)}
+		same := AllEqual{Name: "same", Tag: "same", Groups: s.some(groups)}
 		for _, g := range same.Groups {
 			var v []int
 			for range p.Groups[g].Columns {
@@ -196,7 +196,7 @@ func (s *sizes) realRules(p *Problem) {
 			}
 			same.Labels = append(same.Labels, v)
 		}
-		p.Same = append(p.Same, same)
+		p.AllEqual = append(p.AllEqual, same)
 	}
 }
 
@@ -280,7 +280,7 @@ func realBlocks(r *rand.Rand) *Problem {
 	for g := range 5 + r.IntN(2) {
 		p.Groups = append(p.Groups, s.realGroup(p, kinds, g, 2+r.IntN(4)*(1-min(1, g/3)), 50_000))
 	}
-	n := Near{Name: "near", Groups: []int{0, 1, 2}[:2+r.IntN(2)], Tolerance: 500 + r.Int64N(10_000)}
+	n := WithinTolerance{Name: "near", Groups: []int{0, 1, 2}[:2+r.IntN(2)], Tolerance: 500 + r.Int64N(10_000)}
 	for _, g := range n.Groups {
 		var v []int64
 		for range p.Groups[g].Columns {
@@ -288,7 +288,7 @@ func realBlocks(r *rand.Rand) *Problem {
 		}
 		n.Values = append(n.Values, v)
 	}
-	p.Near = []Near{n}
+	p.WithinTolerance = []WithinTolerance{n}
 	for g, c := range s.realLimits(p) { // what just fits is often cheap
 		p.Groups[g].Columns[c].Cost -= s.up(20_000)
 	}

@@ -33,8 +33,8 @@ func (p *Problem) validShape() error {
 	if err := p.validRows(); err != nil {
 		return err
 	}
-	for i := range p.Near {
-		n := &p.Near[i]
+	for i := range p.WithinTolerance {
+		n := &p.WithinTolerance[i]
 		if n.Tolerance < 0 || n.Tolerance > Limit {
 			return fmt.Errorf("near %q: tolerance %d out of range", n.Name, n.Tolerance)
 		}
@@ -49,8 +49,8 @@ func (p *Problem) validShape() error {
 			}
 		}
 	}
-	for i := range p.Same {
-		s := &p.Same[i]
+	for i := range p.AllEqual {
+		s := &p.AllEqual[i]
 		if err := p.validGroups(s.Groups, len(s.Labels), func(i int) int { return len(s.Labels[i]) }); err != nil {
 			return fmt.Errorf("same %q: %w", s.Name, err)
 		}

@@ -120,7 +120,7 @@ func benchPapers(ctx context.Context, st *catalog.State, plan *plan.Plan) (*repo
 	if p.Stops, p.StopsWhole, err = ask.StopPrices(ctx, st, plan, set); err != nil {
 		return nil, err
 	}
-	if p.Rejected, p.RejectedWhole, err = ask.Rejected(ctx, st, plan, true, set); err != nil {
+	if p.Rejected, p.RejectedWhole, err = ask.RejectedPieces(ctx, st, plan, true, set); err != nil {
 		return nil, err
 	}
 	quoteTo(ctx, p)

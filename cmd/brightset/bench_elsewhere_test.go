@@ -29,7 +29,7 @@ const sendDeed = `(() => {
 })()`
 
 // TestBenchFromElsewhere: in a browser that has the bench open, another site's page can
-// neither send it a deed nor reach it under a name of its own; the bench's own page can.
+// neither send it an act nor reach it under a name of its own; the bench's own page can.
 func TestBenchFromElsewhere(t *testing.T) {
 	needBrowser(t)
 	dir := t.TempDir()

@@ -116,7 +116,7 @@ func gather(ctx context.Context, st *catalog.State, line *progress) (*report.Pap
 		return nil, nil, err
 	}
 	line.now("weighing what is not used")
-	if p.Rejected, p.RejectedWhole, err = ask.Rejected(ctx, st, plan, false, set); err != nil {
+	if p.Rejected, p.RejectedWhole, err = ask.RejectedPieces(ctx, st, plan, false, set); err != nil {
 		return nil, nil, err
 	}
 	line.now("working out what to set aside")

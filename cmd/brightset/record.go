@@ -176,12 +176,12 @@ func (o *recordOptions) onlyFor(name, uses string) error {
 }
 
 // openDesk opens the job that is the last argument.
-func openDesk(c *call) (*catalog.Desk, error) {
+func openDesk(c *call) (*catalog.Recorder, error) {
 	path, err := jobPath(c)
 	if err != nil {
 		return nil, err
 	}
-	return catalog.OpenDesk(path, catalog.Options{Today: now(), Now: now})
+	return catalog.OpenRecorder(path, catalog.Options{Today: now(), Now: now})
 }
 
 func (o *recordOptions) do(c *call, a *record.Action) (int, error) {

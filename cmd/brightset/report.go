@@ -106,7 +106,7 @@ func gatherReport(ctx context.Context, st *catalog.State, line *progress) (*repo
 	}
 	line.now("looking for what to find out")
 	w.Unknown = &report.Unknown{}
-	w.Unknown.All, w.Unknown.Whole, err = ask.FindOuts(ctx, st, plan, set)
+	w.Unknown.All, w.Unknown.Whole, err = ask.InformationValues(ctx, st, plan, set)
 	return w, plan, err
 }
 

@@ -97,7 +97,7 @@ func (o *riskOptions) look(ctx context.Context, c *call, st *catalog.State) (a r
 	if o.findOut {
 		line.now("looking for what to find out")
 		a.unknown = &report.Unknown{}
-		a.unknown.All, a.unknown.Whole, err = ask.FindOuts(ctx, st, a.plan, set)
+		a.unknown.All, a.unknown.Whole, err = ask.InformationValues(ctx, st, a.plan, set)
 	}
 	return a, err
 }

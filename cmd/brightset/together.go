@@ -54,7 +54,7 @@ func (o *planOptions) together(c *call) (int, error) {
 	defer stop()
 	line := newProgress(c.err)
 	set := solver.Settings{Gap: o.within / 100, Progress: line.told}
-	joint, err := joint.PlanTogether(ctx, jobs, set)
+	joint, err := joint.Solve(ctx, jobs, set)
 	line.done()
 	if err != nil {
 		return 0, err
@@ -247,8 +247,8 @@ func keepAll(c *call, joint *plan.Joint) error {
 }
 
 // unchanged opens a job for recording, if it is still as it was planned.
-func unchanged(job *plan.JointJob) (*catalog.Desk, error) {
-	d, err := catalog.OpenDesk(job.State.Job.File, catalog.Options{Today: now(), Now: now})
+func unchanged(job *plan.JointJob) (*catalog.Recorder, error) {
+	d, err := catalog.OpenRecorder(job.State.Job.File, catalog.Options{Today: now(), Now: now})
 	if err == nil && d.State.Revision != job.State.Revision {
 		err = fmt.Errorf("%s has changed while this was planned; plan again", job.State.Job.File)
 	}

@@ -117,7 +117,7 @@ func TestTogetherKeep(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	joint, err := joint.PlanTogether(context.Background(), states, solver.Settings{})
+	joint, err := joint.Solve(context.Background(), states, solver.Settings{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -93,9 +93,9 @@ func valuesOf(p *solver.Problem, res *solver.Result) map[string]float64 {
 			v[fmt.Sprintf("t%d", h)] = float64(short)
 		}
 	}
-	for i := range p.Same {
-		for a, g := range p.Same[i].Groups {
-			if label := p.Same[i].Labels[a][res.Pick[g]]; label >= 0 {
+	for i := range p.AllEqual {
+		for a, g := range p.AllEqual[i].Groups {
+			if label := p.AllEqual[i].Labels[a][res.Pick[g]]; label >= 0 {
 				v[fmt.Sprintf("s%d_%d", i, label)] = 1
 			}
 		}

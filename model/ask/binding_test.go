@@ -20,7 +20,7 @@ func TestBindingsByHand(t *testing.T) {
 	}
 	all := []*catalog.State{locked, jobs.DemoState(t)}
 	for seed := range int64(50) {
-		all = append(all, jobs.RandomState(5000+seed, 3, jobs.RandomOptions{On: []string{"lock", "ban"}}))
+		all = append(all, jobs.Random(5000+seed, 3, jobs.Options{On: []string{"lock", "ban"}}))
 	}
 	paid, free := 0, 0
 	for i, st := range all {

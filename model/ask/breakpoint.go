@@ -9,11 +9,11 @@ import (
 	"brightset/solver"
 )
 
-// SwitchPoint is the last value of one figure of a choice at which the decision
+// Breakpoint is the last value of one figure of a choice at which the decision
 // for the slot stands: of the advised choice, beyond it another one is better; of
 // the runner-up, up to it the runner-up is not taken. One unit further it turns: a cent,
 // a millionth of a chance, a hundredth of a grade. Up to there it stands at every value.
-type SwitchPoint struct {
+type Breakpoint struct {
 	Choice *plan.Choice
 	Figure choice.Figure // as it stands in the files, and moved there: of one piece, before any fitting
 	Now    int64
@@ -23,10 +23,10 @@ type SwitchPoint struct {
 	Fitted bool  // the piece is made to fit the slot, which bears on the figure besides
 }
 
-// findPoints looks for the switch points of the advised choice and the runner-up.
-func (w *Why) findPoints(ctx context.Context, st *catalog.State, set solver.Settings) error {
-	for i := range w.Ways {
-		way := &w.Ways[i]
+// findBreakpoints looks for the switch points of the advised choice and the runner-up.
+func (w *Why) findBreakpoints(ctx context.Context, st *catalog.State, set solver.Settings) error {
+	for i := range w.Alternatives {
+		way := &w.Alternatives[i]
 		if i > 1 || !way.Plan.Has {
 			break
 		}

@@ -17,7 +17,7 @@ import (
 // from the words: a price and a grade given by eye are the piece's, of a quote they are
 // the quote's. Where no file holds the figure, adjust moves it in what is derived for
 // every slot: the chance that any of n pieces breaks, in the work or in the fitting.
-func inTheFiles(st *catalog.State, p *SwitchPoint, v int64) (*catalog.State, func(*plan.Choice)) {
+func inTheFiles(st *catalog.State, p *Breakpoint, v int64) (*catalog.State, func(*plan.Choice)) {
 	c := p.Choice
 	out := st.Clone()
 	piece := &out.Pieces[c.Piece]
@@ -67,7 +67,7 @@ func inTheFiles(st *catalog.State, p *SwitchPoint, v int64) (*catalog.State, fun
 // chosen says, with the figure of a point at a value, whether the best set with its choice
 // is no dearer than the best without it, and whether it is cheaper: by two solves of the
 // program with every line.
-func chosen(t *testing.T, st *catalog.State, slot int, p *SwitchPoint, v int64) (level, cheaper bool) {
+func chosen(t *testing.T, st *catalog.State, slot int, p *Breakpoint, v int64) (level, cheaper bool) {
 	t.Helper()
 	moved, adjust := inTheFiles(st, p, v)
 	programNow := program.Compile(moved, program.Options{AllLines: true, Adjust: adjust})
@@ -88,7 +88,7 @@ func chosen(t *testing.T, st *catalog.State, slot int, p *SwitchPoint, v int64) 
 
 // checkPoint moves a figure in the files to both sides of the turn that is told, and to
 // values between it and what it is now.
-func checkPoint(t *testing.T, name string, st *catalog.State, slot int, w *Why, p *SwitchPoint) {
+func checkPoint(t *testing.T, name string, st *catalog.State, slot int, w *Why, p *Breakpoint) {
 	t.Helper()
 	taken := w.Advised.Has && plan.SameChoice(p.Choice, w.Advised.Lines[slot].Choice)
 	stands := func(v int64) bool {
@@ -149,7 +149,7 @@ func TestSwitchPointsByHand(t *testing.T) {
 		seeds = append(seeds, seed)
 	}
 	for _, seed := range seeds {
-		st := jobs.RandomState(9000+seed, 3, jobs.RandomOptions{On: []string{"shared"}})
+		st := jobs.Random(9000+seed, 3, jobs.Options{On: []string{"shared"}})
 		look(jobs.RandomName(9000+seed, 3, "turns"), st, int(seed)%3)
 	}
 	if points < 30 || unsettled > points/100 {

@@ -11,25 +11,25 @@ import (
 	"brightset/solver"
 )
 
-// Conflict is why nothing meets a job: requirements that can't all be kept, though
+// Explanation is why nothing meets a job: requirements that can't all be kept, though
 // any of them left out lets the others be, and what giving up each would take.
-type Conflict struct {
-	Clash   []Requirement // none: not even without all of them is there a set
-	Minimal bool          // shown by a solve without each member
-	GiveUps []GiveUp
-	More    []Clash    // what clashes besides, whatever of Clash is given up
-	Bare    *plan.Plan // with More: the cheapest set without any of all these; nil if not found
-	Stopped bool       // time ran out
+type Explanation struct {
+	Conflict    []Requirement // none: not even without all of them is there a set
+	Minimal     bool          // shown by a solve without each member
+	Relaxations []Relaxation
+	More        []Conflict // what clashes besides, whatever of Clash is given up
+	Bare        *plan.Plan // with More: the cheapest set without any of all these; nil if not found
+	Stopped     bool       // time ran out
 }
 
-// Clash is a set of requirements that can't all be kept.
-type Clash struct {
+// Conflict is a set of requirements that can't all be kept.
+type Conflict struct {
 	Requirements []Requirement
 	Minimal      bool
 }
 
-// mostClashes bounds how many are looked for beside the first.
-const mostClashes = 20
+// mostConflicts bounds how many are looked for beside the first.
+const mostConflicts = 20
 
 // longestExplain is how long is looked for an explanation where the context sets no
 // end.
@@ -38,12 +38,12 @@ const longestExplain = 28 * time.Second
 // Explain looks for a smallest clash among the requirements of a job that nothing
 // meets, by QuickXplain (Junker 2004; from memory): halves of the requirements are
 // taken in and out, and each time it is asked whether some set meets what is in.
-func Explain(ctx context.Context, st *catalog.State, set solver.Settings) (*Conflict, error) {
+func Explain(ctx context.Context, st *catalog.State, set solver.Settings) (*Explanation, error) {
 	x := &explainer{clock: newClock(ctx, set), st: st, all: Requirements(st)}
 	if _, limited := ctx.Deadline(); !limited {
 		x.clock.end = time.Now().Add(longestExplain)
 	}
-	c := &Conflict{}
+	c := &Explanation{}
 	whole := x.upTo(len(x.all))
 	if ok, err := x.feasible(nil); err != nil || !ok {
 		c.Stopped = x.stopped
@@ -59,13 +59,13 @@ func Explain(ctx context.Context, st *catalog.State, set solver.Settings) (*Conf
 	}
 	slices.Sort(clash)
 	for _, i := range clash {
-		c.Clash = append(c.Clash, x.all[i])
+		c.Conflict = append(c.Conflict, x.all[i])
 	}
 	if c.Minimal, err = x.minimal(clash); err != nil {
 		return nil, err
 	}
 	if err = x.others(c, clash); err == nil && len(c.More) == 0 && !x.stopped {
-		c.GiveUps, err = x.giveUps(clash)
+		c.Relaxations, err = x.relaxations(clash)
 	}
 	c.Stopped = x.stopped
 	return c, err
@@ -73,7 +73,7 @@ func Explain(ctx context.Context, st *catalog.State, set solver.Settings) (*Conf
 
 // others looks for clashes among what is left once the members of those found are
 // dropped, until the rest can be kept.
-func (x *explainer) others(c *Conflict, clash []int) error {
+func (x *explainer) others(c *Explanation, clash []int) error {
 	left := slices.DeleteFunc(x.upTo(len(x.all)), func(i int) bool { return slices.Contains(clash, i) })
 	for !x.stopped {
 		plan, err := x.solve(x.only(left), false)
@@ -86,7 +86,7 @@ func (x *explainer) others(c *Conflict, clash []int) error {
 			}
 			return nil
 		}
-		if len(c.More) == mostClashes {
+		if len(c.More) == mostConflicts {
 			return nil
 		}
 		next, err := x.quick(nil, false, left)
@@ -94,7 +94,7 @@ func (x *explainer) others(c *Conflict, clash []int) error {
 			return err
 		}
 		slices.Sort(next)
-		more := Clash{}
+		more := Conflict{}
 		for _, i := range next {
 			more.Requirements = append(more.Requirements, x.all[i])
 		}

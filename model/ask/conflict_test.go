@@ -14,7 +14,7 @@ import (
 
 // tightened asks for more of a random job, each in another way.
 func tightened(seed int64) *catalog.State {
-	st := jobs.RandomState(seed, 3, jobs.RandomOptions{})
+	st := jobs.Random(seed, 3, jobs.Options{})
 	switch seed % 5 {
 	case 0:
 		st.Job.Budget = jobs.Given(catalog.Cents(20_00 + seed*37%200_00))
@@ -41,18 +41,18 @@ func has(t *testing.T, st *catalog.State) bool {
 
 // solvedAgain solves with nothing but the clash, which can't be met, and without each
 // of its members, which can.
-func solvedAgain(t *testing.T, name string, st *catalog.State, c *Conflict) {
+func solvedAgain(t *testing.T, name string, st *catalog.State, c *Explanation) {
 	t.Helper()
-	for left := -1; left < len(c.Clash); left++ {
+	for left := -1; left < len(c.Conflict); left++ {
 		only := st.Clone()
 		for _, r := range Requirements(st) {
-			at := slices.IndexFunc(c.Clash, func(k Requirement) bool { return k.Kind == r.Kind && k.index == r.index })
+			at := slices.IndexFunc(c.Conflict, func(k Requirement) bool { return k.Kind == r.Kind && k.index == r.index })
 			if at < 0 || at == left {
 				r.drop(only)
 			}
 		}
 		if has(t, only) != (left >= 0) {
-			t.Errorf("%s: without member %d of %d: a set is there: %v", name, left, len(c.Clash), left < 0)
+			t.Errorf("%s: without member %d of %d: a set is there: %v", name, left, len(c.Conflict), left < 0)
 		}
 	}
 }
@@ -70,7 +70,7 @@ func TestConflictsAreMinimal(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if len(c.Clash) == 0 {
+		if len(c.Conflict) == 0 {
 			bare := st.Clone()
 			for _, r := range Requirements(st) {
 				r.drop(bare)
@@ -84,10 +84,10 @@ func TestConflictsAreMinimal(t *testing.T) {
 			t.Errorf("seed %d: the clash is not minimal", seed)
 		}
 		solvedAgain(t, jobs.RandomName(seed, 3, "clash"), st, c)
-		for _, r := range c.Clash {
+		for _, r := range c.Conflict {
 			kinds[r.Kind]++
 		}
-		for _, g := range c.GiveUps {
+		for _, g := range c.Relaxations {
 			if g.Plan == nil || !g.Plan.Has {
 				without := st.Clone()
 				g.Requirement.drop(without)
@@ -127,8 +127,8 @@ func TestGiveUpIsSmallest(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for i := range c.GiveUps {
-			g := &c.GiveUps[i]
+		for i := range c.Relaxations {
+			g := &c.Relaxations[i]
 			if g.Plan == nil || !g.Plan.Has || g.State == nil {
 				continue
 			}
@@ -165,30 +165,30 @@ func TestGiveUpIsSmallest(t *testing.T) {
 func TestConflictOfEachKind(t *testing.T) {
 	for name, make := range map[string]func() *catalog.State{
 		"lock": func() *catalog.State {
-			st := jobs.TinyState()
+			st := jobs.Tiny()
 			st.Slots[jobs.Left].Target.Floor = jobs.Given(catalog.Centi(85_00))
 			st.Locks = []catalog.Lock{{Filter: catalog.Filter{Slot: jobs.Left, Piece: jobs.Other, Work: catalog.WorkAsIs, Plater: catalog.None}}}
 			return st
 		},
 		"ban": func() *catalog.State {
-			st := jobs.TinyState()
+			st := jobs.Tiny()
 			st.Bans = []catalog.Ban{{ID: "all", Filter: catalog.Filter{Slot: jobs.Left, Piece: catalog.None, Plater: catalog.None}}}
 			return st
 		},
 		"piece": func() *catalog.State {
-			st := jobs.TinyState()
+			st := jobs.Tiny()
 			st.Pieces = st.Pieces[jobs.Other : jobs.Other+1]
 			return st
 		},
 		"match": func() *catalog.State {
-			st := jobs.TinyState()
+			st := jobs.Tiny()
 			st.Pieces, st.Platers = st.Pieces[jobs.Sold:], nil
 			st.Pieces[0].Fits, st.Pieces[1].Fits, st.Pieces[2].Fits = []int{jobs.Left}, []int{jobs.Left}, []int{jobs.Right}
 			st.Matches = []catalog.Match{{ID: "rims", Slots: []int{jobs.Left, jobs.Right}, GradeWithin: jobs.Given(catalog.Centi(1_00))}}
 			return st
 		},
 		"breakage": func() *catalog.State {
-			st := jobs.TinyState()
+			st := jobs.Tiny()
 			st.Pieces = []catalog.Piece{st.Pieces[jobs.Bare], st.Pieces[jobs.Other]}
 			st.Pieces[0].Fits, st.Pieces[1].Fits = []int{jobs.Left}, []int{jobs.Right}
 			st.Slots[jobs.Left].MaxBreakage = jobs.Given(catalog.Micro(1))
@@ -201,8 +201,8 @@ func TestConflictOfEachKind(t *testing.T) {
 			t.Fatal(err)
 		}
 		solvedAgain(t, name, st, c)
-		if !c.Minimal || !slices.ContainsFunc(c.Clash, func(r Requirement) bool { return r.Kind == name }) {
-			t.Errorf("%s: clash %v, minimal %v", name, c.Clash, c.Minimal)
+		if !c.Minimal || !slices.ContainsFunc(c.Conflict, func(r Requirement) bool { return r.Kind == name }) {
+			t.Errorf("%s: clash %v, minimal %v", name, c.Conflict, c.Minimal)
 		}
 	}
 }

@@ -12,9 +12,9 @@ import (
 	"brightset/solver"
 )
 
-// FindOut is a figure that is nobody's promise yet, and what knowing it before anything
+// InformationValue is a figure that is nobody's promise yet, and what knowing it before anything
 // is committed is worth.
-type FindOut struct {
+type InformationValue struct {
 	Figure  choice.Figure
 	Piece   int           // FigurePlating, FigureBreakage, FigureGrade, FigureLead
 	Plater  int           // FigurePlating, FigureBreakage, FigureGrade
@@ -34,15 +34,15 @@ const (
 	FigureBase   choice.Figure = "base"   // the starting values of how often pieces of a metal break
 )
 
-// open is a figure with the ways in which it may turn out otherwise.
-type open struct {
-	FindOut
+// uncertain is a figure with the ways in which it may turn out otherwise.
+type uncertain struct {
+	InformationValue
 	ways []turnout
 }
 
 // piece is the one whose choices alone the figure changes; ok is false where it may
 // change any.
-func (o *open) piece() (piece int, ok bool) { return o.Piece, o.Piece != catalog.None }
+func (o *uncertain) piece() (piece int, ok bool) { return o.Piece, o.Piece != catalog.None }
 
 // turnout is one way in which a figure may turn out, and how likely that is. What is a
 // quote's or an estimate's is changed in the choices, the rest in the state.
@@ -54,7 +54,7 @@ type turnout struct {
 	gone   func(*catalog.State) // takes out what then is known to fail: nobody would plan it again; nil for nothing
 }
 
-// FindOuts looks at every figure that may turn out otherwise. Where nothing better is
+// InformationValues looks at every figure that may turn out otherwise. Where nothing better is
 // known it is as planned in half the cases, and lower or higher in a quarter each:
 // a plater's price by its spread, his grade three points; what stripping shows is that he
 // sends the piece back, with the chance of that, else that it breaks as planned, half or
@@ -66,24 +66,24 @@ type turnout struct {
 // than it costs to find out is left out. The most valuable comes first. Sums of several
 // are not what they are worth together. Those that the plan rests on are looked at
 // first; whole is false where time ran out or a search was not proven.
-func FindOuts(ctx context.Context, st *catalog.State, plan *plan.Plan, set solver.Settings) (all []FindOut, whole bool, err error) {
-	return findOuts(ctx, st, plan, openFigures, set)
+func InformationValues(ctx context.Context, st *catalog.State, plan *plan.Plan, set solver.Settings) (all []InformationValue, whole bool, err error) {
+	return informationValues(ctx, st, plan, uncertainFigures, set)
 }
 
-// StripFirst are those of FindOuts that stripping a piece shows: the ones worth it before
+// StripFirst are those of InformationValues that stripping a piece shows: the ones worth it before
 // anything is committed, spares included.
-func StripFirst(ctx context.Context, st *catalog.State, plan *plan.Plan, set solver.Settings) (all []FindOut, whole bool, err error) {
-	return findOuts(ctx, st, plan, openToStripping, set)
+func StripFirst(ctx context.Context, st *catalog.State, plan *plan.Plan, set solver.Settings) (all []InformationValue, whole bool, err error) {
+	return informationValues(ctx, st, plan, openToStripping, set)
 }
 
 // openToStripping lists the figures that stripping a piece shows.
-func openToStripping(st *catalog.State, plan *plan.Plan, choices [][]plan.Choice) []open {
-	return slices.DeleteFunc(openFigures(st, plan, choices), func(o open) bool { return o.Figure != choice.FigureBreakage })
+func openToStripping(st *catalog.State, plan *plan.Plan, choices [][]plan.Choice) []uncertain {
+	return slices.DeleteFunc(uncertainFigures(st, plan, choices), func(o uncertain) bool { return o.Figure != choice.FigureBreakage })
 }
 
-func findOuts(ctx context.Context, st *catalog.State, plan *plan.Plan, list func(*catalog.State, *plan.Plan, [][]plan.Choice) []open, set solver.Settings) (all []FindOut, whole bool, err error) {
+func informationValues(ctx context.Context, st *catalog.State, plan *plan.Plan, list func(*catalog.State, *plan.Plan, [][]plan.Choice) []uncertain, set solver.Settings) (all []InformationValue, whole bool, err error) {
 	defer func() {
-		slices.SortStableFunc(all, func(a, b FindOut) int { return cmp.Compare(b.Gain, a.Gain) })
+		slices.SortStableFunc(all, func(a, b InformationValue) int { return cmp.Compare(b.Gain, a.Gain) })
 	}()
 	whole = true
 	clock := newClock(ctx, set)
@@ -93,7 +93,7 @@ func findOuts(ctx context.Context, st *catalog.State, plan *plan.Plan, list func
 	if base.GaveUp {
 		return nil, false, nil
 	}
-	figures, err := screened(ctx, plan, list(st, plan, base.Choices), base, clock)
+	figures, err := worthAsking(ctx, plan, list(st, plan, base.Choices), base, clock)
 	if err != nil {
 		return nil, false, err
 	}
@@ -115,7 +115,7 @@ func findOuts(ctx context.Context, st *catalog.State, plan *plan.Plan, list func
 			sum, o.Most = sum+int64(o.ways[i].likely)*int64(gain), max(o.Most, gain)
 		}
 		if o.Gain = catalog.Cents((sum + int64(catalog.One)/2) / int64(catalog.One)); o.Gain > o.fee(st) {
-			all = append(all, o.FindOut)
+			all = append(all, o.InformationValue)
 		}
 	}
 	return all, whole, nil
@@ -123,7 +123,7 @@ func findOuts(ctx context.Context, st *catalog.State, plan *plan.Plan, list func
 
 // fee is what finding a figure out costs: to see how a piece stands the work it has
 // to be stripped.
-func (o *FindOut) fee(st *catalog.State) catalog.Cents {
+func (o *InformationValue) fee(st *catalog.State) catalog.Cents {
 	if o.Figure == choice.FigureBreakage {
 		return st.Platers[o.Plater].StripFee
 	}
@@ -135,7 +135,7 @@ func (o *FindOut) fee(st *catalog.State) catalog.Cents {
 // What is then known to fail is carried out regardless at what failing costs, and is not
 // there for the best set. The plan carried out regardless counts at what it costs even where it then misses
 // the mean or the chance asked for; the best set is one that does not.
-func gainWith(base *program.Program, ctx context.Context, pl *plan.Plan, o *open, w *turnout, set solver.Settings) (gain catalog.Cents, proven bool, err error) {
+func gainWith(base *program.Program, ctx context.Context, pl *plan.Plan, o *uncertain, w *turnout, set solver.Settings) (gain catalog.Cents, proven bool, err error) {
 	st, opt, find := base.State, program.Options{GiveUp: program.Over(ctx)}, (func(*plan.Choice) *plan.Choice)(nil)
 	piece, one := o.piece()
 	if w.choice != nil {

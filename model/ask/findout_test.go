@@ -20,7 +20,7 @@ import (
 func TestFindOutsByHand(t *testing.T) {
 	looked, worth := 0, 0
 	for seed := range int64(300) {
-		st := jobs.RandomState(seed, 3, jobs.RandomOptions{})
+		st := jobs.Random(seed, 3, jobs.Options{})
 		st.Job.Budget = catalog.Val[catalog.Cents]{}
 		for i := range st.Pieces {
 			for q := range st.Pieces[i].Quotes { // wide ranges, so that some matter
@@ -98,7 +98,7 @@ func byHand(st *catalog.State, pl *plan.Plan) catalog.Cents {
 func TestFindOutStripping(t *testing.T) {
 	looked, worth := 0, 0
 	for seed := range int64(300) {
-		st := jobs.RandomState(seed, 3, jobs.RandomOptions{})
+		st := jobs.Random(seed, 3, jobs.Options{})
 		lessSure(st, seed+1)
 		for i := range st.Pieces {
 			for q := range st.Pieces[i].Quotes { // often enough that some matter
@@ -114,7 +114,7 @@ func TestFindOutStripping(t *testing.T) {
 				continue
 			}
 			q := st.Pieces[i].Quotes[0].Plater
-			for _, o := range openFigures(st, plan, choice.Choices(st)) {
+			for _, o := range uncertainFigures(st, plan, choice.Choices(st)) {
 				if o.Figure != choice.FigureBreakage || o.Piece != i || o.Plater != q {
 					continue
 				}
@@ -175,7 +175,7 @@ func choiceAt(st *catalog.State, piece, plater int) *plan.Choice {
 func TestFindOutGrade(t *testing.T) {
 	looked, worth := 0, 0
 	for seed := range int64(300) {
-		st := jobs.RandomState(seed, 3, jobs.RandomOptions{})
+		st := jobs.Random(seed, 3, jobs.Options{})
 		for s := range st.Slots {
 			st.Slots[s].Target.Floor = jobs.Given(catalog.Centi(60_00))
 		}
@@ -225,7 +225,7 @@ func anySeveral(st *catalog.State) bool {
 func TestFindOutsOfDemo(t *testing.T) {
 	st := jobs.DemoState(t)
 	plan := solved.Cheapest(t, st)
-	all, whole, err := FindOuts(jobs.Within(t, 10*time.Minute), st, plan, solver.Settings{})
+	all, whole, err := InformationValues(jobs.Within(t, 10*time.Minute), st, plan, solver.Settings{})
 	if err != nil || !whole {
 		t.Fatal(whole, err)
 	}
@@ -242,7 +242,7 @@ func TestFindOutsOfDemo(t *testing.T) {
 // turn is one way in which a figure of a piece at a plater turns out, for the better or
 // the worse.
 func turn(st *catalog.State, piece, plater int, figure choice.Figure, worse bool) *turnout {
-	o := FindOut{Piece: piece, Plater: plater, Figure: figure}
+	o := InformationValue{Piece: piece, Plater: plater, Figure: figure}
 	ways := o.ofQuote(st, &plan.Choice{}, refusers(choice.Choices(st))[[2]int{o.Piece, o.Plater}])
 	if figure == choice.FigureGrade {
 		slices.Reverse(ways)
@@ -256,13 +256,13 @@ func TestFindOutStartingValues(t *testing.T) {
 	seen := map[choice.Figure]int{}
 	worth := 0
 	for seed := range int64(150) {
-		st := jobs.RandomState(seed, 3, jobs.RandomOptions{})
+		st := jobs.Random(seed, 3, jobs.Options{})
 		lessSure(st, seed)
 		plan := solved.Cheapest(t, st)
 		if !plan.Has {
 			continue
 		}
-		for _, o := range openFigures(st, plan, choice.Choices(st)) {
+		for _, o := range uncertainFigures(st, plan, choice.Choices(st)) {
 			if o.ways[0].state == nil {
 				continue
 			}
@@ -272,7 +272,7 @@ func TestFindOutStartingValues(t *testing.T) {
 					t.Fatal(proven, err)
 				}
 				moved := st.Clone()
-				moveByHand(moved, &o.FindOut, high)
+				moveByHand(moved, &o.InformationValue, high)
 				now := solved.Cheapest(t, moved)
 				seen[o.Figure]++
 				if !now.Has {
@@ -283,7 +283,7 @@ func TestFindOutStartingValues(t *testing.T) {
 					want = gain // a plan whose lead is sure to fail has no line in the program
 				}
 				if max(0, want) != gain {
-					t.Errorf("seed %d, %s %+v, high %v: worth %d, by hand %d", seed, o.Figure, o.FindOut, high, gain, want)
+					t.Errorf("seed %d, %s %+v, high %v: worth %d, by hand %d", seed, o.Figure, o.InformationValue, high, gain, want)
 				}
 				if gain > 0 {
 					worth++
@@ -321,7 +321,7 @@ func lessSure(st *catalog.State, seed int64) {
 }
 
 // moveByHand changes what the tables of a state say.
-func moveByHand(st *catalog.State, o *FindOut, high bool) {
+func moveByHand(st *catalog.State, o *InformationValue, high bool) {
 	pick := func(low, up float64) float64 {
 		if high {
 			return up
@@ -366,7 +366,7 @@ func moveByHand(st *catalog.State, o *FindOut, high bool) {
 func TestCarriedOut(t *testing.T) {
 	looked := 0
 	for seed := range int64(200) {
-		st := jobs.RandomState(seed, 3, jobs.RandomOptions{})
+		st := jobs.Random(seed, 3, jobs.Options{})
 		pl := solved.Cheapest(t, st)
 		if !pl.Has {
 			continue

@@ -44,7 +44,7 @@ func askedFor(st *catalog.State, t catalog.Target) *catalog.State {
 // targetedState is a random job with named targets in its tables, some slots of which
 // have keys of their own over the job's target.
 func targetedState(seed int64, slots int) *catalog.State {
-	st := jobs.RandomState(seed, slots, jobs.RandomOptions{})
+	st := jobs.Random(seed, slots, jobs.Options{})
 	r := rand.New(rand.NewPCG(uint64(seed), 41))
 	grade := func(low, high catalog.Centi) catalog.Val[catalog.Centi] {
 		return jobs.RandomSet(jobs.RandomFrom(r, low, high))
@@ -170,7 +170,7 @@ func TestCurvePointsAreTheSame(t *testing.T) {
 // levelState is a random job in which many sets cost the same and are finished
 // differently: pieces that cost nothing have grades of their own, a point or less apart.
 func levelState(seed int64, slots int) *catalog.State {
-	st := jobs.RandomState(seed, slots, jobs.RandomOptions{Off: []string{"value", "vendor", "bundle", "lead"}})
+	st := jobs.Random(seed, slots, jobs.Options{Off: []string{"value", "vendor", "bundle", "lead"}})
 	r := rand.New(rand.NewPCG(uint64(seed), 43))
 	for i := range st.Pieces {
 		st.Pieces[i].Price = 0

@@ -56,7 +56,7 @@ func TestLeadsByHand(t *testing.T) {
 	}
 	look(jobs.DemoState(t))
 	for seed := range int64(150) {
-		st := jobs.RandomState(seed, 3, jobs.RandomOptions{})
+		st := jobs.Random(seed, 3, jobs.Options{})
 		st.Job.Elapsed = int(seed % 3)
 		look(st)
 	}

@@ -134,7 +134,7 @@ func (t *turning) roundingIn(c *plan.Choice, reserve bool) int64 {
 	}
 	most := choice.Rescue(t.st, c.Slot)
 	for i := range t.forSlot(c.Slot, 0) {
-		most = max(most, choice.Standin(t.st, &t.forSlot(c.Slot, 0)[i]))
+		most = max(most, choice.FallbackCost(t.st, &t.forSlot(c.Slot, 0)[i]))
 	}
 	return 2 + 2*int64(most)/int64(catalog.One)
 }

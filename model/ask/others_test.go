@@ -109,9 +109,9 @@ func TestOthersAgainstBrute(t *testing.T) {
 	swapped := 0 // plans in which pieces change places besides
 	for seed := range int64(jobs.Campaign(30, 1500)) {
 		differ := 1 + int(seed%3)
-		st := jobs.RandomState(3000+seed, 2+int(seed%3), jobs.RandomOptions{})
+		st := jobs.Random(3000+seed, 2+int(seed%3), jobs.Options{})
 		if seed%2 == 1 {
-			st = jobs.RandomState(3000+seed, 2+int(seed/2%2), jobs.RandomOptions{On: []string{"bag"}, Off: []string{"quantity"}})
+			st = jobs.Random(3000+seed, 2+int(seed/2%2), jobs.Options{On: []string{"bag"}, Off: []string{"quantity"}})
 			withEquals(st, seed)
 		}
 		advised, all := othersOf(t, st, 4, differ)
@@ -168,7 +168,7 @@ func TestOthersAgainstBrute(t *testing.T) {
 func TestDoLeastAgainstBrute(t *testing.T) {
 	dearer := 0
 	for seed := range int64(70) {
-		st := jobs.RandomState(4000+seed, 2+int(seed%3), jobs.RandomOptions{})
+		st := jobs.Random(4000+seed, 2+int(seed%3), jobs.Options{})
 		pl, err := DoLeast(context.Background(), st, solver.Settings{})
 		if err != nil {
 			t.Fatal(err)

@@ -32,10 +32,10 @@ func TestOutOfTime(t *testing.T) {
 			_, whole, err := Leads(ctx, st, pl, set)
 			return !whole || !usesLead(pl), err
 		},
-		"find-out": func() (bool, error) { _, whole, err := FindOuts(ctx, st, pl, set); return !whole, err },
+		"find-out": func() (bool, error) { _, whole, err := InformationValues(ctx, st, pl, set); return !whole, err },
 		"strip":    func() (bool, error) { _, whole, err := StripFirst(ctx, st, pl, set); return !whole, err },
 		"stops":    func() (bool, error) { _, whole, err := StopPrices(ctx, st, pl, set); return !whole, err },
-		"rejected": func() (bool, error) { _, whole, err := Rejected(ctx, st, pl, false, set); return !whole, err },
+		"rejected": func() (bool, error) { _, whole, err := RejectedPieces(ctx, st, pl, false, set); return !whole, err },
 		"rules":    func() (bool, error) { _, whole, err := RulePrices(ctx, st, 0, pl, set); return !whole, err },
 		"explain":  func() (bool, error) { c, err := Explain(ctx, st, set); return c.Stopped, err },
 		"simulate": func() (bool, error) { s := risk.Simulate(ctx, st, pl, 100, 1); return !s.Whole() && s.Runs == 0, nil },

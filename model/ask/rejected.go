@@ -10,8 +10,8 @@ import (
 	"brightset/solver"
 )
 
-// Against is a piece that a plan does not hang though it fits, and why.
-type Against struct {
+// RejectedPiece is a piece that a plan does not hang though it fits, and why.
+type RejectedPiece struct {
 	Slot, Piece int
 	Choice      *plan.Choice  // the best that could be done with it; nil where nothing is
 	More        catalog.Cents // what the whole set comes to more with it
@@ -19,10 +19,10 @@ type Against struct {
 	Both        bool          // no set with it meets the demands, though it could hang by itself
 }
 
-// Rejected says for every piece that fits a slot and is neither hung nor held for it why
+// RejectedPieces says for every piece that fits a slot and is neither hung nor held for it why
 // that is: what it would cost more, or what rules it out. Pieces the customer already
 // owns only, if own; a solve each. whole is false where time ran out.
-func Rejected(ctx context.Context, st *catalog.State, plan *plan.Plan, own bool, set solver.Settings) (all []Against, whole bool, err error) {
+func RejectedPieces(ctx context.Context, st *catalog.State, plan *plan.Plan, own bool, set solver.Settings) (all []RejectedPiece, whole bool, err error) {
 	keep := make([]int, len(st.Slots))
 	for s := range keep {
 		keep[s] = s
@@ -66,8 +66,8 @@ func unused(e *program.Explorer, plan *plan.Plan, s int, own bool) []int {
 	return out
 }
 
-func against(e *program.Explorer, pl *plan.Plan, s, piece int, clock *clock) (a Against, ok bool, err error) {
-	a = Against{Slot: s, Piece: piece}
+func against(e *program.Explorer, pl *plan.Plan, s, piece int, clock *clock) (a RejectedPiece, ok bool, err error) {
+	a = RejectedPiece{Slot: s, Piece: piece}
 	ban := e.Only(s, func(c *plan.Choice) bool { return c.Piece == piece })
 	if len(ban) == len(e.Pairs[s]) {
 		a.Why = ruledOut(e, s, piece)

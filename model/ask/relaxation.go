@@ -12,21 +12,21 @@ import (
 	"brightset/solver"
 )
 
-// GiveUp is the smallest step back from one requirement with which a set fits, and
+// Relaxation is the smallest step back from one requirement with which a set fits, and
 // the cheapest set that follows. Without a plan, giving it up is not enough by
 // itself.
-type GiveUp struct {
+type Relaxation struct {
 	Requirement Requirement
 	Words       string         // what to ask for instead; "" without a plan
 	State       *catalog.State // the job that asks for that; nil: the requirement is dropped
 	Plan        *plan.Plan
 }
 
-// giveUps looks at every member of a clash, all other requirements kept.
-func (x *explainer) giveUps(clash []int) ([]GiveUp, error) {
-	var all []GiveUp
+// relaxations looks at every member of a clash, all other requirements kept.
+func (x *explainer) relaxations(clash []int) ([]Relaxation, error) {
+	var all []Relaxation
 	for _, i := range clash {
-		g, err := x.giveUp(i)
+		g, err := x.relax(i)
 		if err != nil {
 			return nil, err
 		}
@@ -35,13 +35,13 @@ func (x *explainer) giveUps(clash []int) ([]GiveUp, error) {
 		}
 		all = append(all, g)
 	}
-	slices.SortStableFunc(all, func(a, b GiveUp) int { return cmp.Compare(rankOf(&a), rankOf(&b)) })
+	slices.SortStableFunc(all, func(a, b Relaxation) int { return cmp.Compare(rankOf(&a), rankOf(&b)) })
 	return all, nil
 }
 
 // rankOf puts the cheapest set first, then sets that take a piece nobody has,
 // and what is not enough last.
-func rankOf(g *GiveUp) catalog.Cents {
+func rankOf(g *Relaxation) catalog.Cents {
 	switch {
 	case g.Plan == nil || !g.Plan.Has:
 		return 2 * catalog.Cents(catalog.MaxSum)
@@ -64,9 +64,9 @@ func without(st *catalog.State, r *Requirement) string {
 	return "without " + r.Words + " it fits"
 }
 
-func (x *explainer) giveUp(i int) (GiveUp, error) {
+func (x *explainer) relax(i int) (Relaxation, error) {
 	r := x.all[i]
-	g := GiveUp{Requirement: r}
+	g := Relaxation{Requirement: r}
 	free := x.without(i)
 	plan, err := x.solve(free, false)
 	if err != nil || plan == nil || !plan.Has {

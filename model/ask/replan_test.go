@@ -22,7 +22,7 @@ func TestReplanNotDearer(t *testing.T) {
 	by := map[string]int{}
 	all := jobs.Campaign(400, 2500)
 	for seed := range int64(all) {
-		st := jobs.RandomState(seed, 1+int(seed%4), jobs.RandomOptions{})
+		st := jobs.Random(seed, 1+int(seed%4), jobs.Options{})
 		was := solved.Cheapest(t, st)
 		if !was.Has {
 			continue

@@ -132,7 +132,7 @@ func ofGroups(st *catalog.State) []Requirement {
 func ofSlot(st *catalog.State, s int) []Requirement {
 	var all []Requirement
 	slot := &st.Slots[s]
-	if words := program.Wanted(&slot.Target); words != "" {
+	if words := program.TargetWords(&slot.Target); words != "" {
 		all = append(all, Requirement{"slot", slot.ID, s, words + " for " + slot.ID, func(st *catalog.State) {
 			st.Slots[s].Target = catalog.Target{}
 		}})

@@ -54,7 +54,7 @@ func TestConflictOfStages(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			st := jobs.TinyState()
+			st := jobs.Tiny()
 			tt.state(st)
 			c, err := Explain(context.Background(), st, solver.Settings{})
 			if err != nil {
@@ -62,10 +62,10 @@ func TestConflictOfStages(t *testing.T) {
 			}
 			solvedAgain(t, tt.name, st, c)
 			var kinds, words []string
-			for _, r := range c.Clash {
+			for _, r := range c.Conflict {
 				kinds, words = append(kinds, r.Kind), append(words, r.Words)
 			}
-			for _, g := range c.GiveUps {
+			for _, g := range c.Relaxations {
 				if g.Plan != nil && g.Plan.Has {
 					words = append(words, g.Words)
 				}
@@ -86,7 +86,7 @@ func TestConflictOfStages(t *testing.T) {
 
 // TestUnfilledWhereOneHangs: the reason names what hangs there.
 func TestUnfilledWhereOneHangs(t *testing.T) {
-	st := jobs.TinyState()
+	st := jobs.Tiny()
 	st.Slots[jobs.Left].Target.Floor = jobs.Given(catalog.Centi(85_00))
 	st.Pieces[jobs.Other].Stage, st.Pieces[jobs.Other].HungIn = catalog.StageHung, jobs.Left
 	plan := solved.Cheapest(t, st)

@@ -16,7 +16,7 @@ import (
 func TestRulePricesByHand(t *testing.T) {
 	looked := 0
 	for seed := range int64(150) {
-		st := jobs.RandomState(seed, 3, jobs.RandomOptions{})
+		st := jobs.Random(seed, 3, jobs.Options{})
 		plan := solved.Cheapest(t, st)
 		if !plan.Has {
 			continue

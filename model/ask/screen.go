@@ -8,7 +8,7 @@ import (
 	"brightset/model/program"
 )
 
-// screened leaves out figures of spares, which the plan makes no use of, that can't be
+// worthAsking leaves out figures of spares, which the plan makes no use of, that can't be
 // worth what they cost to find out, so that few are left to solve for.
 //
 // Whatever such a figure turns out to be, the plan carried out regardless costs what it
@@ -18,8 +18,8 @@ import (
 // so the cheapest set out of it is no dearer than any of theirs. If it saves too
 // little, none of them is worth its fee; else the halves are tried. It is of no account
 // whether a way makes things better, worse, or some of both.
-func screened(ctx context.Context, plan *plan.Plan, figures []open, base *program.Program, c *clock) ([]open, error) {
-	var kept, spares []open
+func worthAsking(ctx context.Context, plan *plan.Plan, figures []uncertain, base *program.Program, c *clock) ([]uncertain, error) {
+	var kept, spares []uncertain
 	for _, o := range figures {
 		if o.Planned || o.ways[0].choice == nil {
 			kept = append(kept, o)
@@ -27,12 +27,12 @@ func screened(ctx context.Context, plan *plan.Plan, figures []open, base *progra
 			spares = append(spares, o)
 		}
 	}
-	good, err := promising(ctx, plan, spares, base, c)
+	good, err := mayBeWorthAsking(ctx, plan, spares, base, c)
 	return append(kept, good...), err
 }
 
-// promising are the figures of spares that may be worth their fees.
-func promising(ctx context.Context, plan *plan.Plan, spares []open, base *program.Program, c *clock) ([]open, error) {
+// mayBeWorthAsking are the figures of spares that may be worth their fees.
+func mayBeWorthAsking(ctx context.Context, plan *plan.Plan, spares []uncertain, base *program.Program, c *clock) ([]uncertain, error) {
 	if len(spares) == 0 {
 		return nil, nil
 	}
@@ -58,7 +58,7 @@ func promising(ctx context.Context, plan *plan.Plan, spares []open, base *progra
 		return nil, err
 	}
 	if proven {
-		var may []open
+		var may []uncertain
 		for _, o := range spares {
 			if o.worthwhile(st) <= gain {
 				may = append(may, o)
@@ -70,17 +70,17 @@ func promising(ctx context.Context, plan *plan.Plan, spares []open, base *progra
 		return spares, nil
 	}
 	half := len(spares) / 2
-	first, err := promising(ctx, plan, spares[:half], base, c)
+	first, err := mayBeWorthAsking(ctx, plan, spares[:half], base, c)
 	if err != nil {
 		return nil, err
 	}
-	second, err := promising(ctx, plan, spares[half:], base, c)
+	second, err := mayBeWorthAsking(ctx, plan, spares[half:], base, c)
 	return append(first, second...), err
 }
 
 // worthwhile is the least that a figure has to save, in every way that is not for the
 // worse, to be worth more than its fee on average; at least a cent.
-func (o *open) worthwhile(st *catalog.State) catalog.Cents {
+func (o *uncertain) worthwhile(st *catalog.State) catalog.Cents {
 	likely := catalog.Micro(0)
 	for _, w := range o.ways {
 		if !w.worse {

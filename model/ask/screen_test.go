@@ -19,7 +19,7 @@ import (
 // that are seen together have to match.
 func doubtful(seed int64) *catalog.State {
 	on := [][]string{{"match-grade"}, {"max-breakage"}, {"completion"}, {"fallback-floor", "floor"}, {"days"}, {"mean"}}
-	st := jobs.RandomState(seed, 2+int(seed%3), jobs.RandomOptions{On: append([]string{"quote", "strip"}, on[seed%6]...)})
+	st := jobs.Random(seed, 2+int(seed%3), jobs.Options{On: append([]string{"quote", "strip"}, on[seed%6]...)})
 	for i := range st.Pieces {
 		p := &st.Pieces[i]
 		for q := range p.Quotes {
@@ -43,7 +43,7 @@ func doubtful(seed int64) *catalog.State {
 // is, at 85; the right one at south's, at 88, would be the cheapest, and does not match.
 // Were it three points less it would: that is for the better.
 func TestLowerGradeMayMatch(t *testing.T) {
-	st := jobs.TinyState()
+	st := jobs.Tiny()
 	st.Pieces = []catalog.Piece{jobs.TinyPiece("as-it-is"), jobs.TinyPiece("to-plate"), jobs.TinyPiece("dear")}
 	for i := range st.Pieces {
 		st.Pieces[i].Fits = []int{jobs.Right}
@@ -62,7 +62,7 @@ func TestLowerGradeMayMatch(t *testing.T) {
 		adapter.BruteLogPlan(t, "plan", st, plan)
 		t.Fatal("the plan is another one")
 	}
-	all, whole, err := FindOuts(context.Background(), st, plan, solver.Settings{})
+	all, whole, err := InformationValues(context.Background(), st, plan, solver.Settings{})
 	if err != nil || !whole {
 		t.Fatal(whole, err)
 	}
@@ -85,12 +85,12 @@ func TestScreenDropsNothing(t *testing.T) {
 			continue
 		}
 		jobs++
-		figures := slices.DeleteFunc(openFigures(st, pl, choice.Choices(st)), func(o open) bool { return o.ways[0].choice == nil }) // the rest is not screened
-		told, whole, err := findOuts(context.Background(), st, pl, func(*catalog.State, *plan.Plan, [][]plan.Choice) []open { return figures }, solver.Settings{})
+		figures := slices.DeleteFunc(uncertainFigures(st, pl, choice.Choices(st)), func(o uncertain) bool { return o.ways[0].choice == nil }) // the rest is not screened
+		told, whole, err := informationValues(context.Background(), st, pl, func(*catalog.State, *plan.Plan, [][]plan.Choice) []uncertain { return figures }, solver.Settings{})
 		if err != nil || !whole {
 			t.Fatal(whole, err)
 		}
-		listed := map[FindOut]catalog.Cents{}
+		listed := map[InformationValue]catalog.Cents{}
 		for _, o := range told {
 			gain := o.Gain
 			o.Gain, o.Most = 0, 0
@@ -104,14 +104,14 @@ func TestScreenDropsNothing(t *testing.T) {
 					t.Fatal(proven, err)
 				}
 				if gain > 0 && o.ways[i].worse && !o.Planned {
-					t.Errorf("seed %d: %+v, way %d: for the worse, and yet a set gets cheaper by %d", seed, o.FindOut, i, gain)
+					t.Errorf("seed %d: %+v, way %d: for the worse, and yet a set gets cheaper by %d", seed, o.InformationValue, i, gain)
 				}
 				sum += catalog.Cents(o.ways[i].likely) * gain
 			}
 			sum = (sum + catalog.Cents(catalog.One)/2) / catalog.Cents(catalog.One)
 			if sum <= o.fee(st) {
-				if listed[o.FindOut] != 0 {
-					t.Errorf("seed %d: %+v is told, and is worth %d", seed, o.FindOut, sum)
+				if listed[o.InformationValue] != 0 {
+					t.Errorf("seed %d: %+v is told, and is worth %d", seed, o.InformationValue, sum)
 				}
 				continue
 			}
@@ -122,8 +122,8 @@ func TestScreenDropsNothing(t *testing.T) {
 			if len(o.ways) == 4 {
 				refusals++
 			}
-			if listed[o.FindOut] != sum {
-				t.Errorf("seed %d: %+v is worth %d, told %d", seed, o.FindOut, sum, listed[o.FindOut])
+			if listed[o.InformationValue] != sum {
+				t.Errorf("seed %d: %+v is worth %d, told %d", seed, o.InformationValue, sum, listed[o.InformationValue])
 			}
 		}
 	}

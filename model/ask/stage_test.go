@@ -23,7 +23,7 @@ import (
 func TestTerms(t *testing.T) {
 	looked, others, fitted := 0, 0, 0
 	for seed := range int64(60) {
-		st := jobs.RandomState(seed, 4, jobs.RandomOptions{On: []string{"fit", "maker", "quantity"}})
+		st := jobs.Random(seed, 4, jobs.Options{On: []string{"fit", "maker", "quantity"}})
 		for s, choices := range choice.Choices(st) {
 			for i := range choices {
 				k := &choices[i]
@@ -73,7 +73,7 @@ func TestTerms(t *testing.T) {
 // TestHungByHandwork: a piece that was made to fit and hangs costs nothing more, can't
 // break, needs nothing in reserve and no day.
 func TestHungByHandwork(t *testing.T) {
-	st := jobs.TinyState()
+	st := jobs.Tiny()
 	st.Pieces[jobs.Other].Fits = []int{jobs.Right}
 	st.Pieces[jobs.Other].Fit = []catalog.Fit{{Slot: jobs.Left, Hours: 1_500_000, Breakage: 50_000, Cap: 65_00}}
 	st.Pieces[jobs.Other].Stage, st.Pieces[jobs.Other].HungIn = catalog.StageHung, jobs.Left
@@ -89,12 +89,12 @@ func TestHungByHandwork(t *testing.T) {
 // TestGradedByEye: once somebody has looked, the grade rests on no points of the tables,
 // and the tone only if nobody has said it.
 func TestGradedByEye(t *testing.T) {
-	st := jobs.TinyState()
+	st := jobs.Tiny()
 	p := &st.Pieces[jobs.Hazy]
 	p.Findings = []catalog.Finding{{Defect: jobs.Nickel, Severity: catalog.Light, Extent: 500_000, Count: 1, Where: catalog.Face}}
 	rests := func() string {
 		words := []string{}
-		for _, r := range jobs.Pick(choice.Choices(st)[jobs.Left], jobs.Hazy, catalog.WorkAsIs, catalog.None, "").Rests {
+		for _, r := range jobs.Pick(choice.Choices(st)[jobs.Left], jobs.Hazy, catalog.WorkAsIs, catalog.None, "").Assumptions {
 			words = append(words, string(r))
 		}
 		return strings.Join(words, ", ")
@@ -143,7 +143,7 @@ func TestAskingAgainInTheMiddle(t *testing.T) {
 		if err != nil {
 			t.Fatalf("seed %d: why: %v", seed, err)
 		}
-		for _, way := range why.Ways {
+		for _, way := range why.Alternatives {
 			if way.Plan.Has && way.More < 0 {
 				t.Errorf("seed %d: a way costs %d less than the advised plan", seed, -way.More)
 			}
@@ -174,7 +174,7 @@ func TestAskingAgainInTheMiddle(t *testing.T) {
 
 // TestOutsOfStages: why nothing can be done with a piece any more is told in its words.
 func TestOutsOfStages(t *testing.T) {
-	st := jobs.TinyState()
+	st := jobs.Tiny()
 	st.Pieces[jobs.Bare].Elsewhere = true
 	st.Pieces[jobs.Hazy].Stage = catalog.StageStripped
 	st.Pieces[jobs.Twisted].Stage = catalog.StageBroken

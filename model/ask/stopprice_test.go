@@ -19,7 +19,7 @@ import (
 func TestStopPriceByHand(t *testing.T) {
 	ended, byBudget, noOther := 0, 0, 0
 	for seed := range int64(400) {
-		opt := jobs.RandomOptions{Off: []string{"days", "completion"}}
+		opt := jobs.Options{Off: []string{"days", "completion"}}
 		if seed%3 == 0 {
 			opt.On = []string{"budget-outlay"}
 		} else if seed%3 == 1 || seed%2 == 0 {
@@ -29,7 +29,7 @@ func TestStopPriceByHand(t *testing.T) {
 			opt.On = append(opt.On, "budget-expected", "maker")
 			opt.Off = append(opt.Off, "budget-outlay")
 		}
-		st := jobs.RandomState(seed, 1+int(seed%3), opt)
+		st := jobs.Random(seed, 1+int(seed%3), opt)
 		plan := solved.Cheapest(t, st)
 		if !plan.Has {
 			continue

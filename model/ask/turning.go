@@ -62,14 +62,14 @@ const (
 )
 
 // find gives the last value up to which the decision stands throughout.
-func (t *turning) find(f choice.Figure) (SwitchPoint, error) {
+func (t *turning) find(f choice.Figure) (Breakpoint, error) {
 	t.lever, t.figure, t.tired = choice.LeverOf(t.st, t.c, f), f, false
 	t.known, t.relaxed, t.derived = map[int64]*verdict{}, map[int64]int64{}, map[int64]*derivations{}
 	t.twins = twins(t.st, t.slot)
 	t.apart = map[int][]plan.Choice{}
 	now := t.lever.Now
 	furthest := t.lever.Furthest(t.st, t.taken != (f == choice.FigureGrade))
-	p := SwitchPoint{Choice: t.c, Figure: f, Now: now, Each: choice.Needed(&t.st.Slots[t.slot]) > 1,
+	p := Breakpoint{Choice: t.c, Figure: f, Now: now, Each: choice.Needed(&t.st.Slots[t.slot]) > 1,
 		Fitted: choice.Fitting(&t.st.Pieces[t.c.Piece], t.slot) != nil && (f == choice.FigureBreakage || f == choice.FigureGrade)}
 	steps := furthest - now
 	if t.way = 1; furthest < now {

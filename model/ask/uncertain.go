@@ -14,12 +14,12 @@ const quarter = catalog.One / 4
 // spreadGrade is by how much a plater's grade may be off, in hundredths.
 const spreadGrade = 3_00
 
-// openFigures lists the figures that may turn out otherwise, those the plan rests on
+// uncertainFigures lists the figures that may turn out otherwise, those the plan rests on
 // first.
-func openFigures(st *catalog.State, plan *plan.Plan, choices [][]plan.Choice) []open {
-	all := append(openQuotes(st, plan, choices), openLeads(st, plan)...)
-	all = append(all, openStartingValues(st, plan)...)
-	slices.SortStableFunc(all, func(a, b open) int {
+func uncertainFigures(st *catalog.State, plan *plan.Plan, choices [][]plan.Choice) []uncertain {
+	all := append(uncertainQuotes(st, plan, choices), uncertainLeads(st, plan)...)
+	all = append(all, uncertainStartingValues(st, plan)...)
+	slices.SortStableFunc(all, func(a, b uncertain) int {
 		switch {
 		case a.Planned == b.Planned:
 			return 0
@@ -31,20 +31,20 @@ func openFigures(st *catalog.State, plan *plan.Plan, choices [][]plan.Choice) []
 	return all
 }
 
-// openQuotes lists pieces and platers with a choice whose price, breakage or grade may
+// uncertainQuotes lists pieces and platers with a choice whose price, breakage or grade may
 // be off.
-func openQuotes(st *catalog.State, pl *plan.Plan, choices [][]plan.Choice) []open {
-	var all []open
+func uncertainQuotes(st *catalog.State, pl *plan.Plan, choices [][]plan.Choice) []uncertain {
+	var all []uncertain
 	refuses := refusers(choices)
-	seen := map[FindOut]bool{}
+	seen := map[InformationValue]bool{}
 	add := func(c *plan.Choice, figure choice.Figure, isOpen bool) {
-		o := FindOut{Piece: c.Piece, Plater: c.Plater, Figure: figure, Metal: catalog.None, Work: catalog.None}
+		o := InformationValue{Piece: c.Piece, Plater: c.Plater, Figure: figure, Metal: catalog.None, Work: catalog.None}
 		if !isOpen || seen[o] {
 			return
 		}
 		seen[o] = true
 		o.Planned = usedIn(pl, func(k *plan.Choice) bool { return k.Piece == c.Piece && k.Plater == c.Plater })
-		all = append(all, open{o, o.ofQuote(st, c, refuses[[2]int{c.Piece, c.Plater}])})
+		all = append(all, uncertain{o, o.ofQuote(st, c, refuses[[2]int{c.Piece, c.Plater}])})
 	}
 	for _, choices := range choices {
 		for i := range choices {
@@ -61,7 +61,7 @@ func openQuotes(st *catalog.State, pl *plan.Plan, choices [][]plan.Choice) []ope
 }
 
 // ofQuote gives the ways in which a figure of a piece at a plater may turn out.
-func (o *FindOut) ofQuote(st *catalog.State, at *plan.Choice, mayRefuse bool) []turnout {
+func (o *InformationValue) ofQuote(st *catalog.State, at *plan.Choice, mayRefuse bool) []turnout {
 	way := func(likely catalog.Micro, worse bool, change func(*plan.Choice)) turnout {
 		return turnout{likely: likely, worse: worse, choice: func(c *plan.Choice) {
 			if c.Piece == o.Piece && c.Plater == o.Plater {
@@ -106,7 +106,7 @@ func (o *FindOut) ofQuote(st *catalog.State, at *plan.Choice, mayRefuse bool) []
 
 // gradeMatched says whether the grade has to match that of another piece: then a lower
 // one may go with what the present one does not.
-func (o *FindOut) gradeMatched(st *catalog.State) bool {
+func (o *InformationValue) gradeMatched(st *catalog.State) bool {
 	return slices.ContainsFunc(st.Matches, func(m catalog.Match) bool {
 		return m.GradeWithin.Set && slices.ContainsFunc(m.Slots, func(s int) bool { return choice.FitsSlot(&st.Pieces[o.Piece], s) })
 	})
@@ -114,7 +114,7 @@ func (o *FindOut) gradeMatched(st *catalog.State) bool {
 
 // fillsLot says whether a dearer piece may make a lot cheaper: its whole price counts
 // towards his minimum, though it is paid only if he keeps the piece and it comes.
-func (o *FindOut) fillsLot(st *catalog.State, mayRefuse bool) bool {
+func (o *InformationValue) fillsLot(st *catalog.State, mayRefuse bool) bool {
 	return st.Platers[o.Plater].Minimum > 0 && (mayRefuse || st.Pieces[o.Piece].Chance < catalog.One)
 }
 
@@ -151,16 +151,16 @@ func usedIn(pl *plan.Plan, which func(*plan.Choice) bool) bool {
 	})
 }
 
-// openLeads: a piece that may or may not come does, or does not.
-func openLeads(st *catalog.State, pl *plan.Plan) []open {
-	var all []open
+// uncertainLeads: a piece that may or may not come does, or does not.
+func uncertainLeads(st *catalog.State, pl *plan.Plan) []uncertain {
+	var all []uncertain
 	for i := range st.Pieces {
 		chance := st.Pieces[i].Chance
 		if chance <= 0 || chance >= catalog.One || st.Pieces[i].Gone() {
 			continue
 		}
-		all = append(all, open{
-			FindOut: FindOut{Figure: FigureLead, Piece: i, Plater: catalog.None, Metal: catalog.None, Work: catalog.None,
+		all = append(all, uncertain{
+			InformationValue: InformationValue{Figure: FigureLead, Piece: i, Plater: catalog.None, Metal: catalog.None, Work: catalog.None,
 				Planned: usedIn(pl, func(c *plan.Choice) bool { return c.Piece == i })},
 			ways: []turnout{
 				{likely: catalog.One - chance, worse: true, state: func(st *catalog.State) { st.Pieces[i].Chance = 0 },
@@ -172,22 +172,22 @@ func openLeads(st *catalog.State, pl *plan.Plan) []open {
 	return all
 }
 
-// openStartingValues lists what stands in the trade tables and was not replaced.
-func openStartingValues(st *catalog.State, pl *plan.Plan) []open {
-	var all []open
-	add := func(o FindOut, used bool, state func(st *catalog.State, high bool)) {
+// uncertainStartingValues lists what stands in the trade tables and was not replaced.
+func uncertainStartingValues(st *catalog.State, pl *plan.Plan) []uncertain {
+	var all []uncertain
+	add := func(o InformationValue, used bool, state func(st *catalog.State, high bool)) {
 		o.Piece, o.Plater, o.Planned = catalog.None, catalog.None, used
-		all = append(all, open{o, lowAndHigh(state)})
+		all = append(all, uncertain{o, lowAndHigh(state)})
 	}
 	if slices.ContainsFunc(st.Slots, func(s catalog.Slot) bool { return starting(s.Rescue) }) {
-		add(FindOut{Figure: FigureRescue, Metal: catalog.None, Work: catalog.None}, true, func(st *catalog.State, high bool) {
+		add(InformationValue{Figure: FigureRescue, Metal: catalog.None, Work: catalog.None}, true, func(st *catalog.State, high bool) {
 			for i := range st.Slots {
 				times(&st.Slots[i].Rescue, high, 1, 2, 3, 2)
 			}
 		})
 	}
 	if starting(st.Shop.Hourly) {
-		add(FindOut{Figure: FigureHourly, Metal: catalog.None, Work: catalog.None}, true, func(st *catalog.State, high bool) {
+		add(InformationValue{Figure: FigureHourly, Metal: catalog.None, Work: catalog.None}, true, func(st *catalog.State, high bool) {
 			times(&st.Shop.Hourly, high, 3, 4, 5, 4)
 		})
 	}
@@ -198,26 +198,26 @@ func openStartingValues(st *catalog.State, pl *plan.Plan) []open {
 		used := usedIn(pl, func(c *plan.Choice) bool {
 			return slices.ContainsFunc(c.Parts, func(p plan.Part) bool { return p.Work == w })
 		})
-		add(FindOut{Figure: FigureHours, Metal: catalog.None, Work: w}, used, func(st *catalog.State, high bool) {
+		add(InformationValue{Figure: FigureHours, Metal: catalog.None, Work: w}, used, func(st *catalog.State, high bool) {
 			t := &st.Tables.Works[w]
 			times(&t.Hours, high, 1, 2, 3, 2)
 			times(&t.Each, high, 1, 2, 3, 2)
 			times(&t.PerArea, high, 1, 2, 3, 2)
 		})
 	}
-	return append(all, openMetals(st, pl)...)
+	return append(all, uncertainMetals(st, pl)...)
 }
 
-// openMetals: how often pieces of a metal break, by itself and in every trade work.
-func openMetals(st *catalog.State, pl *plan.Plan) []open {
-	var all []open
+// uncertainMetals: how often pieces of a metal break, by itself and in every trade work.
+func uncertainMetals(st *catalog.State, pl *plan.Plan) []uncertain {
+	var all []uncertain
 	for m := range st.Tables.Metals {
 		of := func(c *plan.Choice) bool { return st.Pieces[c.Piece].Metal == m && c.Breakage > 0 }
 		if !starting(st.Tables.Metals[m].Base) || !slices.ContainsFunc(st.Pieces, func(p catalog.Piece) bool { return p.Metal == m }) {
 			continue
 		}
-		all = append(all, open{
-			FindOut: FindOut{Figure: FigureBase, Piece: catalog.None, Plater: catalog.None, Metal: m, Work: catalog.None, Planned: usedIn(pl, of)},
+		all = append(all, uncertain{
+			InformationValue: InformationValue{Figure: FigureBase, Piece: catalog.None, Plater: catalog.None, Metal: m, Work: catalog.None, Planned: usedIn(pl, of)},
 			ways: lowAndHigh(func(st *catalog.State, high bool) {
 				half(&st.Tables.Metals[m].Base, high)
 				for w := range st.Tables.Works {

@@ -15,20 +15,20 @@ import (
 // Why is everything that can be done for one slot, with what the whole set comes
 // to if it is done.
 type Why struct {
-	Slot    int
-	Advised *plan.Plan   // Has is false where there is no plan at all
-	Ways    []Way        // the cheapest whole set first; those without a plan last
-	Outs    []choice.Out // what a rule keeps out, and what can't be done
-	Rules   []RulePrice  // the demands that have a say here
-	Points  []SwitchPoint
+	Slot         int
+	Advised      *plan.Plan    // Has is false where there is no plan at all
+	Alternatives []Alternative // the cheapest whole set first; those without a plan last
+	Outs         []choice.Out  // what a rule keeps out, and what can't be done
+	Rules        []RulePrice   // the demands that have a say here
+	Points       []Breakpoint
 	// Unsettled are figures of which it is only known that the decision stands up to Last,
 	// since others are nearly as good over a long way.
-	Unsettled []SwitchPoint
+	Unsettled []Breakpoint
 	Stopped   bool // not every question was answered in time
 }
 
-// Way is one choice for the slot and the cheapest whole set with it.
-type Way struct {
+// Alternative is one choice for the slot and the cheapest whole set with it.
+type Alternative struct {
 	Choice  *plan.Choice
 	Plan    *plan.Plan    // Has is false where no set with it meets the demands
 	More    catalog.Cents // what the set comes to above the advised one
@@ -37,7 +37,7 @@ type Way struct {
 }
 
 // Taken says whether the way is the advised plan's own.
-func (w *Why) Taken(way *Way) bool {
+func (w *Why) Taken(way *Alternative) bool {
 	return w.Advised.Has && plan.SameChoice(way.Choice, w.Advised.Lines[w.Slot].Choice)
 }
 
@@ -61,7 +61,7 @@ func AskWhy(ctx context.Context, st *catalog.State, slot int, set solver.Setting
 	}
 	var whole bool
 	if w.Rules, whole, err = RulePrices(ctx, st, slot, w.Advised, set); err == nil && whole {
-		err = w.findPoints(ctx, st, set)
+		err = w.findBreakpoints(ctx, st, set)
 	}
 	w.Stopped = w.Stopped || !whole
 	return w, err
@@ -83,15 +83,15 @@ func (w *Why) askAll(ctx context.Context, e *program.Explorer) error {
 			}
 		}
 		w.Stopped = w.Stopped || pl.Status == solver.Stopped
-		way := Way{Choice: c, Plan: pl}
+		way := Alternative{Choice: c, Plan: pl}
 		if pl.Has {
 			way.More = pl.Expected - w.Advised.Expected
 			way.Reasons = plan.Causes(e.State, w.Slot, w.Advised, pl)
 			way.Slack = way.More <= choice.EstimatingError(e.State, w.Advised.Lines[w.Slot].Choice, c)
 		}
-		w.Ways = append(w.Ways, way)
+		w.Alternatives = append(w.Alternatives, way)
 	}
-	slices.SortStableFunc(w.Ways, func(a, b Way) int {
+	slices.SortStableFunc(w.Alternatives, func(a, b Alternative) int {
 		if a.Plan.Has != b.Plan.Has {
 			if a.Plan.Has {
 				return -1

@@ -25,13 +25,13 @@ func whyOf(t *testing.T, st *catalog.State, slot int) *Why {
 // the ways it lets in the cheapest counts.
 func sameByHand(t *testing.T, name string, st *catalog.State, w *Why) (asked int) {
 	t.Helper()
-	for i := range w.Ways {
-		way := &w.Ways[i]
+	for i := range w.Alternatives {
+		way := &w.Alternatives[i]
 		c := way.Choice
 		lock := catalog.Filter{Slot: c.Slot, Piece: c.Piece, Work: c.Work, Plater: c.Plater, Level: c.Level}
 		least := way.Plan
-		for k := range w.Ways {
-			if plan := w.Ways[k].Plan; program.Matches(&lock, w.Ways[k].Choice) && plan.Has && (!least.Has || plan.Expected < least.Expected) {
+		for k := range w.Alternatives {
+			if plan := w.Alternatives[k].Plan; program.Matches(&lock, w.Alternatives[k].Choice) && plan.Has && (!least.Has || plan.Expected < least.Expected) {
 				least = plan
 			}
 		}
@@ -64,7 +64,7 @@ func TestWhyByHand(t *testing.T) {
 	}
 	asked := 0
 	for seed := range int64(jobs.Campaign(15, 60)) {
-		st := jobs.RandomState(seed, 3, jobs.RandomOptions{})
+		st := jobs.Random(seed, 3, jobs.Options{})
 		if w := whyOf(t, st, 0); w.Advised.Has {
 			asked += sameByHand(t, "random", st, w)
 		}
@@ -79,8 +79,8 @@ func TestWhyByHand(t *testing.T) {
 func TestWhyWholeSet(t *testing.T) {
 	st := jobs.DemoState(t)
 	w := whyOf(t, st, 5) // mirror-right; arm-1 fits both mirrors
-	for i := range w.Ways {
-		way := &w.Ways[i]
+	for i := range w.Alternatives {
+		way := &w.Alternatives[i]
 		taken := w.Advised.Lines[4].Choice.Piece
 		if way.Choice.Piece != taken || !way.Plan.Has {
 			continue

@@ -141,7 +141,7 @@ func judgeWreck(p *plan.Plan, r *rand.Rand) {
 		func() { p.Bound = catalog.Cents(wild) }, func() { p.Grade = math.NaN() }, func() { p.Completion = math.Inf(1) },
 		func() { c.Slot = wild }, func() { c.Piece = wild }, func() { c.Plater = wild }, func() { c.Quote = wild }, func() { c.Level = "?" },
 		func() { c.Work = "?" }, func() { c.Grade = catalog.Centi(wild) }, func() { c.Fails = catalog.Micro(wild) },
-		func() { c.Chance = catalog.Micro(wild) }, func() { c.Paid = catalog.Cents(wild) }, func() { c.Days = wild },
+		func() { c.Chance = catalog.Micro(wild) }, func() { c.ExpectedCost = catalog.Cents(wild) }, func() { c.Days = wild },
 	}
 	fields[r.IntN(len(fields))]()
 }

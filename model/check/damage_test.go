@@ -23,7 +23,7 @@ var judgeFigureDamages = []JudgeDamage{
 	{"figure-plate", "", func(_ *catalog.State, p *plan.Plan) { p.Lines[0].Choice.Plate-- }},
 	{"figure-other", "", func(_ *catalog.State, p *plan.Plan) { p.Lines[0].Choice.Other++ }},
 	{"figure-strip", "", func(_ *catalog.State, p *plan.Plan) { p.Lines[0].Choice.Strip = 0 }},
-	{"figure-paid", "", func(_ *catalog.State, p *plan.Plan) { p.Lines[1].Choice.Paid-- }},
+	{"figure-paid", "", func(_ *catalog.State, p *plan.Plan) { p.Lines[1].Choice.ExpectedCost-- }},
 	{"figure-cash", "", func(_ *catalog.State, p *plan.Plan) { p.Lines[1].Choice.Cash-- }},
 	{"figure-breakage", "", func(_ *catalog.State, p *plan.Plan) { p.Lines[0].Choice.Breakage-- }},
 	{"figure-refused", "", func(_ *catalog.State, p *plan.Plan) { p.Lines[0].Choice.Refused-- }},

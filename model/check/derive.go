@@ -88,7 +88,7 @@ func judgeMultiply(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, 
 		again.Days = one.days // it has arrived, and has been sent on
 	}
 	again.Fails = catalog.One - catalog.Both(catalog.Both(again.Chance, catalog.One-again.Refused), catalog.One-again.Breakage)
-	again.Paid = catalog.Of(again.Chance, again.Get+again.Give+again.Before+
+	again.ExpectedCost = catalog.Of(again.Chance, again.Get+again.Give+again.Before+
 		catalog.Of(again.Refused, again.Strip)+catalog.Of(catalog.One-again.Refused, again.Plate+again.Other))
 	again.Cash = again.Get + again.Before + again.Plate + again.Other
 	return again

@@ -42,7 +42,7 @@ func TestDeriveByHand(t *testing.T) {
 		}},
 		{"a lead: paid 0.8 x 150.00", nil, func() plan.Choice {
 			c := choice(0, 2, catalog.WorkAsIs)
-			c.Get, c.Chance, c.Fails, c.Grade, c.Days, c.Paid, c.Cash = 150_00, 800_000, 200_000, 90_00, 10, 120_00, 150_00
+			c.Get, c.Chance, c.Fails, c.Grade, c.Days, c.ExpectedCost, c.Cash = 150_00, 800_000, 200_000, 90_00, 10, 120_00, 150_00
 			return c
 		}},
 		// hours 0.25 + 2 x 0.033333 + 0.123457 x 1.5 dm2 (0.185186) = 0.501852, x 50.00 = 25.09
@@ -51,7 +51,7 @@ func TestDeriveByHand(t *testing.T) {
 			st.Pieces[1].Findings[0].Extent = catalog.One
 		}, func() plan.Choice {
 			c := choice(1, 1, catalog.WorkClean)
-			c.Other, c.Paid, c.Cash, c.Breakage, c.Fails, c.Grade = 25_09, 25_09, 25_09, 2_000, 2_000, 90_50
+			c.Other, c.ExpectedCost, c.Cash, c.Breakage, c.Fails, c.Grade = 25_09, 25_09, 25_09, 2_000, 2_000, 90_50
 			return c
 		}},
 		// grind: 0.3 + 0.777777 x (0.4 x 1.5 dm2) = 0.766666 h, x 50.00 = 38.33; plate 1.5 x 55.00 = 82.50
@@ -59,7 +59,7 @@ func TestDeriveByHand(t *testing.T) {
 		// ok 0.894996 x 0.878982 = 0.786685; paid 0.105004 x 12.00 + 0.894996 x 120.83 = 1.26 + 108.14
 		{"repaired by the plater", nil, func() plan.Choice {
 			c := plated(0, catalog.WorkRepair, 0, "show")
-			c.Plate, c.Strip, c.Cash, c.Paid = 120_83, 12_00, 120_83, 109_40
+			c.Plate, c.Strip, c.Cash, c.ExpectedCost = 120_83, 12_00, 120_83, 109_40
 			c.Breakage, c.Refused, c.Fails, c.Grade, c.Days = 121_018, 105_004, 213_315, 88_00, 30
 			return c
 		}},
@@ -68,7 +68,7 @@ func TestDeriveByHand(t *testing.T) {
 			st.Slots[1].Quantity, st.Pieces[1].Quantity, st.Pieces[1].Value = 2, 3, 7_00
 		}, func() plan.Choice {
 			c := plated(1, catalog.WorkReplate, 1, "driver")
-			c.Give, c.Plate, c.Cash, c.Paid = 14_00, 120_00, 120_00, 134_00
+			c.Give, c.Plate, c.Cash, c.ExpectedCost = 14_00, 120_00, 120_00, 134_00
 			c.Breakage, c.Fails, c.Grade, c.Days = 24_844, 24_844, 85_00, 40
 			return c
 		}},
@@ -77,7 +77,7 @@ func TestDeriveByHand(t *testing.T) {
 			st.Pieces[1].Fit = []catalog.Fit{{Slot: 1, Hours: 1_500_000, Breakage: 50_000, Cap: 78_00}}
 		}, func() plan.Choice {
 			c := plated(1, catalog.WorkReplate, 0, "driver")
-			c.Plate, c.Other, c.Strip, c.Cash, c.Paid = 45_00, 75_00, 12_00, 120_00, 120_00
+			c.Plate, c.Other, c.Strip, c.Cash, c.ExpectedCost = 45_00, 75_00, 12_00, 120_00, 120_00
 			c.Breakage, c.Fails, c.Grade, c.Days = 59_500, 59_500, 78_00, 30
 			return c
 		}},
@@ -88,7 +88,7 @@ func TestDeriveByHand(t *testing.T) {
 			st.Pieces[0].Quotes = []catalog.Quote{{Plater: 0, Level: "show", Cost: 99_99, Work: catalog.WorkReplate, Refused: jobs.RandomSet[catalog.Micro](0)}}
 		}, func() plan.Choice {
 			c := plated(0, catalog.WorkReplate, 0, "show")
-			c.Quote, c.Plate, c.Strip, c.Cash, c.Paid = 0, 99_99, 12_00, 99_99, 99_99
+			c.Quote, c.Plate, c.Strip, c.Cash, c.ExpectedCost = 0, 99_99, 12_00, 99_99, 99_99
 			c.Breakage, c.Fails, c.Grade, c.Days = 121_018, 121_018, 88_00, 30
 			return c
 		}},
@@ -99,7 +99,7 @@ func TestDeriveByHand(t *testing.T) {
 			st.Pieces[0].Quotes = []catalog.Quote{{Plater: 0, Level: "show", Cost: 99_99, Refused: jobs.RandomSet[catalog.Micro](0), Days: jobs.RandomSet(20)}}
 		}, func() plan.Choice {
 			c := plated(0, catalog.WorkRepair, 0, "show")
-			c.Quote, c.Plate, c.Before, c.Strip, c.Cash, c.Paid = 0, 99_99, 30_67, 12_00, 130_66, 130_66
+			c.Quote, c.Plate, c.Before, c.Strip, c.Cash, c.ExpectedCost = 0, 99_99, 30_67, 12_00, 130_66, 130_66
 			c.Breakage, c.Fails, c.Grade, c.Days = 121_018, 121_018, 88_00, 29
 			return c
 		}},
@@ -114,7 +114,7 @@ func TestDeriveByHand(t *testing.T) {
 			st.Pieces[0].Findings = append(st.Pieces[0].Findings, f)
 		}, func() plan.Choice {
 			c := plated(0, catalog.WorkRepair, 0, "show")
-			c.Plate, c.Before, c.Strip, c.Cash, c.Paid = 82_50, 58_67, 12_00, 141_17, 127_14
+			c.Plate, c.Before, c.Strip, c.Cash, c.ExpectedCost = 82_50, 58_67, 12_00, 141_17, 127_14
 			c.Breakage, c.Refused, c.Fails, c.Grade, c.Days = 121_018, 198_982, 295_920, 88_00, 39
 			return c
 		}},
@@ -124,7 +124,7 @@ func TestDeriveByHand(t *testing.T) {
 			st.Pieces[1].Findings = []catalog.Finding{{Defect: 3, Count: 2}, {Defect: 3, Count: 3, Severity: catalog.Moderate, Where: catalog.Back}}
 		}, func() plan.Choice {
 			c := plated(1, catalog.WorkRepair, 0, "driver")
-			c.Plate, c.Before, c.Strip, c.Cash, c.Paid = 45_00, 166_67, 12_00, 211_67, 211_67
+			c.Plate, c.Before, c.Strip, c.Cash, c.ExpectedCost = 45_00, 166_67, 12_00, 211_67, 211_67
 			c.Breakage, c.Fails, c.Grade, c.Days = 19_899, 19_899, 80_00, 30
 			return c
 		}},
@@ -133,7 +133,7 @@ func TestDeriveByHand(t *testing.T) {
 			st.Pieces[1].Grade = jobs.RandomSet[catalog.Centi](96_00)
 		}, func() plan.Choice {
 			c := choice(1, 1, catalog.WorkClean)
-			c.Other, c.Paid, c.Cash, c.Breakage, c.Fails, c.Grade = 25_09, 25_09, 25_09, 2_000, 2_000, 96_00
+			c.Other, c.ExpectedCost, c.Cash, c.Breakage, c.Fails, c.Grade = 25_09, 25_09, 25_09, 2_000, 2_000, 96_00
 			return c
 		}},
 		{"a quote where the metal is unknown", func(st *catalog.State) {
@@ -142,7 +142,7 @@ func TestDeriveByHand(t *testing.T) {
 			st.Pieces[0].Quotes = []catalog.Quote{{Plater: 1, Cost: 50_00, Grade: jobs.RandomSet[catalog.Centi](77_00)}}
 		}, func() plan.Choice {
 			c := plated(0, catalog.WorkReplate, 1, "driver")
-			c.Quote, c.Plate, c.Cash, c.Paid, c.Grade, c.Tone, c.Days = 0, 50_00, 50_00, 50_00, 77_00, -45, 40
+			c.Quote, c.Plate, c.Cash, c.ExpectedCost, c.Grade, c.Tone, c.Days = 0, 50_00, 50_00, 50_00, 77_00, -45, 40
 			return c
 		}},
 	}

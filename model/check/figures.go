@@ -33,7 +33,7 @@ func (j *judge) compareFigures(c, again *plan.Choice, where string) {
 	money("before", c.Before, again.Before)
 	money("other", c.Other, again.Other)
 	money("strip", c.Strip, again.Strip)
-	money("paid", c.Paid, again.Paid)
+	money("paid", c.ExpectedCost, again.ExpectedCost)
 	money("cash", c.Cash, again.Cash)
 	share("breakage", c.Breakage, again.Breakage)
 	share("refused", c.Refused, again.Refused)

@@ -116,7 +116,7 @@ func judgeDays(st *catalog.State, k, f *plan.Choice) int {
 func JudgeExpected(st *catalog.State, k, f *plan.Choice) catalog.Cents {
 	rescue := st.Slots[k.Slot].Rescue.Or(0)
 	if f == nil {
-		return k.Paid + catalog.Of(k.Fails, rescue)
+		return k.ExpectedCost + catalog.Of(k.Fails, rescue)
 	}
 	work, freight := f.Plate, catalog.Cents(0)
 	if f.Plater != catalog.None && !judgeIsThere(&st.Pieces[f.Piece]) {
@@ -129,7 +129,7 @@ func JudgeExpected(st *catalog.State, k, f *plan.Choice) catalog.Cents {
 	}
 	standin := catalog.Of(f.Chance, f.Get+f.Give+f.Before+catalog.Of(f.Refused, f.Strip)+
 		catalog.Of(catalog.One-f.Refused, work+f.Other)+freight) + catalog.Of(f.Fails, rescue)
-	return k.Paid + catalog.Of(k.Fails, standin)
+	return k.ExpectedCost + catalog.Of(k.Fails, standin)
 }
 
 // judgeRisk is the chance that a line ends in a rescue.

@@ -14,7 +14,7 @@ func AsIsGrade(st *catalog.State, piece int) (catalog.Centi, bool) {
 // asIs adds the choice of hanging a piece as it is. It costs nothing and can't
 // break. Its grade is the one given by eye, else what the findings say; with
 // neither there is no such choice.
-func (g *gather) asIs(piece int) {
+func (g *deriver) asIs(piece int) {
 	d, why := asIsDraft(g.st, piece)
 	if why != "" {
 		g.out(Out{Piece: piece, Work: catalog.WorkAsIs, Plater: catalog.None, Why: why})
@@ -48,9 +48,9 @@ func (d *draft) look(p *catalog.Piece, r reading) {
 	d.grade = p.Grade.Or(r.grade)
 	d.tone = p.Tone.Or(r.tone)
 	if !p.Grade.Set {
-		d.rests = append(d.rests, r.rests...)
+		d.assumptions = append(d.assumptions, r.rests...)
 	}
 	if !p.Tone.Set {
-		d.rests = append(d.rests, r.tones...)
+		d.assumptions = append(d.assumptions, r.tones...)
 	}
 }

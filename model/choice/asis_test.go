@@ -39,7 +39,7 @@ func TestAsIsAndClean(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			st := jobs.TinyState()
+			st := jobs.Tiny()
 			st.Pieces[jobs.Hazy].Findings, st.Pieces[jobs.Hazy].Grade = tt.findings, tt.eye
 			all := Choices(st)[jobs.Left]
 			for _, w := range []struct {
@@ -62,17 +62,17 @@ func TestAsIsAndClean(t *testing.T) {
 // Cleaning hazy: 0.5 + 1 x 0.1 + 0.25 x 3.2 = 1.4 hours at 40.00 = 56.00. In pot
 // metal it breaks 0.02.
 func TestCleanCost(t *testing.T) {
-	st := jobs.TinyState()
+	st := jobs.Tiny()
 	st.Pieces[jobs.Hazy].Metal = jobs.PotMetal
 	c := jobs.Pick(Choices(st)[jobs.Left], jobs.Hazy, catalog.WorkClean, catalog.None, "")
 	if c.Other != 56_00 || c.Cash != 56_00 || c.Breakage != 20_000 || c.Fails != 20_000 || c.Fresh {
 		t.Errorf("got %+v", c)
 	}
-	want := []plan.Rest{"hours of clean", "the shop's hourly rate", "breakage of clean in pot metal",
+	want := []plan.Assumption{"hours of clean", "the shop's hourly rate", "breakage of clean in pot metal",
 		"that polishing takes away light haze", "highest grade after clean"}
 	for _, r := range want {
-		if !slices.Contains(c.Rests, r) {
-			t.Errorf("rests %q lack %q", c.Rests, r)
+		if !slices.Contains(c.Assumptions, r) {
+			t.Errorf("rests %q lack %q", c.Assumptions, r)
 		}
 	}
 	st.Slots[jobs.Left].Area = catalog.Val[catalog.Micro]{} // 0.6 hours, and a warning
@@ -84,7 +84,7 @@ func TestCleanCost(t *testing.T) {
 
 // A piece made to fit: 1.5 hours at 40.00 = 60.00, breakage 0.05, at most 65.
 func TestFit(t *testing.T) {
-	st := jobs.TinyState()
+	st := jobs.Tiny()
 	st.Pieces[jobs.Other].Fits = []int{jobs.Right}
 	st.Pieces[jobs.Other].Fit = []catalog.Fit{{Slot: jobs.Left, Hours: 1_500_000, Breakage: 50_000, Cap: 65_00}}
 	all := Choices(st)

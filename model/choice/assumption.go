@@ -7,22 +7,24 @@ import (
 	"brightset/model/plan"
 )
 
-// rest names a value as one the result rests on, if it is a starting value and
+// assumed names a value as one the result rests on, if it is a starting value and
 // was given at all.
-func rest[T any](v catalog.Val[T], format string, args ...any) []plan.Rest {
+func assumed[T any](v catalog.Val[T], format string, args ...any) []plan.Assumption {
 	if !v.Set || v.From.Source != catalog.StartingValue {
 		return nil
 	}
-	return []plan.Rest{plan.Rest(fmt.Sprintf(format, args...))}
+	return []plan.Assumption{plan.Assumption(fmt.Sprintf(format, args...))}
 }
 
 // shopHourly is the rest of everything the shop's hourly rate enters.
-func shopHourly(st *catalog.State) []plan.Rest { return rest(st.Shop.Hourly, "the shop's hourly rate") }
+func shopHourly(st *catalog.State) []plan.Assumption {
+	return assumed(st.Shop.Hourly, "the shop's hourly rate")
+}
 
-// tidyRests removes repetitions, keeping the order.
-func tidyRests(rests []plan.Rest) []plan.Rest {
-	var out []plan.Rest
-	seen := map[plan.Rest]bool{}
+// tidyAssumptions removes repetitions, keeping the order.
+func tidyAssumptions(rests []plan.Assumption) []plan.Assumption {
+	var out []plan.Assumption
+	seen := map[plan.Assumption]bool{}
 	for _, r := range rests {
 		if !seen[r] {
 			seen[r] = true
@@ -32,13 +34,13 @@ func tidyRests(rests []plan.Rest) []plan.Rest {
 	return out
 }
 
-// LineRests names all starting values a line rests on: the choice's, the
+// LineAssumptions names all starting values a line rests on: the choice's, the
 // fallback's, and the rescue where it can come to that.
-func LineRests(st *catalog.State, l *plan.Line) []plan.Rest {
-	rests := append([]plan.Rest(nil), l.Choice.Rests...)
+func LineAssumptions(st *catalog.State, l *plan.Line) []plan.Assumption {
+	rests := append([]plan.Assumption(nil), l.Choice.Assumptions...)
 	last := l.Choice.Fails
 	if l.Fallback != nil {
-		rests = append(rests, l.Fallback.Rests...)
+		rests = append(rests, l.Fallback.Assumptions...)
 		last = catalog.Both(last, l.Fallback.Fails)
 	}
 	waits := l.Fallback == nil
@@ -47,12 +49,12 @@ func LineRests(st *catalog.State, l *plan.Line) []plan.Rest {
 	}
 	slot := &st.Slots[l.Slot]
 	if last > 0 && slot.Rescue.V > 0 {
-		rests = append(rests, rest(slot.Rescue, "the cost of a rescue")...)
+		rests = append(rests, assumed(slot.Rescue, "the cost of a rescue")...)
 	}
 	if l.Choice.Fails > 0 && waits && st.Job.WithinDays.Set {
-		rests = append(rests, rest(slot.RescueDays, "the days of a rescue")...)
+		rests = append(rests, assumed(slot.RescueDays, "the days of a rescue")...)
 	}
-	return tidyRests(rests)
+	return tidyAssumptions(rests)
 }
 
 // at gives the value for a metal of a per-metal list, not Set where the list

@@ -33,7 +33,7 @@ func Choices(st *catalog.State) [][]plan.Choice {
 // ChoicesFor gives what can be done to fill one slot.
 func ChoicesFor(st *catalog.State, slot int) []plan.Choice {
 	Derived.Add(1)
-	g := gather{st: st, slot: slot}
+	g := deriver{st: st, slot: slot}
 	g.run()
 	return g.choices
 }
@@ -54,20 +54,20 @@ func Outs(st *catalog.State) [][]Out {
 
 // OutsOf gives those of one slot.
 func OutsOf(st *catalog.State, slot int) []Out {
-	g := gather{st: st, slot: slot}
+	g := deriver{st: st, slot: slot}
 	g.run()
 	return g.outs
 }
 
-// gather collects what can be done for one slot, and what can't.
-type gather struct {
+// deriver collects what can be done for one slot, and what can't.
+type deriver struct {
 	st      *catalog.State
 	slot    int
 	choices []plan.Choice
 	outs    []Out
 }
 
-func (g *gather) run() {
+func (g *deriver) run() {
 	hung := g.st.HungIn(g.slot)
 	for i := range g.st.Pieces {
 		p := &g.st.Pieces[i]
@@ -108,12 +108,12 @@ func (g *gather) run() {
 }
 
 // add turns a draft into a choice of the slot.
-func (g *gather) add(piece int, d draft) {
+func (g *deriver) add(piece int, d draft) {
 	d.fit(g.st, g.slot, piece)
 	g.choices = append(g.choices, d.choice(g.st, g.slot, piece))
 }
 
-func (g *gather) out(o Out) {
+func (g *deriver) out(o Out) {
 	o.Slot = g.slot
 	g.outs = append(g.outs, o)
 }

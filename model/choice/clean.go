@@ -9,7 +9,7 @@ import (
 
 // clean adds the choice of polishing a piece in the shop, where there is a
 // finding that polishing takes away.
-func (g *gather) clean(piece int) {
+func (g *deriver) clean(piece int) {
 	d, why := cleanDraft(g.st, g.slot, piece)
 	if why != "" {
 		g.out(Out{Piece: piece, Work: catalog.WorkClean, Plater: catalog.None, Why: why})
@@ -38,9 +38,9 @@ func cleanDraft(st *catalog.State, slot, piece int) (draft, string) {
 	work := &st.Tables.Works[w]
 	if b := at(work.Breakage, p.Metal); b.Or(0) > 0 {
 		d.breakage = b.V
-		d.rests = append(d.rests, rest(b, "breakage of %s in %s", work.Name, st.Tables.Metals[p.Metal].Name)...)
+		d.assumptions = append(d.assumptions, assumed(b, "breakage of %s in %s", work.Name, st.Tables.Metals[p.Metal].Name)...)
 	}
-	d.rests = append(d.rests, names...)
+	d.assumptions = append(d.assumptions, names...)
 	d.cleanLook(st, p, work)
 	d.growing = growing(st, p, unpolished(st))
 	return d, ""
@@ -52,7 +52,7 @@ func (d *draft) cleanLook(st *catalog.State, p *catalog.Piece, work *catalog.Wor
 	rests := append(after.rests, after.tones...)
 	if work.Cap.Set && work.Cap.V < after.grade {
 		after.grade = work.Cap.V
-		rests = append(rests, rest(work.Cap, "highest grade after %s", work.Name)...)
+		rests = append(rests, assumed(work.Cap, "highest grade after %s", work.Name)...)
 	}
 	before := p.Grade.Or(0)
 	if !p.Grade.Set {
@@ -60,7 +60,7 @@ func (d *draft) cleanLook(st *catalog.State, p *catalog.Piece, work *catalog.Wor
 	}
 	d.grade = max(before, after.grade)
 	d.tone = p.Tone.Or(after.tone)
-	d.rests = append(d.rests, rests...)
+	d.assumptions = append(d.assumptions, rests...)
 }
 
 // cleanHours adds the shop's time. Without the slot's area the time per area
@@ -80,19 +80,19 @@ func (d *draft) cleanHours(st *catalog.State, slot, w, count int) {
 	d.other = cost
 	d.parts = append(d.parts, plan.Part{Work: w, Doer: plan.ByShop, Maker: catalog.None, Hours: hours, Cost: cost})
 	if cost > 0 {
-		d.rests = append(d.rests, hourRests(work)...)
-		d.rests = append(d.rests, shopHourly(st)...)
+		d.assumptions = append(d.assumptions, hourAssumptions(work)...)
+		d.assumptions = append(d.assumptions, shopHourly(st)...)
 	}
 }
 
 // polished counts the faults that polishing takes away.
-func polished(st *catalog.State, p *catalog.Piece) (count int, rests []plan.Rest) {
+func polished(st *catalog.State, p *catalog.Piece) (count int, rests []plan.Assumption) {
 	for i := range p.Findings {
 		f := &p.Findings[i]
 		if polishes(st, f) {
 			count += f.Count
 			d := &st.Tables.Defects[f.Defect]
-			rests = append(rests, rest(d.By[f.Severity].Polishes, "that polishing takes away %s %s", f.Severity, d.Name)...)
+			rests = append(rests, assumed(d.By[f.Severity].Polishes, "that polishing takes away %s %s", f.Severity, d.Name)...)
 		}
 	}
 	return count, rests
@@ -107,12 +107,12 @@ func workNamed(st *catalog.State, name string) int {
 	return catalog.None
 }
 
-// hourRests names the hours of a work where one of its figures is a starting
+// hourAssumptions names the hours of a work where one of its figures is a starting
 // value.
-func hourRests(w *catalog.Work) []plan.Rest {
+func hourAssumptions(w *catalog.Work) []plan.Assumption {
 	for _, v := range []catalog.Val[catalog.Micro]{w.Hours, w.Each, w.PerArea} {
 		if v.V > 0 {
-			if r := rest(v, "hours of %s", w.Name); r != nil {
+			if r := assumed(v, "hours of %s", w.Name); r != nil {
 				return r
 			}
 		}

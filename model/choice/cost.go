@@ -22,8 +22,8 @@ type draft struct {
 	fresh, growing bool
 	days           int
 
-	rests    []plan.Rest
-	warnings []string
+	assumptions []plan.Assumption
+	warnings    []string
 }
 
 // choice works out the figures for all n pieces the slot needs, with
@@ -44,7 +44,7 @@ func (d *draft) choice(st *catalog.State, slot, piece int) plan.Choice {
 		Get: many * p.Price, Give: many * p.Value, Plate: many * d.plate, Before: many * d.before, Other: many * d.other,
 		Breakage: repeated(d.breakage, n), Refused: repeated(d.refused, n), Chance: p.Chance,
 		Grade: d.grade, Tone: d.tone, Fresh: d.fresh, Growing: d.growing, Days: d.days,
-		Rests: tidyRests(d.rests), Warnings: d.warnings,
+		Assumptions: tidyAssumptions(d.assumptions), Warnings: d.warnings,
 	}
 	for _, part := range d.parts {
 		part.Hours *= catalog.Micro(n)
@@ -61,7 +61,7 @@ func (d *draft) choice(st *catalog.State, slot, piece int) plan.Choice {
 // AddUp works out what follows from a choice's own figures.
 func AddUp(c *plan.Choice) {
 	c.Fails = catalog.One - catalog.Both(catalog.Both(c.Chance, catalog.One-c.Refused), catalog.One-c.Breakage)
-	c.Paid = catalog.Of(c.Chance, c.Get+c.Give+c.Before+
+	c.ExpectedCost = catalog.Of(c.Chance, c.Get+c.Give+c.Before+
 		catalog.Of(c.Refused, c.Strip)+catalog.Of(catalog.One-c.Refused, c.Plate+c.Other))
 	c.Cash = c.Get + c.Before + c.Plate + c.Other
 }

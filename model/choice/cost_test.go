@@ -19,7 +19,7 @@ import (
 //	standin = 0.9 (20 + 5.76 + 0.64 (200 + 10) + 30 + 15) + 0.53344 x 450
 //	        = 184.644 + 240.048
 func TestFiguresOfChoice(t *testing.T) {
-	st := jobs.TinyState()
+	st := jobs.Tiny()
 	st.Slots[jobs.Left].Quantity = 2
 	st.Platers[jobs.North].Minimum = 200_00
 	p := &st.Pieces[jobs.Sold]
@@ -27,26 +27,26 @@ func TestFiguresOfChoice(t *testing.T) {
 	d := draft{work: catalog.WorkReplate, plater: jobs.North, plate: 50_00, other: 5_00, breakage: 100_000, refused: 200_000}
 	c := d.choice(st, jobs.Left, jobs.Sold)
 	if c.Breakage != 190_000 || c.Refused != 360_000 || c.Fails != 533_440 || c.Get != 20_00 || c.Strip != 16_00 ||
-		c.Paid != 86_54 || c.Cash != 130_00 {
+		c.ExpectedCost != 86_54 || c.Cash != 130_00 {
 		t.Errorf("got %+v", c)
 	}
-	if got := Standin(st, &c); got != 184_64+240_05 {
+	if got := FallbackCost(st, &c); got != 184_64+240_05 {
 		t.Errorf("standin %d, want %d", got, 184_64+240_05)
 	}
 	// out of a bundle no vendor's freight: 0.9 x 15 = 13.50 less, 171.144
 	p.Bundle = 0
-	if got := Standin(st, &c); got != 171_14+240_05 {
+	if got := FallbackCost(st, &c); got != 171_14+240_05 {
 		t.Errorf("standin out of a bundle %d, want %d", got, 171_14+240_05)
 	}
 }
 
 // What the customer's piece would fetch is a cost, but not cash.
 func TestValue(t *testing.T) {
-	st := jobs.TinyState()
+	st := jobs.Tiny()
 	st.Pieces[jobs.Other].Value = 40_00
 	c := jobs.Pick(Choices(st)[jobs.Left], jobs.Other, catalog.WorkAsIs, catalog.None, "")
-	if c.Paid != 40_00 || c.Cash != 0 {
-		t.Errorf("paid %d cash %d", c.Paid, c.Cash)
+	if c.ExpectedCost != 40_00 || c.Cash != 0 {
+		t.Errorf("paid %d cash %d", c.ExpectedCost, c.Cash)
 	}
 }
 
@@ -54,7 +54,7 @@ func TestValue(t *testing.T) {
 // 80 + 0.01 x 0; with none 80 + 0.01 x 450 = 84.50; with sold in reserve 80 +
 // 0.01 (100 + 15).
 func TestExpected(t *testing.T) {
-	st := jobs.TinyState()
+	st := jobs.Tiny()
 	all := Choices(st)[jobs.Left]
 	k := jobs.Pick(all, jobs.Bare, catalog.WorkReplate, jobs.South, "show")
 	for _, tt := range []struct {
@@ -72,7 +72,7 @@ func TestExpected(t *testing.T) {
 }
 
 func TestArrival(t *testing.T) {
-	st := jobs.TinyState()
+	st := jobs.Tiny()
 	for _, tt := range []struct {
 		name   string
 		change func()
@@ -94,14 +94,14 @@ func TestArrival(t *testing.T) {
 
 // A line rests on the rescue only where it can come to one.
 func TestLineRests(t *testing.T) {
-	st := jobs.TinyState()
+	st := jobs.Tiny()
 	all := Choices(st)[jobs.Left]
 	k, f := jobs.Pick(all, jobs.Bare, catalog.WorkReplate, jobs.South, "show"), jobs.Pick(all, jobs.Other, catalog.WorkAsIs, catalog.None, "")
 	for _, tt := range []struct {
 		f    *plan.Choice
 		want string
 	}{{nil, "[breakage of plating steel the cost of a rescue]"}, {f, "[breakage of plating steel]"}} {
-		if got := fmt.Sprint(LineRests(st, &plan.Line{Slot: jobs.Left, Choice: k, Fallback: tt.f})); got != tt.want {
+		if got := fmt.Sprint(LineAssumptions(st, &plan.Line{Slot: jobs.Left, Choice: k, Fallback: tt.f})); got != tt.want {
 			t.Errorf("got %s, want %s", got, tt.want)
 		}
 	}

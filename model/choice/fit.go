@@ -28,6 +28,6 @@ func (d *draft) fit(st *catalog.State, slot, piece int) {
 	d.breakage = catalog.Either(d.breakage, f.Breakage)
 	d.grade = min(d.grade, f.Cap)
 	if cost > 0 {
-		d.rests = append(d.rests, shopHourly(st)...)
+		d.assumptions = append(d.assumptions, shopHourly(st)...)
 	}
 }

@@ -12,8 +12,8 @@ const fullGrade catalog.Centi = 100_00
 type reading struct {
 	grade catalog.Centi
 	tone  catalog.Centi
-	rests []plan.Rest // of the grade
-	tones []plan.Rest // of the tone
+	rests []plan.Assumption // of the grade
+	tones []plan.Assumption // of the tone
 }
 
 // read derives grade and tone from the findings that left doesn't leave out:
@@ -23,7 +23,7 @@ type reading struct {
 // that of the strongest cast; the earlier finding where two are equally strong.
 func read(st *catalog.State, p *catalog.Piece, stays func(*catalog.Finding) bool) reading {
 	least, points := fullGrade, catalog.Centi(0)
-	var capRests, pointRests, toneRests []plan.Rest
+	var capRests, pointRests, toneRests []plan.Assumption
 	var r reading
 	for i := range p.Findings {
 		f := &p.Findings[i]
@@ -37,18 +37,18 @@ func read(st *catalog.State, p *catalog.Piece, stays func(*catalog.Finding) bool
 				capRests = nil
 			}
 			least = by.Cap.V
-			capRests = append(capRests, rest(by.Cap, "highest grade with %s %s", f.Severity, d.Name)...)
+			capRests = append(capRests, assumed(by.Cap, "highest grade with %s %s", f.Severity, d.Name)...)
 		}
 		if f.Where == catalog.Back {
 			continue
 		}
 		if off := pointsOff(d, f); off > 0 {
 			points += off
-			pointRests = append(pointRests, rest(by.Points, "points off for %s %s", f.Severity, d.Name)...)
+			pointRests = append(pointRests, assumed(by.Points, "points off for %s %s", f.Severity, d.Name)...)
 		}
 		if d.Tone.Set && Magnitude(d.Tone.V) > Magnitude(r.tone) {
 			r.tone = d.Tone.V
-			toneRests = rest(d.Tone, "tone of %s", d.Name)
+			toneRests = assumed(d.Tone, "tone of %s", d.Name)
 		}
 	}
 	r.grade = max(0, min(least, fullGrade-points))

@@ -7,13 +7,13 @@ import (
 	"brightset/model/plan"
 )
 
-// Standin is what it costs to fall back on f once it is needed:
+// FallbackCost is what it costs to fall back on f once it is needed:
 //
 //	c (get + give + before + r strip + (1-r)(max(plate, minimum) + other) + freights) + p R
 //
 // A fallback pays the plater's minimum and freight, and the vendor's freight,
 // by itself; a piece out of a bundle comes with the bundle's freight.
-func Standin(st *catalog.State, f *plan.Choice) catalog.Cents {
+func FallbackCost(st *catalog.State, f *plan.Choice) catalog.Cents {
 	plate, freight := FallbackCharges(st, f)
 	sum := f.Get + f.Give + f.Before + catalog.Of(f.Refused, f.Strip) +
 		catalog.Of(catalog.One-f.Refused, plate+f.Other) + freight
@@ -24,9 +24,9 @@ func Standin(st *catalog.State, f *plan.Choice) catalog.Cents {
 // standin of no fallback (nil) is the rescue of the slot.
 func Expected(st *catalog.State, k, f *plan.Choice) catalog.Cents {
 	if f == nil {
-		return k.Paid + catalog.Of(k.Fails, Rescue(st, k.Slot))
+		return k.ExpectedCost + catalog.Of(k.Fails, Rescue(st, k.Slot))
 	}
-	return k.Paid + catalog.Of(k.Fails, Standin(st, f))
+	return k.ExpectedCost + catalog.Of(k.Fails, FallbackCost(st, f))
 }
 
 // DaysAtLatest is when a line is settled at the latest: with its fallback, or a

@@ -10,7 +10,7 @@ import (
 
 // levels adds the estimated choices of plating a piece at plater q, one for
 // each of his levels.
-func (g *gather) levels(piece, q int) {
+func (g *deriver) levels(piece, q int) {
 	plater := &g.st.Platers[q]
 	work := workWord(g.st, piece)
 	if why := barred(g.st, piece, q); why != "" {
@@ -68,7 +68,7 @@ type estimate struct {
 	his               catalog.Micro // of the breakage, what is the plater's: left once the works of others are done
 	grade             catalog.Centi
 	makerDays         int
-	rests             struct{ plate, before, breakage, refused, grade []plan.Rest }
+	rests             struct{ plate, before, breakage, refused, grade []plan.Assumption }
 }
 
 // estimated works out the estimate, whether or not the plater would take the
@@ -109,7 +109,7 @@ func (e *estimate) money(st *catalog.State, p *catalog.Piece, q int, area catalo
 	rate := at(plater.Levels[e.level].Rate, p.Metal)
 	plating := max(plater.Least, catalog.Of(area, rate.V))
 	e.plate = plating
-	e.rests.plate = rest(rate, "the rate of %s", plater.ID)
+	e.rests.plate = assumed(rate, "the rate of %s", plater.ID)
 	e.parts = []plan.Part{{Work: catalog.None, Doer: plan.ByPlater, Maker: catalog.None, Cost: plating}}
 	for _, w := range e.works {
 		by, maker, hourly, ok := doer(st, q, w)
@@ -120,9 +120,9 @@ func (e *estimate) money(st *catalog.State, p *catalog.Piece, q int, area catalo
 		hours := workHours(st, p, w, area)
 		cost := catalog.Of(hours, hourly)
 		e.parts = append(e.parts, plan.Part{Work: w, Doer: by, Maker: maker, Hours: hours, Cost: cost})
-		var rests []plan.Rest
+		var rests []plan.Assumption
 		if cost > 0 {
-			rests = append(rests, hourRests(work)...)
+			rests = append(rests, hourAssumptions(work)...)
 			if by == plan.ByShop || by == plan.ByPlater && !plater.Hourly.Set {
 				rests = append(rests, shopHourly(st)...)
 			}
@@ -149,7 +149,7 @@ func (e *estimate) risk(st *catalog.State, p *catalog.Piece, q int) {
 	metal := &st.Tables.Metals[p.Metal]
 	whole, others := catalog.One-metal.Base.V, catalog.One
 	if metal.Base.V > 0 {
-		e.rests.breakage = rest(metal.Base, "breakage of plating %s", metal.Name)
+		e.rests.breakage = assumed(metal.Base, "breakage of plating %s", metal.Name)
 	}
 	for _, w := range e.works {
 		work := &st.Tables.Works[w]
@@ -160,7 +160,7 @@ func (e *estimate) risk(st *catalog.State, p *catalog.Piece, q int) {
 			others = catalog.Both(others, catalog.One-b.Or(0))
 		}
 		if b.V > 0 {
-			e.rests.breakage = append(e.rests.breakage, rest(b, "breakage of %s in %s", work.Name, metal.Name)...)
+			e.rests.breakage = append(e.rests.breakage, assumed(b, "breakage of %s in %s", work.Name, metal.Name)...)
 		}
 	}
 	e.his = min(catalog.One, catalog.Of(st.Platers[q].Factor, catalog.One-whole))
@@ -170,7 +170,7 @@ func (e *estimate) risk(st *catalog.State, p *catalog.Piece, q int) {
 
 // sentBack is the chance that stripping shows what makes a plater send a piece back, and
 // what that rests on.
-func sentBack(st *catalog.State, p *catalog.Piece) (refused catalog.Micro, rests []plan.Rest) {
+func sentBack(st *catalog.State, p *catalog.Piece) (refused catalog.Micro, rests []plan.Assumption) {
 	taken := catalog.One
 	for i := range p.Findings {
 		f := &p.Findings[i]
@@ -180,7 +180,7 @@ func sentBack(st *catalog.State, p *catalog.Piece) (refused catalog.Micro, rests
 		chance := catalog.Of(share.Or(catalog.One), r.Or(0))
 		taken = catalog.Both(taken, catalog.One-chance)
 		if chance > 0 {
-			rests = append(rests, rest(r, "refusals for %s in %s", d.Name, st.Tables.Metals[p.Metal].Name)...)
+			rests = append(rests, assumed(r, "refusals for %s in %s", d.Name, st.Tables.Metals[p.Metal].Name)...)
 		}
 	}
 	return catalog.One - taken, rests
@@ -190,12 +190,12 @@ func sentBack(st *catalog.State, p *catalog.Piece) (refused catalog.Micro, rests
 func (e *estimate) finish(st *catalog.State, p *catalog.Piece, l *catalog.Level) {
 	grade := at(l.Grade, p.Metal)
 	e.grade = grade.V
-	e.rests.grade = rest(grade, "grade of level %s", l.Name)
+	e.rests.grade = assumed(grade, "grade of level %s", l.Name)
 	for _, w := range e.works {
 		work := &st.Tables.Works[w]
 		if work.Cap.Set && work.Cap.V < e.grade {
 			e.grade = work.Cap.V
-			e.rests.grade = rest(work.Cap, "highest grade after %s", work.Name)
+			e.rests.grade = assumed(work.Cap, "highest grade after %s", work.Name)
 		}
 	}
 }
@@ -210,8 +210,8 @@ func (e *estimate) draft(st *catalog.State, piece, q int) draft {
 		grade: e.grade, tone: plater.Levels[e.level].Tone.Or(0), fresh: true,
 		days: Arrival(st, &st.Pieces[piece]) + plater.Days + e.makerDays,
 	}
-	for _, r := range [][]plan.Rest{e.rests.plate, e.rests.before, e.rests.breakage, e.rests.refused, e.rests.grade} {
-		d.rests = append(d.rests, r...)
+	for _, r := range [][]plan.Assumption{e.rests.plate, e.rests.before, e.rests.breakage, e.rests.refused, e.rests.grade} {
+		d.assumptions = append(d.assumptions, r...)
 	}
 	return d
 }

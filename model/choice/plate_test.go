@@ -14,7 +14,7 @@ import (
 // 3.2 x 0.5 = 1.4 hours at 60.00 = 84.00. Breakage 1.2 x (1 - 0.99 x 0.95) =
 // 0.0714, refused 0.5 x 0.1 = 0.05, grade min(95, 90).
 func TestEstimate(t *testing.T) {
-	st := jobs.TinyState()
+	st := jobs.Tiny()
 	c := jobs.Pick(Choices(st)[jobs.Left], jobs.Twisted, catalog.WorkRepair, jobs.North, "show")
 	if c == nil {
 		t.Fatal("no choice")
@@ -32,7 +32,7 @@ func TestEstimate(t *testing.T) {
 // Severe bending also needs posts, which only makers do: the cheaper one, smith,
 // 1 hour at 70.00, 9 days. fill is the shop's.
 func TestWhoDoesIt(t *testing.T) {
-	st := jobs.TinyState()
+	st := jobs.Tiny()
 	st.Pieces[jobs.Twisted].Findings = []catalog.Finding{
 		{Defect: jobs.Bent, Severity: catalog.Severe, Extent: 0, Count: 1, Where: catalog.Face},
 		{Defect: jobs.Pits, Severity: catalog.Moderate, Extent: 0, Count: 3, Where: catalog.Back}}
@@ -67,7 +67,7 @@ func TestNoEstimate(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			st := jobs.TinyState()
+			st := jobs.Tiny()
 			tt.change(st)
 			if c := jobs.Pick(Choices(st)[jobs.Left], jobs.Twisted, workWord(st, jobs.Twisted), tt.plater, "show"); c != nil {
 				t.Errorf("there is a choice: %+v", c)
@@ -88,7 +88,7 @@ func wantOut(t *testing.T, st *catalog.State, piece, plater int, why string) {
 }
 
 func TestTooFew(t *testing.T) {
-	st := jobs.TinyState()
+	st := jobs.Tiny()
 	st.Slots[jobs.Left].Quantity = 2
 	if got := Choices(st)[jobs.Left]; len(got) != 0 {
 		t.Errorf("choices with too few pieces: %+v", got)
@@ -97,7 +97,7 @@ func TestTooFew(t *testing.T) {
 }
 
 func TestOrder(t *testing.T) {
-	st := jobs.TinyState()
+	st := jobs.Tiny()
 	st.Pieces[jobs.Hazy].Quotes = []catalog.Quote{{ID: "n", Plater: jobs.North, Level: "show", Cost: 1_00}}
 	var got []string
 	for _, c := range Choices(st)[jobs.Left] {

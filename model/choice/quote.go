@@ -11,7 +11,7 @@ import (
 // quotes adds one choice for every quote of plater q for a piece. Quotes replace
 // all estimates with him; what a quote leaves open comes from the estimate at
 // its level.
-func (g *gather) quotes(piece, q int) {
+func (g *deriver) quotes(piece, q int) {
 	p := &g.st.Pieces[piece]
 	for i := range p.Quotes {
 		if p.Quotes[i].Plater != q {
@@ -51,11 +51,11 @@ func quoted(st *catalog.State, slot, piece, quote int) (draft, string) {
 	d.breakage, d.refused = t.Breakage.Or(0), t.Refused.Or(0)
 	if has && !t.Breakage.Set {
 		d.breakage = e.breakage
-		d.rests = append(d.rests, e.rests.breakage...)
+		d.assumptions = append(d.assumptions, e.rests.breakage...)
 	}
 	if has && !t.Refused.Set {
 		d.refused = e.refused
-		d.rests = append(d.rests, e.rests.refused...)
+		d.assumptions = append(d.assumptions, e.rests.refused...)
 	}
 	d.days += Arrival(st, p) + t.Days.Or(plater.Days)
 	if why := barred(st, piece, t.Plater); why != "" {
@@ -100,7 +100,7 @@ func (d *draft) quoteWork(st *catalog.State, piece int, e estimate, has bool) {
 	}
 	d.before = e.before
 	d.days = e.makerDays
-	d.rests = append(d.rests, e.rests.before...)
+	d.assumptions = append(d.assumptions, e.rests.before...)
 	for _, part := range e.parts {
 		if part.Work == catalog.None {
 			continue
@@ -120,7 +120,7 @@ func (d *draft) quoteLook(st *catalog.State, t *catalog.Quote, level int, e esti
 	d.grade = t.Grade.V
 	if !t.Grade.Set {
 		d.grade = e.grade
-		d.rests = append(d.rests, e.rests.grade...)
+		d.assumptions = append(d.assumptions, e.rests.grade...)
 	}
 	switch {
 	case t.Tone.Set:

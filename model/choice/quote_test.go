@@ -40,7 +40,7 @@ func TestQuote(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			st := jobs.TinyState()
+			st := jobs.Tiny()
 			tt.quote.Cost = 150_00
 			st.Pieces[jobs.Twisted].Quotes = []catalog.Quote{tt.quote}
 			all := Choices(st)[jobs.Left]
@@ -69,7 +69,7 @@ func TestQuoteAndOthers(t *testing.T) {
 		work   string
 		before catalog.Cents
 	}{{"", 24_00}, {catalog.WorkRepair, 24_00}, {catalog.WorkReplate, 0}} {
-		st := jobs.TinyState()
+		st := jobs.Tiny()
 		st.Pieces[jobs.Twisted].Findings = []catalog.Finding{{Defect: jobs.Pits, Severity: catalog.Moderate, Count: 3, Where: catalog.Face}}
 		st.Pieces[jobs.Twisted].Quotes = []catalog.Quote{{Plater: jobs.North, Level: "show", Work: tt.work, Cost: 99_00}}
 		for _, c := range Choices(st)[jobs.Left] {
@@ -81,7 +81,7 @@ func TestQuoteAndOthers(t *testing.T) {
 }
 
 func TestQuoteWithoutGrade(t *testing.T) {
-	st := jobs.TinyState()
+	st := jobs.Tiny()
 	st.Pieces[jobs.Twisted].Metal = catalog.None
 	st.Pieces[jobs.Twisted].Quotes = []catalog.Quote{{ID: "q", Plater: jobs.North, Level: "show", Cost: 99_00}}
 	wantOut(t, st, jobs.Twisted, jobs.North, `quote "q" gives no grade`)
@@ -89,18 +89,18 @@ func TestQuoteWithoutGrade(t *testing.T) {
 
 // Of what a quote takes over nothing rests on a starting value any more.
 func TestQuoteRests(t *testing.T) {
-	st := jobs.TinyState()
+	st := jobs.Tiny()
 	st.Pieces[jobs.Twisted].Quotes = []catalog.Quote{{Plater: jobs.North, Level: "show", Cost: 99_00, Breakage: jobs.Given(catalog.Micro(1)), Refused: jobs.Given(catalog.Micro(0))}}
 	all := Choices(st)[jobs.Left]
 	c := jobs.Pick(all, jobs.Twisted, catalog.WorkRepair, jobs.North, "show")
-	if want := []plan.Rest{"highest grade after straighten"}; !slices.Equal(c.Rests, want) {
-		t.Errorf("rests %q, want %q", c.Rests, want)
+	if want := []plan.Assumption{"highest grade after straighten"}; !slices.Equal(c.Assumptions, want) {
+		t.Errorf("rests %q, want %q", c.Assumptions, want)
 	}
 	st.Pieces[jobs.Twisted].Quotes = nil
 	c = jobs.Pick(Choices(st)[jobs.Left], jobs.Twisted, catalog.WorkRepair, jobs.North, "show")
-	want := []plan.Rest{"hours of straighten", "breakage of plating steel", "breakage of straighten in steel",
+	want := []plan.Assumption{"hours of straighten", "breakage of plating steel", "breakage of straighten in steel",
 		"refusals for bent in steel", "highest grade after straighten"}
-	if !slices.Equal(c.Rests, want) {
-		t.Errorf("estimate: rests %q, want %q", c.Rests, want)
+	if !slices.Equal(c.Assumptions, want) {
+		t.Errorf("estimate: rests %q, want %q", c.Assumptions, want)
 	}
 }

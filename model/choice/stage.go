@@ -29,7 +29,7 @@ func standing(st *catalog.State, slot, piece, hung int) string {
 // goes on. His lot was sent, so its freight and minimum are spent; the work is too once
 // he has been told to go ahead, but for what has come to light since. Works of others were
 // done before it was sent.
-func (g *gather) atPlater(piece int) {
+func (g *deriver) atPlater(piece int) {
 	d, why := sentDraft(g.st, g.slot, piece)
 	if why != "" {
 		g.out(Out{Piece: piece, Work: d.work, Plater: d.plater, Level: d.level, Why: why + ": it has to come back from him first"})

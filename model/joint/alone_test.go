@@ -16,7 +16,7 @@ import (
 func TestJointAlone(t *testing.T) {
 	for seed := range uint64(4) {
 		jobs := seeded.Shop(outside.OutsideFamily(12), 2, 24, seed)
-		out, err := PlanTogether(context.Background(), jobs, solver.Settings{Gap: 0.2})
+		out, err := Solve(context.Background(), jobs, solver.Settings{Gap: 0.2})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -12,7 +12,7 @@ import (
 
 // assembly is the joint program in the making: where each job's rows and switches went.
 type assembly struct {
-	*Together
+	*Program
 	row   [][]int         // per job and row
 	main  [][]int         // per job and switch, the one that is in the total
 	own   [][]int         // per job with a budget and switch, the one on its own account
@@ -23,13 +23,13 @@ type assembly struct {
 type use struct{ slot, piece int }
 
 // assemble lays the jobs' programs side by side.
-func (t *Together) assemble() {
+func (t *Program) assemble() {
 	if t.shares {
 		t.findCommon()
 	}
 	t.Problem = &solver.Problem{}
 	n := len(t.Jobs)
-	a := &assembly{Together: t, row: make([][]int, n), main: make([][]int, n), own: make([][]int, n), extra: make([]map[use][]int, n)}
+	a := &assembly{Program: t, row: make([][]int, n), main: make([][]int, n), own: make([][]int, n), extra: make([]map[use][]int, n)}
 	a.rows()
 	a.switches()
 	a.budgets()
@@ -330,12 +330,12 @@ func (a *assembly) rules(job int) {
 		}
 		return out
 	}
-	for _, n := range a.Jobs[job].Problem.Near {
+	for _, n := range a.Jobs[job].Problem.WithinTolerance {
 		n.Name, n.Tag, n.Groups = jobName(job, n.Name), "", shift(n.Groups)
-		a.Problem.Near = append(a.Problem.Near, n)
+		a.Problem.WithinTolerance = append(a.Problem.WithinTolerance, n)
 	}
-	for _, n := range a.Jobs[job].Problem.Same {
+	for _, n := range a.Jobs[job].Problem.AllEqual {
 		n.Name, n.Tag, n.Groups = jobName(job, n.Name), "", shift(n.Groups)
-		a.Problem.Same = append(a.Problem.Same, n)
+		a.Problem.AllEqual = append(a.Problem.AllEqual, n)
 	}
 }

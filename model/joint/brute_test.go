@@ -20,7 +20,7 @@ import (
 func randomPair(seed int64, slots int) []*catalog.State {
 	var pair []*catalog.State
 	for n := range 2 {
-		j := &jobs.RandomJob{Seed: seed, St: &catalog.State{}, Opt: jobs.RandomOptions{Off: []string{"unknown-metal"}}}
+		j := &jobs.RandomJob{Seed: seed, St: &catalog.State{}, Opt: jobs.Options{Off: []string{"unknown-metal"}}}
 		j.Tables()
 		j.Sellers()
 		j.Platers()
@@ -84,7 +84,7 @@ func TestJointBrute(t *testing.T) {
 		for seed := range seeds {
 			t.Run(jobs.RandomName(seed, slots, "pair"), func(t *testing.T) {
 				pair := randomPair(seed, slots)
-				out, err := PlanTogether(context.Background(), pair, solver.Settings{})
+				out, err := Solve(context.Background(), pair, solver.Settings{})
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -97,7 +97,7 @@ func TestJointBrute(t *testing.T) {
 					return
 				}
 				noteJoint(t, seen, out)
-				apart, err := program.SolveOnce(context.Background(), NewTogether(pair).Apart().Problem, solver.Change{}, solver.Settings{})
+				apart, err := program.SolveOnce(context.Background(), NewProgram(pair).Apart().Problem, solver.Change{}, solver.Settings{})
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -183,7 +183,7 @@ func TestCheckJointDamage(t *testing.T) {
 	for name, damage := range damages {
 		done := 0
 		for seed := range int64(40) {
-			out, err := PlanTogether(context.Background(), randomPair(seed, 2), solver.Settings{})
+			out, err := Solve(context.Background(), randomPair(seed, 2), solver.Settings{})
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -13,7 +13,7 @@ import (
 //	a minimum in proportion to what each would have to top up by itself.
 //
 // So no job pays more for a charge than it would by itself.
-func (t *Together) charge(out *plan.Joint) {
+func (t *Program) charge(out *plan.Joint) {
 	for j := range out.Jobs {
 		job := &out.Jobs[j]
 		for i := range job.Plan.Lines {
@@ -61,7 +61,7 @@ func (t *Together) charge(out *plan.Joint) {
 }
 
 // chargeOne adds what is charged for one plater, vendor or bundle.
-func (t *Together) chargeOne(out *plan.Joint, c common, shared bool) {
+func (t *Program) chargeOne(out *plan.Joint, c common, shared bool) {
 	on, load := make([]bool, len(t.Jobs)), catalog.Cents(0)
 	var fixed, least catalog.Cents
 	any := false

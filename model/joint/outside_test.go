@@ -23,11 +23,11 @@ func TestJointOutside(t *testing.T) {
 			f.Budget, f.Owned = 0.4, 0.8
 		}
 		jobs := seeded.Shop(f, 2, 8, uint64(i))
-		out, err := PlanTogether(context.Background(), jobs, solver.Settings{})
+		out, err := Solve(context.Background(), jobs, solver.Settings{})
 		if err != nil {
 			t.Fatal(err)
 		}
-		p := newTogether(jobs, program.Options{FixedLimits: true, AllLines: true})
+		p := newProgram(jobs, program.Options{FixedLimits: true, AllLines: true})
 		mps := filepath.Join(t.TempDir(), fmt.Sprintf("shop-%d.mps", i))
 		outside.WriteAll(t, &program.Program{Problem: p.Problem}, mps)
 		want, has := outside.Cbc(t, mps)

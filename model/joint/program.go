@@ -12,7 +12,7 @@ import (
 	"brightset/solver"
 )
 
-// Together is the integer program of several jobs of one shop:
+// Program is the integer program of several jobs of one shop:
 //
 //	minimise   sum over jobs of the lines' E, less the credits of its trades
 //	         + freight, minimum, vendor's freight and bundle price of the shop's platers,
@@ -24,7 +24,7 @@ import (
 //
 // The last rule keeps an owner within his budget however the charges are split, and
 // also if another job comes to nothing.
-type Together struct {
+type Program struct {
 	Jobs    []*program.Program
 	Problem *solver.Problem
 
@@ -41,14 +41,14 @@ type common struct {
 	of   []int // per job, its index in the job's state
 }
 
-// NewTogether puts the programs of several jobs of one shop together. Jobs of
+// NewProgram puts the programs of several jobs of one shop together. Jobs of
 // different shops share nothing; see catalog.SameShop.
-func NewTogether(jobs []*catalog.State) *Together {
-	return newTogether(jobs, program.Options{FixedLimits: true})
+func NewProgram(jobs []*catalog.State) *Program {
+	return newProgram(jobs, program.Options{FixedLimits: true})
 }
 
-func newTogether(jobs []*catalog.State, opt program.Options) *Together {
-	t := &Together{shares: true, Jobs: make([]*program.Program, len(jobs))}
+func newProgram(jobs []*catalog.State, opt program.Options) *Program {
+	t := &Program{shares: true, Jobs: make([]*program.Program, len(jobs))}
 	each(len(jobs), func(j int) { t.Jobs[j] = program.Begin(jobs[j], opt) })
 	if t.gaveUp() {
 		return t
@@ -71,7 +71,7 @@ func newTogether(jobs []*catalog.State, opt program.Options) *Together {
 }
 
 // gaveUp says whether it is unfinished, because some job's program is.
-func (t *Together) gaveUp() bool {
+func (t *Program) gaveUp() bool {
 	return slices.ContainsFunc(t.Jobs, func(p *program.Program) bool { return p.GaveUp })
 }
 
@@ -94,19 +94,19 @@ func each(n int, do func(i int)) {
 
 // Apart is the same but for one thing: no job shares a charge with another. It is what
 // the jobs come to if each is sent, bought and paid for by itself out of one stock.
-func (t *Together) Apart() *Together {
-	a := &Together{Jobs: t.Jobs}
+func (t *Program) Apart() *Program {
+	a := &Program{Jobs: t.Jobs}
 	a.assemble()
 	return a
 }
 
 // contested are the keys of the shop's pieces that more than one job lays claim to, and
 // of which there are not enough for all.
-func (t *Together) contested() map[string]bool {
+func (t *Program) contested() map[string]bool {
 	claims, jobs, count := map[string]int{}, map[string]int{}, map[string]int{}
 	traded := map[string]bool{}
 	for _, p := range t.Jobs {
-		st, most := p.State, program.MostUsed(p.State, p.Benches)
+		st, most := p.State, program.MostUsed(p.State, p.Slots)
 		for _, tr := range st.Trades {
 			for _, i := range []int{tr.Give, tr.Get} {
 				traded[st.Pieces[i].Key()] = true
@@ -138,7 +138,7 @@ func pieceAt(st *catalog.State, key string) int {
 // findCommon lists what of the shop's platers, vendors and bundles several jobs have in
 // common. What stands in a job's own file is that job's alone; so is the freight of a
 // vendor who does, though a bundle of the shop's that he sells is bought once.
-func (t *Together) findCommon() {
+func (t *Program) findCommon() {
 	at := map[string]int{}
 	note := func(job int, kind plan.ChargeKind, id string, of int, from catalog.Origin) {
 		if from.Source == catalog.JobFile {

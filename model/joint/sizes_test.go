@@ -33,7 +33,7 @@ func TestSizesOfPairs(t *testing.T) {
 			}
 			jobs.OnTheEdge(r, st)
 		}
-		out, err := PlanTogether(context.Background(), pair, solver.Settings{})
+		out, err := Solve(context.Background(), pair, solver.Settings{})
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}

@@ -11,10 +11,10 @@ import (
 	"brightset/solver"
 )
 
-// PlanTogether finds the cheapest plan of several jobs of one shop, and beside it what
+// Solve finds the cheapest plan of several jobs of one shop, and beside it what
 // each would come to alone. Where a job has no plan alone, or there is none for all, Has
 // is false and Status says whether that is proven.
-func PlanTogether(ctx context.Context, jobs []*catalog.State, set solver.Settings) (*plan.Joint, error) {
+func Solve(ctx context.Context, jobs []*catalog.State, set solver.Settings) (*plan.Joint, error) {
 	out := &plan.Joint{Status: solver.Infeasible}
 	if err := solveAllAlone(out, ctx, jobs, set); err != nil {
 		return nil, err
@@ -24,7 +24,7 @@ func PlanTogether(ctx context.Context, jobs []*catalog.State, set solver.Setting
 			return out, nil
 		}
 	}
-	t := newTogether(jobs, program.Options{FixedLimits: true, GiveUp: program.Over(ctx)})
+	t := newProgram(jobs, program.Options{FixedLimits: true, GiveUp: program.Over(ctx)})
 	if t.gaveUp() {
 		out.Status, out.Stop = solver.Stopped, program.NotMade(ctx).Stop
 		return out, nil
@@ -84,7 +84,7 @@ func solveAlone(ctx context.Context, st *catalog.State, set solver.Settings) (*p
 
 // startAlone is the plans alone as a pick of the joint program: nothing if a job has none
 // in hand. Its lines are found again by what they are.
-func (t *Together) startAlone(out *plan.Joint) ([][]int, error) {
+func (t *Program) startAlone(out *plan.Joint) ([][]int, error) {
 	var pick []int
 	for j, p := range t.Jobs {
 		alone := out.Jobs[j].Alone
@@ -121,7 +121,7 @@ func find(p *program.Program, lines []plan.Line) []int {
 }
 
 // solve finds the cheapest plan of all jobs and reads each job's part of it back.
-func (t *Together) solve(ctx context.Context, out *plan.Joint, start [][]int, set solver.Settings) error {
+func (t *Program) solve(ctx context.Context, out *plan.Joint, start [][]int, set solver.Settings) error {
 	res, err := program.SolveOnce(ctx, t.Problem, solver.Change{Start: start}, set)
 	if err != nil {
 		return err
@@ -139,7 +139,7 @@ func (t *Together) solve(ctx context.Context, out *plan.Joint, start [][]int, se
 }
 
 // part is one job's lines of an answer, with all they call for charged to it alone.
-func (t *Together) part(job int, res solver.Result) *plan.Plan {
+func (t *Program) part(job int, res solver.Result) *plan.Plan {
 	p := t.Jobs[job]
 	pick := res.Pick[t.first[job] : t.first[job]+len(p.Problem.Groups)]
 	on := make([]bool, len(p.Problem.Switches))

@@ -14,7 +14,7 @@ import (
 // and shares of charges can come to more than that: a job may take a dearer line to save
 // the others a lot, or leave them the common spare. The others then make it good, in
 // proportion to what they gain.
-func (t *Together) split(ctx context.Context, out *plan.Joint, set solver.Settings) error {
+func (t *Program) split(ctx context.Context, out *plan.Joint, set solver.Settings) error {
 	caps := make([]catalog.Cents, len(out.Jobs))
 	sum, known := catalog.Cents(0), true
 	for j := range out.Jobs {
@@ -45,7 +45,7 @@ func (t *Together) split(ctx context.Context, out *plan.Joint, set solver.Settin
 // apart finds the cheapest plans in which no job shares a charge with another, for what
 // each pays at most. The joint plan is one of them if each pays all it calls for itself;
 // so it is at hand if time is up.
-func (t *Together) apart(ctx context.Context, out *plan.Joint, set solver.Settings) (bool, error) {
+func (t *Program) apart(ctx context.Context, out *plan.Joint, set solver.Settings) (bool, error) {
 	a := t.Apart()
 	res, err := program.SolveOnce(ctx, a.Problem, solver.Change{Start: [][]int{out.Result.Pick}}, set)
 	if err != nil || !res.Has {

@@ -30,7 +30,7 @@ func TestJointStopped(t *testing.T) {
 			"no time":   {jobs.OutOfTime(t), solver.Settings{}},
 			"cancelled": {cancelled, solver.Settings{}},
 		} {
-			out, err := PlanTogether(one.ctx, pair, one.set)
+			out, err := Solve(one.ctx, pair, one.set)
 			if err != nil {
 				t.Fatalf("seed %d, %s: %v", seed, name, err)
 			}

@@ -21,7 +21,7 @@ func TestJointOwnVendors(t *testing.T) {
 				st.Vendors[v].From.Source = catalog.JobFile
 			}
 		}
-		out, err := PlanTogether(context.Background(), pair, solver.Settings{})
+		out, err := Solve(context.Background(), pair, solver.Settings{})
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}

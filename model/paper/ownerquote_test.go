@@ -44,7 +44,7 @@ func TestOwnerQuoteAddsUp(t *testing.T) {
 	r := rand.New(rand.NewPCG(4, 4))
 	looked := 0
 	for seed := range int64(80) {
-		st := jobs.RandomState(seed, 3, jobs.RandomOptions{})
+		st := jobs.Random(seed, 3, jobs.Options{})
 		plan := solved.Cheapest(t, st)
 		if !plan.Has {
 			continue
@@ -73,12 +73,12 @@ func TestOwnerQuoteAddsUp(t *testing.T) {
 func TestRejected(t *testing.T) {
 	looked, out := 0, 0
 	for seed := range int64(60) {
-		st := jobs.RandomState(seed, 3, jobs.RandomOptions{})
+		st := jobs.Random(seed, 3, jobs.Options{})
 		plan := solved.Cheapest(t, st)
 		if !plan.Has {
 			continue
 		}
-		all, whole, err := ask.Rejected(context.Background(), st, plan, false, solver.Settings{})
+		all, whole, err := ask.RejectedPieces(context.Background(), st, plan, false, solver.Settings{})
 		if err != nil || !whole {
 			t.Fatal(whole, err)
 		}
@@ -104,7 +104,7 @@ func TestRejected(t *testing.T) {
 }
 
 func TestFingerprint(t *testing.T) {
-	st := jobs.RandomState(1, 3, jobs.RandomOptions{})
+	st := jobs.Random(1, 3, jobs.Options{})
 	pl := solved.Cheapest(t, st)
 	a := plan.Fingerprint(st, pl)
 	if len(a) != 9 || plan.Fingerprint(st, solved.Cheapest(t, st)) != a {

@@ -8,9 +8,9 @@ import (
 	"brightset/catalog/journal"
 )
 
-// Shift is a slot that is filled otherwise than the last plan had it, and what happened
+// PlanChange is a slot that is filled otherwise than the last plan had it, and what happened
 // that may be why.
-type Shift struct {
+type PlanChange struct {
 	Slot     string
 	Was      *catalog.KeptLine // nil where the last plan had no such slot
 	Now      *Line             // nil where there is no such slot any more
@@ -21,10 +21,10 @@ type Shift struct {
 	ByOthers bool              // nothing of that kind: it follows from what changed elsewhere, from the days gone by, or from an edited file
 }
 
-// Shifts compares a plan with the one before, slot by slot. A piece that has gone the
+// PlanChanges compares a plan with the one before, slot by slot. A piece that has gone the
 // way that was planned for it, to the plater and back, is no change.
-func Shifts(st *catalog.State, was []catalog.KeptLine, since int, plan *Plan) []Shift {
-	var out []Shift
+func PlanChanges(st *catalog.State, was []catalog.KeptLine, since int, plan *Plan) []PlanChange {
+	var out []PlanChange
 	seen := map[string]bool{}
 	for i := range plan.Lines {
 		l := &plan.Lines[i]
@@ -32,7 +32,7 @@ func Shifts(st *catalog.State, was []catalog.KeptLine, since int, plan *Plan) []
 		seen[id] = true
 		at := slices.IndexFunc(was, func(k catalog.KeptLine) bool { return k.Slot == id })
 		if at < 0 {
-			out = append(out, Shift{Slot: id, Now: l, ByOthers: true})
+			out = append(out, PlanChange{Slot: id, Now: l, ByOthers: true})
 			continue
 		}
 		k := &was[at]
@@ -40,7 +40,7 @@ func Shifts(st *catalog.State, was []catalog.KeptLine, since int, plan *Plan) []
 		if same && sameReserve(st, k, l) {
 			continue
 		}
-		s := Shift{Slot: id, Was: k, Now: l, Reserve: same}
+		s := PlanChange{Slot: id, Was: k, Now: l, Reserve: same}
 		if !same {
 			s.moved(st, was, plan)
 		}
@@ -50,7 +50,7 @@ func Shifts(st *catalog.State, was []catalog.KeptLine, since int, plan *Plan) []
 	}
 	for i := range was {
 		if !seen[was[i].Slot] {
-			out = append(out, Shift{Slot: was[i].Slot, Was: &was[i], ByOthers: true})
+			out = append(out, PlanChange{Slot: was[i].Slot, Was: &was[i], ByOthers: true})
 		}
 	}
 	return out
@@ -58,7 +58,7 @@ func Shifts(st *catalog.State, was []catalog.KeptLine, since int, plan *Plan) []
 
 // moved finds out whether what hangs here was planned for another slot, and where what
 // was planned here hangs now.
-func (s *Shift) moved(st *catalog.State, was []catalog.KeptLine, plan *Plan) {
+func (s *PlanChange) moved(st *catalog.State, was []catalog.KeptLine, plan *Plan) {
 	for i := range was {
 		if was[i].Slot != s.Slot && asPlanned(st, &was[i].KeptChoice, s.Now.Choice) {
 			s.From = was[i].Slot
@@ -98,7 +98,7 @@ func sameReserve(st *catalog.State, k *catalog.KeptLine, l *Line) bool {
 // then or now, or about a lock or ban on them. A piece that only hangs elsewhere now has
 // no say here; what went as planned is not told where something else happened, and of a
 // piece that is to hang as planned it is no reason for another in reserve.
-func (s *Shift) concerning(st *catalog.State, since int) []journal.Entry {
+func (s *PlanChange) concerning(st *catalog.State, since int) []journal.Entry {
 	if st.Record == nil {
 		return nil
 	}

@@ -34,7 +34,7 @@ func happened(entries ...string) *catalog.Record {
 
 // shiftState is tinyState with a piece of the shop's.
 func shiftState() *catalog.State {
-	st := jobs.TinyState()
+	st := jobs.Tiny()
 	st.Pieces[jobs.Other].InShop = true
 	return st
 }
@@ -137,7 +137,7 @@ func TestShifts(t *testing.T) {
 				tt.now(st, pl.Lines)
 			}
 			var got []string
-			for _, s := range plan.Shifts(st, was, tt.since, pl) {
+			for _, s := range plan.PlanChanges(st, was, tt.since, pl) {
 				got = append(got, shiftWords(&s))
 			}
 			slices.Sort(got)
@@ -162,17 +162,17 @@ func TestShiftsOfOtherWork(t *testing.T) {
 	now := &plan.Plan{Lines: []plan.Line{
 		{Slot: jobs.Left, Choice: platedAt(jobs.Left, jobs.Twisted, jobs.North, "show", 50_000), Fallback: hangs(jobs.Left, jobs.Bare)},
 		{Slot: jobs.Right, Choice: hangs(jobs.Right, jobs.Hazy)}}}
-	if all := plan.Shifts(st, was, 0, now); len(all) > 0 {
+	if all := plan.PlanChanges(st, was, 0, now); len(all) > 0 {
 		t.Errorf("%d changes, the first in %s", len(all), all[0].Slot)
 	}
 	jobs.SentTo(&st.Pieces[jobs.Bare], jobs.North, catalog.StageBack) // not by whom it was meant to be
 	st.Pieces[jobs.Hazy].Stage = catalog.StageSeen                    // as it is, and not cleaned
-	if all := plan.Shifts(st, was, 0, now); len(all) != 2 || !all[0].Reserve || all[1].Reserve {
+	if all := plan.PlanChanges(st, was, 0, now); len(all) != 2 || !all[0].Reserve || all[1].Reserve {
 		t.Errorf("changes %+v", all)
 	}
 }
 
-func shiftWords(s *plan.Shift) string {
+func shiftWords(s *plan.PlanChange) string {
 	words := []string{s.Slot}
 	if s.From != "" {
 		words = append(words, "from "+s.From)

@@ -35,11 +35,11 @@ type Choice struct {
 	Growing bool // leaves a fault that goes on growing
 	Days    int
 
-	Paid catalog.Cents // expected cost of the choice alone
-	Cash catalog.Cents // planned spending if all goes well
+	ExpectedCost catalog.Cents // expected cost of the choice alone
+	Cash         catalog.Cents // planned spending if all goes well
 
-	Rests    []Rest // starting values it rests on
-	Warnings []string
+	Assumptions []Assumption // starting values it rests on
+	Warnings    []string
 }
 
 // Part is one trade work within a choice and who does it.
@@ -60,9 +60,9 @@ const (
 	ByMaker
 )
 
-// Rest names one starting value a choice rests on, in the user's words, such as
+// Assumption names one starting value a choice rests on, in the user's words, such as
 // "hours of straighten".
-type Rest string
+type Assumption string
 
 // InLot says whether the piece has yet to be sent to a plater.
 func (c *Choice) InLot() bool { return c.Plated() && !c.Sent }

@@ -16,7 +16,7 @@ import (
 func TestAgainIsAnew(t *testing.T) {
 	looked, reused := 0, 0
 	for seed := range int64(60) {
-		st := jobs.RandomState(seed, 4, jobs.RandomOptions{})
+		st := jobs.Random(seed, 4, jobs.Options{})
 		base := Compile(st, Options{FixedLimits: true})
 		for piece := range st.Pieces {
 			now := st.Clone()
@@ -50,11 +50,11 @@ func TestAgainIsAnew(t *testing.T) {
 func TestFewerLinesAtOnce(t *testing.T) {
 	lines := 0
 	for seed := range int64(150) {
-		st := jobs.RandomState(seed, 4, jobs.RandomOptions{})
+		st := jobs.Random(seed, 4, jobs.Options{})
 		for _, opt := range []Options{{FixedLimits: true}, {}} {
 			p := Compile(st, opt)
-			for s, b := range p.Benches {
-				j := newYardstick(st, s, p.wants, opt)
+			for s, b := range p.Slots {
+				j := newDominance(st, s, p.wants, opt)
 				var want []Pair
 				held := b.ranked()
 				for _, k := range b.planned {

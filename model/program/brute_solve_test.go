@@ -44,7 +44,7 @@ func TestChoicesRandom(t *testing.T) {
 	for seed := range int64(jobs.Campaign(80, 400)) {
 		slots := 1 + int(seed%6)
 		t.Run(jobs.RandomName(seed, slots, "choices"), func(t *testing.T) {
-			adapter.CompareChoices(t, jobs.RandomState(seed, slots, jobs.RandomOptions{}))
+			adapter.CompareChoices(t, jobs.Random(seed, slots, jobs.Options{}))
 		})
 	}
 }
@@ -54,7 +54,7 @@ func TestSolveRandom(t *testing.T) {
 	for slots := 1; slots <= 6; slots++ {
 		for seed := range int64(jobs.Campaign(12, 60)) {
 			name := jobs.RandomName(seed, slots, "")
-			t.Run(name, func(t *testing.T) { bruteSolve(t, jobs.RandomState(seed, slots, jobs.RandomOptions{})) })
+			t.Run(name, func(t *testing.T) { bruteSolve(t, jobs.Random(seed, slots, jobs.Options{})) })
 		}
 	}
 }
@@ -64,7 +64,7 @@ func TestBestRandom(t *testing.T) {
 	for slots := 1; slots <= 4; slots++ {
 		for seed := range int64(jobs.Campaign(10, 40)) {
 			t.Run(jobs.RandomName(seed, slots, "best"), func(t *testing.T) {
-				st := jobs.RandomState(seed, slots, jobs.RandomOptions{})
+				st := jobs.Random(seed, slots, jobs.Options{})
 				grade, total, feasible, best := adapter.BruteBest(st)
 				plan, err := Best(context.Background(), st, solver.Settings{})
 				if err != nil {
@@ -103,8 +103,8 @@ func TestSolveRules(t *testing.T) {
 				}
 				slots := 2 + int(seed%3)
 				t.Run(jobs.RandomName(seed, slots, rule.name), func(t *testing.T) {
-					with := jobs.RandomState(seed, slots, rule.options())
-					without := jobs.RandomState(seed, slots, rule.options())
+					with := jobs.Random(seed, slots, rule.options())
+					without := jobs.Random(seed, slots, rule.options())
 					rule.off(without)
 					total, ok := bruteSolve(t, with)
 					free, possible := bruteSolve(t, without)

@@ -17,7 +17,7 @@ func TestBruteSound(t *testing.T) {
 	feasible, all := 0, 0
 	for slots := 1; slots <= 5; slots++ {
 		for seed := range int64(jobs.Campaign(15, 40)) {
-			st := jobs.RandomState(seed, slots, jobs.RandomOptions{})
+			st := jobs.Random(seed, slots, jobs.Options{})
 			total, ok, plan := adapter.BruteForce(st)
 			all++
 			if !ok {
@@ -42,7 +42,7 @@ func TestBruteSound(t *testing.T) {
 // those the search finds. The two state the rules separately.
 func TestBruteAgainstCheck(t *testing.T) {
 	for seed := range int64(jobs.Campaign(12, 60)) {
-		st := jobs.RandomState(1000+seed, 1+int(seed%2), jobs.RandomOptions{})
+		st := jobs.Random(1000+seed, 1+int(seed%2), jobs.Options{})
 		all := &naive{st: st}
 		all.extend(0, nil)
 		total, ok, _ := adapter.BruteForce(st)
@@ -118,8 +118,8 @@ func TestBruteRulesMatter(t *testing.T) {
 			}
 			tried++
 			slots := 2 + int(seed%3)
-			with := jobs.RandomState(seed, slots, rule.options())
-			without := jobs.RandomState(seed, slots, rule.options())
+			with := jobs.Random(seed, slots, rule.options())
+			without := jobs.Random(seed, slots, rule.options())
 			rule.off(without)
 			total, ok, _ := adapter.BruteForce(with)
 			free, possible, plan := adapter.BruteForce(without)

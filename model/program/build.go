@@ -78,7 +78,7 @@ type Program struct {
 	Pairs   [][]Pair        // per slot, per column
 
 	wants     wants
-	Benches   []*bench
+	Slots     []*slotChoices
 	RowOf     map[int]int             // per piece that has one, its row
 	uses      []map[int][]solver.Term // per slot, per piece: for using it as k or f
 	gets      map[int][]solver.Term   // per piece: more for using it as k
@@ -123,11 +123,11 @@ func Begin(st *catalog.State, opt Options) *Program {
 		}
 		if !p.fresh(s) {
 			p.Choices[s] = opt.base.Choices[s]
-			p.Benches = append(p.Benches, opt.base.Benches[s])
+			p.Slots = append(p.Slots, opt.base.Slots[s])
 			continue
 		}
 		p.Choices[s] = p.choices(s)
-		p.Benches = append(p.Benches, newBench(st, s, p.Choices[s], opt.Finds))
+		p.Slots = append(p.Slots, newSlotChoices(st, s, p.Choices[s], opt.Finds))
 	}
 	return p
 }
@@ -139,9 +139,9 @@ func (p *Program) Complete() {
 	if p.givesUp() {
 		return
 	}
-	p.wants = findWants(st, p.Benches, p.Options)
+	p.wants = findWants(st, p.Slots, p.Options)
 	p.sameWants = p.Options.base != nil && p.wants.same(&p.Options.base.wants)
-	for s, b := range p.Benches {
+	for s, b := range p.Slots {
 		if p.sameLines(s) {
 			p.Pairs[s] = p.Options.base.Pairs[s]
 		} else if p.Pairs[s] = p.linesOf(b); p.givesUp() {
@@ -181,11 +181,11 @@ func (p *Program) constrain() {
 	p.matches()
 }
 
-func (p *Program) linesOf(b *bench) []Pair {
+func (p *Program) linesOf(b *slotChoices) []Pair {
 	if p.Options.AllLines {
 		return b.lines()
 	}
-	j := newYardstick(p.State, b.slot, p.wants, p.Options)
+	j := newDominance(p.State, b.slot, p.wants, p.Options)
 	return j.prune(b, b.fewerLines(j))
 }
 
@@ -254,7 +254,7 @@ func (p *Program) column(s int, pair Pair) solver.Column {
 
 // Line gives the choices of a pair; f is nil where there is no fallback.
 func (p *Program) Line(s int, pair Pair) (k, f *plan.Choice) {
-	b := p.Benches[s]
+	b := p.Slots[s]
 	return b.choice(pair.K), b.choice(pair.F)
 }
 

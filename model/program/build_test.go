@@ -116,19 +116,19 @@ func TestTradesOnce(t *testing.T) {
 
 func TestMatchConstraints(t *testing.T) {
 	p := BuildAll(jobs.BusyState())
-	if len(p.Problem.Near) != 2 || len(p.Problem.Same) != 2 {
-		t.Fatalf("%d near, %d same", len(p.Problem.Near), len(p.Problem.Same))
+	if len(p.Problem.WithinTolerance) != 2 || len(p.Problem.AllEqual) != 2 {
+		t.Fatalf("%d near, %d same", len(p.Problem.WithinTolerance), len(p.Problem.AllEqual))
 	}
-	n, s := p.Problem.Near[0], p.Problem.Same[0]
+	n, s := p.Problem.WithinTolerance[0], p.Problem.AllEqual[0]
 	if !slices.Equal(n.Groups, []int{jobs.Left, jobs.Right}) || n.Tolerance != 5_00 || n.Tag != TagMatch("rims") {
 		t.Errorf("near: %+v", n.Groups)
 	}
 	for i, c := range p.Problem.Groups[jobs.Right].Columns {
-		if c.Name == "sold as-is" && (n.Values[1][i] != 88_00 || s.Labels[1][i] != -1 || p.Problem.Same[1].Labels[1][i] != 0) {
+		if c.Name == "sold as-is" && (n.Values[1][i] != 88_00 || s.Labels[1][i] != -1 || p.Problem.AllEqual[1].Labels[1][i] != 0) {
 			t.Errorf("sold: grade %d, plater %d", n.Values[1][i], s.Labels[1][i])
 		}
-		if c.Name == "bare replate south show" && (p.Problem.Near[1].Values[1][i] != -25 || s.Labels[1][i] != jobs.South || p.Problem.Same[1].Labels[1][i] != 1) {
-			t.Errorf("bare: tone %d, plater %d", p.Problem.Near[1].Values[1][i], s.Labels[1][i])
+		if c.Name == "bare replate south show" && (p.Problem.WithinTolerance[1].Values[1][i] != -25 || s.Labels[1][i] != jobs.South || p.Problem.AllEqual[1].Labels[1][i] != 1) {
+			t.Errorf("bare: tone %d, plater %d", p.Problem.WithinTolerance[1].Values[1][i], s.Labels[1][i])
 		}
 	}
 }

@@ -69,7 +69,7 @@ func TestPlan(t *testing.T) {
 
 // 0.012 x 0.01 fails on the left, 0.01 on the right.
 func TestCompletion(t *testing.T) {
-	p := program.BuildAll(jobs.TinyState())
+	p := program.BuildAll(jobs.Tiny())
 	plan := planOf(t, p, nil, "bare replate north driver / other replate south show", "hazy replate south show")
 	if want := (1 - 0.012*0.01) * 0.99; math.Abs(plan.Completion-want) > 1e-12 {
 		t.Errorf("completion %g, want %g", plan.Completion, want)

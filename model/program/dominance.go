@@ -22,8 +22,8 @@ import (
 // The order by cost, tie keys and place is strict, so no two lines remove each
 // other, and limits, freights and tags may change without making this untrue.
 
-// yardstick knows what the lines of one slot have to be compared by.
-type yardstick struct {
+// dominance knows what the lines of one slot have to be compared by.
+type dominance struct {
 	st     *catalog.State
 	slot   int
 	shared []bool // per piece: other slots may want it, or a trade gives it
@@ -65,7 +65,7 @@ type bucket struct {
 }
 
 // prune gives the lines that no other line makes needless, in their order.
-func (j *yardstick) prune(b *bench, pairs []Pair) []Pair {
+func (j *dominance) prune(b *slotChoices, pairs []Pair) []Pair {
 	all := make([]figures, len(pairs))
 	for i := range pairs {
 		all[i] = j.figures(b, pairs[i], i)
@@ -104,7 +104,7 @@ func file(buckets map[[2]int][]*bucket, s sig, f figures) {
 }
 
 // removed looks through the lines kept so far that use no other shared pieces.
-func (j *yardstick) removed(buckets map[[2]int][]*bucket, s *sig, f *figures) bool {
+func (j *dominance) removed(buckets map[[2]int][]*bucket, s *sig, f *figures) bool {
 	const none = catalog.None
 	for i, key := range [4][2]int{{none, none}, {none, s.shared[0]}, {none, s.shared[1]}, s.shared} {
 		if i > 0 && key[1] == none || i == 3 && key[0] == none {
@@ -126,7 +126,7 @@ func (j *yardstick) removed(buckets map[[2]int][]*bucket, s *sig, f *figures) bo
 
 // within says whether signature a needs nothing that b does not need, and agrees
 // with it where they have to agree. The shared pieces are known to be.
-func (j *yardstick) within(a, b *sig) bool {
+func (j *dominance) within(a, b *sig) bool {
 	if a.gradeOf != b.gradeOf || a.toneOf != b.toneOf || a.freshOf != b.freshOf || a.sentTo != b.sentTo || a.choice != b.choice {
 		return false
 	}
@@ -142,7 +142,7 @@ func (j *yardstick) within(a, b *sig) bool {
 }
 
 // buysFrom says whether a line needs a vendor, by itself or for a bundle.
-func (j *yardstick) buysFrom(s *sig, vendor int) bool {
+func (j *dominance) buysFrom(s *sig, vendor int) bool {
 	if s.vendor == vendor {
 		return true
 	}
@@ -155,7 +155,7 @@ func (j *yardstick) buysFrom(s *sig, vendor int) bool {
 }
 
 // noWorse compares the figures of a line a that comes before b in the order.
-func (j *yardstick) noWorse(a *figures, as *sig, b *figures, bs *sig) bool {
+func (j *dominance) noWorse(a *figures, as *sig, b *figures, bs *sig) bool {
 	if j.counts.mean && a.grade < b.grade || j.counts.completion && a.loss > b.loss {
 		return false
 	}

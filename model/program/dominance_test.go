@@ -69,7 +69,7 @@ func TestDominanceWithinBudget(t *testing.T) {
 		{"no minimum", 0, 230_00, 60_00},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
-			st := jobs.TinyState()
+			st := jobs.Tiny()
 			st.Platers[jobs.North].Minimum, st.Platers[jobs.North].Freight = tt.minimum, 0
 			a, b, c := jobs.TinyPiece("a"), jobs.TinyPiece("b"), jobs.TinyPiece("c")
 			quote := catalog.Quote{Plater: jobs.North, Grade: jobs.Given(catalog.Centi(90_00)), Breakage: jobs.Given(catalog.Micro(0))}
@@ -104,7 +104,7 @@ func TestDominanceWithinBudget(t *testing.T) {
 // fetch 120.00, as it is, against plating another for 100.00. With 50.00 to
 // spend only the first will do.
 func TestDominanceCash(t *testing.T) {
-	st := jobs.TinyState()
+	st := jobs.Tiny()
 	st.Slots = st.Slots[:1]
 	st.Slots[jobs.Left].Area.Set = false
 	a, b := jobs.TinyPiece("a"), jobs.TinyPiece("b")
@@ -158,7 +158,7 @@ func changes(r *rand.Rand, p *Program) []solver.Change {
 // bundle, the vendor, the trade and the match are fought over. Figures are coarse
 // so that ties and equal figures come up.
 func mixedState(r *rand.Rand) *catalog.State {
-	st := jobs.TinyState()
+	st := jobs.Tiny()
 	st.Slots = append(st.Slots[:2], catalog.Slot{ID: "third", Weight: 100, Quantity: 1, Rescue: jobs.Start(catalog.Cents(100_00)), RescueDays: jobs.Start(20)})
 	st.Slots = st.Slots[:2+r.IntN(2)]
 	for s := range st.Slots {

@@ -43,7 +43,7 @@ func forget(r *rand.Rand, st *catalog.State) (forgotten int) {
 func TestLaterChoices(t *testing.T) {
 	forgotten := 0
 	for seed := range int64(200) {
-		st := jobs.RandomState(5000+seed, 1+int(seed%5), jobs.RandomOptions{On: []string{"quote", "maker"}})
+		st := jobs.Random(5000+seed, 1+int(seed%5), jobs.Options{On: []string{"quote", "maker"}})
 		r := rand.New(rand.NewPCG(uint64(seed), 77))
 		jobs.RandomStages(r, st)
 		forgotten += forget(r, st)
@@ -78,7 +78,7 @@ func TestBentUnderThePlating(t *testing.T) {
 		{catalog.StageApproved, catalog.Finding{ID: "b", Defect: jobs.Pits, Severity: catalog.Severe, Extent: 100_000, Count: 1}, -1, 0, 0, 0},
 		{catalog.StagePlated, catalog.Finding{ID: "b", Defect: jobs.Pits, Severity: catalog.Severe, Extent: 100_000, Count: 1}, 0, 0, 0, 95_00},
 	} {
-		st := jobs.TinyState()
+		st := jobs.Tiny()
 		p := &st.Pieces[jobs.Bare]
 		p.Stage, p.Findings = c.stage, []catalog.Finding{c.found}
 		p.Sent = catalog.Sent{Was: true, Count: 1, Quote: catalog.Quote{Plater: jobs.North, Work: catalog.WorkReplate, Level: "show", Cost: 100_00,

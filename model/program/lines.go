@@ -16,24 +16,24 @@ type Pair struct {
 	Expected catalog.Cents
 }
 
-// bench is one slot's choices with what the lines need of them again and again.
-type bench struct {
-	st      *catalog.State
-	slot    int
-	choices []plan.Choice
-	planned []int32         // choices admitted as k
-	reserve []int32         // choices admitted as f
-	standin []catalog.Cents // of every choice
+// slotChoices is one slot's choices with what the lines need of them again and again.
+type slotChoices struct {
+	st           *catalog.State
+	slot         int
+	choices      []plan.Choice
+	planned      []int32         // choices admitted as k
+	reserve      []int32         // choices admitted as f
+	fallbackCost []catalog.Cents // of every choice
 
 	own map[int32][]ownLine // what was found out by ownLines
 }
 
-// newBench applies the rules on single choices.
-func newBench(st *catalog.State, slot int, choices []plan.Choice, finds []int) *bench {
-	b := &bench{st: st, slot: slot, choices: choices, standin: make([]catalog.Cents, len(choices))}
+// newSlotChoices applies the rules on single choices.
+func newSlotChoices(st *catalog.State, slot int, choices []plan.Choice, finds []int) *slotChoices {
+	b := &slotChoices{st: st, slot: slot, choices: choices, fallbackCost: make([]catalog.Cents, len(choices))}
 	for i := range choices {
 		c := &choices[i]
-		b.standin[i] = choice.Standin(st, c)
+		b.fallbackCost[i] = choice.FallbackCost(st, c)
 		if Admitted(st, c, Planned) {
 			b.planned = append(b.planned, int32(i))
 		}
@@ -46,7 +46,7 @@ func newBench(st *catalog.State, slot int, choices []plan.Choice, finds []int) *
 
 // lines gives every line of the slot that keeps the rules on single lines, by k
 // in the order of the choices, no fallback before the fallbacks in their order.
-func (b *bench) lines() []Pair {
+func (b *slotChoices) lines() []Pair {
 	var all []Pair
 	for _, k := range b.planned {
 		if b.allowed(k, catalog.None) {
@@ -64,7 +64,7 @@ func (b *bench) lines() []Pair {
 // allowed: f is another piece than k's; a choice that can't fail needs none; the
 // date is kept; and not both are certain to fail, where no fallback counts as
 // certain to fail: p_k p_f < 1.
-func (b *bench) allowed(k, f int32) bool {
+func (b *slotChoices) allowed(k, f int32) bool {
 	ck, cf := &b.choices[k], b.choice(f)
 	if f != catalog.None && (ck.Fails == 0 || ck.Piece == cf.Piece) {
 		return false
@@ -73,18 +73,18 @@ func (b *bench) allowed(k, f int32) bool {
 }
 
 // choice is nil for no fallback.
-func (b *bench) choice(f int32) *plan.Choice {
+func (b *slotChoices) choice(f int32) *plan.Choice {
 	if f == catalog.None {
 		return nil
 	}
 	return &b.choices[f]
 }
 
-func (b *bench) pair(k, f int32) Pair {
+func (b *slotChoices) pair(k, f int32) Pair {
 	standin := choice.Rescue(b.st, b.slot)
 	if f != catalog.None {
-		standin = b.standin[f]
+		standin = b.fallbackCost[f]
 	}
 	ck := &b.choices[k]
-	return Pair{k, f, ck.Paid + catalog.Of(ck.Fails, standin)}
+	return Pair{k, f, ck.ExpectedCost + catalog.Of(ck.Fails, standin)}
 }

@@ -14,7 +14,7 @@ import (
 
 // lineNames gives the lines of a slot as text, choices named by piece and plater.
 func lineNames(st *catalog.State, slot int) string {
-	b := newBench(st, slot, choice.Choices(st)[slot], nil)
+	b := newSlotChoices(st, slot, choice.Choices(st)[slot], nil)
 	var names []string
 	for _, p := range b.lines() {
 		name := func(i int32) string {
@@ -31,7 +31,7 @@ func lineNames(st *catalog.State, slot int) string {
 // SlimState has one slot and three pieces: a (plated in 40 days, can fail), b
 // and c (as they are, there after 5 days; c may not come).
 func SlimState() *catalog.State {
-	st := jobs.TinyState()
+	st := jobs.Tiny()
 	st.Slots = st.Slots[:1]
 	st.Slots[jobs.Left].Area.Set = false
 	a, b, c := jobs.TinyPiece("a"), jobs.TinyPiece("b"), jobs.TinyPiece("c")
@@ -97,7 +97,7 @@ func TestLogLoss(t *testing.T) {
 
 // completion 0.9 of two slots: floor(105360.51) + 2.
 func TestLimits(t *testing.T) {
-	st := jobs.TinyState()
+	st := jobs.Tiny()
 	if got := CompletionLimit(st, 900_000); got != 105_362 {
 		t.Errorf("completion 0.9: %d", got)
 	}

@@ -14,8 +14,8 @@ type randomRule struct {
 
 // options brings the rule into every random job, together with what lets it
 // decide something.
-func (r *randomRule) options() jobs.RandomOptions {
-	opt := jobs.RandomOptions{On: []string{r.name}}
+func (r *randomRule) options() jobs.Options {
+	opt := jobs.Options{On: []string{r.name}}
 	switch r.name {
 	case "budget-expected":
 		opt.Off = []string{"budget-outlay"} // a job has one budget

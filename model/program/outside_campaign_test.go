@@ -21,7 +21,7 @@ func outsideState(seed int64) *catalog.State {
 	case 0:
 		return jobs.FewConcerned(seed)
 	case 1:
-		return jobs.RandomState(seed, 1+int(seed/3%7), jobs.RandomOptions{})
+		return jobs.Random(seed, 1+int(seed/3%7), jobs.Options{})
 	}
 	st := program.SizedState(seed, 1+int(seed/3%6))
 	for _, m := range jobs.AllMoney(st) { // a float has to hold the total and what it is compared with

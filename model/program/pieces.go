@@ -35,7 +35,7 @@ func (p *Program) use(slot, piece, row int, coef int64) {
 
 // Usable says whether any line of the slot uses the piece.
 func (p *Program) Usable(slot, piece int) bool {
-	b := p.Benches[slot]
+	b := p.Slots[slot]
 	for _, list := range [][]int32{b.planned, b.reserve} {
 		for _, i := range list {
 			if b.choices[i].Piece == piece {

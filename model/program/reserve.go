@@ -16,7 +16,7 @@ import (
 //	e uses no shared piece and no bundle that f or k does not use.
 //
 // Both lines meet the rules on lines. It saves making most pairs of a big job.
-func (b *bench) fewerLines(j *yardstick) []Pair {
+func (b *slotChoices) fewerLines(j *dominance) []Pair {
 	held := b.ranked()
 	least := leastFails(held)
 	var all []Pair
@@ -49,26 +49,26 @@ func (b *bench) fewerLines(j *yardstick) []Pair {
 
 // reserve is a fallback, or none, seen as a candidate for being held.
 type reserve struct {
-	f       int32
-	standin catalog.Cents
-	fails   catalog.Micro
-	shared  int32 // its piece where that is shared, else catalog.None
-	bundle  int
-	piece   int
+	f            int32
+	fallbackCost catalog.Cents
+	fails        catalog.Micro
+	shared       int32 // its piece where that is shared, else catalog.None
+	bundle       int
+	piece        int
 }
 
 // ranked lists the admitted fallbacks and none, the cheapest to fall back on
 // first.
-func (b *bench) ranked() []reserve {
-	held := []reserve{{f: catalog.None, standin: choice.Rescue(b.st, b.slot), fails: catalog.One,
+func (b *slotChoices) ranked() []reserve {
+	held := []reserve{{f: catalog.None, fallbackCost: choice.Rescue(b.st, b.slot), fails: catalog.One,
 		shared: catalog.None, bundle: catalog.None, piece: catalog.None}}
 	for _, f := range b.reserve {
 		c := &b.choices[f]
-		held = append(held, reserve{f: f, standin: b.standin[f], fails: c.Fails,
+		held = append(held, reserve{f: f, fallbackCost: b.fallbackCost[f], fails: c.Fails,
 			piece: c.Piece, bundle: b.st.Pieces[c.Piece].Bundle})
 	}
 	slices.SortStableFunc(held, func(a, c reserve) int {
-		return cmp.Or(cmp.Compare(a.standin, c.standin), cmp.Compare(a.fails, c.fails), cmp.Compare(a.f, c.f))
+		return cmp.Or(cmp.Compare(a.fallbackCost, c.fallbackCost), cmp.Compare(a.fails, c.fails), cmp.Compare(a.f, c.f))
 	})
 	return held
 }
@@ -86,7 +86,7 @@ func leastFails(held []reserve) []catalog.Micro {
 
 // outdoesAll says whether a fallback makes every one after it needless for k, none of
 // which fails less often than least.
-func (j *yardstick) outdoesAll(e *reserve, least catalog.Micro, k *plan.Choice) bool {
+func (j *dominance) outdoesAll(e *reserve, least catalog.Micro, k *plan.Choice) bool {
 	switch {
 	case j.counts.completion && e.fails > least:
 		return false
@@ -98,7 +98,7 @@ func (j *yardstick) outdoesAll(e *reserve, least catalog.Micro, k *plan.Choice) 
 
 // outdone says whether one of the fallbacks kept so far, none of them dearer,
 // makes r needless for k.
-func (j *yardstick) outdone(kept []reserve, r *reserve, k *plan.Choice) bool {
+func (j *dominance) outdone(kept []reserve, r *reserve, k *plan.Choice) bool {
 	bundleK := j.st.Pieces[k.Piece].Bundle
 	for i := range kept {
 		e := &kept[i]

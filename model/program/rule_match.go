@@ -49,7 +49,7 @@ func (p *Program) matches() {
 }
 
 func (p *Program) near(m *catalog.Match, what string, slots []int, within catalog.Centi, value func(*plan.Choice) catalog.Centi) {
-	n := solver.Near{Name: "match " + m.ID + " " + what, Groups: slots, Tolerance: int64(within), Tag: TagMatch(m.ID)}
+	n := solver.WithinTolerance{Name: "match " + m.ID + " " + what, Groups: slots, Tolerance: int64(within), Tag: TagMatch(m.ID)}
 	for _, s := range slots {
 		values := make([]int64, len(p.Pairs[s]))
 		for i := range values {
@@ -57,13 +57,13 @@ func (p *Program) near(m *catalog.Match, what string, slots []int, within catalo
 		}
 		n.Values = append(n.Values, values)
 	}
-	p.Problem.Near = append(p.Problem.Near, n)
+	p.Problem.WithinTolerance = append(p.Problem.WithinTolerance, n)
 }
 
 // same relies on catalog.None being negative: a piece that is not plated goes
 // with any plater.
 func (p *Program) same(m *catalog.Match, what string, slots []int, label func(*plan.Choice) int) {
-	n := solver.Same{Name: "match " + m.ID + " " + what, Groups: slots, Tag: TagMatch(m.ID)}
+	n := solver.AllEqual{Name: "match " + m.ID + " " + what, Groups: slots, Tag: TagMatch(m.ID)}
 	for _, s := range slots {
 		labels := make([]int, len(p.Pairs[s]))
 		for i := range labels {
@@ -71,5 +71,5 @@ func (p *Program) same(m *catalog.Match, what string, slots []int, label func(*p
 		}
 		n.Labels = append(n.Labels, labels)
 	}
-	p.Problem.Same = append(p.Problem.Same, n)
+	p.Problem.AllEqual = append(p.Problem.AllEqual, n)
 }

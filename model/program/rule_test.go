@@ -78,7 +78,7 @@ func TestRules(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			st := jobs.TinyState()
+			st := jobs.Tiny()
 			c := &plan.Choice{Slot: jobs.Left, Piece: jobs.Bare, Work: catalog.WorkReplate, Plater: jobs.South, Level: "show", Quote: catalog.None, Grade: 70_00}
 			for _, do := range tt.do {
 				do(st, c)
@@ -97,7 +97,7 @@ func TestRules(t *testing.T) {
 }
 
 func TestReasonsInWords(t *testing.T) {
-	st := jobs.TinyState()
+	st := jobs.Tiny()
 	st.Slots[jobs.Left].Target.Floor = jobs.Given(catalog.Centi(82_50))
 	st.Slots[jobs.Left].MaxBreakage = jobs.Given(catalog.Micro(32_500))
 	c := &plan.Choice{Slot: jobs.Left, Grade: 7_05, Breakage: 1_000_000}

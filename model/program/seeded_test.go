@@ -56,8 +56,8 @@ func ownReproductions(st *catalog.State) *plan.Plan {
 			return pl
 		}
 		k := &own[0]
-		pl.Lines = append(pl.Lines, plan.Line{Slot: s, Choice: k, Expected: k.Paid})
-		pl.Expected += k.Paid
+		pl.Lines = append(pl.Lines, plan.Line{Slot: s, Choice: k, Expected: k.ExpectedCost})
+		pl.Expected += k.ExpectedCost
 		pl.Outlay += k.Cash
 		weights += float64(st.Slots[s].Weight)
 		grades += float64(st.Slots[s].Weight) * float64(k.Grade) / 100

@@ -75,11 +75,11 @@ func TestOneForTwoRandom(t *testing.T) {
 // scarceState is a random job in which choices fail more often, pieces fit more slots
 // and rescues are dear or cheap, so that spares are worth sharing.
 func scarceState(seed int64, slots int) *catalog.State {
-	opt := jobs.RandomOptions{On: []string{"shared"}}
+	opt := jobs.Options{On: []string{"shared"}}
 	if seed%2 == 0 {
 		opt.On = append(opt.On, "completion")
 	}
-	st := jobs.RandomState(seed, slots, opt)
+	st := jobs.Random(seed, slots, opt)
 	r := rand.New(rand.NewPCG(uint64(seed), 42))
 	for i := range st.Pieces {
 		p := &st.Pieces[i]

@@ -65,7 +65,7 @@ func cellsOf(classes []shareClass, most int) []shareCell {
 	}
 	slices.SortFunc(order, func(a, b int) int {
 		c, d := &classes[a], &classes[b]
-		return cmp.Or(cmp.Compare(c.Fails, d.Fails), cmp.Compare(c.Standin, d.Standin), cmp.Compare(a, b))
+		return cmp.Or(cmp.Compare(c.Fails, d.Fails), cmp.Compare(c.FallbackCost, d.FallbackCost), cmp.Compare(a, b))
 	})
 	if most == 0 || most > len(order) {
 		most = len(order)

@@ -28,7 +28,7 @@ import (
 // fewer leaves lines out on both sides, and the classes that have none left.
 func (sp *spare) fewer(p *Program) {
 	for side, slot := range sp.slots {
-		b, j := p.Benches[slot], newYardstick(p.State, slot, p.wants, p.Options)
+		b, j := p.Slots[slot], newDominance(p.State, slot, p.wants, p.Options)
 		o := sp.worst(1 - side)
 		sp.withoutOutdone(side, o, b, j)
 		sp.pruneAcross(side, o, b, j)
@@ -46,14 +46,14 @@ func (sp *spare) worst(side int) opposite {
 	o := opposite{}
 	for i := range sp.class[side] {
 		c := &sp.class[side][i]
-		o.fails, o.dear = max(o.fails, c.Fails), max(o.dear, c.Standin-c.Rescue)
+		o.fails, o.dear = max(o.fails, c.Fails), max(o.dear, c.FallbackCost-c.Rescue)
 	}
 	return o
 }
 
 // saves is the most that sharing can make a line of a class and the other's cheaper.
 func (o opposite) saves(c *shareClass) catalog.Cents {
-	return atMost(catalog.Both(c.Fails, o.fails), max(o.dear, c.Standin-c.Rescue))
+	return atMost(catalog.Both(c.Fails, o.fails), max(o.dear, c.FallbackCost-c.Rescue))
 }
 
 // margin is the most that yielding can cost more if a line of class c stands in for one
@@ -64,11 +64,11 @@ func (o opposite) saves(c *shareClass) catalog.Cents {
 //
 // with the other's greatest P, and each only if positive.
 func (o opposite) margin(c, d *shareClass) catalog.Cents {
-	own := atMost(catalog.Both(c.Fails, o.fails), d.Standin-c.Standin)
+	own := atMost(catalog.Both(c.Fails, o.fails), d.FallbackCost-c.FallbackCost)
 	other := catalog.Cents(0)
 	if c.Fails < d.Fails {
 		more := catalog.Both(d.Fails-c.Fails, o.fails) + 1 // for rounding
-		own += atMost(more, d.Standin-d.Rescue)
+		own += atMost(more, d.FallbackCost-d.Rescue)
 		other = atMost(more, o.dear)
 	}
 	return max(own, other)
@@ -91,7 +91,7 @@ type ownLine struct {
 // withoutOutdone leaves out the lines whose k does as well by itself. What a pair takes
 // up of the completion row is, for rounding, at most one below its lines' sum, and not
 // below the other's where this one takes up nothing.
-func (sp *spare) withoutOutdone(side int, o opposite, b *bench, j *yardstick) {
+func (sp *spare) withoutOutdone(side int, o opposite, b *slotChoices, j *dominance) {
 	for i := range sp.class[side] {
 		c := &sp.class[side][i]
 		saves := o.saves(c)
@@ -105,7 +105,7 @@ func (sp *spare) withoutOutdone(side int, o opposite, b *bench, j *yardstick) {
 
 // ownLines are the lines of k that use no contested piece as fallback, and no bundle but
 // k's own; those that none of them beats in both, found out once.
-func (b *bench) ownLines(k int32, j *yardstick) []ownLine {
+func (b *slotChoices) ownLines(k int32, j *dominance) []ownLine {
 	if list, known := b.own[k]; known {
 		return list
 	}
@@ -145,7 +145,7 @@ type ranking struct {
 }
 
 // pruneAcross compares the lines of all classes of a side.
-func (sp *spare) pruneAcross(side int, o opposite, b *bench, j *yardstick) {
+func (sp *spare) pruneAcross(side int, o opposite, b *slotChoices, j *dominance) {
 	var all []ranking
 	for i := range sp.class[side] {
 		c := &sp.class[side][i]
@@ -170,7 +170,7 @@ func (sp *spare) pruneAcross(side int, o opposite, b *bench, j *yardstick) {
 }
 
 // replaces says whether line a makes line r needless.
-func (sp *spare) replaces(j *yardstick, side int, a, r *ranking, o opposite) bool {
+func (sp *spare) replaces(j *dominance, side int, a, r *ranking, o opposite) bool {
 	c, d := &sp.class[side][a.class], &sp.class[side][r.class]
 	if c.Fails > d.Fails || c.Spare > d.Spare || d.MayWait && !c.MayWait || !j.within(&a.sig, &r.sig) {
 		return false

@@ -79,11 +79,11 @@ func TestOneForTwoBag(t *testing.T) {
 // the other slot's, to the cent, is no riskier and may share wherever that one may.
 func TestOneForTwoReplaces(t *testing.T) {
 	st := oneSpare()
-	j := newYardstick(st, 0, wants{shared: make([]bool, 3), got: make([]bool, 3)}, Options{})
+	j := newDominance(st, 0, wants{shared: make([]bool, 3), got: make([]bool, 3)}, Options{})
 	r := rand.New(rand.NewPCG(3, 4))
 	some := func(own catalog.Cents) shareClass {
 		return shareClass{Sharer: sharedspare.Sharer{Fails: 1 + catalog.Micro(r.IntN(1000))*1000, Spare: catalog.Micro(r.IntN(4)) * 300_000,
-			Standin: catalog.Cents(r.IntN(2000)), Rescue: own, MayWait: r.IntN(3) > 0}}
+			FallbackCost: catalog.Cents(r.IntN(2000)), Rescue: own, MayWait: r.IntN(3) > 0}}
 	}
 	did := 0
 	for range 60_000 {

@@ -51,7 +51,7 @@ func (p *Program) findSpares() {
 func (p *Program) addSpare(piece, s, t int) {
 	sp := spare{piece: piece, slots: [2]int{s, t}}
 	for side, slot := range sp.slots {
-		sp.class[side] = p.Benches[slot].shareClasses(piece)
+		sp.class[side] = p.Slots[slot].shareClasses(piece)
 	}
 	if !p.Options.AllLines {
 		sp.fewer(p)
@@ -73,7 +73,7 @@ func (p *Program) addSpare(piece, s, t int) {
 }
 
 // shareClasses sorts the lines of a slot that fall back on a piece into classes.
-func (b *bench) shareClasses(piece int) []shareClass {
+func (b *slotChoices) shareClasses(piece int) []shareClass {
 	type key struct {
 		sharedspare.Sharer
 		f int32

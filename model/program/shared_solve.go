@@ -126,7 +126,7 @@ func leastPaid(st *catalog.State) catalog.Cents {
 	for _, choices := range choice.Choices(st) {
 		least := catalog.Cents(catalog.MaxSum)
 		for i := range choices {
-			least = min(least, choices[i].Paid)
+			least = min(least, choices[i].ExpectedCost)
 		}
 		if len(choices) > 0 {
 			sum += least - 1 // what yielding saves is rounded

@@ -178,7 +178,7 @@ func TestOneForTwoOutcomes(t *testing.T) {
 			for what := range 4 {
 				a, b := what&1 > 0, what&2 > 0
 				p := oneSpareChance(l.Choice, a) * oneSpareChance(o.Choice, b)
-				cost := float64(l.Choice.Paid + o.Choice.Paid)
+				cost := float64(l.Choice.ExpectedCost + o.Choice.ExpectedCost)
 				ok := 1.0
 				for _, x := range []struct {
 					l     *plan.Line
@@ -188,7 +188,7 @@ func TestOneForTwoOutcomes(t *testing.T) {
 					case x.fails && a && b && x.l.Sharing.Yields:
 						cost, ok = cost+float64(st.Slots[x.l.Slot].Rescue.V), 0
 					case x.fails:
-						cost += float64(choice.Standin(st, x.l.Fallback))
+						cost += float64(choice.FallbackCost(st, x.l.Fallback))
 						ok *= oneSpareChance(x.l.Fallback, false)
 					}
 				}

@@ -14,7 +14,7 @@ import (
 // or as small as it may be.
 func SizedState(seed int64, slots int) *catalog.State {
 	on := [][]string{nil, {"match-grade", "completion", "lead", "quote", "given-grade"}, {"match-grade", "match-tone", "mean"}, {"trade", "vendor"}}
-	st := jobs.RandomState(seed, slots, jobs.RandomOptions{On: on[seed%4]})
+	st := jobs.Random(seed, slots, jobs.Options{On: on[seed%4]})
 	r := rand.New(rand.NewPCG(uint64(seed), 77))
 	jobs.RealSizes(r, st)
 	switch r.IntN(10) {

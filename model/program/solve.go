@@ -81,7 +81,7 @@ func Best(ctx context.Context, st *catalog.State, set solver.Settings) (*plan.Pl
 	if !first.Has {
 		return p.Plan(first), nil
 	}
-	least := &solver.Problem{Switches: p.Problem.Switches, Rows: p.Problem.Rows, Near: p.Problem.Near, Same: p.Problem.Same}
+	least := &solver.Problem{Switches: p.Problem.Switches, Rows: p.Problem.Rows, WithinTolerance: p.Problem.WithinTolerance, AllEqual: p.Problem.AllEqual}
 	least.Groups = p.Costed()
 	ch := solver.Change{Limits: []solver.LimitTo{{Row: RowMean, Limit: -first.Total}}, Start: [][]int{first.Pick}}
 	second, err := SolveOnce(ctx, least, ch, set)

@@ -9,8 +9,8 @@ import (
 	"brightset/model/plan"
 )
 
-// Wanted says what a target asks of one slot, "" if nothing.
-func Wanted(t *catalog.Target) string {
+// TargetWords says what a target asks of one slot, "" if nothing.
+func TargetWords(t *catalog.Target) string {
 	var text []string
 	if t.Floor.Set && t.Floor.V > 0 {
 		text = append(text, "grade "+plan.Centi(t.Floor.V)+" or better")
@@ -94,7 +94,7 @@ func (u *Unfilled) best(st *catalog.State) plan.Unfilled {
 // of those there come.
 func (u *Unfilled) words(st *catalog.State, near *plan.Unfilled) string {
 	slot := &st.Slots[u.Slot]
-	need := Wanted(&slot.Target)
+	need := TargetWords(&slot.Target)
 	if slot.MaxBreakage.Set {
 		need += fmt.Sprintf(", breaking in at most %s of cases", plan.Percent(slot.MaxBreakage.V))
 	}

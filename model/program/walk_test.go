@@ -66,7 +66,7 @@ func (w *walker) descend(g int, cost int64) {
 
 // alike checks the near and same constraints.
 func (w *walker) alike() bool {
-	for _, n := range w.p.Near {
+	for _, n := range w.p.WithinTolerance {
 		lo, hi := int64(1)<<60, int64(-1)<<60
 		for i, g := range n.Groups {
 			v := n.Values[i][w.pick[g]]
@@ -76,7 +76,7 @@ func (w *walker) alike() bool {
 			return false
 		}
 	}
-	for _, n := range w.p.Same {
+	for _, n := range w.p.AllEqual {
 		label := -1
 		for i, g := range n.Groups {
 			v := n.Labels[i][w.pick[g]]

@@ -206,7 +206,7 @@ func lotRisks(st *catalog.State, plan *plan.Plan) []LotRisk {
 				lot.Bare++
 				lot.More += choice.Rescue(st, l.Slot)
 			} else {
-				lot.More += choice.Standin(st, l.Fallback)
+				lot.More += choice.FallbackCost(st, l.Fallback)
 			}
 		}
 		if lot.Slots > 0 {

@@ -33,7 +33,7 @@ func TestOutcomesMean(t *testing.T) {
 	look(jobs.DemoState(t))
 	lines := 0
 	for seed := range int64(80) {
-		lines += look(jobs.RandomState(seed, 3, jobs.RandomOptions{}))
+		lines += look(jobs.Random(seed, 3, jobs.Options{}))
 	}
 	if lines < 60 {
 		t.Errorf("only %d lines were looked at", lines)
@@ -44,7 +44,7 @@ func TestOutcomesMean(t *testing.T) {
 func TestRiskByHand(t *testing.T) {
 	means, rare := 0, 0
 	for seed := range int64(60) {
-		st := jobs.RandomState(seed, 3, jobs.RandomOptions{})
+		st := jobs.Random(seed, 3, jobs.Options{})
 		plan := solved.Cheapest(t, st)
 		if !plan.Has {
 			continue
@@ -117,7 +117,7 @@ func chanceOfMean(st *catalog.State, plan *plan.Plan, mean catalog.Centi) float6
 func TestDays(t *testing.T) {
 	looked := 0
 	for seed := range int64(60) {
-		st := jobs.RandomState(seed, 3, jobs.RandomOptions{})
+		st := jobs.Random(seed, 3, jobs.Options{})
 		plan := solved.Cheapest(t, st)
 		if !plan.Has {
 			continue
@@ -156,7 +156,7 @@ func TestDays(t *testing.T) {
 // five times the sampling error.
 func TestSimulationAgrees(t *testing.T) {
 	const runs = 20_000
-	for _, st := range []*catalog.State{jobs.DemoState(t), jobs.RandomState(1, 3, jobs.RandomOptions{})} {
+	for _, st := range []*catalog.State{jobs.DemoState(t), jobs.Random(1, 3, jobs.Options{})} {
 		plan := solved.Cheapest(t, st)
 		if !plan.Has {
 			t.Fatal("no plan")

@@ -99,7 +99,9 @@ func spares(st *catalog.State, pl *plan.Plan) [][]plan.Choice {
 				out[i] = append(out[i], *c)
 			}
 		}
-		slices.SortStableFunc(out[i], func(a, b plan.Choice) int { return cmp.Compare(choice.Standin(st, &a), choice.Standin(st, &b)) })
+		slices.SortStableFunc(out[i], func(a, b plan.Choice) int {
+			return cmp.Compare(choice.FallbackCost(st, &a), choice.FallbackCost(st, &b))
+		})
 	}
 	return out
 }
@@ -160,7 +162,7 @@ func (s *simulator) replan(i int, used map[int]bool) catalog.Cents {
 	slot := s.plan.Lines[i].Slot
 	for k := range s.spare[i] {
 		c := &s.spare[i][k]
-		if used[c.Piece] || choice.Standin(s.st, c) >= choice.Rescue(s.st, slot) || c.Piece == s.plan.Lines[i].Choice.Piece {
+		if used[c.Piece] || choice.FallbackCost(s.st, c) >= choice.Rescue(s.st, slot) || c.Piece == s.plan.Lines[i].Choice.Piece {
 			continue
 		}
 		used[c.Piece] = true

@@ -10,11 +10,11 @@ import (
 
 // Sharer is one of two lines that share a spare, as far as the other is concerned.
 type Sharer struct {
-	Fails   catalog.Micro // of k
-	Spare   catalog.Micro // that f fails
-	Standin catalog.Cents
-	Rescue  catalog.Cents
-	MayWait bool // a rescue would be in time for it
+	Fails        catalog.Micro // of k
+	Spare        catalog.Micro // that f fails
+	FallbackCost catalog.Cents
+	Rescue       catalog.Cents
+	MayWait      bool // a rescue would be in time for it
 }
 
 // pairing is what comes on top of two lines that share a spare.
@@ -45,7 +45,7 @@ func PairUp(a, b Sharer) (pairing, bool) {
 
 // yielding is what yielding to another adds to the cost of a line.
 func (a Sharer) yielding(b Sharer) catalog.Cents {
-	return SignedOf(catalog.Both(a.Fails, b.Fails), a.Rescue-a.Standin)
+	return SignedOf(catalog.Both(a.Fails, b.Fails), a.Rescue-a.FallbackCost)
 }
 
 // SignedOf is catalog.Of for money of either sign: half up, so -0.5 gives 0.
@@ -86,7 +86,7 @@ func (a Sharer) Loss() int64 { return choice.LogLoss(int64(a.Fails) * int64(a.Sp
 // SharerOf gives a line that falls back on f.
 func SharerOf(st *catalog.State, k, f *plan.Choice) Sharer {
 	return Sharer{
-		Fails: k.Fails, Spare: f.Fails, Standin: choice.Standin(st, f), Rescue: choice.Rescue(st, k.Slot),
+		Fails: k.Fails, Spare: f.Fails, FallbackCost: choice.FallbackCost(st, f), Rescue: choice.Rescue(st, k.Slot),
 		MayWait: choice.DaysOfLine(st, k, nil),
 	}
 }

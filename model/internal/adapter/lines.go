@@ -32,7 +32,7 @@ func fromOracle(c *oracle.Choice) *plan.Choice {
 	return &plan.Choice{Slot: c.Slot, Piece: c.Piece, Work: c.Work, Plater: c.Plater, Level: c.Level, Quote: c.Quote, Sent: c.Sent,
 		Get: c.Get, Give: c.Give, Plate: c.Plate, Before: c.Before, Other: c.Other, Strip: c.Strip,
 		Breakage: c.Breakage, Refused: c.Refused, Chance: c.Chance, Fails: c.Fails,
-		Grade: c.Grade, Tone: c.Tone, Fresh: c.Fresh, Growing: c.Growing, Days: c.Days, Paid: c.Paid, Cash: c.Cash}
+		Grade: c.Grade, Tone: c.Tone, Fresh: c.Fresh, Growing: c.Growing, Days: c.Days, ExpectedCost: c.Paid, Cash: c.Cash}
 }
 
 // toOracle is the way back.
@@ -43,7 +43,7 @@ func toOracle(c *plan.Choice) *oracle.Choice {
 	return &oracle.Choice{Slot: c.Slot, Piece: c.Piece, Work: c.Work, Plater: c.Plater, Level: c.Level, Quote: c.Quote, Sent: c.Sent,
 		Get: c.Get, Give: c.Give, Plate: c.Plate, Before: c.Before, Other: c.Other, Strip: c.Strip,
 		Breakage: c.Breakage, Refused: c.Refused, Chance: c.Chance, Fails: c.Fails,
-		Grade: c.Grade, Tone: c.Tone, Fresh: c.Fresh, Growing: c.Growing, Days: c.Days, Paid: c.Paid, Cash: c.Cash}
+		Grade: c.Grade, Tone: c.Tone, Fresh: c.Fresh, Growing: c.Growing, Days: c.Days, Paid: c.ExpectedCost, Cash: c.Cash}
 }
 
 // bruteExpected is what a line costs on average.

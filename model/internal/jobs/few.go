@@ -14,7 +14,7 @@ import (
 // Such rows are told apart by the figures of few lines, which are near each other.
 func FewConcerned(seed int64) *catalog.State {
 	r := rand.New(rand.NewPCG(uint64(seed), 91))
-	st := TinyState()
+	st := Tiny()
 	first := st.Slots[0]
 	st.Slots, st.Pieces, st.Bundles, st.Matches = nil, nil, nil, nil
 	mean := RandomFrom[catalog.Centi](r, 70_00, 90_00)

@@ -10,9 +10,9 @@ import (
 	"brightset/model/plan"
 )
 
-// RandomOptions forces features of a random job in or out. A feature drawn or
+// Options forces features of a random job in or out. A feature drawn or
 // forced changes nothing else of the job: each has random numbers of its own.
-type RandomOptions struct {
+type Options struct {
 	On, Off []string
 }
 
@@ -30,13 +30,13 @@ var randomFeatures = map[string]int{
 // RandomJob is one random job in the making.
 type RandomJob struct {
 	Seed int64
-	Opt  RandomOptions
+	Opt  Options
 	St   *catalog.State
 }
 
-// RandomState makes a compiled state of a number of slots, the same for the
+// Random makes a compiled state of a number of slots, the same for the
 // same arguments.
-func RandomState(seed int64, slots int, opt RandomOptions) *catalog.State {
+func Random(seed int64, slots int, opt Options) *catalog.State {
 	j := &RandomJob{Seed: seed, Opt: opt, St: &catalog.State{}}
 	j.Tables()
 	j.Sellers()
@@ -223,5 +223,5 @@ func RandomChoiceText(st *catalog.State, c *plan.Choice) string {
 		plater = fmt.Sprintf(" at %s %q quote %d", st.Platers[c.Plater].ID, c.Level, c.Quote)
 	}
 	return fmt.Sprintf("%s %s%s, paid %d, cash %d, fails %d, grade %d", st.Pieces[c.Piece].Key(), c.Work, plater,
-		c.Paid, c.Cash, c.Fails, c.Grade)
+		c.ExpectedCost, c.Cash, c.Fails, c.Grade)
 }

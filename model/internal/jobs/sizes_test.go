@@ -13,7 +13,7 @@ import (
 func TestAllMoneyOnce(t *testing.T) {
 	equal := 0
 	for seed := range int64(Campaign(700, 20_000)) {
-		st := RandomState(seed, 1+int(seed%5), RandomOptions{})
+		st := Random(seed, 1+int(seed%5), Options{})
 		r := rand.New(rand.NewPCG(uint64(seed), 80))
 		RealSizes(r, st)
 		AsLargeAsCan(st)

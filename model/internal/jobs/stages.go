@@ -172,7 +172,7 @@ func hang(r *rand.Rand, st *catalog.State, i int) {
 // have most to do with what was done before.
 func StagedState(seed int64, slots int) *catalog.State {
 	on := [][]string{nil, {"match-plater", "second-plater"}, {"days"}, {"lock"}, {"trade", "vendor"}, {"fit"}, {"minimum", "freight"}}
-	st := RandomState(seed, slots, RandomOptions{On: on[seed%int64(len(on))]})
+	st := Random(seed, slots, Options{On: on[seed%int64(len(on))]})
 	RandomStages(rand.New(rand.NewPCG(uint64(seed), 21)), st)
 	return st
 }

@@ -7,7 +7,7 @@ import (
 
 // BusyState: tinyState with a trade that gives other and takes sold, and a match.
 func BusyState() *catalog.State {
-	st := TinyState()
+	st := Tiny()
 	st.Pieces = append(st.Pieces, TinyPiece("lonely"))
 	st.Pieces[6].Fits, st.Pieces[6].Grade = []int{Right}, Given(catalog.Centi(60_00))
 	st.Trades = []catalog.Trade{{ID: "swap", Give: Other, Get: Sold, Credit: 30_00}}
@@ -34,9 +34,9 @@ func Given[T any](v T) catalog.Val[T] {
 
 func Start[T any](v T) catalog.Val[T] { return catalog.Val[T]{V: v, Set: true} }
 
-// TinyState is two rims with six pieces, two platers, a vendor, a bundle and a
+// Tiny is two rims with six pieces, two platers, a vendor, a bundle and a
 // maker, in round figures. It sets no target, budget or date.
-func TinyState() *catalog.State {
+func Tiny() *catalog.State {
 	st := &catalog.State{
 		Shop:    catalog.Shop{Hourly: Start[catalog.Cents](40_00), Works: []int{fill}},
 		Tables:  tinyTables(),

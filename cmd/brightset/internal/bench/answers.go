@@ -19,7 +19,7 @@ type answers struct {
 	mu       sync.Mutex
 	revision string
 	plan     *plan.Plan
-	rejected []ask.Against
+	rejected []ask.RejectedPiece
 	bindings []ask.Binding
 	stops    []ask.StopPrice
 	curve    *ask.Curve
@@ -64,7 +64,7 @@ func (a *answers) planned(ctx context.Context, st *catalog.State) (*plan.Plan, e
 }
 
 // beside gives the plan with what the slot pages show beside it.
-func (s *Server) beside(ctx context.Context, st *catalog.State) (p *plan.Plan, rejected []ask.Against, bindings []ask.Binding, err error) {
+func (s *Server) beside(ctx context.Context, st *catalog.State) (p *plan.Plan, rejected []ask.RejectedPiece, bindings []ask.Binding, err error) {
 	a := &s.answers
 	a.at(st)
 	defer a.mu.Unlock()
@@ -74,7 +74,7 @@ func (s *Server) beside(ctx context.Context, st *catalog.State) (p *plan.Plan, r
 	if a.rejected == nil {
 		ctx, done := context.WithTimeout(ctx, 2*patience)
 		defer done()
-		if a.rejected, _, err = ask.Rejected(ctx, st, p, false, solver.Settings{}); err != nil {
+		if a.rejected, _, err = ask.RejectedPieces(ctx, st, p, false, solver.Settings{}); err != nil {
 			return p, nil, nil, err
 		}
 		if a.bindings, err = ask.Bindings(ctx, st, p, solver.Settings{}); err != nil {

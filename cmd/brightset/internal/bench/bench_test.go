@@ -97,7 +97,7 @@ func folder(t *testing.T, job string) string {
 var paths = []string{"/", "/?slot=grille", "/new", "/plan", "/what-if", "/papers", "/paper/buy", "/journal", "/why?slot=grille", "/others", "/curve.json",
 	"/what-if.json?mean=88&budget=1500", "/photo?piece=job:crest-2&n=0", "/static/bench.js", "/pair"}
 
-// TestGetChangesNothing asks for every page, and for every deed by GET.
+// TestGetChangesNothing asks for every page, and for every act by GET.
 func TestGetChangesNothing(t *testing.T) {
 	job := demo(t)
 	h, _ := serve(job, "")

@@ -64,7 +64,7 @@ type frame struct {
 }
 
 // open loads the job for a page; where that fails the page says what to put right.
-func (s *Server) open(w http.ResponseWriter, r *http.Request, name string) (*catalog.Desk, *plan.Plan, frame, bool) {
+func (s *Server) open(w http.ResponseWriter, r *http.Request, name string) (*catalog.Recorder, *plan.Plan, frame, bool) {
 	d, err := s.desk()
 	if err != nil {
 		var m *catalog.Mistakes

@@ -92,7 +92,7 @@ func (s *Server) takePhoto(w http.ResponseWriter, r *http.Request) {
 	http.Redirect(w, r, back(r.FormValue("back")), http.StatusSeeOther)
 }
 
-func (s *Server) keepPhoto(d *catalog.Desk, id string, data []byte) error {
+func (s *Server) keepPhoto(d *catalog.Recorder, id string, data []byte) error {
 	i, ok := d.State.FindPiece(id)
 	if !ok {
 		return fmt.Errorf("no piece is called %q", id)
@@ -114,7 +114,7 @@ func (s *Server) keepPhoto(d *catalog.Desk, id string, data []byte) error {
 	for _, n := range p.Photos {
 		list = append(list, n)
 	}
-	_, err = d.Record(catalog.Deed{Action: "photo", Sets: []catalog.Set{{Shop: p.InShop, Target: []string{"piece", p.ID}, Key: "photos", Value: append(list, name)}}})
+	_, err = d.Record(catalog.Act{Action: "photo", Sets: []catalog.Set{{Shop: p.InShop, Target: []string{"piece", p.ID}, Key: "photos", Value: append(list, name)}}})
 	if err != nil {
 		root.Remove(filepath.FromSlash(name))
 	}

@@ -140,8 +140,8 @@ func (s *Server) onlyHosts(next http.Handler) http.Handler {
 }
 
 // desk opens the job as its files are now.
-func (s *Server) desk() (*catalog.Desk, error) {
-	return catalog.OpenDesk(s.opt.Job, catalog.Options{Today: s.opt.Now(), Now: s.opt.Now})
+func (s *Server) desk() (*catalog.Recorder, error) {
+	return catalog.OpenRecorder(s.opt.Job, catalog.Options{Today: s.opt.Now(), Now: s.opt.Now})
 }
 
 // folder is the job's, in which photos lie.

@@ -41,7 +41,7 @@ func TestDaysInOrder(t *testing.T) {
 	on := func(day int) string { return fmt.Sprintf("2031-02-%02d", day) }
 	moves := func(s step) bool { return slices.Contains(moving, s.name) && s.facts.Target == "sound" }
 	refused, accepted := map[string]bool{}, map[string]bool{}
-	try := func(d *catalog.Desk, s step, day int) (*catalog.State, error) {
+	try := func(d *catalog.Recorder, s step, day int) (*catalog.State, error) {
 		s.facts.On = on(day)
 		a, _ := Find(s.name)
 		deed, err := a.Deed(d, s.facts)

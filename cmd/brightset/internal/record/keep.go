@@ -5,10 +5,10 @@ import (
 	"brightset/model/plan"
 )
 
-// Keep is the deed by which a plan is kept: the one that is followed from now on, and
+// Keep is the act by which a plan is kept: the one that is followed from now on, and
 // that later ones are compared with.
-func Keep(d *catalog.Desk, pl *plan.Plan) catalog.Deed {
-	b := &builder{d: d, st: d.State, deed: catalog.Deed{Action: catalog.KeepAction}}
+func Keep(d *catalog.Recorder, pl *plan.Plan) catalog.Act {
+	b := &builder{d: d, st: d.State, deed: catalog.Act{Action: catalog.KeepAction}}
 	for _, slot := range d.Keys(false, []string{"plan"}) {
 		b.clear(false, []string{"plan", slot})
 	}

@@ -51,8 +51,8 @@ grade = { "pot metal" = 97, steel = 97 }
 base = 0
 `
 
-// laterDesk is a desk with the job above.
-func laterDesk(t *testing.T) *catalog.Desk {
+// laterDesk is a recorder with the job above.
+func laterDesk(t *testing.T) *catalog.Recorder {
 	t.Helper()
 	dir := swift(t)
 	for name, text := range map[string]string{"job.toml": laterJob, "shop.toml": laterShop} {
@@ -63,7 +63,7 @@ func laterDesk(t *testing.T) *catalog.Desk {
 	return desk(t, filepath.Join(dir, "job.toml"))
 }
 
-func must(t *testing.T, d *catalog.Desk, steps ...step) {
+func must(t *testing.T, d *catalog.Recorder, steps ...step) {
 	t.Helper()
 	for _, s := range steps {
 		if err := do(t, d, s.name, s.facts); err != nil {

@@ -320,7 +320,7 @@ type game struct {
 	t            *testing.T
 	r            *rand.Rand
 	path         string
-	d            *catalog.Desk
+	d            *catalog.Recorder
 	now          books
 	done, undone []books
 	said         []string // what was recorded, for the messages

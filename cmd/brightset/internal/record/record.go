@@ -1,6 +1,6 @@
 // Package record turns what happened at the bench into deeds: which keys of which
 // tables change. It checks that things happen in an order that makes sense; whether the
-// values are good is checked where all input is, when the deed is tried.
+// values are good is checked where all input is, when the act is tried.
 package record
 
 import (
@@ -79,25 +79,25 @@ func Find(name string) (*Action, bool) {
 }
 
 // Deed says what an action changes. The error is for the person who types.
-func (a *Action) Deed(d *catalog.Desk, f Facts) (catalog.Deed, error) {
+func (a *Action) Deed(d *catalog.Recorder, f Facts) (catalog.Act, error) {
 	if err := f.tidy(); err != nil {
-		return catalog.Deed{}, err
+		return catalog.Act{}, err
 	}
-	b := &builder{d: d, st: d.State, deed: catalog.Deed{Action: a.Name, On: f.On, Reason: f.Reason}}
+	b := &builder{d: d, st: d.State, deed: catalog.Act{Action: a.Name, On: f.On, Reason: f.Reason}}
 	if err := a.build(b, &f); err != nil {
-		return catalog.Deed{}, err
+		return catalog.Act{}, err
 	}
 	if a.Name != "note" && !d.Changes(&b.deed) {
-		return catalog.Deed{}, fmt.Errorf("nothing would change: things stand like that already")
+		return catalog.Act{}, fmt.Errorf("nothing would change: things stand like that already")
 	}
 	return b.deed, nil
 }
 
-// builder collects what a deed sets.
+// builder collects what an act sets.
 type builder struct {
-	d    *catalog.Desk
+	d    *catalog.Recorder
 	st   *catalog.State
-	deed catalog.Deed
+	deed catalog.Act
 	paid []string // entries of the ledger added here
 }
 

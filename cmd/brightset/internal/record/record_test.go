@@ -34,9 +34,9 @@ func demo(t *testing.T) string {
 	return filepath.Join(dir, "job.toml")
 }
 
-func desk(t *testing.T, path string) *catalog.Desk {
+func desk(t *testing.T, path string) *catalog.Recorder {
 	t.Helper()
-	d, err := catalog.OpenDesk(path, catalog.Options{Now: func() time.Time { return time.Date(2031, 2, 1, 9, 0, 0, 0, time.UTC) }})
+	d, err := catalog.OpenRecorder(path, catalog.Options{Now: func() time.Time { return time.Date(2031, 2, 1, 9, 0, 0, 0, time.UTC) }})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -55,7 +55,7 @@ func text0(t *testing.T, st *catalog.State) string {
 	return string(out)
 }
 
-func do(t *testing.T, d *catalog.Desk, name string, f Facts) error {
+func do(t *testing.T, d *catalog.Recorder, name string, f Facts) error {
 	t.Helper()
 	a, ok := Find(name)
 	if !ok {
@@ -255,7 +255,8 @@ func TestExperiences(t *testing.T) {
 		t.Fatalf("%+v", all)
 	}
 	back, broke, refused := all[0], all[1], all[2]
-	if back.Piece != "crest-2" || back.Metal != "pot metal" || back.Plater != "pell" || back.Agreed != 140_00 || back.Paid != 155_00 || back.Took != 89 || back.Grade != 91_00 || back.GradePromised != 94_00 || back.Broke || back.Refused {
+	// 140.00 was our own estimate: agreed is the first price that he named.
+	if back.Piece != "crest-2" || back.Metal != "pot metal" || back.Plater != "pell" || back.Agreed != 150_00 || !back.Named || back.Paid != 155_00 || back.Took != 89 || back.Grade != 91_00 || back.GradePromised != 94_00 || back.Broke || back.Refused {
 		t.Errorf("%+v", back)
 	}
 	if broke.Piece != "shop:drawer-grille" || !broke.Broke || broke.Predicted <= 0 || broke.Metal != "pot metal" {

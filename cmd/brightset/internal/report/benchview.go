@@ -74,7 +74,7 @@ func BenchSlots(st *catalog.State, p *plan.Plan) []BenchSlot {
 
 // BenchCards are the pieces for one slot, the one that hangs first, then the one in
 // reserve, then by what the set costs more with each, then those that are out.
-func BenchCards(st *catalog.State, p *plan.Plan, rejected []ask.Against, slot int) []BenchCard {
+func BenchCards(st *catalog.State, p *plan.Plan, rejected []ask.RejectedPiece, slot int) []BenchCard {
 	choices, outs := choice.Choices(st)[slot], choice.OutsOf(st, slot)
 	var all []BenchCard
 	done := map[int]bool{}
@@ -206,8 +206,8 @@ func BindingLines(st *catalog.State, all []ask.Binding) []string {
 // WhyTurns the figures at which the decision turns.
 func WhyRows(st *catalog.State, w *ask.Why) [][]string {
 	var out [][]string
-	for i := range w.Ways {
-		way := &w.Ways[i]
+	for i := range w.Alternatives {
+		way := &w.Alternatives[i]
 		more := "no set with it meets all demands"
 		if way.Plan.Has {
 			more = catalog.FormatMoney(way.More) + " more"

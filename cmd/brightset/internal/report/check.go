@@ -108,7 +108,7 @@ func slotTable(st *catalog.State, list []plan.Choice, outs []choice.Out) string 
 		t.Span(0, pieceText(st, i))
 		for ; len(list) > 0 && list[0].Piece == i; list = list[1:] {
 			c := &list[0]
-			t.Row("  "+work(st, c), catalog.FormatMoney(c.Paid), Percent(c.Breakage), catalog.FormatCenti(c.Grade), fmt.Sprint(c.Days))
+			t.Row("  "+work(st, c), catalog.FormatMoney(c.ExpectedCost), Percent(c.Breakage), catalog.FormatCenti(c.Grade), fmt.Sprint(c.Days))
 			if why := verdictOn(st, c); why != "" {
 				t.Span(4, why)
 			}

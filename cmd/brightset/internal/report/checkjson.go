@@ -135,7 +135,7 @@ func slotOf(st *catalog.State, s int, list []plan.Choice, outs []choice.Out) slo
 
 func considered(st *catalog.State, c *plan.Choice) consideredAs {
 	doc := consideredAs{
-		choiceDoc: choiceOf(st, c), Paid: c.Paid, Outlay: c.Cash,
+		choiceDoc: choiceOf(st, c), Paid: c.ExpectedCost, Outlay: c.Cash,
 		Grade: hundredths(c.Grade), Tone: hundredths(c.Tone), Fresh: c.Fresh, Growing: c.Growing,
 		Breakage: millionths(c.Breakage), Refused: millionths(c.Refused), Chance: millionths(c.Chance),
 		Fails: millionths(c.Fails), Days: c.Days, Out: []string{}, FallbackOut: []string{},

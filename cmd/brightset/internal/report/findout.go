@@ -12,7 +12,7 @@ import (
 // Unknown is what is worth finding out before anything is committed. Whole: every
 // open figure was looked at to the end.
 type Unknown struct {
-	All   []ask.FindOut
+	All   []ask.InformationValue
 	Whole bool
 }
 
@@ -49,7 +49,7 @@ func findOuts(st *catalog.State, f *Unknown) string {
 
 // findOut says how to find one figure out. What breaks shows best once the old
 // plating is off.
-func findOut(st *catalog.State, o *ask.FindOut) string {
+func findOut(st *catalog.State, o *ask.InformationValue) string {
 	switch o.Figure {
 	case choice.FigurePlating:
 		return fmt.Sprintf("ask %s for a firm price on %s", st.Platers[o.Plater].ID, plan.PieceName(st, o.Piece))

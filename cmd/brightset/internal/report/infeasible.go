@@ -11,10 +11,10 @@ import (
 // Infeasible says that nothing meets the target within the limits: what clashes,
 // what could be given up and what that would lead to, and for slots that nothing can
 // fill why everything is out.
-func Infeasible(st *catalog.State, p *plan.Plan, c *ask.Conflict) string {
+func Infeasible(st *catalog.State, p *plan.Plan, c *ask.Explanation) string {
 	text := Paragraph("", "", st.Job.Title) + "\n" +
 		Paragraph("", "", "Nothing meets the target within the limits: proven.")
-	if len(c.Clash) > 0 {
+	if len(c.Conflict) > 0 {
 		text += "\n" + clash(c)
 	}
 	if c.Bare != nil {
@@ -45,8 +45,8 @@ func Infeasible(st *catalog.State, p *plan.Plan, c *ask.Conflict) string {
 }
 
 // clash tells the requirements that can't all be kept.
-func clash(c *ask.Conflict) string {
-	text := oneClash(c.Clash, c.Minimal)
+func clash(c *ask.Explanation) string {
+	text := oneClash(c.Conflict, c.Minimal)
 	for _, more := range c.More {
 		text += "\n" + oneClash(more.Requirements, more.Minimal)
 	}
@@ -74,10 +74,10 @@ func oneClash(all []ask.Requirement, minimal bool) string {
 }
 
 // giveUps tells the smallest steps back, and the total that follows.
-func giveUps(st *catalog.State, c *ask.Conflict) []string {
+func giveUps(st *catalog.State, c *ask.Explanation) []string {
 	var all []string
-	for i := range c.GiveUps {
-		if g := &c.GiveUps[i]; g.Plan != nil && g.Plan.Has {
+	for i := range c.Relaxations {
+		if g := &c.Relaxations[i]; g.Plan != nil && g.Plan.Has {
 			all = append(all, fmt.Sprintf("%s: the set then costs %s, grade %.1f on average", g.Words, catalog.FormatMoney(g.Plan.Expected), g.Plan.Grade))
 		}
 	}
@@ -85,10 +85,10 @@ func giveUps(st *catalog.State, c *ask.Conflict) []string {
 }
 
 // notEnough names the members of the clash whose giving up leaves nothing that fits.
-func notEnough(c *ask.Conflict) []string {
+func notEnough(c *ask.Explanation) []string {
 	var all []string
-	for i := range c.GiveUps {
-		if g := &c.GiveUps[i]; g.Plan == nil || !g.Plan.Has {
+	for i := range c.Relaxations {
+		if g := &c.Relaxations[i]; g.Plan == nil || !g.Plan.Has {
 			all = append(all, g.Requirement.Words)
 		}
 	}
@@ -97,9 +97,9 @@ func notEnough(c *ask.Conflict) []string {
 
 // nearest is the cheapest step back that takes no piece nobody has; nil if none is
 // enough.
-func nearest(c *ask.Conflict) *ask.GiveUp {
-	for i := range c.GiveUps {
-		if g := &c.GiveUps[i]; g.Plan != nil && g.Plan.Has && g.Requirement.Kind != "piece" {
+func nearest(c *ask.Explanation) *ask.Relaxation {
+	for i := range c.Relaxations {
+		if g := &c.Relaxations[i]; g.Plan != nil && g.Plan.Has && g.Requirement.Kind != "piece" {
 			return g
 		}
 	}

@@ -99,7 +99,7 @@ type giveUpDoc struct {
 	Grade    *float64       `json:"grade"`
 }
 
-func giveUpOf(st *catalog.State, g *ask.GiveUp) giveUpDoc {
+func giveUpOf(st *catalog.State, g *ask.Relaxation) giveUpDoc {
 	d := giveUpDoc{requirementDoc: requirementOf(st, &g.Requirement), Instead: g.Words}
 	if g.Plan == nil || !g.Plan.Has {
 		return d
@@ -117,10 +117,10 @@ func giveUpOf(st *catalog.State, g *ask.GiveUp) giveUpDoc {
 }
 
 // conflictDocs turns what clashes into documents.
-func conflictDocs(st *catalog.State, c *ask.Conflict) []conflictDoc {
+func conflictDocs(st *catalog.State, c *ask.Explanation) []conflictDoc {
 	all := c.More
-	if len(c.Clash) > 0 {
-		all = append([]ask.Clash{{Requirements: c.Clash, Minimal: c.Minimal}}, all...)
+	if len(c.Conflict) > 0 {
+		all = append([]ask.Conflict{{Requirements: c.Conflict, Minimal: c.Minimal}}, all...)
 	}
 	docs := []conflictDoc{}
 	for _, one := range all {
@@ -190,15 +190,15 @@ type nothingDoc struct {
 
 // InfeasibleJSON writes what plan --json does, with what clashes and what could be
 // given up.
-func InfeasibleJSON(st *catalog.State, p *plan.Plan, c *ask.Conflict) (string, error) {
+func InfeasibleJSON(st *catalog.State, p *plan.Plan, c *ask.Explanation) (string, error) {
 	text, err := PlanJSON(st, p, &Beside{})
 	if err != nil {
 		return "", err
 	}
 	doc := nothingDoc{Conflicts: conflictDocs(st, c), GiveUps: []giveUpDoc{}, Unfilled: unfilledDocs(st, p), Early: c.Stopped}
 	best := nearest(c)
-	for i := range c.GiveUps {
-		g := &c.GiveUps[i]
+	for i := range c.Relaxations {
+		g := &c.Relaxations[i]
 		doc.GiveUps = append(doc.GiveUps, giveUpOf(st, g))
 		if g == best {
 			doc.Nearest = &nearestDoc{i, g.Plan.Expected, g.Plan.Outlay, finite(g.Plan.Grade), lineDocs(st, g.Plan), chargeDocs(st, g.Plan)}

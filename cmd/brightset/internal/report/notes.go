@@ -28,11 +28,11 @@ func newNotes() *notes { return &notes{} }
 // mark adds what a choice rests on and gives the mark for it: " [1]", or ""
 // where every figure is somebody's own.
 func (n *notes) mark(st *catalog.State, c *plan.Choice) string {
-	if len(c.Rests) == 0 {
+	if len(c.Assumptions) == 0 {
 		return ""
 	}
-	rests := make([]string, len(c.Rests))
-	for i, r := range c.Rests {
+	rests := make([]string, len(c.Assumptions))
+	for i, r := range c.Assumptions {
 		rests[i] = string(r)
 	}
 	return n.add(remedy(st, c), plan.PieceName(st, c.Piece), rests)

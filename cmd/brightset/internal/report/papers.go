@@ -19,7 +19,7 @@ type Papers struct {
 	Stops    []ask.StopPrice
 	Hunted   *ask.Hunted      // nil: no hunt list
 	Sums     *paper.OwnerSums // nil: no quote to the owner
-	Rejected []ask.Against
+	Rejected []ask.RejectedPiece
 
 	StopsWhole, RejectedWhole bool // of all pieces; else time ran out
 

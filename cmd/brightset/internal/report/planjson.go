@@ -149,7 +149,7 @@ func PlanJSON(st *catalog.State, p *plan.Plan, beside *Beside) (string, error) {
 func (doc *planDoc) beside(st *catalog.State, p *plan.Plan, beside *Beside) {
 	if doc.ChangedEarly = beside.Since != nil && beside.Since.Early; beside.Since != nil && !doc.ChangedEarly {
 		doc.Since, doc.SinceDay = beside.Since.Called, beside.Since.Day
-		shifts := plan.Shifts(st, beside.Since.Lines, beside.Since.Seq, p)
+		shifts := plan.PlanChanges(st, beside.Since.Lines, beside.Since.Seq, p)
 		for i := range shifts {
 			one := shiftOf(st, &shifts[i])
 			for _, e := range shifts[i].Because {
@@ -168,7 +168,7 @@ func (doc *planDoc) beside(st *catalog.State, p *plan.Plan, beside *Beside) {
 	}
 }
 
-func shiftOf(st *catalog.State, s *plan.Shift) shiftDoc {
+func shiftOf(st *catalog.State, s *plan.PlanChange) shiftDoc {
 	doc := shiftDoc{Slot: s.Slot, Reserve: s.Reserve, From: s.From, To: s.To, Text: shiftText(st, s), Because: []int{}}
 	if s.Now != nil {
 		now := s.Now.Choice
@@ -215,7 +215,7 @@ func lineOf(st *catalog.State, l *plan.Line) lineDoc {
 	if c.Fails > 0 {
 		doc.Rescue = &st.Slots[l.Slot].Rescue.V
 	}
-	for _, r := range choice.LineRests(st, l) {
+	for _, r := range choice.LineAssumptions(st, l) {
 		doc.Rests = append(doc.Rests, string(r))
 	}
 	doc.Fallback = fallbackOf(st, l)

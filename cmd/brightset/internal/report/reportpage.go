@@ -51,7 +51,7 @@ func (w *Whole) summary() []page.Block {
 		head.Text = append(head.Text, oneLine(text))
 	}
 	if w.Since != nil && !w.Since.Early {
-		shifts := plan.Shifts(st, w.Since.Lines, w.Since.Seq, p)
+		shifts := plan.PlanChanges(st, w.Since.Lines, w.Since.Seq, p)
 		for i := range shifts {
 			head.List = append(head.List, shiftText(st, &shifts[i]))
 		}
@@ -266,7 +266,7 @@ func (w *Whole) slotCard(c *plan.Choice, mark string, more catalog.Cents, why st
 	return card
 }
 
-func (w *Whole) rejectedCard(r *ask.Against) *page.Card {
+func (w *Whole) rejectedCard(r *ask.RejectedPiece) *page.Card {
 	switch {
 	case r.Choice != nil && r.More == 0:
 		return w.slotCard(r.Choice, "as good", 0, "")

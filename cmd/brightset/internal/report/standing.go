@@ -63,7 +63,7 @@ func shiftsText(st *catalog.State, since *Since, p *plan.Plan) string {
 	if since == nil {
 		return ""
 	}
-	shifts := plan.Shifts(st, since.Lines, since.Seq, p)
+	shifts := plan.PlanChanges(st, since.Lines, since.Seq, p)
 	if len(shifts) == 0 {
 		return Paragraph("", "", fmt.Sprintf("Nothing changed since %s.", since.Called))
 	}
@@ -74,7 +74,7 @@ func shiftsText(st *catalog.State, since *Since, p *plan.Plan) string {
 	return list(fmt.Sprintf("What changed since %s:", since.Called), all)
 }
 
-func shiftText(st *catalog.State, s *plan.Shift) string {
+func shiftText(st *catalog.State, s *plan.PlanChange) string {
 	text := s.Slot + ": "
 	switch {
 	case s.Was == nil:
@@ -134,7 +134,7 @@ func becauseText(entries []journal.Entry) string {
 
 // Strip is what stripping first may save, and the prices at which to stop.
 type Strip struct {
-	First []ask.FindOut
+	First []ask.InformationValue
 	Stop  []ask.StopPrice
 	Whole bool
 }

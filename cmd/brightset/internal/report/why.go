@@ -22,9 +22,9 @@ func Why(st *catalog.State, w *ask.Why) string {
 	b.WriteString(Paragraph("", "", fmt.Sprintf("%s: why %s (all sums in %s)", st.Job.Title, slot.ID, st.Job.Currency)))
 	b.WriteString("\n" + whyTable(st, w))
 	var shut []string
-	for i := range w.Ways {
-		if !w.Ways[i].Plan.Has {
-			shut = append(shut, plan.Label(st, w.Ways[i].Choice))
+	for i := range w.Alternatives {
+		if !w.Alternatives[i].Plan.Has {
+			shut = append(shut, plan.Label(st, w.Alternatives[i].Choice))
 		}
 	}
 	for _, part := range []string{
@@ -46,8 +46,8 @@ func Why(st *catalog.State, w *ask.Why) string {
 
 func whyTable(st *catalog.State, w *ask.Why) string {
 	t := NewTable("choice", ">the whole set", ">more", ">grade", ">mean")
-	for i := range w.Ways {
-		way := &w.Ways[i]
+	for i := range w.Alternatives {
+		way := &w.Alternatives[i]
 		if !way.Plan.Has {
 			continue
 		}
@@ -110,8 +110,8 @@ func moreOrLess(v catalog.Cents) string {
 // the error of the estimates.
 func closeCalls(st *catalog.State, w *ask.Why) string {
 	var level, near []string
-	for i := range w.Ways {
-		way := &w.Ways[i]
+	for i := range w.Alternatives {
+		way := &w.Alternatives[i]
 		switch {
 		case !way.Plan.Has || w.Taken(way):
 		case way.More == 0:
@@ -179,13 +179,13 @@ func points(st *catalog.State, w *ask.Why) []string {
 }
 
 // unsettled tells how far it is known that nothing turns.
-func unsettled(st *catalog.State, p *ask.SwitchPoint) string {
+func unsettled(st *catalog.State, p *ask.Breakpoint) string {
 	return fmt.Sprintf("%s: nothing turns until its %s is %s%s; further on others cost about the same, and where it turns is not settled",
 		plan.Label(st, p.Choice), figureName(p), figureValue(p, p.Last), now(p))
 }
 
 // stays tells the turns of the advised choice.
-func stays(name string, points []ask.SwitchPoint) string {
+func stays(name string, points []ask.Breakpoint) string {
 	var until, never []string
 	for i := range points {
 		p := &points[i]
@@ -213,7 +213,7 @@ func stays(name string, points []ask.SwitchPoint) string {
 }
 
 // takesOver tells the turns of the runner-up.
-func takesOver(name string, points []ask.SwitchPoint) string {
+func takesOver(name string, points []ask.Breakpoint) string {
 	var once, never []string
 	for i := range points {
 		p := &points[i]
@@ -240,7 +240,7 @@ func takesOver(name string, points []ask.SwitchPoint) string {
 	return text
 }
 
-func now(p *ask.SwitchPoint) string { return " (now " + figureValue(p, p.Now) + ")" }
+func now(p *ask.Breakpoint) string { return " (now " + figureValue(p, p.Now) + ")" }
 
 // orList joins with commas and an "or".
 func orList(all []string) string {
@@ -252,7 +252,7 @@ func orList(all []string) string {
 
 // figureName names a figure, as it stands in the files; of plating, the price that is
 // agreed after the strip.
-func figureName(p *ask.SwitchPoint) string {
+func figureName(p *ask.Breakpoint) string {
 	name := "grade"
 	switch p.Figure {
 	case choice.FigurePlating:
@@ -269,7 +269,7 @@ func figureName(p *ask.SwitchPoint) string {
 }
 
 // figureValue writes a figure to its last digit: a turn is found to the unit.
-func figureValue(p *ask.SwitchPoint, v int64) string {
+func figureValue(p *ask.Breakpoint, v int64) string {
 	text := catalog.FormatCenti(catalog.Centi(v))
 	switch p.Figure {
 	case choice.FigurePlating, choice.FigurePrice:

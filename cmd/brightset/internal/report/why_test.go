@@ -13,8 +13,8 @@ import (
 // TestTurnAtOnce: where the least move turns the decision, nobody is told that it turns
 // past the value the figure has anyway.
 func TestTurnAtOnce(t *testing.T) {
-	at := func(f choice.Figure, last int64) []ask.SwitchPoint {
-		return []ask.SwitchPoint{{Figure: f, Now: 90_58, Last: last}}
+	at := func(f choice.Figure, last int64) []ask.Breakpoint {
+		return []ask.Breakpoint{{Figure: f, Now: 90_58, Last: last}}
 	}
 	for f, says := range map[choice.Figure][2]string{
 		choice.FigurePlating:  {"until its price after strip rises at all (now 90.58)", "once its price after strip falls at all (now 90.58)"},
@@ -31,7 +31,7 @@ func TestTurnAtOnce(t *testing.T) {
 	if text := stays("it", at(choice.FigureBreakage, 90_59)); !strings.Contains(text, "passes 0.9059% (now 0.9058%)") {
 		t.Errorf("a turn a millionth further on is told as %q", text)
 	}
-	each := []ask.SwitchPoint{{Figure: choice.FigurePlating, Now: 10_00, Last: 12_34, Each: true}}
+	each := []ask.Breakpoint{{Figure: choice.FigurePlating, Now: 10_00, Last: 12_34, Each: true}}
 	if text := stays("it", each); !strings.Contains(text, "passes 12.34 each (now 10.00 each)") {
 		t.Errorf("the price of one of several is told as %q", text)
 	}
@@ -42,7 +42,7 @@ func TestTurnAtOnce(t *testing.T) {
 func TestUnsettled(t *testing.T) {
 	st := &catalog.State{Pieces: []catalog.Piece{{ID: "crank", Name: "crank"}}}
 	c := &plan.Choice{Work: catalog.WorkAsIs, Plater: catalog.None, Quote: catalog.None}
-	w := &ask.Why{Unsettled: []ask.SwitchPoint{{Choice: c, Figure: choice.FigurePrice, Now: 10_00, Last: 12_34}}}
+	w := &ask.Why{Unsettled: []ask.Breakpoint{{Choice: c, Figure: choice.FigurePrice, Now: 10_00, Last: 12_34}}}
 	all := points(st, w)
 	if len(all) != 1 || !strings.Contains(all[0], "nothing turns until its price is 12.34 (now 10.00)") {
 		t.Errorf("told as %q", all)

@@ -71,8 +71,8 @@ func WhyJSON(st *catalog.State, w *ask.Why) (string, error) {
 	if w.Stopped {
 		doc.Status = "stopped"
 	}
-	for i := range w.Ways {
-		doc.Ways = append(doc.Ways, wayOf(st, w, &w.Ways[i]))
+	for i := range w.Alternatives {
+		doc.Ways = append(doc.Ways, wayOf(st, w, &w.Alternatives[i]))
 	}
 	for i := range w.Outs {
 		o := &w.Outs[i]
@@ -100,11 +100,11 @@ func WhyJSON(st *catalog.State, w *ask.Why) (string, error) {
 	return toJSON(doc)
 }
 
-func pointOf(st *catalog.State, p *ask.SwitchPoint) pointDoc {
+func pointOf(st *catalog.State, p *ask.Breakpoint) pointDoc {
 	return pointDoc{choiceOf(st, p.Choice), string(p.Figure), figureNumber(p, p.Now), figureNumber(p, p.Last), p.Never}
 }
 
-func wayOf(st *catalog.State, w *ask.Why, way *ask.Way) wayDoc {
+func wayOf(st *catalog.State, w *ask.Why, way *ask.Alternative) wayDoc {
 	d := wayDoc{choiceDoc: choiceOf(st, way.Choice), Advised: w.Taken(way), Grade: hundredths(way.Choice.Grade), Causes: []causeDoc{}}
 	if way.Plan.Has {
 		mean := finite(way.Plan.Grade)
@@ -138,7 +138,7 @@ func causeDocs(st *catalog.State, all []plan.Cause) []causeDoc {
 	return docs
 }
 
-func figureNumber(p *ask.SwitchPoint, v int64) float64 {
+func figureNumber(p *ask.Breakpoint, v int64) float64 {
 	switch p.Figure {
 	case choice.FigurePlating, choice.FigurePrice:
 		return float64(v)

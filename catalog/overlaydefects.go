@@ -3,7 +3,7 @@ package catalog
 // Points off for a new defect of the user's that gives none, by severity.
 var newPoints = [3]Centi{10_00, 25_00, 50_00}
 
-func (l *loader) layDefect(t *table, i int) {
+func (l *loader) overlayDefect(t *table, i int) {
 	d := at(&l.state.Tables.Defects, i)
 	refused := at(&l.refused, i)
 	if d.Name == "" {
@@ -22,12 +22,12 @@ func (l *loader) layDefect(t *table, i int) {
 	readByMetal(t, "refused", refused, (*table).share)
 	for s := Light; s <= Severe; s++ {
 		if sub := t.sub(s.String(), t.what+", "+s.String()); sub != nil {
-			l.layDefectAt(sub, &d.By[s])
+			l.overlayDefectAt(sub, &d.By[s])
 		}
 	}
 }
 
-func (l *loader) layDefectAt(t *table, d *DefectAt) {
+func (l *loader) overlayDefectAt(t *table, d *DefectAt) {
 	over(&d.Points, number(t, "points", 0, MaxPoints, 100))
 	over(&d.Cap, t.grade("cap"))
 	over(&d.Polishes, t.flag("polishes"))
@@ -39,7 +39,7 @@ func (l *loader) layDefectAt(t *table, d *DefectAt) {
 	t.done()
 }
 
-func (l *loader) layWork(t *table, i int) {
+func (l *loader) overlayWork(t *table, i int) {
 	w := at(&l.state.Tables.Works, i)
 	breakage := at(&l.breakage, i)
 	if w.Name == "" {

@@ -14,17 +14,17 @@ func at[T any](list *[]T, i int) *T {
 	return &(*list)[i]
 }
 
-func (l *loader) layGrade(t *table, i int) {
+func (l *loader) overlayGrade(t *table, i int) {
 	t.need("value", "write value = 75, a grade from 0 to 100")
-	l.layWord(at(&l.state.Tables.Grades, i), t, number(t, "value", 0, MaxGrade, 100))
+	l.overlayWord(at(&l.state.Tables.Grades, i), t, number(t, "value", 0, MaxGrade, 100))
 }
 
-func (l *loader) layTone(t *table, i int) {
+func (l *loader) overlayTone(t *table, i int) {
 	t.need("value", "write value = 2.5, its place between blue (below 0) and yellow (above)")
-	l.layWord(at(&l.state.Tables.Tones, i), t, number(t, "value", -MaxTone, MaxTone, 100))
+	l.overlayWord(at(&l.state.Tables.Tones, i), t, number(t, "value", -MaxTone, MaxTone, 100))
 }
 
-func (l *loader) layWord(w *Word, t *table, v Val[Centi]) {
+func (l *loader) overlayWord(w *Word, t *table, v Val[Centi]) {
 	w.Name = t.id
 	if v.Set {
 		w.Value, w.From = v.V, v.From
@@ -37,7 +37,7 @@ func (l *loader) finishWords() {
 	slices.SortStableFunc(l.state.Tables.Grades, func(a, b Word) int { return cmp.Compare(a.Value, b.Value) })
 }
 
-func (l *loader) layMetal(t *table, i int) {
+func (l *loader) overlayMetal(t *table, i int) {
 	m := at(&l.state.Tables.Metals, i)
 	if m.Name == "" {
 		m.Name, m.From = t.id, t.here()
@@ -48,15 +48,15 @@ func (l *loader) layMetal(t *table, i int) {
 	}
 }
 
-func (l *loader) layTarget(t *table, i int) {
+func (l *loader) overlayTarget(t *table, i int) {
 	target := at(&l.state.Tables.Targets, i)
 	target.Name = t.id
-	t.layGoals(target, true)
+	t.overlayGoals(target, true)
 }
 
-// layGoals reads what a set or a slot has to reach over what there is. It gives what
+// overlayGoals reads what a set or a slot has to reach over what there is. It gives what
 // was given.
-func (t *table) layGoals(target *Target, withMean bool) Target {
+func (t *table) overlayGoals(target *Target, withMean bool) Target {
 	given := Target{
 		Floor: t.grade("floor"), Fresh: t.flag("fresh"), Lasting: t.flag("lasting"),
 		FallbackFloor: t.grade("fallback_floor"),
@@ -64,6 +64,6 @@ func (t *table) layGoals(target *Target, withMean bool) Target {
 	if withMean {
 		given.Mean = t.grade("mean")
 	}
-	target.lay(given)
+	target.override(given)
 	return given
 }

@@ -71,10 +71,10 @@ defect = "rust"
 	return dir
 }
 
-func openTestDesk(t *testing.T, path string) *Desk {
+func openTestDesk(t *testing.T, path string) *Recorder {
 	t.Helper()
 	clock := time.Date(2031, 2, 1, 9, 0, 0, 0, time.UTC)
-	d, err := OpenDesk(path, Options{Now: func() time.Time { return clock }})
+	d, err := OpenRecorder(path, Options{Now: func() time.Time { return clock }})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -94,15 +94,15 @@ func stateText(t *testing.T, st *State) string {
 	return string(text)
 }
 
-func setGrade(id string, shop bool, grade int64) Deed {
-	return Deed{Action: "graded", Sets: []Set{{Shop: shop, Target: []string{"piece", id}, Key: "grade", Value: grade}}}
+func setGrade(id string, shop bool, grade int64) Act {
+	return Act{Action: "graded", Sets: []Set{{Shop: shop, Target: []string{"piece", id}, Key: "grade", Value: grade}}}
 }
 
 func TestRecordAndUndo(t *testing.T) {
 	path := filepath.Join(deskJob(t), "job.toml")
 	d := openTestDesk(t, path)
 	before := stateText(t, d.State)
-	for _, deed := range []Deed{
+	for _, deed := range []Act{
 		setGrade("arm-1", false, 80),
 		setGrade("drawer-1", true, 70),
 		{Action: "found", Sets: []Set{{Target: []string{"piece", "arm-1", "finding", "x"}, Key: "defect", Value: "pits"}}},
@@ -157,7 +157,7 @@ func withoutClockText(text string) string {
 func TestOldValue(t *testing.T) {
 	path := filepath.Join(deskJob(t), "job.toml")
 	d := openTestDesk(t, path)
-	deed := Deed{Action: "graded", Sets: []Set{{Target: []string{"piece", "arm-1"}, Key: "grade", Value: int64(80)}, {Target: []string{"piece", "arm-1"}, Key: "tag", Value: "T1"}}}
+	deed := Act{Action: "graded", Sets: []Set{{Target: []string{"piece", "arm-1"}, Key: "grade", Value: int64(80)}, {Target: []string{"piece", "arm-1"}, Key: "tag", Value: "T1"}}}
 	if _, err := d.Record(deed); err != nil {
 		t.Fatal(err)
 	}
@@ -193,7 +193,7 @@ func edit(t *testing.T, path, old, new string) {
 	}
 }
 
-// TestChangedMeanwhile: a second desk, and a file edited underneath, are told; nothing
+// TestChangedMeanwhile: a second recorder, and a file edited underneath, are told; nothing
 // is written and nothing is lost.
 func TestChangedMeanwhile(t *testing.T) {
 	path := filepath.Join(deskJob(t), "job.toml")
@@ -232,7 +232,7 @@ func TestTwoFiles(t *testing.T) {
 	dir := deskJob(t)
 	path := filepath.Join(dir, "job.toml")
 	d := openTestDesk(t, path)
-	taken := Deed{Action: "hung", Sets: []Set{
+	taken := Act{Action: "hung", Sets: []Set{
 		{Shop: true, Target: []string{"piece", "drawer-1"}, Key: "job", Value: d.State.JobKey()},
 		{Shop: true, Target: []string{"piece", "drawer-1"}, Key: "grade", Value: int64(80)},
 	}}
@@ -277,7 +277,7 @@ func TestRefused(t *testing.T) {
 		{Set{Target: []string{"piece", "arm-1"}, Key: "stage", Value: "hung"}, "does not say where it hangs"},
 		{Set{Target: []string{"lock", "arm"}, Key: "piece", Value: "arm-9"}, "arm-9"},
 	} {
-		_, err := d.Record(Deed{Action: "x", Sets: []Set{c.set}})
+		_, err := d.Record(Act{Action: "x", Sets: []Set{c.set}})
 		var m *Mistakes
 		if !errors.As(err, &m) || !strings.Contains(err.Error(), c.says) {
 			t.Errorf("%v: %v", c.set, err)

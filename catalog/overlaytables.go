@@ -65,10 +65,10 @@ type defaults struct {
 	Strength   Val[int]
 }
 
-// layTables lays the trade tables of all layers over each other, key by key.
+// overlayTables lays the trade tables of all layers over each other, key by key.
 // Names come first, since tables refer to each other; grades before whatever
 // may be written as a grade.
-func (l *loader) layTables() {
+func (l *loader) overlayTables() {
 	roots := make([]*table, len(l.layers))
 	for i, d := range l.layers {
 		roots[i] = l.rootOf(d)
@@ -77,8 +77,8 @@ func (l *loader) layTables() {
 		names *names
 		lay   func(t *table, i int)
 	}{
-		{l.grades, l.layGrade}, {l.tones, l.layTone}, {l.metals, l.layMetal},
-		{l.works, l.layWork}, {l.defects, l.layDefect}, {l.targets, l.layTarget},
+		{l.grades, l.overlayGrade}, {l.tones, l.overlayTone}, {l.metals, l.overlayMetal},
+		{l.works, l.overlayWork}, {l.defects, l.overlayDefect}, {l.targets, l.overlayTarget},
 	}
 	tables := map[string][]*table{}
 	for _, k := range kinds {
@@ -98,7 +98,7 @@ func (l *loader) layTables() {
 			l.finishWords()
 		}
 	}
-	l.layDefaults(roots)
+	l.overlayDefaults(roots)
 	l.finishTables()
 }
 
@@ -167,7 +167,7 @@ func (l *loader) register(t *table, n *names) {
 	}
 }
 
-func (l *loader) layDefaults(roots []*table) {
+func (l *loader) overlayDefaults(roots []*table) {
 	for _, root := range roots {
 		if root.source != StartingValue {
 			continue

@@ -8,10 +8,10 @@ import (
 	"brightset/model/plan"
 )
 
-// newYardstick finds out what lines of a slot have to be compared by. Rows without a
+// newDominance finds out what lines of a slot have to be compared by. Rows without a
 // limit count too, unless the limits are known to stay as they are.
-func newYardstick(st *catalog.State, slot int, w wants, opt Options) *yardstick {
-	j := &yardstick{st: st, slot: slot, shared: w.shared, got: w.got, apart: slices.Contains(opt.Keep, slot)}
+func newDominance(st *catalog.State, slot int, w wants, opt Options) *dominance {
+	j := &dominance{st: st, slot: slot, shared: w.shared, got: w.got, apart: slices.Contains(opt.Keep, slot)}
 	j.counts.mean = !opt.FixedLimits || opt.Best || st.Job.Target.Mean.Set
 	j.counts.completion = !opt.FixedLimits || st.Job.Completion.Set
 	j.counts.budget = st.Job.BudgetOn == catalog.OnOutlay && (!opt.FixedLimits || st.Job.Budget.Set)
@@ -28,7 +28,7 @@ func newYardstick(st *catalog.State, slot int, w wants, opt Options) *yardstick 
 }
 
 // figures gives the numbers a line is compared by.
-func (j *yardstick) figures(b *bench, p Pair, place int) figures {
+func (j *dominance) figures(b *slotChoices, p Pair, place int) figures {
 	k := &b.choices[p.K]
 	f := figures{
 		line: place, cost: p.Expected, cash: k.Cash,
@@ -48,7 +48,7 @@ func load(k *plan.Choice) int64 {
 
 // sign gives the signature of a line. Values that need not agree are left zero,
 // so that fewer signatures differ.
-func (j *yardstick) sign(b *bench, p Pair) sig {
+func (j *dominance) sign(b *slotChoices, p Pair) sig {
 	k, f := &b.choices[p.K], b.choice(p.F)
 	s := sig{
 		shared: [2]int{catalog.None, catalog.None}, bundles: [2]int{catalog.None, catalog.None},
@@ -99,7 +99,7 @@ type wants struct {
 }
 
 // findWants goes through all admitted choices.
-func findWants(st *catalog.State, benches []*bench, opt Options) wants {
+func findWants(st *catalog.State, benches []*slotChoices, opt Options) wants {
 	w := wants{shared: make([]bool, len(st.Pieces)), got: make([]bool, len(st.Pieces))}
 	most := MostUsed(st, benches)
 	for i := range st.Pieces {
@@ -119,7 +119,7 @@ func findWants(st *catalog.State, benches []*bench, opt Options) wants {
 }
 
 // MostUsed is, per piece, how many of it are used if every slot that can does.
-func MostUsed(st *catalog.State, benches []*bench) []int {
+func MostUsed(st *catalog.State, benches []*slotChoices) []int {
 	most := make([]int, len(st.Pieces))
 	for s, b := range benches {
 		seen := map[int]bool{}

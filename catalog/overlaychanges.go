@@ -8,8 +8,8 @@ import (
 	"brightset/catalog/journal"
 )
 
-// laying lays the entries of both journals over the tables of the files.
-type laying struct {
+// overlay lays the entries of both journals over the tables of the files.
+type overlay struct {
 	l         *loader
 	job, shop *recorded // nil where there is no journal
 
@@ -28,7 +28,7 @@ type part struct {
 
 // all lays every entry. The two parts of an action of this job's go together, between
 // the entries of other jobs that the shop's journal has before and after them.
-func (x *laying) all() {
+func (x *overlay) all() {
 	own, at := map[string]bool{}, map[string]int{}
 	for i := range x.standing {
 		own[x.standing[i].ID] = true
@@ -40,7 +40,7 @@ func (x *laying) all() {
 	others := func(until int) {
 		for ; next < until; next++ {
 			if e := &x.counting[next]; !own[e.ID] {
-				x.lay(part{x.shop, e, x.shopRoots})
+				x.apply(part{x.shop, e, x.shopRoots})
 			}
 		}
 	}
@@ -51,13 +51,13 @@ func (x *laying) all() {
 			others(j)
 			parts = append(parts, part{x.shop, &x.counting[j], x.shopRoots})
 		}
-		x.lay(parts...)
+		x.apply(parts...)
 	}
 	others(len(x.counting))
 }
 
-// lay makes all changes of an action, or none and tells why.
-func (x *laying) lay(parts ...part) {
+// apply makes all changes of an action, or none and tells why.
+func (x *overlay) apply(parts ...part) {
 	for _, p := range parts {
 		why := p.hindered()
 		if why == "" {

@@ -12,12 +12,12 @@ var ErrNothing = errors.New("there is nothing")
 
 // Undo takes the last action back, Redo brings the last undone one back. The entry they
 // give is that action's.
-func (d *Desk) Undo() (*State, journal.Entry, error) {
+func (d *Recorder) Undo() (*State, journal.Entry, error) {
 	return d.turn(journal.Undo, (*journal.Log).NextUndo)
 }
 
 // Redo is the other way round.
-func (d *Desk) Redo() (*State, journal.Entry, error) {
+func (d *Recorder) Redo() (*State, journal.Entry, error) {
 	return d.turn(journal.Redo, (*journal.Log).NextRedo)
 }
 
@@ -36,7 +36,7 @@ func TakeBack(path string, opt Options) (*State, journal.Entry, error) {
 }
 
 // CanTurn says whether there is something to undo, and to redo.
-func (d *Desk) CanTurn() (undo, redo bool) {
+func (d *Recorder) CanTurn() (undo, redo bool) {
 	log, _, err := journal.Load(JournalOf(d.path))
 	if err != nil {
 		return false, false
@@ -46,7 +46,7 @@ func (d *Desk) CanTurn() (undo, redo bool) {
 	return undo, redo
 }
 
-func (d *Desk) turn(action string, next func(*journal.Log) (journal.Entry, bool)) (*State, journal.Entry, error) {
+func (d *Recorder) turn(action string, next func(*journal.Log) (journal.Entry, bool)) (*State, journal.Entry, error) {
 	of, entries, err := d.turned(action, next)
 	if err != nil {
 		return nil, of, err
@@ -64,7 +64,7 @@ func (d *Desk) turn(action string, next func(*journal.Log) (journal.Entry, bool)
 
 // turned finds the action that is turned, and what that adds to the journals. What gives
 // a piece of the shop's back is written to the job's first.
-func (d *Desk) turned(action string, next func(*journal.Log) (journal.Entry, bool)) (of journal.Entry, entries tried, err error) {
+func (d *Recorder) turned(action string, next func(*journal.Log) (journal.Entry, bool)) (of journal.Entry, entries tried, err error) {
 	log, _, err := journal.Load(JournalOf(d.path))
 	if err != nil {
 		return of, entries, told(err)
@@ -87,7 +87,7 @@ func (d *Desk) turned(action string, next func(*journal.Log) (journal.Entry, boo
 }
 
 // shopPart turns what an action changed in the shop's file; nil where it did not.
-func (d *Desk) shopPart(of *journal.Entry, action string) (*journal.Entry, error) {
+func (d *Recorder) shopPart(of *journal.Entry, action string) (*journal.Entry, error) {
 	if d.State.Shop.File == "" {
 		return nil, nil
 	}

@@ -18,7 +18,7 @@ type tried struct {
 }
 
 // try loads the job as if entries stood in the journals.
-func (d *Desk) try(entries tried) (*loader, error) {
+func (d *Recorder) try(entries tried) (*loader, error) {
 	l := newLoader(d.opt)
 	l.pending = entries
 	_, err := l.load(d.path)
@@ -31,9 +31,9 @@ func (d *Desk) try(entries tried) (*loader, error) {
 	return l, err
 }
 
-// changed says that what a loader has read is not what this desk shows, or could not be
+// changed says that what a loader has read is not what this recorder shows, or could not be
 // read for want of open files, which looks alike.
-func (d *Desk) changed(l *loader) error {
+func (d *Recorder) changed(l *loader) error {
 	if l.state.Revision == d.State.Revision {
 		return nil
 	}
@@ -49,7 +49,7 @@ func (d *Desk) changed(l *loader) error {
 // leaves a piece of the shop's held for this job rather than free for two: what takes a
 // piece is written to the shop's journal first, what gives it back last. What an earlier
 // crash left open there is brought up before.
-func (d *Desk) write(entries tried) (*State, error) {
+func (d *Recorder) write(entries tried) (*State, error) {
 	job, err := journal.Open(JournalOf(d.path))
 	if err != nil {
 		return nil, told(err)
@@ -91,7 +91,7 @@ func (d *Desk) write(entries tried) (*State, error) {
 }
 
 // again loads what is recorded now.
-func (d *Desk) again() (*State, error) {
+func (d *Recorder) again() (*State, error) {
 	l := newLoader(d.opt)
 	st, err := l.load(d.path)
 	if err != nil {
@@ -102,7 +102,7 @@ func (d *Desk) again() (*State, error) {
 }
 
 // bringUp turns entries of the shop's journal, so that they count there as they do here.
-func (d *Desk) bringUp(shop *journal.Writer, unsettled []journal.Entry) error {
+func (d *Recorder) bringUp(shop *journal.Writer, unsettled []journal.Entry) error {
 	if len(unsettled) == 0 {
 		return nil
 	}
@@ -128,7 +128,7 @@ func (d *Desk) bringUp(shop *journal.Writer, unsettled []journal.Entry) error {
 func told(err error) error { return fmt.Errorf("can't record it: %w; nothing was recorded", err) }
 
 // now is the present moment, and never before the last entry: clocks are set back.
-func (d *Desk) now(w *journal.Writer) time.Time {
+func (d *Recorder) now(w *journal.Writer) time.Time {
 	now := d.opt.Now().UTC().Round(0)
 	if n := len(w.Log().Entries); n > 0 && !now.After(w.Log().Entries[n-1].Time) {
 		now = w.Log().Entries[n-1].Time.Add(time.Millisecond)

@@ -9,16 +9,16 @@ import (
 	"brightset/catalog/journal"
 )
 
-// Desk is a job open for recording: its state, and the tables it was made of.
-type Desk struct {
+// Recorder is a job open for recording: its state, and the tables it was made of.
+type Recorder struct {
 	State *State
 	path  string
 	opt   Options
 	l     *loader
 }
 
-// Deed is one thing to be recorded. It stands as a whole or not at all.
-type Deed struct {
+// Act is one thing to be recorded. It stands as a whole or not at all.
+type Act struct {
 	Action string
 	On     string // the day it happened, 2027-01-31; "" for today
 	Reason string
@@ -37,8 +37,8 @@ type Set struct {
 // ErrChanged is what a second writer is told.
 var ErrChanged = errors.New("changed meanwhile: somebody else recorded something, or a file was edited; nothing was recorded, look again and repeat it")
 
-// OpenDesk loads a job for recording. Errors are those of Load.
-func OpenDesk(path string, opt Options) (*Desk, error) {
+// OpenRecorder loads a job for recording. Errors are those of Load.
+func OpenRecorder(path string, opt Options) (*Recorder, error) {
 	d, err := openDesk(path, opt)
 	if err != nil {
 		return nil, err
@@ -46,33 +46,33 @@ func OpenDesk(path string, opt Options) (*Desk, error) {
 	return d, nil
 }
 
-// openDesk gives a desk also where the job can't be read: with the state as far as it
+// openDesk gives a recorder also where the job can't be read: with the state as far as it
 // could be read.
-func openDesk(path string, opt Options) (*Desk, error) {
+func openDesk(path string, opt Options) (*Recorder, error) {
 	l := newLoader(opt)
 	_, err := l.load(path)
-	return &Desk{State: l.state, path: path, opt: l.opt, l: l}, err
+	return &Recorder{State: l.state, path: path, opt: l.opt, l: l}, err
 }
 
 // Value is what a key of a table is now; nil where it is not there.
-func (d *Desk) Value(shop bool, target []string, key string) any {
+func (d *Recorder) Value(shop bool, target []string, key string) any {
 	return plainValue(lookUp(holder(d.roots(shop), target).doc.root, target)[key])
 }
 
 // Keys are the keys of a table, sorted; none where there is no such table.
-func (d *Desk) Keys(shop bool, target []string) []string {
+func (d *Recorder) Keys(shop bool, target []string) []string {
 	return slices.Sorted(maps.Keys(lookUp(holder(d.roots(shop), target).doc.root, target)))
 }
 
-func (d *Desk) roots(shop bool) []*table {
+func (d *Recorder) roots(shop bool) []*table {
 	if shop && d.l.shop != nil {
 		return []*table{d.l.shop}
 	}
 	return append([]*table{d.l.job}, d.l.parts...)
 }
 
-// changes gives what a deed changes in one of the two files.
-func (d *Desk) changes(deed *Deed, shop bool) []journal.Change {
+// changes gives what an act changes in one of the two files.
+func (d *Recorder) changes(deed *Act, shop bool) []journal.Change {
 	var out []journal.Change
 	for _, s := range deed.Sets {
 		if s.Shop != shop {
@@ -96,14 +96,14 @@ func (d *Desk) changes(deed *Deed, shop bool) []journal.Change {
 	return slices.DeleteFunc(out, func(c journal.Change) bool { return len(c.New) == 0 })
 }
 
-// Changes says whether a deed changes anything.
-func (d *Desk) Changes(deed *Deed) bool {
+// Changes says whether an act changes anything.
+func (d *Recorder) Changes(deed *Act) bool {
 	return len(d.changes(deed, false)) > 0 || len(d.changes(deed, true)) > 0
 }
 
-// Try gives the state as it would be after a deed. What is wrong with it comes back as
+// Try gives the state as it would be after an act. What is wrong with it comes back as
 // *Mistakes, or as *WrongDay where it can't have happened on its day.
-func (d *Desk) Try(deed Deed) (*State, error) {
+func (d *Recorder) Try(deed Act) (*State, error) {
 	l, err := d.try(d.entries(&deed))
 	if err != nil {
 		return nil, err
@@ -111,10 +111,10 @@ func (d *Desk) Try(deed Deed) (*State, error) {
 	return l.state, nil
 }
 
-// Record writes a deed to the journal, the shop's part of it to the shop's, and gives
+// Record writes an act to the journal, the shop's part of it to the shop's, and gives
 // the state that follows. What would make a mistake of the state is refused with
-// *Mistakes, and with *WrongDay what can't have happened on its day; ErrChanged says that the state this desk shows is not the present one.
-func (d *Desk) Record(deed Deed) (*State, error) {
+// *Mistakes, and with *WrongDay what can't have happened on its day; ErrChanged says that the state this recorder shows is not the present one.
+func (d *Recorder) Record(deed Act) (*State, error) {
 	entries := d.entries(&deed)
 	if _, err := d.try(entries); err != nil {
 		return nil, err
@@ -122,8 +122,8 @@ func (d *Desk) Record(deed Deed) (*State, error) {
 	return d.write(entries)
 }
 
-// entries are what a deed adds to the journals.
-func (d *Desk) entries(deed *Deed) tried {
+// entries are what an act adds to the journals.
+func (d *Recorder) entries(deed *Act) tried {
 	e := journal.Entry{ID: newID(), Action: deed.Action, On: deed.On, Reason: deed.Reason}
 	if e.On == "" {
 		e.On = d.Today()
@@ -138,4 +138,4 @@ func (d *Desk) entries(deed *Deed) tried {
 }
 
 // Today is the day on which things are recorded.
-func (d *Desk) Today() string { return d.opt.Now().Format(time.DateOnly) }
+func (d *Recorder) Today() string { return d.opt.Now().Format(time.DateOnly) }
