@@ -135,11 +135,11 @@ func TestImportTellsEverything(t *testing.T) {
 }
 
 func TestWarnings(t *testing.T) {
-	_, done, err := importText(t, "id,fits,kind,metal\n1-Feb,grille,original,brass\n2.00E+05,grille,original,brass\n1-2,grille,original,brass\n'1-Feb,grille,original,brass\ndrawer-grille,grille,original,brass\n", Pieces)
+	_, _, err := importText(t, "id,fits,kind,metal\n1-Feb,grille,original,brass\n2.00E+05,grille,original,brass\n1-2,grille,original,brass\n'1-Feb,grille,original,brass\ndrawer-grille,grille,original,brass\n", Pieces)
 	if err == nil {
 		t.Fatal("two of a name")
 	}
-	_, done, err = importText(t, "id,fits,kind,metal\n1-Feb,grille,original,brass\n2.00E+05,grille,original,brass\n1-2,grille,original,brass\ndrawer-grille,grille,original,brass\n", Pieces)
+	_, done, err := importText(t, "id,fits,kind,metal\n1-Feb,grille,original,brass\n2.00E+05,grille,original,brass\n1-2,grille,original,brass\ndrawer-grille,grille,original,brass\n", Pieces)
 	if err != nil {
 		t.Fatal(all(err))
 	}

@@ -65,6 +65,9 @@ func TestPapersCutShort(t *testing.T) {
 		t.Fatalf("prices at which to stop are whole: %v; a quote: %v", p.StopsWhole, p.Sums != nil)
 	}
 	text, err := report.WrittenJSON(p, nil, p.Early())
+	if err != nil {
+		t.Fatal(err)
+	}
 	var doc struct {
 		Early []string `json:"stopped_early"`
 	}

@@ -88,9 +88,6 @@ type Program struct {
 	GaveUp    bool                    // it is unfinished: giveUp said so
 }
 
-// Build makes the program of a state: the least total.
-func Build(st *catalog.State) *Program { return Compile(st, Options{}) }
-
 // BuildAll makes it with every line, before any dominance.
 func BuildAll(st *catalog.State) *Program { return Compile(st, Options{AllLines: true}) }
 

@@ -112,7 +112,7 @@ func TestDominanceCash(t *testing.T) {
 	b.Grade, b.Value = jobs.Given(catalog.Centi(90_00)), 120_00
 	a.Fits, b.Fits = []int{jobs.Left}, []int{jobs.Left}
 	st.Pieces = []catalog.Piece{a, b}
-	p := Build(st)
+	p := Compile(st, Options{})
 	for _, tt := range []struct{ budget, want int64 }{{200_00, 100_00}, {50_00, 120_00}} {
 		ch := solver.Change{Limits: []solver.LimitTo{{Row: RowBudget, Limit: tt.budget}}}
 		if got, ok := walk(p.Problem, ch, nil); got != tt.want || !ok {

@@ -218,7 +218,7 @@ func oneSpareChance(c *plan.Choice, fails bool) float64 {
 // TestOneForTwoWithoutIt: without the option nothing of it is in the program.
 func TestOneForTwoWithoutIt(t *testing.T) {
 	st := oneSpare()
-	p := Build(st)
+	p := Compile(st, Options{})
 	if len(p.Problem.Groups) != len(st.Slots) || len(p.spares) > 0 || slices.ContainsFunc(p.Problem.Rows, func(r solver.Row) bool { return r.Sense == solver.AtLeast && r.Name != "mean" }) {
 		t.Error("a program without sharing has groups or rows of it")
 	}

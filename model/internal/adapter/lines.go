@@ -46,11 +46,6 @@ func toOracle(c *plan.Choice) *oracle.Choice {
 		Grade: c.Grade, Tone: c.Tone, Fresh: c.Fresh, Growing: c.Growing, Days: c.Days, Paid: c.ExpectedCost, Cash: c.Cash}
 }
 
-// bruteExpected is what a line costs on average.
-func bruteExpected(st *catalog.State, k, f *plan.Choice) catalog.Cents {
-	return oracle.Read(st).Expected(toOracle(k), toOracle(f))
-}
-
 // BruteChosenMay says whether a choice may be hung.
 func BruteChosenMay(st *catalog.State, k *plan.Choice) bool {
 	return oracle.Read(st).MayHang(toOracle(k))
