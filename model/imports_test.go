@@ -81,7 +81,8 @@ func TestModelGoesOneWay(t *testing.T) {
 			if ours && !slices.Contains(strings.Fields(allowed), to) {
 				t.Errorf("%s: %s must not import %s", file, from, to)
 			}
-			if path == "brightset/solver" && (from == "check" || from == "choice" || from == "risk" || from == "paper" || from == "sharedspare") {
+			if path == "brightset/solver" && (from == "check" || from == "choice" || from == "risk" ||
+				from == "paper" || from == "sharedspare") {
 				t.Errorf("%s: %s must not import the solver", file, from)
 			}
 		}

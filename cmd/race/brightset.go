@@ -45,7 +45,8 @@ func solveHere(text string, out io.Writer) error {
 	if err != nil {
 		return err
 	}
-	res, err := s.Solve(context.Background(), solver.Change{}, solver.Settings{TimeLimit: t.Limit, Goroutines: t.Threads})
+	res, err := s.Solve(context.Background(), solver.Change{},
+		solver.Settings{TimeLimit: t.Limit, Goroutines: t.Threads})
 	if err != nil {
 		return err
 	}
@@ -114,7 +115,8 @@ func brightsetSolves(ctx context.Context, t task) (measured, report, error) {
 	if err != nil {
 		return measured{}, report{}, err
 	}
-	m := launch(ctx, patience(t.Limit), []string{fmt.Sprintf("GOMAXPROCS=%d", t.Threads)}, self, childCommand, "solve", string(text))
+	m := launch(ctx, patience(t.Limit), []string{fmt.Sprintf("GOMAXPROCS=%d", t.Threads)}, self, childCommand, "solve",
+		string(text))
 	if m.Failure != "" {
 		return m, report{}, fmt.Errorf("%s %s", m.Failure, firstLine(m.Output))
 	}

@@ -45,8 +45,9 @@ type grown struct {
 var growthHead = []string{"slots", "pieces", "lines", "own s", "whole s", "nodes", "peak MB", "good"}
 
 func (g *grown) row() []string {
-	return []string{fmt.Sprint(g.slots), fmt.Sprint(g.pieces), fmt.Sprintf("%.0f", g.lines), figure{value: g.own}.String(),
-		figure{value: g.whole}.String(), fmt.Sprintf("%.0f", g.nodes), fmt.Sprintf("%.0f", g.peakMB), fmt.Sprintf("%d/%d", g.good, g.runs)}
+	return []string{fmt.Sprint(g.slots), fmt.Sprint(g.pieces), fmt.Sprintf("%.0f", g.lines),
+		figure{value: g.own}.String(), figure{value: g.whole}.String(), fmt.Sprintf("%.0f", g.nodes), fmt.Sprintf("%.0f", g.peakMB),
+		fmt.Sprintf("%d/%d", g.good, g.runs)}
 }
 
 // growth solves jobs of growing size and prints what they took.
@@ -61,7 +62,8 @@ func growth(ctx context.Context, opt *options, out io.Writer) error {
 	}
 	rows := growthRows(bySlots, byPieces)
 	writeAligned(out, growthHead, rows)
-	fmt.Fprintf(out, "\nmedians over the seeds; good: proven within %g seconds, of all runs. What isn't counts as it ended.\n", opt.limit.Seconds())
+	fmt.Fprintf(out, "\nmedians over the seeds; good: proven within %g seconds, of all runs. What isn't counts as it "+
+		"ended.\n", opt.limit.Seconds())
 	if opt.markdown == "" {
 		return nil
 	}
@@ -69,10 +71,12 @@ func growth(ctx context.Context, opt *options, out io.Writer) error {
 		return err
 	}
 	return writeFile(opt.markdown, func(w io.Writer) {
-		fmt.Fprintf(w, "# Growth\n\nbrightset's time and memory against slots (at %d pieces a slot) and pieces a slot\n(at %d slots), on seeded jobs.\n\n", growthPieces, growthSlots)
+		fmt.Fprintf(w, "# Growth\n\nbrightset's time and memory against slots (at %d pieces a slot) and pieces a "+
+			"slot\n(at %d slots), on seeded jobs.\n\n", growthPieces, growthSlots)
 		fmt.Fprintf(w, "Repeat it with `%s`.\n\n", opt.command())
 		writeMachine(w, entrants[:1])
-		fmt.Fprintf(w, "- medians over %d seed(s); good: proven within %g seconds, of all runs; what isn't counts as it ended\n\n", opt.seeds, opt.limit.Seconds())
+		fmt.Fprintf(w, "- medians over %d seed(s); good: proven within %g seconds, of all runs; what isn't counts as "+
+			"it ended\n\n", opt.seeds, opt.limit.Seconds())
 		writePiped(w, growthHead, rows)
 		picture, err := filepath.Rel(filepath.Dir(opt.markdown), opt.svg)
 		if err != nil {
@@ -134,10 +138,13 @@ func growthPicture(bySlots, byPieces []grown) *picture {
 	for _, y := range []struct {
 		label string
 		of    func(*grown) float64
-	}{{"seconds, whole process", func(g *grown) float64 { return g.whole }}, {"peak memory, MB", func(g *grown) float64 { return g.peakMB }}} {
+	}{{"seconds, whole process", func(g *grown) float64 { return g.whole }},
+		{"peak memory, MB", func(g *grown) float64 { return g.peakMB }}} {
 		p.panels = append(p.panels,
-			panelOf(fmt.Sprintf("slots (%d pieces each)", growthPieces), y.label, bySlots, func(g *grown) int { return g.slots }, y.of),
-			panelOf(fmt.Sprintf("pieces per slot (%d slots)", growthSlots), y.label, byPieces, func(g *grown) int { return g.pieces }, y.of))
+			panelOf(fmt.Sprintf("slots (%d pieces each)", growthPieces), y.label, bySlots,
+				func(g *grown) int { return g.slots }, y.of),
+			panelOf(fmt.Sprintf("pieces per slot (%d slots)", growthSlots), y.label, byPieces,
+				func(g *grown) int { return g.pieces }, y.of))
 	}
 	return p
 }

@@ -52,7 +52,9 @@ func missingWasm() string {
 }
 
 func wasmVersion() string {
-	cmd := exec.Command("node", "-e", `require("highs")().then((h) => console.log("HiGHS " + h.version.string + ", WebAssembly, node " + process.version))`)
+	cmd := exec.Command("node", "-e",
+		`require("highs")().then((h) =>
+		console.log("HiGHS " + h.version.string + ", WebAssembly, node " + process.version))`)
 	cmd.Env = append(os.Environ(), nodePath())
 	out, err := cmd.Output()
 	if err != nil {
@@ -91,7 +93,8 @@ func solveWasm(ctx context.Context, p *heat) *outcome {
 	if err != nil {
 		return &outcome{solver: "highs-js", failure: err.Error()}
 	}
-	return p.runScript(ctx, "highs-js", []string{nodePath()}, "node", "--max-old-space-size=8192", script, p.mps, seconds(p), gapCents)
+	return p.runScript(ctx, "highs-js", []string{nodePath()}, "node", "--max-old-space-size=8192", script, p.mps,
+		seconds(p), gapCents)
 }
 
 // scriptAnswer is what both scripts write.

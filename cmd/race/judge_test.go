@@ -47,7 +47,8 @@ func tiny(t *testing.T) *matrix {
 }
 
 func TestReadMPSRefuses(t *testing.T) {
-	for was, is := range map[string]string{" a g 1": " a nowhere 1", " RHS g 1": " RHS g one", " UP BND a 1": " LO BND a 1", " a total 5": " a total 5.5"} {
+	for was, is := range map[string]string{" a g 1": " a nowhere 1", " RHS g 1": " RHS g one",
+		" UP BND a 1": " LO BND a 1", " a total 5": " a total 5.5"} {
 		_, err := readMPS(strings.NewReader(strings.Replace(tinyMPS, was, is, 1)))
 		if err == nil || !strings.Contains(err.Error(), strings.TrimSpace(is)) {
 			t.Errorf("%q instead of %q: %v", is, was, err)
@@ -84,10 +85,13 @@ func TestJudge(t *testing.T) {
 		first outcome // "one"; the other, "two", has proven 0.05
 		want  string
 	}{
-		"right":      {outcome{state: proven, claim: 5, values: cheap}, ""},
-		"dearer":     {outcome{state: proven, claim: 9, values: dear}, "wrong: calls 0.09 optimal, but 0.05 of two is feasible"},
-		"miscounted": {outcome{state: proven, claim: 4, values: cheap}, "wrong: says 0.04, but its answer adds up to 0.05"},
-		"broken":     {outcome{state: proven, claim: 3, values: map[string]float64{"b": 1}}, "wrong: row l is broken by 1"},
+		"right": {outcome{state: proven, claim: 5, values: cheap}, ""},
+		"dearer": {outcome{state: proven, claim: 9, values: dear},
+			"wrong: calls 0.09 optimal, but 0.05 of two is feasible"},
+		"miscounted": {outcome{state: proven, claim: 4, values: cheap},
+			"wrong: says 0.04, but its answer adds up to 0.05"},
+		"broken": {outcome{state: proven, claim: 3, values: map[string]float64{"b": 1}},
+			"wrong: row l is broken by 1"},
 		"infeasible": {outcome{state: infeasible}, "wrong: says infeasible, but 0.05 of two is feasible"},
 		"no values":  {outcome{state: proven, claim: 5}, "no answer: it calls the job proven, but gives none"},
 		"stopped":    {outcome{state: stopped, claim: 9, values: dear}, "no proof within the limit"},

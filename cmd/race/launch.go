@@ -75,7 +75,8 @@ func launch(ctx context.Context, patience time.Duration, environment []string, a
 	cmd.Cancel = func() error { return syscall.Kill(-cmd.Process.Pid, syscall.SIGKILL) }
 	text, err := cmd.Output()
 	if limited.Err() != nil {
-		return measured{Seconds: patience.Seconds(), Failure: fmt.Sprintf("still at it after %v, so it was ended", patience.Round(time.Second))}
+		return measured{Seconds: patience.Seconds(),
+			Failure: fmt.Sprintf("still at it after %v, so it was ended", patience.Round(time.Second))}
 	}
 	if err != nil {
 		return measured{Failure: err.Error()}

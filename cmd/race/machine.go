@@ -28,7 +28,8 @@ func cpuModel() string {
 
 // writeMachine says when, where and with which versions a result was made.
 func writeMachine(out io.Writer, field []*entrant) {
-	fmt.Fprintf(out, "- %s, %d cores, %s, %s/%s\n", time.Now().Format(time.DateOnly), runtime.NumCPU(), cpuModel(), runtime.GOOS, runtime.GOARCH)
+	fmt.Fprintf(out, "- %s, %d cores, %s, %s/%s\n", time.Now().Format(time.DateOnly), runtime.NumCPU(), cpuModel(),
+		runtime.GOOS, runtime.GOARCH)
 	for _, e := range field {
 		fmt.Fprintf(out, "- %s: %s\n", e.name, e.version())
 	}

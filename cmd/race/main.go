@@ -64,7 +64,8 @@ func run(args []string, out, errs io.Writer) int {
 	solvers := flags.String("solvers", "", "only these solvers, by `NAME[,NAME]`: "+strings.Join(solverNames(), ", "))
 	flags.BoolVar(&opt.growth, "growth", false, "instead of the race, brightset's time and memory against size")
 	flags.StringVar(&opt.markdown, "markdown", "", "also write the results to `FILE`, as Markdown")
-	flags.StringVar(&opt.svg, "svg", "testdata/race/growth.svg", "with -growth and -markdown, the picture goes to `FILE`")
+	flags.StringVar(&opt.svg, "svg", "testdata/race/growth.svg",
+		"with -growth and -markdown, the picture goes to `FILE`")
 	flags.StringVar(&opt.keep, "keep", "", "keep the programs (MPS) in `FOLDER`")
 	install := flags.Bool("install", false, "print the commands that install the other solvers, and stop")
 	if err := flags.Parse(args); err != nil {

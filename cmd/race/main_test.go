@@ -49,7 +49,8 @@ func TestRunAnswers(t *testing.T) {
 func small(t *testing.T) *options {
 	return &options{
 		seeds: 2, limit: 20 * time.Second, threads: 1, solvers: []string{"brightset", "cbc"}, progress: io.Discard,
-		families: []seeded.Family{{Name: "small", Slots: 5, Pieces: 3, Platers: 2, Vendors: 2, Bundles: 1, Matches: 1, Completion: 0.8, Mean: 80, Floor: 60}},
+		families: []seeded.Family{{Name: "small", Slots: 5, Pieces: 3, Platers: 2, Vendors: 2, Bundles: 1, Matches: 1,
+			Completion: 0.8, Mean: 80, Floor: 60}},
 		markdown: filepath.Join(t.TempDir(), "new", "RESULTS.md"),
 	}
 }
@@ -64,12 +65,14 @@ func TestSmallRace(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []string{"| small |", "| brightset |", "| 2/2 |", "go run ./cmd/race -seeds 2 -limit 20", "Clp"} {
+	for _, want := range []string{"| small |", "| brightset |", "| 2/2 |", "go run ./cmd/race -seeds 2 -limit 20",
+		"Clp"} {
 		if !strings.Contains(string(text), want) {
 			t.Errorf("no %q in:\n%s", want, text)
 		}
 	}
-	if missingCbc() == "" && !strings.Contains(out.String(), "2 of the 2 jobs that two or more solvers proved have one optimum") {
+	if missingCbc() == "" && !strings.Contains(out.String(),
+		"2 of the 2 jobs that two or more solvers proved have one optimum") {
 		t.Errorf("brightset and cbc don't agree:\n%s", out.String())
 	}
 	for line := range strings.Lines(out.String()) {

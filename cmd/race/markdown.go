@@ -10,10 +10,12 @@ import (
 func (t *table) writeMarkdown(opt *options, field []*entrant) error {
 	return writeFile(opt.markdown, func(out io.Writer) {
 		fmt.Fprint(out, "# Race\n\nbrightset and general solvers on the same seeded jobs, to the same proof: nothing\n"+
-			"can be cheaper by a cent. Everybody gets the same program, one column per line\nthat is left after dominance.\n\n")
+			"can be cheaper by a cent. Everybody gets the same program, one column per line\nthat is left "+
+			"after dominance.\n\n")
 		fmt.Fprintf(out, "Repeat it with `%s`.\n\n", opt.command())
 		writeMachine(out, field)
-		fmt.Fprintf(out, "- %g seconds of wall clock per solve, %d seeds per family, %d thread(s) for brightset and cbc\n\n",
+		fmt.Fprintf(out,
+			"- %g seconds of wall clock per solve, %d seeds per family, %d thread(s) for brightset and cbc\n\n",
 			opt.limit.Seconds(), opt.seeds, opt.threads)
 		writePiped(out, head, t.rows)
 		fmt.Fprintln(out)

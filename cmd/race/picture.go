@@ -34,8 +34,10 @@ const (
 func (p *picture) write(out io.Writer) {
 	width := marginLeft + 2*panelWidth + gapX + 30
 	height := marginTop + 2*panelHeight + gapY + 90
-	fmt.Fprintf(out, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %.0f %.0f" width="%.0f" height="%.0f" font-family="sans-serif" font-size="12" role="img">`+"\n", width, height, width, height)
-	fmt.Fprintf(out, "<title>%s</title>\n<rect width=\"100%%\" height=\"100%%\" fill=\"#fff\"/>\n", html.EscapeString(p.title))
+	fmt.Fprintf(out, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %.0f %.0f" width="%.0f" height="%.0f" `+
+		`font-family="sans-serif" font-size="12" role="img">`+"\n", width, height, width, height)
+	fmt.Fprintf(out, "<title>%s</title>\n<rect width=\"100%%\" height=\"100%%\" fill=\"#fff\"/>\n",
+		html.EscapeString(p.title))
 	text(out, marginLeft, 26, "start", 16, p.title)
 	for i := range p.panels {
 		left := marginLeft + float64(i%2)*(panelWidth+gapX)
@@ -48,7 +50,8 @@ func (p *picture) write(out io.Writer) {
 
 // text writes one line of words; anchor is start, middle or end.
 func text(out io.Writer, x, y float64, anchor string, size int, words string) {
-	fmt.Fprintf(out, "<text x=\"%.1f\" y=\"%.1f\" text-anchor=\"%s\" font-size=\"%d\" fill=\"#111\">%s</text>\n", x, y, anchor, size, html.EscapeString(words))
+	fmt.Fprintf(out, "<text x=\"%.1f\" y=\"%.1f\" text-anchor=\"%s\" font-size=\"%d\" fill=\"#111\">%s</text>\n", x, y,
+		anchor, size, html.EscapeString(words))
 }
 
 func line(out io.Writer, x1, y1, x2, y2 float64, colour string) {
@@ -84,7 +87,8 @@ func (n *panel) write(out io.Writer, left, top float64) {
 	x := scale{lo, hi, left, panelWidth}
 	lo, hi = decades(ys)
 	y := scale{lo, hi, top + panelHeight, -panelHeight}
-	fmt.Fprintf(out, "<rect x=\"%.1f\" y=\"%.1f\" width=\"%.1f\" height=\"%.1f\" fill=\"none\" stroke=\"#555\"/>\n", left, top, panelWidth, panelHeight)
+	fmt.Fprintf(out, "<rect x=\"%.1f\" y=\"%.1f\" width=\"%.1f\" height=\"%.1f\" fill=\"none\" stroke=\"#555\"/>\n",
+		left, top, panelWidth, panelHeight)
 	for v := x.lo; v <= x.hi*1.001; v *= 10 {
 		line(out, x.at(v), top, x.at(v), top+panelHeight, "#ccc")
 		text(out, x.at(v), top+panelHeight+17, "middle", 12, number(v))
@@ -109,7 +113,8 @@ func (n *panel) series(out io.Writer, x, y scale) {
 		if p.full {
 			fill = "#111"
 		}
-		fmt.Fprintf(out, "<circle cx=\"%.1f\" cy=\"%.1f\" r=\"4\" fill=\"%s\" stroke=\"#111\"><title>%s: %s</title></circle>\n", x.at(p.x), y.at(p.y), fill, number(p.x), number(p.y))
+		fmt.Fprintf(out, "<circle cx=\"%.1f\" cy=\"%.1f\" r=\"4\" fill=\"%s\" stroke=\"#111\"><title>%s: "+
+			"%s</title></circle>\n", x.at(p.x), y.at(p.y), fill, number(p.x), number(p.y))
 	}
 }
 

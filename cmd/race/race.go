@@ -58,7 +58,8 @@ func present(opt *options, out io.Writer) []*entrant {
 
 // raceOne writes one job's program and lets everybody solve it, each starting
 // first in turn from seed to seed.
-func raceOne(ctx context.Context, opt *options, f seeded.Family, seed uint64, field []*entrant) ([]*outcome, int, error) {
+func raceOne(ctx context.Context, opt *options, f seeded.Family, seed uint64,
+	field []*entrant) ([]*outcome, int, error) {
 	p, err := prepare(opt, f, seed)
 	if err != nil {
 		return nil, 0, err

@@ -50,7 +50,8 @@ func tabulate(results []*familyResult, field []*entrant) *table {
 			}
 		}
 	}
-	t.ratios = append(t.ratios, []string{fmt.Sprintf("geometric mean of %d", means[0].n), means[0].String(), "", means[1].String(), ""})
+	t.ratios = append(t.ratios, []string{fmt.Sprintf("geometric mean of %d", means[0].n), means[0].String(), "",
+		means[1].String(), ""})
 	t.agree = fmt.Sprintf("%d of the %d jobs that two or more solvers proved have one optimum", agreed, proved)
 	return t
 }

@@ -55,7 +55,8 @@ func TestToursAgainstAllRules(t *testing.T) {
 		for range 1 + r.IntN(4) {
 			low := 200 * r.Float64()
 			p := r.Float64()
-			b := box{cost: 40 * r.Float64(), prices: []price{{p / 4, low}, {p / 2, low + 30}, {p / 4, low + 100*r.Float64() + 30}}}
+			b := box{cost: 40 * r.Float64(),
+				prices: []price{{p / 4, low}, {p / 2, low + 30}, {p / 4, low + 100*r.Float64() + 30}}}
 			b.z = reservation(b.cost, b.prices)
 			all = append(all, b)
 			if b.z < worth {

@@ -101,7 +101,8 @@ func TestBindingsBest(t *testing.T) {
 			t.Fatal(err)
 		}
 		if b.Gain != byHand.Grade-plan.Grade || b.Costs != plan.Expected-byHand.Expected {
-			t.Errorf("lock %d: gains %v at %d, by hand %v at %d", b.Lock, b.Gain, b.Costs, byHand.Grade-plan.Grade, plan.Expected-byHand.Expected)
+			t.Errorf("lock %d: gains %v at %d, by hand %v at %d", b.Lock, b.Gain, b.Costs, byHand.Grade-plan.Grade,
+				plan.Expected-byHand.Expected)
 		}
 		gained = gained || b.Gain > 0
 	}

@@ -73,9 +73,11 @@ func chosen(t *testing.T, st *catalog.State, slot int, p *Breakpoint, v int64) (
 	programNow := program.Compile(moved, program.Options{AllLines: true, Adjust: adjust})
 	own := func(c *plan.Choice) bool { return plan.SameChoice(c, p.Choice) }
 	var res [2]solver.Result
-	for i, ban := range [][]solver.Pick{programNow.Only(slot, own), programNow.Only(slot, func(c *plan.Choice) bool { return !own(c) })} {
+	for i, ban := range [][]solver.Pick{programNow.Only(slot, own),
+		programNow.Only(slot, func(c *plan.Choice) bool { return !own(c) })} {
 		var err error
-		if res[i], err = program.SolveOnce(context.Background(), programNow.Problem, solver.Change{Ban: ban}, solver.Settings{}); err != nil {
+		if res[i], err = program.SolveOnce(context.Background(), programNow.Problem, solver.Change{Ban: ban},
+			solver.Settings{}); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -100,18 +102,22 @@ func checkPoint(t *testing.T, name string, st *catalog.State, slot int, w *Why, 
 	}
 	way, end := int64(-1), int64(0)
 	if taken != (p.Figure == choice.FigureGrade) {
-		way, end = 1, map[choice.Figure]int64{choice.FigurePrice: int64(catalog.MaxMoney), choice.FigurePlating: int64(catalog.MaxMoney), choice.FigureBreakage: 1_000_000, choice.FigureGrade: 100_00}[p.Figure]
+		way, end = 1, map[choice.Figure]int64{choice.FigurePrice: int64(catalog.MaxMoney),
+			choice.FigurePlating: int64(catalog.MaxMoney), choice.FigureBreakage: 1_000_000,
+			choice.FigureGrade: 100_00}[p.Figure]
 	}
 	told := func(v int64, want bool) {
 		if got := stands(v); got != want {
-			t.Errorf("%s: %s %s is %d, turns after %d (never: %v), advised: %v; at %d it stands: %v", name, plan.Label(st, p.Choice), p.Figure, p.Now, p.Last, p.Never, taken, v, got)
+			t.Errorf("%s: %s %s is %d, turns after %d (never: %v), advised: %v; at %d it stands: %v", name,
+				plan.Label(st, p.Choice), p.Figure, p.Now, p.Last, p.Never, taken, v, got)
 		}
 	}
 	if way*(p.Last-p.Now) < 0 || way*(end-p.Last) < 0 {
 		t.Errorf("%s: %s %s is %d and turns after %d", name, plan.Label(st, p.Choice), p.Figure, p.Now, p.Last)
 	}
 	if p.Never && p.Last != end {
-		t.Errorf("%s: %s %s never turns, but only up to %d of %d", name, plan.Label(st, p.Choice), p.Figure, p.Last, end)
+		t.Errorf("%s: %s %s never turns, but only up to %d of %d", name, plan.Label(st, p.Choice), p.Figure, p.Last,
+			end)
 	}
 	told(p.Now, true)
 	told(p.Last, true)
@@ -140,7 +146,8 @@ func TestSwitchPointsByHand(t *testing.T) {
 		}
 	}
 	for s := range st.Slots {
-		if id := st.Slots[s].ID; id == "crank-left" || jobs.Campaign(0, 1) == 1 && (id == "grille" || id == "bullet-left") {
+		if id := st.Slots[s].ID; id == "crank-left" || jobs.Campaign(0, 1) == 1 && (id == "grille" ||
+			id == "bullet-left") {
 			look("demo "+id, st, s)
 		}
 	}

@@ -46,7 +46,8 @@ func solvedAgain(t *testing.T, name string, st *catalog.State, c *Explanation) {
 	for left := -1; left < len(c.Conflict); left++ {
 		only := st.Clone()
 		for _, r := range Requirements(st) {
-			at := slices.IndexFunc(c.Conflict, func(k Requirement) bool { return k.Kind == r.Kind && k.index == r.index })
+			at := slices.IndexFunc(c.Conflict,
+				func(k Requirement) bool { return k.Kind == r.Kind && k.index == r.index })
 			if at < 0 || at == left {
 				r.drop(only)
 			}
@@ -167,12 +168,14 @@ func TestConflictOfEachKind(t *testing.T) {
 		"lock": func() *catalog.State {
 			st := jobs.Tiny()
 			st.Slots[jobs.Left].Target.Floor = jobs.Given(catalog.Centi(85_00))
-			st.Locks = []catalog.Lock{{Filter: catalog.Filter{Slot: jobs.Left, Piece: jobs.Other, Work: catalog.WorkAsIs, Plater: catalog.None}}}
+			st.Locks = []catalog.Lock{{Filter: catalog.Filter{Slot: jobs.Left, Piece: jobs.Other,
+				Work: catalog.WorkAsIs, Plater: catalog.None}}}
 			return st
 		},
 		"ban": func() *catalog.State {
 			st := jobs.Tiny()
-			st.Bans = []catalog.Ban{{ID: "all", Filter: catalog.Filter{Slot: jobs.Left, Piece: catalog.None, Plater: catalog.None}}}
+			st.Bans = []catalog.Ban{{ID: "all", Filter: catalog.Filter{Slot: jobs.Left, Piece: catalog.None,
+				Plater: catalog.None}}}
 			return st
 		},
 		"piece": func() *catalog.State {
@@ -183,8 +186,10 @@ func TestConflictOfEachKind(t *testing.T) {
 		"match": func() *catalog.State {
 			st := jobs.Tiny()
 			st.Pieces, st.Platers = st.Pieces[jobs.Sold:], nil
-			st.Pieces[0].Fits, st.Pieces[1].Fits, st.Pieces[2].Fits = []int{jobs.Left}, []int{jobs.Left}, []int{jobs.Right}
-			st.Matches = []catalog.Match{{ID: "rims", Slots: []int{jobs.Left, jobs.Right}, GradeWithin: jobs.Given(catalog.Centi(1_00))}}
+			st.Pieces[0].Fits, st.Pieces[1].Fits, st.Pieces[2].Fits = []int{jobs.Left}, []int{jobs.Left},
+				[]int{jobs.Right}
+			st.Matches = []catalog.Match{{ID: "rims", Slots: []int{jobs.Left, jobs.Right},
+				GradeWithin: jobs.Given(catalog.Centi(1_00))}}
 			return st
 		},
 		"breakage": func() *catalog.State {

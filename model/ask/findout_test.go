@@ -39,7 +39,8 @@ func TestFindOutsByHand(t *testing.T) {
 					continue // several quotes move together
 				}
 				for _, high := range []bool{false, true} {
-					gain, proven, err := gainOf(context.Background(), st, plan, turn(st, i, quote.Plater, choice.FigurePlating, high), solver.Settings{})
+					gain, proven, err := gainOf(context.Background(), st, plan,
+						turn(st, i, quote.Plater, choice.FigurePlating, high), solver.Settings{})
 					if err != nil || !proven {
 						continue
 					}
@@ -56,7 +57,8 @@ func TestFindOutsByHand(t *testing.T) {
 						continue // rounding per piece
 					}
 					if regardless := byHand(moved, plan); !close(max(0, regardless-now.Expected), gain) {
-						t.Errorf("seed %d, quote %d of piece %d, high %v: worth %d, by hand %d", seed, q, i, high, gain, regardless-now.Expected)
+						t.Errorf("seed %d, quote %d of piece %d, high %v: worth %d, by hand %d", seed, q, i, high, gain,
+							regardless-now.Expected)
 					}
 					if gain > 0 {
 						worth++
@@ -126,14 +128,16 @@ func TestFindOutStripping(t *testing.T) {
 					moved := st.Clone()
 					quote := &moved.Pieces[i].Quotes[0]
 					was := choiceAt(st, i, q)
-					breaks := []catalog.Micro{was.Breakage / 2, min(2*was.Breakage, catalog.One), was.Breakage, was.Breakage}[n]
+					breaks := []catalog.Micro{was.Breakage / 2, min(2*was.Breakage, catalog.One), was.Breakage,
+						was.Breakage}[n]
 					if !quote.Breakage.Set {
 						quote.Breakage = jobs.Given(breaks)
 					}
 					quote.Refused = jobs.Given([]catalog.Micro{0, 0, 0, catalog.One}[n])
 					sure := moved.Clone()
 					if n == 3 { // nobody would plan on what is sure to be sent back
-						sure.Bans = append(sure.Bans, catalog.Ban{Filter: catalog.Filter{Slot: catalog.None, Piece: i, Plater: q}})
+						sure.Bans = append(sure.Bans,
+							catalog.Ban{Filter: catalog.Filter{Slot: catalog.None, Piece: i, Plater: q}})
 					}
 					now := solved.Cheapest(t, sure)
 					if !now.Has {
@@ -186,10 +190,12 @@ func TestFindOutGrade(t *testing.T) {
 		}
 		plan := solved.Cheapest(t, st)
 		for i := range st.Pieces {
-			if !plan.Has || len(st.Pieces[i].Quotes) != 1 || !st.Pieces[i].Quotes[0].Grade.Set || len(st.Pieces[i].Fit) > 0 {
+			if !plan.Has || len(st.Pieces[i].Quotes) != 1 || !st.Pieces[i].Quotes[0].Grade.Set ||
+				len(st.Pieces[i].Fit) > 0 {
 				continue
 			}
-			gain, proven, err := gainOf(context.Background(), st, plan, turn(st, i, st.Pieces[i].Quotes[0].Plater, choice.FigureGrade, false), solver.Settings{})
+			gain, proven, err := gainOf(context.Background(), st, plan,
+				turn(st, i, st.Pieces[i].Quotes[0].Plater, choice.FigureGrade, false), solver.Settings{})
 			if err != nil || !proven {
 				continue
 			}
@@ -283,7 +289,8 @@ func TestFindOutStartingValues(t *testing.T) {
 					want = gain // a plan whose lead is sure to fail has no line in the program
 				}
 				if max(0, want) != gain {
-					t.Errorf("seed %d, %s %+v, high %v: worth %d, by hand %d", seed, o.Figure, o.InformationValue, high, gain, want)
+					t.Errorf("seed %d, %s %+v, high %v: worth %d, by hand %d", seed, o.Figure, o.InformationValue, high,
+						gain, want)
 				}
 				if gain > 0 {
 					worth++
@@ -372,7 +379,9 @@ func TestCarriedOut(t *testing.T) {
 			continue
 		}
 		looked++
-		if got := carriedOut(st, pl, func(c *plan.Choice) *plan.Choice { return choice.FindSame(choice.ChoicesFor(st, c.Slot), c) }); got != pl.Expected {
+		if got := carriedOut(st, pl, func(c *plan.Choice) *plan.Choice {
+			return choice.FindSame(choice.ChoicesFor(st, c.Slot), c)
+		}); got != pl.Expected {
 			t.Errorf("seed %d: %d, want %d", seed, got, pl.Expected)
 		}
 	}

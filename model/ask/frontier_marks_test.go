@@ -103,7 +103,8 @@ func TestTargetMarksByHand(t *testing.T) {
 				t.Fatal(err)
 			}
 			if m.Name != asked.Job.Target.Name || m.Plan.Has != plan.Has || m.Plan.Expected != plan.Expected {
-				t.Errorf("%s: target %q costs %d (%v), by hand %d (%v)", name, m.Name, m.Plan.Expected, m.Plan.Has, plan.Expected, plan.Has)
+				t.Errorf("%s: target %q costs %d (%v), by hand %d (%v)", name, m.Name, m.Plan.Expected, m.Plan.Has,
+					plan.Expected, plan.Has)
 				continue
 			}
 			if !plan.Has {
@@ -152,13 +153,17 @@ func TestCurvePointsAreTheSame(t *testing.T) {
 				p := some.Points[i].Plan
 				points++
 				if total, is := whole[sumOf(st, p)]; !is || total != p.Expected {
-					t.Errorf("%s, step %d: point %d at a mean of %.4f costs %d, and isn't one of all", jobs.RandomName(6000+seed, 3, "level"), step, i, p.Grade, p.Expected)
+					t.Errorf("%s, step %d: point %d at a mean of %.4f costs %d, and isn't one of all",
+						jobs.RandomName(6000+seed, 3, "level"), step, i, p.Grade, p.Expected)
 				}
 			}
 			first, last := some.Points[0].Plan, some.Points[len(some.Points)-1].Plan
-			if first.Expected != all.Points[0].Plan.Expected || last.Expected != all.Points[len(all.Points)-1].Plan.Expected {
-				t.Errorf("%s, step %d: from %d to %d, with all points from %d to %d", jobs.RandomName(6000+seed, 3, "level"), step,
-					first.Expected, last.Expected, all.Points[0].Plan.Expected, all.Points[len(all.Points)-1].Plan.Expected)
+			if first.Expected != all.Points[0].Plan.Expected ||
+				last.Expected != all.Points[len(all.Points)-1].Plan.Expected {
+				t.Errorf("%s, step %d: from %d to %d, with all points from %d to %d",
+					jobs.RandomName(6000+seed, 3, "level"), step,
+					first.Expected, last.Expected, all.Points[0].Plan.Expected,
+					all.Points[len(all.Points)-1].Plan.Expected)
 			}
 		}
 	}

@@ -16,7 +16,8 @@ import (
 // by a solve that shares nothing with the sweep.
 func reaching(t *testing.T, free *catalog.State, sum int64) (catalog.Cents, bool) {
 	t.Helper()
-	plan, err := program.Compile(free, program.Options{}).Solve(context.Background(), solver.Change{Limits: []solver.LimitTo{{Row: program.RowMean, Limit: sum}}}, solver.Settings{})
+	plan, err := program.Compile(free, program.Options{}).Solve(context.Background(),
+		solver.Change{Limits: []solver.LimitTo{{Row: program.RowMean, Limit: sum}}}, solver.Settings{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -91,7 +92,8 @@ func TestFrontierBudget(t *testing.T) {
 	in, over := 0, 0
 	for i := range c.Points {
 		if within := c.Points[i].Plan.Outlay <= st.Job.Budget.V; within != c.Points[i].Within {
-			t.Errorf("point %d: outlay %d of %d, within %v", i, c.Points[i].Plan.Outlay, st.Job.Budget.V, c.Points[i].Within)
+			t.Errorf("point %d: outlay %d of %d, within %v", i, c.Points[i].Plan.Outlay, st.Job.Budget.V,
+				c.Points[i].Within)
 		} else if within {
 			in++
 		} else {

@@ -18,14 +18,16 @@ func boughtAt(st *catalog.State, f *Find, price catalog.Cents, locked bool) *cat
 	p := imagined(st, f.Slot, f.Profile, 0)
 	p.Value = price / catalog.Cents(p.Quantity) // what using it forgoes counts like a price
 	if locked {
-		out.Locks = append(out.Locks, catalog.Lock{Filter: catalog.Filter{Slot: f.Slot, Piece: len(out.Pieces), Plater: catalog.None}})
+		out.Locks = append(out.Locks,
+			catalog.Lock{Filter: catalog.Filter{Slot: f.Slot, Piece: len(out.Pieces), Plater: catalog.None}})
 	}
 	// It is not to be held in reserve: a find is worth something where it hangs.
 	piece := len(out.Pieces)
 	out.Pieces = append(out.Pieces, p)
 	for s := range out.Slots {
 		if s != f.Slot {
-			out.Bans = append(out.Bans, catalog.Ban{Filter: catalog.Filter{Slot: s, Piece: piece, Plater: catalog.None}})
+			out.Bans = append(out.Bans,
+				catalog.Ban{Filter: catalog.Filter{Slot: s, Piece: piece, Plater: catalog.None}})
 		}
 	}
 	return out
@@ -61,13 +63,15 @@ func TestHuntByHand(t *testing.T) {
 			n := catalog.Cents(choice.Needed(&st.Slots[f.Slot]))
 			at, ok := totalOf(t, boughtAt(st, f, f.Worth/n*n, true))
 			if !ok || at > base {
-				t.Errorf("%s: %s in %s at %d: the set costs %d (%v), without it %d", name, f.Profile.Name, st.Slots[f.Slot].ID, f.Worth, at, ok, base)
+				t.Errorf("%s: %s in %s at %d: the set costs %d (%v), without it %d", name, f.Profile.Name,
+					st.Slots[f.Slot].ID, f.Worth, at, ok, base)
 			}
 			if st.Job.Budget.Set {
 				continue // the budget may have brought the price down
 			}
 			if over, ok := totalOf(t, boughtAt(st, f, (f.Worth/n+1)*n, true)); ok && over <= base {
-				t.Errorf("%s: %s in %s is still worth more than %d: %d against %d", name, f.Profile.Name, st.Slots[f.Slot].ID, f.Worth, over, base)
+				t.Errorf("%s: %s in %s is still worth more than %d: %d against %d", name, f.Profile.Name,
+					st.Slots[f.Slot].ID, f.Worth, over, base)
 			}
 			checked++
 		}

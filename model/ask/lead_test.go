@@ -30,7 +30,8 @@ func TestLeadsByHand(t *testing.T) {
 			gone.Pieces[lead.Piece].Fits, gone.Pieces[lead.Piece].Fit = nil, nil
 			other := solved.Cheapest(t, gone)
 			if other.Has == lead.Needed || (other.Has && other.Expected-plan.Expected != lead.Worth) {
-				t.Errorf("piece %d: worth %d (needed %v), by hand %d", lead.Piece, lead.Worth, lead.Needed, other.Expected-plan.Expected)
+				t.Errorf("piece %d: worth %d (needed %v), by hand %d", lead.Piece, lead.Worth, lead.Needed,
+					other.Expected-plan.Expected)
 			}
 			if !lead.HasLast {
 				continue

@@ -71,7 +71,8 @@ func otherwise(st *catalog.State, x *plan.Plan, lines []*plan.Choice) int {
 	}
 	for _, k := range lines {
 		for i, c := range left {
-			if k.Work == c.Work && k.Plater == c.Plater && k.Level == c.Level && k.Quote == c.Quote && equalPieces(st, k.Piece, c.Piece) {
+			if k.Work == c.Work && k.Plater == c.Plater && k.Level == c.Level && k.Quote == c.Quote &&
+				equalPieces(st, k.Piece, c.Piece) {
 				left = append(left[:i:i], left[i+1:]...)
 				break
 			}
@@ -135,7 +136,8 @@ func TestOthersAgainstBrute(t *testing.T) {
 			}
 			b.Search(0)
 			if b.Has != o.Plan.Has || b.Has && b.Total != o.Plan.Expected {
-				t.Errorf("seed %d, other %d at %d slots: %d (%v), by trying all %d (%v)", 3000+seed, len(found), differ, o.Plan.Expected, o.Plan.Has, b.Total, b.Has)
+				t.Errorf("seed %d, other %d at %d slots: %d (%v), by trying all %d (%v)", 3000+seed, len(found), differ,
+					o.Plan.Expected, o.Plan.Has, b.Total, b.Has)
 			}
 			if !o.Plan.Has {
 				ends++
@@ -151,7 +153,8 @@ func TestOthersAgainstBrute(t *testing.T) {
 				}
 			}
 			if n := otherwise(st, advised, ks); n != o.Differ {
-				t.Errorf("seed %d, other %d: told to differ in %d slots, it does in %d", 3000+seed, len(found), o.Differ, n)
+				t.Errorf("seed %d, other %d: told to differ in %d slots, it does in %d", 3000+seed, len(found),
+					o.Differ, n)
 			} else if n < changed {
 				swapped++
 			}
@@ -201,7 +204,8 @@ func TestDoLeastAgainstBrute(t *testing.T) {
 			}
 			b.Search(0)
 			if more == 1 && b.Has || more == 0 && b.Total != pl.Expected {
-				t.Errorf("seed %d: do-least keeps %d at %d; by trying all %d is had at %d (%v)", 4000+seed, has, pl.Expected, has+more, b.Total, b.Has)
+				t.Errorf("seed %d: do-least keeps %d at %d; by trying all %d is had at %d (%v)", 4000+seed, has,
+					pl.Expected, has+more, b.Total, b.Has)
 			}
 		}
 		if int64(pl.Expected) > cheapest {

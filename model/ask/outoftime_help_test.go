@@ -13,7 +13,8 @@ import (
 
 // gainOf is what the best set costs less than the plan if a figure turns out one way,
 // with everything worked out from nothing.
-func gainOf(ctx context.Context, st *catalog.State, pl *plan.Plan, w *turnout, set solver.Settings) (gain catalog.Cents, proven bool, err error) {
+func gainOf(ctx context.Context, st *catalog.State, pl *plan.Plan, w *turnout,
+	set solver.Settings) (gain catalog.Cents, proven bool, err error) {
 	opt := program.Options{FixedLimits: true, Adjust: w.choice}
 	find := func(c *plan.Choice) *plan.Choice {
 		k := *c

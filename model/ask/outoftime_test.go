@@ -22,12 +22,15 @@ func TestOutOfTime(t *testing.T) {
 		return p != nil && p.Status == solver.Stopped && p.Stop == solver.TimeLimit && !p.Has, err
 	}
 	for name, ask := range map[string]func() (marked bool, err error){
-		"plan":     func() (bool, error) { return stopped(program.Solve(ctx, st, set)) },
-		"best":     func() (bool, error) { return stopped(program.Best(ctx, st, set)) },
-		"least":    func() (bool, error) { return stopped(DoLeast(ctx, st, set)) },
-		"why":      func() (bool, error) { w, err := AskWhy(ctx, st, 0, set); return !w.Advised.Has, err },
-		"frontier": func() (bool, error) { c, err := Frontier(ctx, st, 100, set); return !c.Whole && c.NoPlan != nil, err },
-		"hunt":     func() (bool, error) { h, err := Hunt(ctx, st, nil, set); return !h.Whole && !h.Plan.Has, err },
+		"plan":  func() (bool, error) { return stopped(program.Solve(ctx, st, set)) },
+		"best":  func() (bool, error) { return stopped(program.Best(ctx, st, set)) },
+		"least": func() (bool, error) { return stopped(DoLeast(ctx, st, set)) },
+		"why":   func() (bool, error) { w, err := AskWhy(ctx, st, 0, set); return !w.Advised.Has, err },
+		"frontier": func() (bool, error) {
+			c, err := Frontier(ctx, st, 100, set)
+			return !c.Whole && c.NoPlan != nil, err
+		},
+		"hunt": func() (bool, error) { h, err := Hunt(ctx, st, nil, set); return !h.Whole && !h.Plan.Has, err },
 		"leads": func() (bool, error) {
 			_, whole, err := Leads(ctx, st, pl, set)
 			return !whole || !usesLead(pl), err
@@ -35,10 +38,16 @@ func TestOutOfTime(t *testing.T) {
 		"find-out": func() (bool, error) { _, whole, err := InformationValues(ctx, st, pl, set); return !whole, err },
 		"strip":    func() (bool, error) { _, whole, err := StripFirst(ctx, st, pl, set); return !whole, err },
 		"stops":    func() (bool, error) { _, whole, err := StopPrices(ctx, st, pl, set); return !whole, err },
-		"rejected": func() (bool, error) { _, whole, err := RejectedPieces(ctx, st, pl, false, set); return !whole, err },
-		"rules":    func() (bool, error) { _, whole, err := RulePrices(ctx, st, 0, pl, set); return !whole, err },
-		"explain":  func() (bool, error) { c, err := Explain(ctx, st, set); return c.Stopped, err },
-		"simulate": func() (bool, error) { s := risk.Simulate(ctx, st, pl, 100, 1); return !s.Whole() && s.Runs == 0, nil },
+		"rejected": func() (bool, error) {
+			_, whole, err := RejectedPieces(ctx, st, pl, false, set)
+			return !whole, err
+		},
+		"rules":   func() (bool, error) { _, whole, err := RulePrices(ctx, st, 0, pl, set); return !whole, err },
+		"explain": func() (bool, error) { c, err := Explain(ctx, st, set); return c.Stopped, err },
+		"simulate": func() (bool, error) {
+			s := risk.Simulate(ctx, st, pl, 100, 1)
+			return !s.Whole() && s.Runs == 0, nil
+		},
 		"one spare": func() (bool, error) {
 			two, _, err := program.OneForTwoAgainstOne(ctx, st, set)
 			return two.Status == solver.Stopped, err
@@ -102,6 +111,7 @@ func TestChoicesWorkedOutOnce(t *testing.T) {
 		t.Fatal(whole, err)
 	}
 	if n := choice.Derived.Load() - before; n > int64(len(st.Slots))+sent {
-		t.Errorf("prices at which to stop: choices worked out for %d slots, %d are enough", n, int64(len(st.Slots))+sent)
+		t.Errorf("prices at which to stop: choices worked out for %d slots, %d are enough", n,
+			int64(len(st.Slots))+sent)
 	}
 }

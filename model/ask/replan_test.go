@@ -46,13 +46,15 @@ func TestReplanNotDearer(t *testing.T) {
 			by[e]++
 		}
 		if !now.Has || now.Expected > old.Expected {
-			t.Errorf("seed %d, after %v: %v, planned again %d, carried on %d", seed, events, now.Status, now.Expected, old.Expected)
+			t.Errorf("seed %d, after %v: %v, planned again %d, carried on %d", seed, events, now.Status, now.Expected,
+				old.Expected)
 		}
 		if now.Has && now.Expected < old.Expected {
 			cheaper++
 		}
 	}
-	t.Logf("%d compared, %d of them cheaper planned again, %d could not be carried on; %v", compared, cheaper, stuck, by)
+	t.Logf("%d compared, %d of them cheaper planned again, %d could not be carried on; %v", compared, cheaper, stuck,
+		by)
 	if compared < all/4 || cheaper < all/20 || stuck < all/15 {
 		t.Errorf("%d compared, %d of them cheaper planned again, %d could not be carried on", compared, cheaper, stuck)
 	}
@@ -108,7 +110,8 @@ var allEvents = []event{
 		}
 		st.Job.Budget.V -= st.Platers[p.Sent.Plater].StripFee
 		piece := slices.IndexFunc(st.Pieces, func(o catalog.Piece) bool { return o.Key() == p.Key() })
-		st.Bans = append(st.Bans, catalog.Ban{ID: "refused", Filter: catalog.Filter{Slot: catalog.None, Piece: piece, Plater: p.Sent.Plater}})
+		st.Bans = append(st.Bans, catalog.Ban{ID: "refused", Filter: catalog.Filter{Slot: catalog.None, Piece: piece,
+			Plater: p.Sent.Plater}})
 		p.Stage, p.Sent = catalog.StageStripped, catalog.Sent{}
 		return true
 	}},
@@ -117,14 +120,16 @@ var allEvents = []event{
 		if p != nil {
 			grade := p.Sent.Grade.V + catalog.Centi(r.IntN(3)-1)*catalog.Centi(r.IntN(12_00))
 			p.Stage, p.Findings = catalog.StageBack, nil
-			p.Grade, p.Fresh, p.Tone, p.Days = jobs.Given(min(100_00, max(0, grade))), jobs.Given(true), jobs.Given(p.Sent.Tone.V), jobs.Given(0)
+			p.Grade, p.Fresh, p.Tone, p.Days = jobs.Given(min(100_00, max(0, grade))), jobs.Given(true),
+				jobs.Given(p.Sent.Tone.V), jobs.Given(0)
 		}
 		return p != nil
 	}},
 	{"a piece is hung", func(r *rand.Rand, st *catalog.State, plan *plan.Plan) bool {
 		l := anyLine(r, plan)
 		p := &st.Pieces[l.Choice.Piece]
-		if (p.Stage != catalog.StageBack && l.Choice.Work != catalog.WorkAsIs) || p.Gone() || st.HungIn(l.Slot) != catalog.None {
+		if (p.Stage != catalog.StageBack && l.Choice.Work != catalog.WorkAsIs) || p.Gone() ||
+			st.HungIn(l.Slot) != catalog.None {
 			return false
 		}
 		p.Stage, p.HungIn = catalog.StageHung, l.Slot
@@ -147,8 +152,10 @@ var allEvents = []event{
 	}},
 	{"another piece turns up", func(r *rand.Rand, st *catalog.State, plan *plan.Plan) bool {
 		s := &st.Slots[anyLine(r, plan).Slot]
-		st.Pieces = append(st.Pieces, catalog.Piece{ID: fmt.Sprintf("found-%d", len(st.Pieces)), Fits: []int{slices.IndexFunc(st.Slots, func(o catalog.Slot) bool { return o.ID == s.ID })},
-			Kind: catalog.Original, Vendor: catalog.None, Bundle: catalog.None, Metal: jobs.RandomBrass, Quantity: s.Quantity, Chance: catalog.One,
+		st.Pieces = append(st.Pieces, catalog.Piece{ID: fmt.Sprintf("found-%d", len(st.Pieces)),
+			Fits: []int{slices.IndexFunc(st.Slots, func(o catalog.Slot) bool { return o.ID == s.ID })},
+			Kind: catalog.Original, Vendor: catalog.None, Bundle: catalog.None, Metal: jobs.RandomBrass,
+			Quantity: s.Quantity, Chance: catalog.One,
 			Grade: jobs.Given(jobs.RandomFrom[catalog.Centi](r, 60_00, 95_00))})
 		return true
 	}},
@@ -201,7 +208,8 @@ func lotGoes(r *rand.Rand, st *catalog.State, plan *plan.Plan, stage catalog.Sta
 		work += p.Sent.Cost * catalog.Cents(p.Sent.Count)
 	}
 	if went {
-		if st.Job.Budget.V -= st.Platers[q].Freight + max(0, st.Platers[q].Minimum-work); stage == catalog.StageApproved {
+		if st.Job.Budget.V -= st.Platers[q].Freight + max(0,
+			st.Platers[q].Minimum-work); stage == catalog.StageApproved {
 			st.Job.Budget.V -= work
 		}
 	}

@@ -26,9 +26,11 @@ func TestRulePricesByHand(t *testing.T) {
 			t.Fatal(whole, err)
 		}
 		for kind, limit := range map[string]solver.LimitTo{
-			"mean": {Row: program.RowMean, Limit: -program.NoLimit}, "completion": {Row: program.RowCompletion, Limit: program.NoLimit}, "budget": {Row: program.RowBudget, Limit: program.NoLimit},
+			"mean": {Row: program.RowMean, Limit: -program.NoLimit}, "completion": {Row: program.RowCompletion,
+				Limit: program.NoLimit}, "budget": {Row: program.RowBudget, Limit: program.NoLimit},
 		} {
-			res, err := program.SolveOnce(context.Background(), program.Compile(st, program.Options{}).Problem, solver.Change{Limits: []solver.LimitTo{limit}}, solver.Settings{})
+			res, err := program.SolveOnce(context.Background(), program.Compile(st, program.Options{}).Problem,
+				solver.Change{Limits: []solver.LimitTo{limit}}, solver.Settings{})
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -48,15 +48,20 @@ func TestLowerGradeMayMatch(t *testing.T) {
 	for i := range st.Pieces {
 		st.Pieces[i].Fits = []int{jobs.Right}
 	}
-	st.Pieces[0].Fits, st.Pieces[0].Grade, st.Pieces[0].Metal = []int{jobs.Left}, jobs.Given(catalog.Centi(85_00)), catalog.None
+	st.Pieces[0].Fits, st.Pieces[0].Grade, st.Pieces[0].Metal = []int{jobs.Left}, jobs.Given(catalog.Centi(85_00)),
+		catalog.None
 	quote := func(cost catalog.Cents, grade catalog.Centi) []catalog.Quote {
-		return []catalog.Quote{{ID: "q", Plater: jobs.South, Work: catalog.WorkReplate, Cost: cost, Firm: catalog.Firm, Breakage: jobs.Given(catalog.Micro(0)), Refused: jobs.Given(catalog.Micro(0)), Grade: jobs.Given(grade)}}
+		return []catalog.Quote{{ID: "q", Plater: jobs.South, Work: catalog.WorkReplate, Cost: cost, Firm: catalog.Firm,
+			Breakage: jobs.Given(catalog.Micro(0)), Refused: jobs.Given(catalog.Micro(0)), Grade: jobs.Given(grade)}}
 	}
-	st.Platers, st.Pieces[1].Quotes, st.Pieces[2].Quotes = st.Platers[:jobs.South+1], quote(60_00, 88_00), quote(200_00, 85_00)
-	st.Pieces[1].Quotes[0].Grade, st.Platers[jobs.South].Levels[0].Grade[jobs.Steel] = catalog.Val[catalog.Centi]{}, jobs.Given(catalog.Centi(88_00))
+	st.Platers, st.Pieces[1].Quotes, st.Pieces[2].Quotes = st.Platers[:jobs.South+1], quote(60_00, 88_00),
+		quote(200_00, 85_00)
+	st.Pieces[1].Quotes[0].Grade, st.Platers[jobs.South].Levels[0].Grade[jobs.Steel] = catalog.Val[catalog.Centi]{},
+		jobs.Given(catalog.Centi(88_00))
 	st.Pieces[1].Quotes[0].Level = "driver"
 	st.Platers[jobs.North].Levels = nil
-	st.Matches = []catalog.Match{{ID: "rims", Slots: []int{jobs.Left, jobs.Right}, GradeWithin: jobs.Given(catalog.Centi(2_00))}}
+	st.Matches = []catalog.Match{{ID: "rims", Slots: []int{jobs.Left, jobs.Right},
+		GradeWithin: jobs.Given(catalog.Centi(2_00))}}
 	plan := solved.Cheapest(t, st)
 	if plan.Lines[jobs.Right].Choice.Piece != 2 {
 		adapter.BruteLogPlan(t, "plan", st, plan)
@@ -85,8 +90,11 @@ func TestScreenDropsNothing(t *testing.T) {
 			continue
 		}
 		jobs++
-		figures := slices.DeleteFunc(uncertainFigures(st, pl, choice.Choices(st)), func(o uncertain) bool { return o.ways[0].choice == nil }) // the rest is not screened
-		told, whole, err := informationValues(context.Background(), st, pl, func(*catalog.State, *plan.Plan, [][]plan.Choice) []uncertain { return figures }, solver.Settings{})
+		// the rest is not screened
+		figures := slices.DeleteFunc(uncertainFigures(st, pl, choice.Choices(st)),
+			func(o uncertain) bool { return o.ways[0].choice == nil })
+		told, whole, err := informationValues(context.Background(), st, pl,
+			func(*catalog.State, *plan.Plan, [][]plan.Choice) []uncertain { return figures }, solver.Settings{})
 		if err != nil || !whole {
 			t.Fatal(whole, err)
 		}
@@ -104,7 +112,8 @@ func TestScreenDropsNothing(t *testing.T) {
 					t.Fatal(proven, err)
 				}
 				if gain > 0 && o.ways[i].worse && !o.Planned {
-					t.Errorf("seed %d: %+v, way %d: for the worse, and yet a set gets cheaper by %d", seed, o.InformationValue, i, gain)
+					t.Errorf("seed %d: %+v, way %d: for the worse, and yet a set gets cheaper by %d", seed,
+						o.InformationValue, i, gain)
 				}
 				sum += catalog.Cents(o.ways[i].likely) * gain
 			}
@@ -127,8 +136,10 @@ func TestScreenDropsNothing(t *testing.T) {
 			}
 		}
 	}
-	t.Logf("%d jobs, %d figures worth finding out, %d of them of spares, %d of pieces that may be sent back", jobs, worth, spares, refusals)
+	t.Logf("%d jobs, %d figures worth finding out, %d of them of spares, %d of pieces that may be sent back", jobs,
+		worth, spares, refusals)
 	if jobs < tried/2 || worth < tried/4 || spares < tried/12 || refusals < tried/15 {
-		t.Errorf("%d jobs, %d figures worth finding out, %d of them of spares, %d of pieces that may be sent back", jobs, worth, spares, refusals)
+		t.Errorf("%d jobs, %d figures worth finding out, %d of them of spares, %d of pieces that may be sent back",
+			jobs, worth, spares, refusals)
 	}
 }

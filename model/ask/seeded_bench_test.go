@@ -50,7 +50,8 @@ func BenchmarkTogether(b *testing.B) {
 			var res solver.Result
 			for b.Loop() {
 				var err error
-				if res, err = program.SolveOnce(context.Background(), joint.NewProgram(jobs).Problem, solver.Change{}, solver.Settings{Gap: 0.001, TimeLimit: 4 * benchmarkLimit}); err != nil {
+				if res, err = program.SolveOnce(context.Background(), joint.NewProgram(jobs).Problem, solver.Change{},
+					solver.Settings{Gap: 0.001, TimeLimit: 4 * benchmarkLimit}); err != nil {
 					b.Fatal(err)
 				}
 			}

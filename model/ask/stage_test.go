@@ -34,9 +34,13 @@ func TestTerms(t *testing.T) {
 				sent := st.Clone()
 				p := &sent.Pieces[k.Piece]
 				p.Sent = catalog.Sent{Was: true, Quote: choice.Terms(st, k), Count: st.Slots[s].Quantity}
-				now := choice.FindSame(choice.ChoicesFor(sent, s), &plan.Choice{Slot: s, Piece: k.Piece, Work: k.Work, Plater: k.Plater, Level: k.Level, Quote: catalog.None})
-				if !now.Sent || now.Plate != k.Plate || now.Breakage > k.Breakage || choice.OthersWork(st, k) == 0 && now.Breakage != k.Breakage || now.Refused != k.Refused || now.Grade != k.Grade || now.Tone != k.Tone || now.Fresh != k.Fresh || now.Get != k.Get {
-					t.Fatalf("seed %d: %s\nsent: %s", seed, jobs.RandomChoiceText(st, k), jobs.RandomChoiceText(sent, now))
+				now := choice.FindSame(choice.ChoicesFor(sent, s), &plan.Choice{Slot: s, Piece: k.Piece, Work: k.Work,
+					Plater: k.Plater, Level: k.Level, Quote: catalog.None})
+				if !now.Sent || now.Plate != k.Plate || now.Breakage > k.Breakage || choice.OthersWork(st, k) == 0 &&
+					now.Breakage != k.Breakage || now.Refused != k.Refused || now.Grade != k.Grade ||
+					now.Tone != k.Tone || now.Fresh != k.Fresh || now.Get != k.Get {
+					t.Fatalf("seed %d: %s\nsent: %s", seed, jobs.RandomChoiceText(st, k),
+						jobs.RandomChoiceText(sent, now))
 				}
 				fit, busy, work := catalog.Cents(0), 0, catalog.Cents(0)
 				for _, part := range k.Parts {
@@ -50,8 +54,10 @@ func TestTerms(t *testing.T) {
 						work += part.Cost
 					}
 				}
-				if now.Other != fit || now.Before != 0 || k.Other != fit || k.Before != work || work != choice.OthersWork(st, k)*catalog.Cents(st.Slots[s].Quantity) {
-					t.Errorf("seed %d: before it is sent %d, then %d: fitting %d and work %d; now %d", seed, k.Before, k.Other, fit, work, now.Other)
+				if now.Other != fit || now.Before != 0 || k.Other != fit || k.Before != work ||
+					work != choice.OthersWork(st, k)*catalog.Cents(st.Slots[s].Quantity) {
+					t.Errorf("seed %d: before it is sent %d, then %d: fitting %d and work %d; now %d", seed, k.Before,
+						k.Other, fit, work, now.Other)
 				}
 				if want := max(1, k.Days-busy-choice.Arrival(st, &st.Pieces[k.Piece])); now.Days != want {
 					t.Errorf("seed %d: %d days, want %d", seed, now.Days, want)
@@ -81,7 +87,8 @@ func TestHungByHandwork(t *testing.T) {
 	st.Slots[jobs.Left].Target.Floor, st.Pieces[jobs.Hazy].Fits = jobs.Given(catalog.Centi(66_00)), []int{jobs.Right}
 	plan := solved.Cheapest(t, st)
 	l := plan.Lines[jobs.Left]
-	if l.Choice.Piece != jobs.Other || l.Expected != 0 || l.Choice.Fails != 0 || l.Fallback != nil || l.Choice.Grade != 70_00 || choice.OnDay(st, l.Choice) != 0 {
+	if l.Choice.Piece != jobs.Other || l.Expected != 0 || l.Choice.Fails != 0 || l.Fallback != nil ||
+		l.Choice.Grade != 70_00 || choice.OnDay(st, l.Choice) != 0 {
 		t.Errorf("%+v, expected %d", l.Choice, l.Expected)
 	}
 }
@@ -91,15 +98,18 @@ func TestHungByHandwork(t *testing.T) {
 func TestGradedByEye(t *testing.T) {
 	st := jobs.Tiny()
 	p := &st.Pieces[jobs.Hazy]
-	p.Findings = []catalog.Finding{{Defect: jobs.Nickel, Severity: catalog.Light, Extent: 500_000, Count: 1, Where: catalog.Face}}
+	p.Findings = []catalog.Finding{{Defect: jobs.Nickel, Severity: catalog.Light, Extent: 500_000, Count: 1,
+		Where: catalog.Face}}
 	rests := func() string {
 		words := []string{}
-		for _, r := range jobs.Pick(choice.Choices(st)[jobs.Left], jobs.Hazy, catalog.WorkAsIs, catalog.None, "").Assumptions {
+		for _, r := range jobs.Pick(choice.Choices(st)[jobs.Left], jobs.Hazy, catalog.WorkAsIs, catalog.None,
+			"").Assumptions {
 			words = append(words, string(r))
 		}
 		return strings.Join(words, ", ")
 	}
-	for _, want := range []string{"highest grade with light nickel showing, tone of nickel showing", "tone of nickel showing", ""} {
+	for _, want := range []string{"highest grade with light nickel showing, tone of nickel showing",
+		"tone of nickel showing", ""} {
 		if got := rests(); got != want {
 			t.Errorf("rests on %q, want %q", got, want)
 		}
@@ -163,8 +173,10 @@ func TestAskingAgainInTheMiddle(t *testing.T) {
 				}
 			}
 		}
-		if r := risk.RiskOf(context.Background(), st, plan); 1-r.InTime > r.Rescues+1e-9 && st.Job.WithinDays.Set && choice.LastDay(st, plan) <= st.Job.WithinDays.V {
-			t.Errorf("seed %d: in time with %g, and all is settled on day %d of %d", seed, r.InTime, choice.LastDay(st, plan), st.Job.WithinDays.V)
+		if r := risk.RiskOf(context.Background(), st, plan); 1-r.InTime > r.Rescues+1e-9 && st.Job.WithinDays.Set &&
+			choice.LastDay(st, plan) <= st.Job.WithinDays.V {
+			t.Errorf("seed %d: in time with %g, and all is settled on day %d of %d", seed, r.InTime,
+				choice.LastDay(st, plan), st.Job.WithinDays.V)
 		}
 	}
 	if asked < 25 || hung < 5 {
@@ -184,8 +196,10 @@ func TestOutsOfStages(t *testing.T) {
 		said[st.Slots[o.Slot].ID+" "+program.Label(&o, st)+": "+o.Why] = true
 	}
 	for _, want := range []string{
-		"rim-left bare: it is in use on another job", "rim-left hazy as-is: it is stripped", "rim-left twisted: it is broken",
-		"rim-left other: it hangs in rim-right", "rim-right sold: other hangs there", "rim-right bare: it is in use on another job",
+		"rim-left bare: it is in use on another job", "rim-left hazy as-is: it is stripped",
+		"rim-left twisted: it is broken",
+		"rim-left other: it hangs in rim-right", "rim-right sold: other hangs there",
+		"rim-right bare: it is in use on another job",
 	} {
 		if !said[want] {
 			t.Errorf("not said: %s", want)

@@ -70,7 +70,8 @@ func TestStopPriceByHand(t *testing.T) {
 				return st.Job.Budget.Set && outlay > st.Job.Budget.V-spent
 			}
 			if p.Highest > p.Planned && (dear(p.Highest) || broke(p.Highest)) {
-				t.Errorf("seed %d slot %d: at %d it is too dear (%v) or breaks the budget (%v)", seed, p.Slot, p.Highest, dear(p.Highest), broke(p.Highest))
+				t.Errorf("seed %d slot %d: at %d it is too dear (%v) or breaks the budget (%v)", seed, p.Slot,
+					p.Highest, dear(p.Highest), broke(p.Highest))
 			}
 			switch {
 			case p.ByBudget:

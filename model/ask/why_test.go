@@ -31,7 +31,8 @@ func sameByHand(t *testing.T, name string, st *catalog.State, w *Why) (asked int
 		lock := catalog.Filter{Slot: c.Slot, Piece: c.Piece, Work: c.Work, Plater: c.Plater, Level: c.Level}
 		least := way.Plan
 		for k := range w.Alternatives {
-			if plan := w.Alternatives[k].Plan; program.Matches(&lock, w.Alternatives[k].Choice) && plan.Has && (!least.Has || plan.Expected < least.Expected) {
+			if plan := w.Alternatives[k].Plan; program.Matches(&lock, w.Alternatives[k].Choice) && plan.Has &&
+				(!least.Has || plan.Expected < least.Expected) {
 				least = plan
 			}
 		}
@@ -42,7 +43,8 @@ func sameByHand(t *testing.T, name string, st *catalog.State, w *Why) (asked int
 			t.Fatal(err)
 		}
 		if byHand.Has != least.Has || (byHand.Has && byHand.Expected != least.Expected) {
-			t.Errorf("%s: with %s the set costs %d (%v), solved by hand %d (%v)", name, plan.Label(st, way.Choice), least.Expected, least.Has, byHand.Expected, byHand.Has)
+			t.Errorf("%s: with %s the set costs %d (%v), solved by hand %d (%v)", name, plan.Label(st, way.Choice),
+				least.Expected, least.Has, byHand.Expected, byHand.Has)
 		}
 		sum := catalog.Cents(0)
 		for _, c := range way.Reasons {

@@ -30,10 +30,12 @@ func TestCheckGood(t *testing.T) {
 	for _, v := range Check(st, pl) {
 		t.Error(v)
 	}
-	if !pl.Lines[0].Choice.Plated() || pl.Lines[0].Fallback == nil || !pl.Lines[1].Choice.Plated() || pl.Lines[2].Choice.Plated() {
+	if !pl.Lines[0].Choice.Plated() || pl.Lines[0].Fallback == nil || !pl.Lines[1].Choice.Plated() ||
+		pl.Lines[2].Choice.Plated() {
 		t.Error("the plan isn't the one the damages are made for")
 	}
-	for _, kind := range []plan.ChargeKind{plan.ChargeMinimum, plan.ChargePlaterFreight, plan.ChargeVendorFreight, plan.ChargeBundle, plan.ChargeTrade} {
+	for _, kind := range []plan.ChargeKind{plan.ChargeMinimum, plan.ChargePlaterFreight, plan.ChargeVendorFreight,
+		plan.ChargeBundle, plan.ChargeTrade} {
 		if judgeCharge(pl, kind) == nil {
 			t.Errorf("the plan has no charge of kind %q", kind)
 		}
@@ -136,12 +138,17 @@ func judgeWreck(p *plan.Plan, r *rand.Rand) {
 	}
 	fields := []func(){
 		func() { line.Slot = wild }, func() { line.Choice = nil }, func() { line.Fallback = &plan.Choice{Slot: wild} },
-		func() { line.Expected = catalog.Cents(wild) }, func() { charge.Of = wild }, func() { charge.Kind = plan.ChargeTrade },
-		func() { charge.Kind = "ransom" }, func() { charge.Cents = catalog.Cents(wild) }, func() { p.Expected = catalog.Cents(wild) },
-		func() { p.Bound = catalog.Cents(wild) }, func() { p.Grade = math.NaN() }, func() { p.Completion = math.Inf(1) },
-		func() { c.Slot = wild }, func() { c.Piece = wild }, func() { c.Plater = wild }, func() { c.Quote = wild }, func() { c.Level = "?" },
+		func() { line.Expected = catalog.Cents(wild) }, func() { charge.Of = wild },
+		func() { charge.Kind = plan.ChargeTrade },
+		func() { charge.Kind = "ransom" }, func() { charge.Cents = catalog.Cents(wild) },
+		func() { p.Expected = catalog.Cents(wild) },
+		func() { p.Bound = catalog.Cents(wild) }, func() { p.Grade = math.NaN() },
+		func() { p.Completion = math.Inf(1) },
+		func() { c.Slot = wild }, func() { c.Piece = wild }, func() { c.Plater = wild }, func() { c.Quote = wild },
+		func() { c.Level = "?" },
 		func() { c.Work = "?" }, func() { c.Grade = catalog.Centi(wild) }, func() { c.Fails = catalog.Micro(wild) },
-		func() { c.Chance = catalog.Micro(wild) }, func() { c.ExpectedCost = catalog.Cents(wild) }, func() { c.Days = wild },
+		func() { c.Chance = catalog.Micro(wild) }, func() { c.ExpectedCost = catalog.Cents(wild) },
+		func() { c.Days = wild },
 	}
 	fields[r.IntN(len(fields))]()
 }

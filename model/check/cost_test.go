@@ -14,7 +14,8 @@ func TestExpectedByHand(t *testing.T) {
 	st.Pieces[1].Fits = []int{0, 1}
 	st.Pieces[3].Fits = []int{0, 2}
 	pick := func(piece int, work string, plater int, level string) *plan.Choice {
-		again, _, why := JudgeDerive(st, &plan.Choice{Piece: piece, Work: work, Plater: plater, Level: level, Quote: catalog.None})
+		again, _, why := JudgeDerive(st,
+			&plan.Choice{Piece: piece, Work: work, Plater: plater, Level: level, Quote: catalog.None})
 		if again == nil {
 			t.Fatal(why)
 		}
@@ -30,8 +31,10 @@ func TestExpectedByHand(t *testing.T) {
 		{"rescue", first, nil, 109_40 + 191_98},
 		// stand-in 0.8 x (150.00 + 9.00) + 0.2 x 900.00 = 127.20 + 180.00
 		{"a lead with its freight", first, pick(2, catalog.WorkAsIs, catalog.None, ""), 109_40 + 65_53},
-		// the other way round: 120.00 + 0.2 x (105004 of 12.00 = 1.26, 894996 of the minimum 300.00 = 268.50, 25.00, 0.213315 x 900.00 = 191.98)
-		{"plated at the minimum, with the lot's freight", pick(2, catalog.WorkAsIs, catalog.None, ""), first, 120_00 + 97_35},
+		// the other way round: 120.00 + 0.2 x (105004 of 12.00 = 1.26, 894996 of the minimum 300.00
+		// = 268.50, 25.00, 0.213315 x 900.00 = 191.98)
+		{"plated at the minimum, with the lot's freight", pick(2, catalog.WorkAsIs, catalog.None, ""), first,
+			120_00 + 97_35},
 		// 0.213315 x 0: the bundle is charged to the whole
 		{"out of a bundle", first, pick(3, catalog.WorkAsIs, catalog.None, ""), 109_40},
 	}
@@ -51,7 +54,8 @@ func TestChargesOfReserve(t *testing.T) {
 	}
 	j := &judge{st: st, lines: []judgeLine{{slot: 0, k: at(0, 0), f: at(0, 3)}, {slot: 1, k: at(1, 1), f: at(1, 2)}}}
 	due := j.chargesDue()
-	if due[judgeOf{plan.ChargeBundle, 0}] != 60_00 || due[judgeOf{plan.ChargeVendorFreight, 1}] != 11_00 || due[judgeOf{plan.ChargeVendorFreight, 0}] != 0 {
+	if due[judgeOf{plan.ChargeBundle, 0}] != 60_00 || due[judgeOf{plan.ChargeVendorFreight, 1}] != 11_00 ||
+		due[judgeOf{plan.ChargeVendorFreight, 0}] != 0 {
 		t.Errorf("charges %v", due)
 	}
 }

@@ -42,13 +42,17 @@ var judgeFigureDamages = []JudgeDamage{
 	{"bound", "above", func(_ *catalog.State, p *plan.Plan) { p.Bound++ }},
 	{"bound", "below an optimum", func(_ *catalog.State, p *plan.Plan) { p.Bound-- }},
 	{"status", "", func(_ *catalog.State, p *plan.Plan) { p.Status = solver.Infeasible }},
-	{"charge", "minimum too small", func(_ *catalog.State, p *plan.Plan) { judgeCharge(p, plan.ChargeMinimum).Cents-- }},
-	{"charge", "lot's freight left out", func(_ *catalog.State, p *plan.Plan) { judgeCharge(p, plan.ChargePlaterFreight).Cents = 0 }},
-	{"charge", "vendor's freight left out", func(_ *catalog.State, p *plan.Plan) { judgeCharge(p, plan.ChargeVendorFreight).Cents = 0 }},
+	{"charge", "minimum too small",
+		func(_ *catalog.State, p *plan.Plan) { judgeCharge(p, plan.ChargeMinimum).Cents-- }},
+	{"charge", "lot's freight left out",
+		func(_ *catalog.State, p *plan.Plan) { judgeCharge(p, plan.ChargePlaterFreight).Cents = 0 }},
+	{"charge", "vendor's freight left out",
+		func(_ *catalog.State, p *plan.Plan) { judgeCharge(p, plan.ChargeVendorFreight).Cents = 0 }},
 	{"charge", "bundle free", func(_ *catalog.State, p *plan.Plan) { judgeCharge(p, plan.ChargeBundle).Cents = 0 }},
 	{"charge", "credit too high", func(_ *catalog.State, p *plan.Plan) { judgeCharge(p, plan.ChargeTrade).Cents-- }},
 	{"charge", "of nobody", func(_ *catalog.State, p *plan.Plan) { judgeCharge(p, plan.ChargeTrade).Of = 99 }},
-	{"charge", "of no kind", func(_ *catalog.State, p *plan.Plan) { judgeCharge(p, plan.ChargeBundle).Kind = "ransom" }},
+	{"charge", "of no kind",
+		func(_ *catalog.State, p *plan.Plan) { judgeCharge(p, plan.ChargeBundle).Kind = "ransom" }},
 	{"charge", "split in two", func(_ *catalog.State, p *plan.Plan) {
 		judgeCharge(p, plan.ChargeBundle).Cents -= 100
 		p.Charges = append(p.Charges, plan.Charge{Kind: plan.ChargeBundle, Of: 0, Cents: 100})
@@ -114,10 +118,12 @@ var judgeLineDamages = []JudgeDamage{
 		st.Locks = []catalog.Lock{{Filter: catalog.Filter{Slot: 0, Piece: 2, Plater: catalog.None}}}
 	}},
 	{"ban", "of the choice", func(st *catalog.State, p *plan.Plan) {
-		st.Bans = []catalog.Ban{{Filter: catalog.Filter{Slot: catalog.None, Piece: catalog.None, Plater: p.Lines[1].Choice.Plater}}}
+		st.Bans = []catalog.Ban{{Filter: catalog.Filter{Slot: catalog.None, Piece: catalog.None,
+			Plater: p.Lines[1].Choice.Plater}}}
 	}},
 	{"ban", "of the fallback", func(st *catalog.State, p *plan.Plan) {
-		st.Bans = []catalog.Ban{{Filter: catalog.Filter{Slot: 0, Piece: p.Lines[0].Fallback.Piece, Plater: catalog.None}}}
+		st.Bans = []catalog.Ban{{Filter: catalog.Filter{Slot: 0, Piece: p.Lines[0].Fallback.Piece,
+			Plater: catalog.None}}}
 	}},
 }
 
@@ -159,7 +165,8 @@ var judgeSetDamages = []JudgeDamage{
 	{"budget", "on expected", func(st *catalog.State, p *plan.Plan) {
 		st.Job.Budget, st.Job.BudgetOn = jobs.RandomSet(p.Expected-1), catalog.OnExpected
 	}},
-	{"trade-once", "made twice", func(_ *catalog.State, p *plan.Plan) { p.Charges = append(p.Charges, *judgeCharge(p, plan.ChargeTrade)) }},
+	{"trade-once", "made twice",
+		func(_ *catalog.State, p *plan.Plan) { p.Charges = append(p.Charges, *judgeCharge(p, plan.ChargeTrade)) }},
 	{"trade-once", "a piece given twice", func(_ *catalog.State, p *plan.Plan) {
 		p.Charges = append(p.Charges, plan.Charge{Kind: plan.ChargeTrade, Of: 1, Cents: -10_00})
 	}},

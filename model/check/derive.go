@@ -40,7 +40,8 @@ func JudgeDerive(st *catalog.State, c *plan.Choice) (*plan.Choice, string, strin
 		return nil, "fits", fmt.Sprintf("piece %q doesn't fit", piece.ID)
 	}
 	if piece.Quantity < slot.Quantity {
-		return nil, "quantity", fmt.Sprintf("piece %q is there %d times, the slot needs %d", piece.ID, piece.Quantity, slot.Quantity)
+		return nil, "quantity", fmt.Sprintf("piece %q is there %d times, the slot needs %d", piece.ID, piece.Quantity,
+			slot.Quantity)
 	}
 	if rule, why := judgeStands(st, piece, c); rule != "" {
 		return nil, rule, why
@@ -58,7 +59,8 @@ func JudgeDerive(st *catalog.State, c *plan.Choice) (*plan.Choice, string, strin
 }
 
 // judgeWork sends a choice to the work it names.
-func judgeWork(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, c *plan.Choice) (*judgeOne, string, string) {
+func judgeWork(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece,
+	c *plan.Choice) (*judgeOne, string, string) {
 	switch c.Work {
 	case catalog.WorkAsIs, catalog.WorkClean:
 		if c.Plater != catalog.None || c.Level != "" || c.Quote != catalog.None {
@@ -75,19 +77,24 @@ func judgeWork(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, c *p
 }
 
 // judgeMultiply makes the choice for the n pieces the slot needs.
-func judgeMultiply(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, c *plan.Choice, one *judgeOne) *plan.Choice {
+func judgeMultiply(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, c *plan.Choice,
+	one *judgeOne) *plan.Choice {
 	n := catalog.Cents(slot.Quantity)
 	again := &plan.Choice{
-		Slot: c.Slot, Piece: c.Piece, Work: one.work, Plater: c.Plater, Level: one.level, Quote: c.Quote, Sent: judgeIsThere(piece),
-		Get: n * piece.Price, Give: n * piece.Value, Plate: n * one.plate, Before: n * one.before, Other: n * one.other, Strip: n * one.stripFee,
-		Breakage: judgeRepeat(one.breaks, slot.Quantity), Refused: judgeRepeat(one.refused, slot.Quantity), Chance: piece.Chance,
-		Grade: one.grade, Tone: one.tone, Fresh: one.fresh, Growing: one.growing,
+		Slot: c.Slot, Piece: c.Piece, Work: one.work, Plater: c.Plater, Level: one.level, Quote: c.Quote,
+		Sent: judgeIsThere(piece),
+		Get:  n * piece.Price, Give: n * piece.Value, Plate: n * one.plate, Before: n * one.before,
+		Other: n * one.other, Strip: n * one.stripFee,
+		Breakage: judgeRepeat(one.breaks, slot.Quantity), Refused: judgeRepeat(one.refused, slot.Quantity),
+		Chance: piece.Chance,
+		Grade:  one.grade, Tone: one.tone, Fresh: one.fresh, Growing: one.growing,
 		Days: judgePieceDays(st, piece) + one.days,
 	}
 	if again.Sent {
 		again.Days = one.days // it has arrived, and has been sent on
 	}
-	again.Fails = catalog.One - catalog.Both(catalog.Both(again.Chance, catalog.One-again.Refused), catalog.One-again.Breakage)
+	again.Fails = catalog.One - catalog.Both(catalog.Both(again.Chance, catalog.One-again.Refused),
+		catalog.One-again.Breakage)
 	again.ExpectedCost = catalog.Of(again.Chance, again.Get+again.Give+again.Before+
 		catalog.Of(again.Refused, again.Strip)+catalog.Of(catalog.One-again.Refused, again.Plate+again.Other))
 	again.Cash = again.Get + again.Before + again.Plate + again.Other

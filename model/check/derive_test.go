@@ -11,7 +11,8 @@ import (
 // TestDeriveByHand compares derived choices with figures worked out by hand.
 func TestDeriveByHand(t *testing.T) {
 	choice := func(slot, piece int, work string) plan.Choice {
-		return plan.Choice{Slot: slot, Piece: piece, Work: work, Plater: catalog.None, Quote: catalog.None, Chance: catalog.One}
+		return plan.Choice{Slot: slot, Piece: piece, Work: work, Plater: catalog.None, Quote: catalog.None,
+			Chance: catalog.One}
 	}
 	plated := func(piece int, work string, plater int, level string) plan.Choice {
 		c := choice(piece, piece, work)
@@ -42,7 +43,8 @@ func TestDeriveByHand(t *testing.T) {
 		}},
 		{"a lead: paid 0.8 x 150.00", nil, func() plan.Choice {
 			c := choice(0, 2, catalog.WorkAsIs)
-			c.Get, c.Chance, c.Fails, c.Grade, c.Days, c.ExpectedCost, c.Cash = 150_00, 800_000, 200_000, 90_00, 10, 120_00, 150_00
+			c.Get, c.Chance, c.Fails, c.Grade, c.Days, c.ExpectedCost, c.Cash = 150_00, 800_000, 200_000, 90_00, 10,
+				120_00, 150_00
 			return c
 		}},
 		// hours 0.25 + 2 x 0.033333 + 0.123457 x 1.5 dm2 (0.185186) = 0.501852, x 50.00 = 25.09
@@ -85,7 +87,8 @@ func TestDeriveByHand(t *testing.T) {
 		{"a quote for less than the estimate's work", func(st *catalog.State) {
 			st.Platers[0].Works = nil
 			st.Makers = []catalog.Maker{{ID: "m", Hourly: 40_00, Works: []int{1}, Days: 9}}
-			st.Pieces[0].Quotes = []catalog.Quote{{Plater: 0, Level: "show", Cost: 99_99, Work: catalog.WorkReplate, Refused: jobs.RandomSet[catalog.Micro](0)}}
+			st.Pieces[0].Quotes = []catalog.Quote{{Plater: 0, Level: "show", Cost: 99_99, Work: catalog.WorkReplate,
+				Refused: jobs.RandomSet[catalog.Micro](0)}}
 		}, func() plan.Choice {
 			c := plated(0, catalog.WorkReplate, 0, "show")
 			c.Quote, c.Plate, c.Strip, c.Cash, c.ExpectedCost = 0, 99_99, 12_00, 99_99, 99_99
@@ -96,18 +99,21 @@ func TestDeriveByHand(t *testing.T) {
 		{"a quote that leaves the work open", func(st *catalog.State) {
 			st.Platers[0].Works = nil
 			st.Makers = []catalog.Maker{{ID: "m", Hourly: 40_00, Works: []int{1}, Days: 9}}
-			st.Pieces[0].Quotes = []catalog.Quote{{Plater: 0, Level: "show", Cost: 99_99, Refused: jobs.RandomSet[catalog.Micro](0), Days: jobs.RandomSet(20)}}
+			st.Pieces[0].Quotes = []catalog.Quote{{Plater: 0, Level: "show", Cost: 99_99,
+				Refused: jobs.RandomSet[catalog.Micro](0), Days: jobs.RandomSet(20)}}
 		}, func() plan.Choice {
 			c := plated(0, catalog.WorkRepair, 0, "show")
 			c.Quote, c.Plate, c.Before, c.Strip, c.Cash, c.ExpectedCost = 0, 99_99, 30_67, 12_00, 130_66, 130_66
 			c.Breakage, c.Fails, c.Grade, c.Days = 121_018, 121_018, 88_00, 29
 			return c
 		}},
-		// the surfaces add up to no more than the whole: 0.3 + 0.777777 x 1.5 dm2 = 1.466666 h by the cheaper maker, x 40.00 = 58.67;
-		// refused 1 - (1 - 0.105004)^2 = 0.198982; paid 58.67 in any case, and 0.198982 x 12.00 + 0.801018 x 82.50 = 2.39 + 66.08
+		// the surfaces add up to no more than the whole: 0.3 + 0.777777 x 1.5 dm2 = 1.466666 h by
+		// the cheaper maker, x 40.00 = 58.67; refused 1 - (1 - 0.105004)^2 = 0.198982; paid 58.67
+		// in any case, and 0.198982 x 12.00 + 0.801018 x 82.50 = 2.39 + 66.08
 		{"two faults, one work, two makers", func(st *catalog.State) {
 			st.Platers[0].Works = nil
-			st.Makers = []catalog.Maker{{ID: "m", Hourly: 41_00, Works: []int{1}, Days: 99}, {ID: "n", Hourly: 40_00, Works: []int{1}, Days: 9},
+			st.Makers = []catalog.Maker{{ID: "m", Hourly: 41_00, Works: []int{1}, Days: 99},
+				{ID: "n", Hourly: 40_00, Works: []int{1}, Days: 9},
 				{ID: "o", Hourly: 40_00, Works: []int{1}, Days: 2}}
 			f := st.Pieces[0].Findings[0]
 			f.Extent = 900_000
@@ -121,7 +127,8 @@ func TestDeriveByHand(t *testing.T) {
 		// straighten: 2 + 3 faults x 0.666667 = 3.333335 h at the shop's 50.00 = 166.67, breaks 0.01 and 0.009999
 		{"faults counted together, by the shop", func(st *catalog.State) {
 			st.Shop.Works = []int{2}
-			st.Pieces[1].Findings = []catalog.Finding{{Defect: 3, Count: 2}, {Defect: 3, Count: 3, Severity: catalog.Moderate, Where: catalog.Back}}
+			st.Pieces[1].Findings = []catalog.Finding{{Defect: 3, Count: 2},
+				{Defect: 3, Count: 3, Severity: catalog.Moderate, Where: catalog.Back}}
 		}, func() plan.Choice {
 			c := plated(1, catalog.WorkRepair, 0, "driver")
 			c.Plate, c.Before, c.Strip, c.Cash, c.ExpectedCost = 45_00, 166_67, 12_00, 211_67, 211_67

@@ -9,7 +9,8 @@ import (
 // judgeEstimate is what plating one piece by a plater at a level comes to on
 // the trade tables; nil and why where there is no estimate. Only a strict one
 // minds faults beyond repair and those the plater refuses.
-func judgeEstimate(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, q int, name string, strict bool) (*judgeOne, string) {
+func judgeEstimate(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, q int, name string,
+	strict bool) (*judgeOne, string) {
 	plater := &st.Platers[q]
 	level := judgeLevel(plater, name)
 	if level == nil {
@@ -18,9 +19,11 @@ func judgeEstimate(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, 
 	if piece.Metal == catalog.None || !slot.Area.Set {
 		return nil, fmt.Sprintf("no estimate for piece %q: its metal or the area is unknown", piece.ID)
 	}
-	rate, grade, base := judgeAt(level.Rate, piece.Metal), judgeAt(level.Grade, piece.Metal), st.Tables.Metals[piece.Metal].Base
+	rate, grade, base := judgeAt(level.Rate, piece.Metal), judgeAt(level.Grade, piece.Metal),
+		st.Tables.Metals[piece.Metal].Base
 	if !rate.Set || !grade.Set || !base.Set {
-		return nil, fmt.Sprintf("no rate, grade or breakage for the metal of piece %q at plater %q", piece.ID, plater.ID)
+		return nil, fmt.Sprintf("no rate, grade or breakage for the metal of piece %q at plater %q", piece.ID,
+			plater.ID)
 	}
 	if strict {
 		if why := judgeForbidden(st, piece, plater); why != "" {
@@ -109,7 +112,8 @@ func judgeDo(st *catalog.State, one *judgeOne, plater *catalog.Plater, work int,
 	}
 	best := catalog.None
 	for m := range st.Makers {
-		if judgeHasInt(st.Makers[m].Works, work) && (best == catalog.None || st.Makers[m].Hourly < st.Makers[best].Hourly) {
+		if judgeHasInt(st.Makers[m].Works, work) && (best == catalog.None ||
+			st.Makers[m].Hourly < st.Makers[best].Hourly) {
 			best = m
 		}
 	}

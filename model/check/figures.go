@@ -19,7 +19,8 @@ func (j *judge) compareFigures(c, again *plan.Choice, where string) {
 	}
 	hundredths := func(rule string, has, want catalog.Centi) {
 		if has != want {
-			j.report("figure-"+rule, where, "%s is %s, but the state gives %s", rule, judgeHundredths(has), judgeHundredths(want))
+			j.report("figure-"+rule, where, "%s is %s, but the state gives %s", rule, judgeHundredths(has),
+				judgeHundredths(want))
 		}
 	}
 	truth := func(rule string, has, want bool) {

@@ -192,17 +192,20 @@ func (j *jointJudge) checkCharges() {
 		}
 		delete(due, key)
 		if want := d.fixed + max(0, d.least-d.sent); c.Cents != want {
-			j.report("charge", catalog.None, "%s %q is %s, but comes to %s", c.Kind, c.ID, judgeMoney(c.Cents), judgeMoney(want))
+			j.report("charge", catalog.None, "%s %q is %s, but comes to %s", c.Kind, c.ID, judgeMoney(c.Cents),
+				judgeMoney(want))
 		}
 		sum := catalog.Cents(0)
 		for n, share := range c.Shares {
 			sum += share
 			if c.Single[n] != d.single[n] || share < 0 || share > d.single[n] {
-				j.report("share", n, "its share of %s %q is %s; by itself it would pay %s", c.Kind, c.ID, judgeMoney(share), judgeMoney(d.single[n]))
+				j.report("share", n, "its share of %s %q is %s; by itself it would pay %s", c.Kind, c.ID,
+					judgeMoney(share), judgeMoney(d.single[n]))
 			}
 		}
 		if sum != c.Cents {
-			j.report("share", catalog.None, "the shares of %s %q add up to %s, not to %s", c.Kind, c.ID, judgeMoney(sum), judgeMoney(c.Cents))
+			j.report("share", catalog.None, "the shares of %s %q add up to %s, not to %s", c.Kind, c.ID,
+				judgeMoney(sum), judgeMoney(c.Cents))
 		}
 	}
 	for key, d := range due {
@@ -233,19 +236,23 @@ func (j *jointJudge) checkSums() {
 			shared += c.Shares[n]
 		}
 		if job.Lines != lines || job.Shared != shared || job.Pays != lines+shared+job.Evened {
-			j.report("pays", n, "pays %s, but %s, %s and %s are asked of it", judgeMoney(job.Pays), judgeMoney(lines), judgeMoney(shared), judgeMoney(job.Evened))
+			j.report("pays", n, "pays %s, but %s, %s and %s are asked of it", judgeMoney(job.Pays), judgeMoney(lines),
+				judgeMoney(shared), judgeMoney(job.Evened))
 		}
 		total += lines
 		pays += job.Pays
 		if most, limited := j.most(n); limited && job.Pays > most {
-			j.report("pays", n, "pays %s, more than the %s it would pay without the others", judgeMoney(job.Pays), judgeMoney(most))
+			j.report("pays", n, "pays %s, more than the %s it would pay without the others", judgeMoney(job.Pays),
+				judgeMoney(most))
 		}
 	}
 	if j.out.Expected != total || pays != total {
-		j.report("expected", catalog.None, "expected is %s and the jobs pay %s, but it adds up to %s", judgeMoney(j.out.Expected), judgeMoney(pays), judgeMoney(total))
+		j.report("expected", catalog.None, "expected is %s and the jobs pay %s, but it adds up to %s",
+			judgeMoney(j.out.Expected), judgeMoney(pays), judgeMoney(total))
 	}
 	if j.out.Bound > total {
-		j.report("bound", catalog.None, "the bound %s is above the total %s", judgeMoney(j.out.Bound), judgeMoney(total))
+		j.report("bound", catalog.None, "the bound %s is above the total %s", judgeMoney(j.out.Bound),
+			judgeMoney(total))
 	}
 }
 

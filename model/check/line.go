@@ -13,7 +13,8 @@ func (j *judge) checkLine(l judgeLine) {
 	t := &slot.Target
 	j.checkFinish(l.k, t, where, "")
 	if slot.MaxBreakage.Set && l.k.Breakage > slot.MaxBreakage.V {
-		j.report("max-breakage", where, "breaks with %d millionths, at most %d are allowed", l.k.Breakage, slot.MaxBreakage.V)
+		j.report("max-breakage", where, "breaks with %d millionths, at most %d are allowed", l.k.Breakage,
+			slot.MaxBreakage.V)
 	}
 	j.checkFilters(l)
 	j.checkDays(l)
@@ -21,7 +22,8 @@ func (j *judge) checkLine(l judgeLine) {
 		j.report("certain-failure", where, "everything planned for it fails for certain")
 	}
 	if want := judgeLineExpected(j.st, l); l.given.Expected != want {
-		j.report("line-expected", where, "expected is %s, but adds up to %s", judgeMoney(l.given.Expected), judgeMoney(want))
+		j.report("line-expected", where, "expected is %s, but adds up to %s", judgeMoney(l.given.Expected),
+			judgeMoney(want))
 	}
 	if l.f == nil {
 		return
@@ -35,7 +37,8 @@ func (j *judge) checkLine(l judgeLine) {
 	if !t.FallbackFloor.Set {
 		j.checkFinish(l.f, t, where+", fallback", "fallback-")
 	} else if l.f.Grade < t.FallbackFloor.V {
-		j.report("fallback-floor", where+", fallback", "grade %s is below the fallback floor of %s", judgeHundredths(l.f.Grade), judgeHundredths(t.FallbackFloor.V))
+		j.report("fallback-floor", where+", fallback", "grade %s is below the fallback floor of %s",
+			judgeHundredths(l.f.Grade), judgeHundredths(t.FallbackFloor.V))
 	}
 }
 
@@ -43,7 +46,8 @@ func (j *judge) checkLine(l judgeLine) {
 // before the rule's name.
 func (j *judge) checkFinish(c *plan.Choice, t *catalog.Target, where, prefix string) {
 	if t.Floor.Set && c.Grade < t.Floor.V {
-		j.report(prefix+"floor", where, "grade %s is below the floor of %s", judgeHundredths(c.Grade), judgeHundredths(t.Floor.V))
+		j.report(prefix+"floor", where, "grade %s is below the floor of %s", judgeHundredths(c.Grade),
+			judgeHundredths(t.Floor.V))
 	}
 	if t.Fresh.Or(false) && !c.Fresh {
 		j.report(prefix+"fresh", where, "has to be freshly finished and isn't")

@@ -9,7 +9,8 @@ import (
 
 // judgePlated is a piece plated by the choice's plater, on an estimate or on
 // one of his quotes.
-func judgePlated(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, c *plan.Choice) (*judgeOne, string, string) {
+func judgePlated(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece,
+	c *plan.Choice) (*judgeOne, string, string) {
 	if c.Plater < 0 || c.Plater >= len(st.Platers) {
 		return nil, "plater", fmt.Sprintf("there is no plater number %d", c.Plater)
 	}
@@ -24,7 +25,8 @@ func judgePlated(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, c 
 	var why string
 	if c.Quote == catalog.None {
 		if judgeQuoted(st, piece, c.Plater) {
-			return nil, "quote", fmt.Sprintf("plater %q has quoted for piece %q, which replaces his estimates", plater.ID, piece.ID)
+			return nil, "quote", fmt.Sprintf("plater %q has quoted for piece %q, which replaces his estimates",
+				plater.ID, piece.ID)
 		}
 		one, why = judgeEstimate(st, slot, piece, c.Plater, c.Level, true)
 	} else {

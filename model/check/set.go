@@ -13,7 +13,8 @@ func (j *judge) checkPieces() {
 	used := j.piecesUsed()
 	for p := range j.st.Pieces {
 		if piece := &j.st.Pieces[p]; used[p] > piece.Quantity {
-			j.report("piece", fmt.Sprintf("piece %q", piece.Key()), "is used %d times, but is there %d times", used[p], piece.Quantity)
+			j.report("piece", fmt.Sprintf("piece %q", piece.Key()), "is used %d times, but is there %d times", used[p],
+				piece.Quantity)
 		}
 	}
 }
@@ -69,12 +70,14 @@ func (j *judge) checkPair(match *catalog.Match, a, b *plan.Choice) {
 	where := fmt.Sprintf("match %q", match.ID)
 	pair := fmt.Sprintf("%s and %s", j.slotName(a.Slot), j.slotName(b.Slot))
 	if match.GradeWithin.Set && judgeDistance(a.Grade, b.Grade) > match.GradeWithin.V {
-		j.report("match-grade", where, "grades of %s are %s apart", pair, judgeHundredths(judgeDistance(a.Grade, b.Grade)))
+		j.report("match-grade", where, "grades of %s are %s apart", pair,
+			judgeHundredths(judgeDistance(a.Grade, b.Grade)))
 	}
 	if match.ToneWithin.Set && judgeDistance(a.Tone, b.Tone) > match.ToneWithin.V {
 		j.report("match-tone", where, "tones of %s are %s apart", pair, judgeHundredths(judgeDistance(a.Tone, b.Tone)))
 	}
-	if qa, qb := judgePlatedBy(j.st, a), judgePlatedBy(j.st, b); match.SamePlater && qa != catalog.None && qb != catalog.None && qa != qb {
+	if qa, qb := judgePlatedBy(j.st, a), judgePlatedBy(j.st, b); match.SamePlater && qa != catalog.None &&
+		qb != catalog.None && qa != qb {
 		j.report("match-plater", where, "%s are plated by two platers", pair)
 	}
 	if match.FreshAlike && a.Fresh != b.Fresh {

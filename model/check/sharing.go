@@ -62,7 +62,8 @@ func (j *judge) checkSharing() {
 			continue
 		}
 		if risk, _ := judgePairRisk(l); risk >= 1 {
-			j.report("certain-failure", j.slotName(l.slot), "it and %s need a rescue for certain", j.slotName(l.with.slot))
+			j.report("certain-failure", j.slotName(l.slot), "it and %s need a rescue for certain",
+				j.slotName(l.with.slot))
 		}
 	}
 }

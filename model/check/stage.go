@@ -47,7 +47,8 @@ func judgeStands(st *catalog.State, piece *catalog.Piece, c *plan.Choice) (rule,
 		return "gone", fmt.Sprintf("piece %q is in use on another job", piece.ID)
 	}
 	if judgeIsThere(piece) && (c.Plater != piece.Sent.Plater || c.Quote != catalog.None) {
-		return "sent", fmt.Sprintf("piece %q is at plater %q, on the terms agreed", piece.ID, st.Platers[piece.Sent.Plater].ID)
+		return "sent", fmt.Sprintf("piece %q is at plater %q, on the terms agreed", piece.ID,
+			st.Platers[piece.Sent.Plater].ID)
 	}
 	for i := range st.Pieces {
 		other := &st.Pieces[i]
@@ -89,7 +90,8 @@ func judgeLocked(st *catalog.State, lock *catalog.Filter, c *plan.Choice) bool {
 }
 
 // judgeUnderWay is a piece that a plater has at the moment.
-func judgeUnderWay(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, c *plan.Choice) (*judgeOne, string, string) {
+func judgeUnderWay(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece,
+	c *plan.Choice) (*judgeOne, string, string) {
 	sent := &piece.Sent
 	plater := &st.Platers[sent.Plater]
 	if sent.Work != c.Work || sent.Level != c.Level {

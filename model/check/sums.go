@@ -31,7 +31,8 @@ func (j *judge) checkSums() {
 		outlay -= j.st.Trades[t].Credit
 	}
 	if j.plan.Expected != expected {
-		j.report("expected", "plan", "expected is %s, but adds up to %s", judgeMoney(j.plan.Expected), judgeMoney(expected))
+		j.report("expected", "plan", "expected is %s, but adds up to %s", judgeMoney(j.plan.Expected),
+			judgeMoney(expected))
 	}
 	if j.plan.Outlay != outlay {
 		j.report("outlay", "plan", "outlay is %s, but adds up to %s", judgeMoney(j.plan.Outlay), judgeMoney(outlay))
@@ -59,7 +60,8 @@ func (j *judge) checkBound() {
 		j.report("bound", "plan", "the bound %s is above the total %s", judgeMoney(bound), judgeMoney(expected))
 	}
 	if j.plan.Status == plan.Optimal && bound < expected {
-		j.report("bound", "plan", "is called optimal, but the bound %s is below the total %s", judgeMoney(bound), judgeMoney(expected))
+		j.report("bound", "plan", "is called optimal, but the bound %s is below the total %s", judgeMoney(bound),
+			judgeMoney(expected))
 	}
 }
 
@@ -95,14 +97,17 @@ func (j *judge) checkCharges() {
 		}
 		listed[key] += c.Cents
 		if c.Kind == plan.ChargeTrade && c.Cents != -j.st.Trades[c.Of].Credit {
-			j.report("charge", j.chargeName(key), "is %s, but its credit is %s", judgeMoney(c.Cents), judgeMoney(j.st.Trades[c.Of].Credit))
+			j.report("charge", j.chargeName(key), "is %s, but its credit is %s", judgeMoney(c.Cents),
+				judgeMoney(j.st.Trades[c.Of].Credit))
 		}
 	}
-	for _, kind := range []plan.ChargeKind{plan.ChargeMinimum, plan.ChargePlaterFreight, plan.ChargeVendorFreight, plan.ChargeBundle} {
+	for _, kind := range []plan.ChargeKind{plan.ChargeMinimum, plan.ChargePlaterFreight, plan.ChargeVendorFreight,
+		plan.ChargeBundle} {
 		for of := range j.chargeable(kind) {
 			key := judgeOf{kind, of}
 			if listed[key] != due[key] {
-				j.report("charge", j.chargeName(key), "is %s, but comes to %s", judgeMoney(listed[key]), judgeMoney(due[key]))
+				j.report("charge", j.chargeName(key), "is %s, but comes to %s", judgeMoney(listed[key]),
+					judgeMoney(due[key]))
 			}
 		}
 	}

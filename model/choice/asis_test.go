@@ -26,16 +26,22 @@ func TestAsIsAndClean(t *testing.T) {
 		// nothing known: neither
 		{name: "nothing known", asIs: -1, clean: -1},
 		// 100 - 0.5 x 40 - 4 x 2.50 = 70; without the haze 90, capped by the work at 85
-		{"points", []catalog.Finding{f(jobs.Haze, 0, 500_000, 1, "face"), f(jobs.Pits, 0, 100_000, 4, "face")}, catalog.Val[catalog.Centi]{}, 70_00, 85_00, 0, false, false},
+		{"points", []catalog.Finding{f(jobs.Haze, 0, 500_000, 1, "face"), f(jobs.Pits, 0, 100_000, 4, "face")},
+			catalog.Val[catalog.Centi]{}, 70_00, 85_00, 0, false, false},
 		// nickel showing caps at 55 however little: 100 - 0.01 x 30 = 99.70
-		{"cap", []catalog.Finding{f(jobs.Nickel, 0, 10_000, 1, "edge")}, catalog.Val[catalog.Centi]{}, 55_00, -1, 4_00, true, false},
+		{"cap", []catalog.Finding{f(jobs.Nickel, 0, 10_000, 1, "edge")}, catalog.Val[catalog.Centi]{}, 55_00, -1, 4_00,
+			true, false},
 		// on the back it costs no points and doesn't show, but its cap holds and it grows
-		{"back", []catalog.Finding{f(jobs.Nickel, 0, 10_000, 1, "back")}, catalog.Val[catalog.Centi]{}, 55_00, -1, 0, true, false},
+		{"back", []catalog.Finding{f(jobs.Nickel, 0, 10_000, 1, "back")}, catalog.Val[catalog.Centi]{}, 55_00, -1, 0,
+			true, false},
 		// 100 - 45 x 2.50 = -12.50, not below 0
-		{"not below nothing", []catalog.Finding{f(jobs.Pits, 0, 0, 45, "face")}, catalog.Val[catalog.Centi]{}, 0, -1, 0, false, false},
+		{"not below nothing", []catalog.Finding{f(jobs.Pits, 0, 0, 45, "face")}, catalog.Val[catalog.Centi]{}, 0, -1, 0,
+			false, false},
 		// the eye says 93: cleaning can't make it worse, 85 is below
-		{"by eye", []catalog.Finding{f(jobs.Haze, 0, 500_000, 1, "face")}, jobs.Given(catalog.Centi(93_00)), 93_00, 93_00, 0, false, false},
-		{"clean leaves growth", []catalog.Finding{f(jobs.Haze, 0, 0, 1, "face"), f(jobs.Nickel, 0, 0, 1, "face")}, catalog.Val[catalog.Centi]{}, 55_00, 55_00, 4_00, true, true},
+		{"by eye", []catalog.Finding{f(jobs.Haze, 0, 500_000, 1, "face")}, jobs.Given(catalog.Centi(93_00)), 93_00,
+			93_00, 0, false, false},
+		{"clean leaves growth", []catalog.Finding{f(jobs.Haze, 0, 0, 1, "face"), f(jobs.Nickel, 0, 0, 1, "face")},
+			catalog.Val[catalog.Centi]{}, 55_00, 55_00, 4_00, true, true},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -52,7 +58,8 @@ func TestAsIsAndClean(t *testing.T) {
 					t.Fatalf("%s: choice is there: %v", w.work, c != nil)
 				}
 				if c != nil && (c.Grade != w.grade || c.Tone != tt.tone || c.Growing != w.grows) {
-					t.Errorf("%s: grade %d tone %d growing %v, want %d %d %v", w.work, c.Grade, c.Tone, c.Growing, w.grade, tt.tone, w.grows)
+					t.Errorf("%s: grade %d tone %d growing %v, want %d %d %v", w.work, c.Grade, c.Tone, c.Growing,
+						w.grade, tt.tone, w.grows)
 				}
 			}
 		})
@@ -93,10 +100,12 @@ func TestFit(t *testing.T) {
 		t.Errorf("as-is: %+v", c)
 	}
 	// plated: 1 - 0.988 x 0.95 = 0.0614 (north: 1.2 x 0.01 = 0.012)
-	if c := jobs.Pick(all[jobs.Left], jobs.Other, catalog.WorkReplate, jobs.North, "show"); c.Breakage != 61_400 || c.Other != 60_00 {
+	if c := jobs.Pick(all[jobs.Left], jobs.Other, catalog.WorkReplate, jobs.North, "show"); c.Breakage != 61_400 ||
+		c.Other != 60_00 {
 		t.Errorf("plated: breakage %d other %d", c.Breakage, c.Other)
 	}
-	if c := jobs.Pick(all[jobs.Right], jobs.Other, catalog.WorkAsIs, catalog.None, ""); c.Other != 0 || c.Grade != 70_00 {
+	if c := jobs.Pick(all[jobs.Right], jobs.Other, catalog.WorkAsIs, catalog.None, ""); c.Other != 0 ||
+		c.Grade != 70_00 {
 		t.Errorf("where it fits by itself: %+v", c)
 	}
 }

@@ -38,7 +38,8 @@ func cleanDraft(st *catalog.State, slot, piece int) (draft, string) {
 	work := &st.Tables.Works[w]
 	if b := at(work.Breakage, p.Metal); b.Or(0) > 0 {
 		d.breakage = b.V
-		d.assumptions = append(d.assumptions, assumed(b, "breakage of %s in %s", work.Name, st.Tables.Metals[p.Metal].Name)...)
+		d.assumptions = append(d.assumptions,
+			assumed(b, "breakage of %s in %s", work.Name, st.Tables.Metals[p.Metal].Name)...)
 	}
 	d.assumptions = append(d.assumptions, names...)
 	d.cleanLook(st, p, work)
@@ -73,7 +74,8 @@ func (d *draft) cleanHours(st *catalog.State, slot, w, count int) {
 		if area.Set {
 			hours += catalog.Of(area.V, perArea)
 		} else {
-			d.warnings = append(d.warnings, fmt.Sprintf("the slot has no area, so cleaning counts no time for its surface: give slot %q an area", st.Slots[slot].ID))
+			d.warnings = append(d.warnings, fmt.Sprintf("the slot has no area, so cleaning counts no time for its "+
+				"surface: give slot %q an area", st.Slots[slot].ID))
 		}
 	}
 	cost := catalog.Of(hours, st.Shop.Hourly.Or(0))
@@ -92,7 +94,8 @@ func polished(st *catalog.State, p *catalog.Piece) (count int, rests []plan.Assu
 		if polishes(st, f) {
 			count += f.Count
 			d := &st.Tables.Defects[f.Defect]
-			rests = append(rests, assumed(d.By[f.Severity].Polishes, "that polishing takes away %s %s", f.Severity, d.Name)...)
+			rests = append(rests, assumed(d.By[f.Severity].Polishes, "that polishing takes away %s %s", f.Severity,
+				d.Name)...)
 		}
 	}
 	return count, rests

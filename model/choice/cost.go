@@ -41,7 +41,8 @@ func (d *draft) choice(st *catalog.State, slot, piece int) plan.Choice {
 	many := catalog.Cents(n)
 	c := plan.Choice{
 		Slot: slot, Piece: piece, Work: d.work, Plater: d.plater, Level: d.level, Quote: d.quote, Sent: d.sent,
-		Get: many * p.Price, Give: many * p.Value, Plate: many * d.plate, Before: many * d.before, Other: many * d.other,
+		Get: many * p.Price, Give: many * p.Value, Plate: many * d.plate, Before: many * d.before,
+		Other:    many * d.other,
 		Breakage: repeated(d.breakage, n), Refused: repeated(d.refused, n), Chance: p.Chance,
 		Grade: d.grade, Tone: d.tone, Fresh: d.fresh, Growing: d.growing, Days: d.days,
 		Assumptions: tidyAssumptions(d.assumptions), Warnings: d.warnings,

@@ -24,7 +24,8 @@ func TestFiguresOfChoice(t *testing.T) {
 	st.Platers[jobs.North].Minimum = 200_00
 	p := &st.Pieces[jobs.Sold]
 	p.Quantity, p.Price, p.Chance = 2, 10_00, 900_000
-	d := draft{work: catalog.WorkReplate, plater: jobs.North, plate: 50_00, other: 5_00, breakage: 100_000, refused: 200_000}
+	d := draft{work: catalog.WorkReplate, plater: jobs.North, plate: 50_00, other: 5_00, breakage: 100_000,
+		refused: 200_000}
 	c := d.choice(st, jobs.Left, jobs.Sold)
 	if c.Breakage != 190_000 || c.Refused != 360_000 || c.Fails != 533_440 || c.Get != 20_00 || c.Strip != 16_00 ||
 		c.ExpectedCost != 86_54 || c.Cash != 130_00 {
@@ -96,12 +97,14 @@ func TestArrival(t *testing.T) {
 func TestLineRests(t *testing.T) {
 	st := jobs.Tiny()
 	all := Choices(st)[jobs.Left]
-	k, f := jobs.Pick(all, jobs.Bare, catalog.WorkReplate, jobs.South, "show"), jobs.Pick(all, jobs.Other, catalog.WorkAsIs, catalog.None, "")
+	k, f := jobs.Pick(all, jobs.Bare, catalog.WorkReplate, jobs.South, "show"),
+		jobs.Pick(all, jobs.Other, catalog.WorkAsIs, catalog.None, "")
 	for _, tt := range []struct {
 		f    *plan.Choice
 		want string
 	}{{nil, "[breakage of plating steel the cost of a rescue]"}, {f, "[breakage of plating steel]"}} {
-		if got := fmt.Sprint(LineAssumptions(st, &plan.Line{Slot: jobs.Left, Choice: k, Fallback: tt.f})); got != tt.want {
+		if got := fmt.Sprint(LineAssumptions(st, &plan.Line{Slot: jobs.Left, Choice: k, Fallback: tt.f})); got !=
+			tt.want {
 			t.Errorf("got %s, want %s", got, tt.want)
 		}
 	}

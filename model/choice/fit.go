@@ -24,7 +24,8 @@ func (d *draft) fit(st *catalog.State, slot, piece int) {
 	}
 	cost := catalog.Of(f.Hours, st.Shop.Hourly.Or(0))
 	d.other += cost
-	d.parts = append(d.parts, plan.Part{Work: catalog.None, Doer: plan.ByShop, Maker: catalog.None, Hours: f.Hours, Cost: cost})
+	d.parts = append(d.parts, plan.Part{Work: catalog.None, Doer: plan.ByShop, Maker: catalog.None, Hours: f.Hours,
+		Cost: cost})
 	d.breakage = catalog.Either(d.breakage, f.Breakage)
 	d.grade = min(d.grade, f.Cap)
 	if cost > 0 {

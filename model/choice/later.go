@@ -100,7 +100,8 @@ func overtaken(st *catalog.State, p *catalog.Piece, t *catalog.Quote) string {
 			continue
 		}
 		if barredBy(st, p.Findings[i:i+1], t.Plater) != "" || len(worksOf(st, f)) > 0 {
-			return fmt.Sprintf("quote %q was named before %s %s came to light: ask again", t.ID, f.Severity, st.Tables.Defects[f.Defect].Name)
+			return fmt.Sprintf("quote %q was named before %s %s came to light: ask again", t.ID, f.Severity,
+				st.Tables.Defects[f.Defect].Name)
 		}
 	}
 	return ""

@@ -210,7 +210,8 @@ func (e *estimate) draft(st *catalog.State, piece, q int) draft {
 		grade: e.grade, tone: plater.Levels[e.level].Tone.Or(0), fresh: true,
 		days: Arrival(st, &st.Pieces[piece]) + plater.Days + e.makerDays,
 	}
-	for _, r := range [][]plan.Assumption{e.rests.plate, e.rests.before, e.rests.breakage, e.rests.refused, e.rests.grade} {
+	for _, r := range [][]plan.Assumption{e.rests.plate, e.rests.before, e.rests.breakage, e.rests.refused,
+		e.rests.grade} {
 		d.assumptions = append(d.assumptions, r...)
 	}
 	return d

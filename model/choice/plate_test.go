@@ -24,7 +24,8 @@ func TestEstimate(t *testing.T) {
 		t.Errorf("got %+v", c)
 	}
 	// driver: 3.2 x 10.00 is below the least per piece, 50.00
-	if c := jobs.Pick(Choices(st)[jobs.Left], jobs.Twisted, catalog.WorkRepair, jobs.North, "driver"); c.Plate != 134_00 || c.Grade != 75_00 {
+	if c := jobs.Pick(Choices(st)[jobs.Left], jobs.Twisted, catalog.WorkRepair, jobs.North,
+		"driver"); c.Plate != 134_00 || c.Grade != 75_00 {
 		t.Errorf("driver: %+v", c)
 	}
 }
@@ -59,17 +60,22 @@ func TestNoEstimate(t *testing.T) {
 		{"beyond repair", func(st *catalog.State) {
 			st.Pieces[jobs.Twisted].Findings[0] = catalog.Finding{Defect: jobs.Pits, Severity: catalog.Severe}
 		}, jobs.North, "severe pits is beyond repair"},
-		{"metal", func(st *catalog.State) { st.Pieces[jobs.Twisted].Metal = catalog.None }, jobs.North, "its metal is unknown"},
+		{"metal", func(st *catalog.State) { st.Pieces[jobs.Twisted].Metal = catalog.None }, jobs.North,
+			"its metal is unknown"},
 		{"area", func(st *catalog.State) { st.Slots[jobs.Left].Area.Set = false }, jobs.North, "has no area"},
-		{"rate", func(st *catalog.State) { st.Platers[jobs.North].Levels[jobs.Show].Rate[jobs.Steel].Set = false }, jobs.North, "no rate for steel at level show"},
-		{"grade", func(st *catalog.State) { st.Platers[jobs.North].Levels[jobs.Show].Grade[jobs.Steel].Set = false }, jobs.North, "no grade for steel at level show"},
-		{"base", func(st *catalog.State) { st.Tables.Metals[jobs.Steel].Base.Set = false }, jobs.North, "no breakage is known for steel"},
+		{"rate", func(st *catalog.State) { st.Platers[jobs.North].Levels[jobs.Show].Rate[jobs.Steel].Set = false },
+			jobs.North, "no rate for steel at level show"},
+		{"grade", func(st *catalog.State) { st.Platers[jobs.North].Levels[jobs.Show].Grade[jobs.Steel].Set = false },
+			jobs.North, "no grade for steel at level show"},
+		{"base", func(st *catalog.State) { st.Tables.Metals[jobs.Steel].Base.Set = false }, jobs.North,
+			"no breakage is known for steel"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
 			st := jobs.Tiny()
 			tt.change(st)
-			if c := jobs.Pick(Choices(st)[jobs.Left], jobs.Twisted, workWord(st, jobs.Twisted), tt.plater, "show"); c != nil {
+			if c := jobs.Pick(Choices(st)[jobs.Left], jobs.Twisted, workWord(st, jobs.Twisted), tt.plater,
+				"show"); c != nil {
 				t.Errorf("there is a choice: %+v", c)
 			}
 			wantOut(t, st, jobs.Twisted, tt.plater, tt.why)
@@ -105,7 +111,8 @@ func TestOrder(t *testing.T) {
 			got = append(got, plan.Label(st, &c))
 		}
 	}
-	want := "hazy as-is, hazy clean, hazy replate north show quote n, hazy replate south driver, hazy replate south show"
+	want := "hazy as-is, hazy clean, hazy replate north show quote n, hazy replate south driver, hazy replate south " +
+		"show"
 	if strings.Join(got, ", ") != want {
 		t.Errorf("got  %s\nwant %s", strings.Join(got, ", "), want)
 	}

@@ -18,7 +18,8 @@ func (g *deriver) quotes(piece, q int) {
 			continue
 		}
 		if why := overtaken(g.st, p, &p.Quotes[i]); why != "" {
-			g.out(Out{Piece: piece, Work: cmp.Or(p.Quotes[i].Work, workWord(g.st, piece)), Plater: q, Level: p.Quotes[i].Level, Why: why})
+			g.out(Out{Piece: piece, Work: cmp.Or(p.Quotes[i].Work, workWord(g.st, piece)), Plater: q,
+				Level: p.Quotes[i].Level, Why: why})
 			continue
 		}
 		d, why := quoted(g.st, g.slot, piece, i)
@@ -46,7 +47,8 @@ func quoted(st *catalog.State, slot, piece, quote int) (draft, string) {
 	e, has := quoteEstimate(st, slot, piece, t, level)
 	d.quoteWork(st, piece, e, has)
 	if !d.quoteLook(st, t, level, e, has) {
-		return d, fmt.Sprintf("quote %q gives no grade and there is no estimate to take one from: give the quote a grade", t.ID)
+		return d, fmt.Sprintf("quote %q gives no grade and there is no estimate to take one from: give the quote a "+
+			"grade", t.ID)
 	}
 	d.breakage, d.refused = t.Breakage.Or(0), t.Refused.Or(0)
 	if has && !t.Breakage.Set {

@@ -27,8 +27,10 @@ func TestQuote(t *testing.T) {
 	}{
 		{"all left open", catalog.Quote{Level: "show"},
 			want{catalog.WorkRepair, 150_00, 0, 71_400, 50_000, 90_00, -25, true, 40, 0}},
-		{"all given", catalog.Quote{Level: "show", Work: catalog.WorkRepair, Breakage: jobs.Given(catalog.Micro(30_000)), Refused: jobs.Given(catalog.Micro(0)),
-			Grade: jobs.Given(catalog.Centi(92_00)), Tone: jobs.Given(catalog.Centi(1_00)), Fresh: jobs.Given(false), Days: jobs.Given(12)},
+		{"all given", catalog.Quote{Level: "show", Work: catalog.WorkRepair,
+			Breakage: jobs.Given(catalog.Micro(30_000)), Refused: jobs.Given(catalog.Micro(0)),
+			Grade: jobs.Given(catalog.Centi(92_00)), Tone: jobs.Given(catalog.Centi(1_00)), Fresh: jobs.Given(false),
+			Days: jobs.Given(12)},
 			want{catalog.WorkRepair, 150_00, 0, 30_000, 0, 92_00, 1_00, false, 12, 0}},
 		// no level and two to choose from: no estimate, so no breakage either
 		{"no level", catalog.Quote{Grade: jobs.Given(catalog.Centi(92_00))},
@@ -49,7 +51,8 @@ func TestQuote(t *testing.T) {
 				t.Fatal("no choice")
 			}
 			c := all[i]
-			got := want{c.Work, c.Plate, c.Other, c.Breakage, c.Refused, c.Grade, c.Tone, c.Fresh, c.Days, len(c.Warnings)}
+			got := want{c.Work, c.Plate, c.Other, c.Breakage, c.Refused, c.Grade, c.Tone, c.Fresh, c.Days,
+				len(c.Warnings)}
 			if got != tt.want {
 				t.Errorf("got  %+v\nwant %+v", got, tt.want)
 			}
@@ -70,8 +73,10 @@ func TestQuoteAndOthers(t *testing.T) {
 		before catalog.Cents
 	}{{"", 24_00}, {catalog.WorkRepair, 24_00}, {catalog.WorkReplate, 0}} {
 		st := jobs.Tiny()
-		st.Pieces[jobs.Twisted].Findings = []catalog.Finding{{Defect: jobs.Pits, Severity: catalog.Moderate, Count: 3, Where: catalog.Face}}
-		st.Pieces[jobs.Twisted].Quotes = []catalog.Quote{{Plater: jobs.North, Level: "show", Work: tt.work, Cost: 99_00}}
+		st.Pieces[jobs.Twisted].Findings = []catalog.Finding{{Defect: jobs.Pits, Severity: catalog.Moderate, Count: 3,
+			Where: catalog.Face}}
+		st.Pieces[jobs.Twisted].Quotes = []catalog.Quote{{Plater: jobs.North, Level: "show", Work: tt.work,
+			Cost: 99_00}}
 		for _, c := range Choices(st)[jobs.Left] {
 			if c.Piece == jobs.Twisted && c.Quote == 0 && (c.Before != tt.before || c.Plate != 99_00) {
 				t.Errorf("work %q: before %d, want %d", tt.work, c.Before, tt.before)
@@ -90,7 +95,8 @@ func TestQuoteWithoutGrade(t *testing.T) {
 // Of what a quote takes over nothing rests on a starting value any more.
 func TestQuoteRests(t *testing.T) {
 	st := jobs.Tiny()
-	st.Pieces[jobs.Twisted].Quotes = []catalog.Quote{{Plater: jobs.North, Level: "show", Cost: 99_00, Breakage: jobs.Given(catalog.Micro(1)), Refused: jobs.Given(catalog.Micro(0))}}
+	st.Pieces[jobs.Twisted].Quotes = []catalog.Quote{{Plater: jobs.North, Level: "show", Cost: 99_00,
+		Breakage: jobs.Given(catalog.Micro(1)), Refused: jobs.Given(catalog.Micro(0))}}
 	all := Choices(st)[jobs.Left]
 	c := jobs.Pick(all, jobs.Twisted, catalog.WorkRepair, jobs.North, "show")
 	if want := []plan.Assumption{"highest grade after straighten"}; !slices.Equal(c.Assumptions, want) {

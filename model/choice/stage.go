@@ -32,7 +32,8 @@ func standing(st *catalog.State, slot, piece, hung int) string {
 func (g *deriver) atPlater(piece int) {
 	d, why := sentDraft(g.st, g.slot, piece)
 	if why != "" {
-		g.out(Out{Piece: piece, Work: d.work, Plater: d.plater, Level: d.level, Why: why + ": it has to come back from him first"})
+		g.out(Out{Piece: piece, Work: d.work, Plater: d.plater, Level: d.level, Why: why + ": it has to come back " +
+			"from him first"})
 		return
 	}
 	g.add(piece, d)
@@ -42,7 +43,8 @@ func sentDraft(st *catalog.State, slot, piece int) (d draft, why string) {
 	p := &st.Pieces[piece]
 	s, why := Standing(st, slot, piece)
 	d = draft{
-		work: s.Work, plater: s.Plater, level: s.Level, quote: catalog.None, sent: true, plate: s.Cost, fresh: s.Fresh.Or(true),
+		work: s.Work, plater: s.Plater, level: s.Level, quote: catalog.None, sent: true, plate: s.Cost,
+		fresh:    s.Fresh.Or(true),
 		breakage: s.Breakage.Or(0), refused: s.Refused.Or(0), grade: s.Grade.V, tone: s.Tone.Or(0),
 		days: max(1, s.Days.Or(st.Platers[s.Plater].Days)-p.Sent.Since),
 	}

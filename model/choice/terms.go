@@ -33,7 +33,8 @@ func Terms(st *catalog.State, c *plan.Choice) catalog.Quote {
 	return catalog.Quote{
 		Plater: k.Plater, Work: k.Work, Level: k.Level, Cost: k.Plate,
 		Breakage: set(hisBreakage(one, k)), Refused: set(k.Refused),
-		Grade: catalog.Val[catalog.Centi]{V: k.Grade, Set: true}, Tone: catalog.Val[catalog.Centi]{V: k.Tone, Set: true},
+		Grade: catalog.Val[catalog.Centi]{V: k.Grade, Set: true}, Tone: catalog.Val[catalog.Centi]{V: k.Tone,
+			Set: true},
 		Fresh: catalog.Val[bool]{V: k.Fresh, Set: true},
 		Days:  catalog.Val[int]{V: k.Days - Arrival(one, p) - makersDays(one, k), Set: true},
 	}

@@ -26,7 +26,8 @@ func TestJointAlone(t *testing.T) {
 				t.Fatal(err)
 			}
 			if alone := out.Jobs[j].Alone; alone.Status != pl.Status || alone.Expected != pl.Expected {
-				t.Errorf("seed %d, job %d: alone %v %d, by itself %v %d", seed, j+1, alone.Status, alone.Expected, pl.Status, pl.Expected)
+				t.Errorf("seed %d, job %d: alone %v %d, by itself %v %d", seed, j+1, alone.Status, alone.Expected,
+					pl.Status, pl.Expected)
 			}
 			if pl.Has && out.Has && out.Capped == plan.CapAlone && out.Jobs[j].Pays > pl.Expected {
 				t.Errorf("seed %d, job %d pays more than alone", seed, j+1)

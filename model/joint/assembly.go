@@ -29,7 +29,8 @@ func (t *Program) assemble() {
 	}
 	t.Problem = &solver.Problem{}
 	n := len(t.Jobs)
-	a := &assembly{Program: t, row: make([][]int, n), main: make([][]int, n), own: make([][]int, n), extra: make([]map[use][]int, n)}
+	a := &assembly{Program: t, row: make([][]int, n), main: make([][]int, n), own: make([][]int, n),
+		extra: make([]map[use][]int, n)}
 	a.rows()
 	a.switches()
 	a.budgets()
@@ -182,7 +183,8 @@ func (a *assembly) budgets() {
 		for h, sw := range p.Problem.Switches {
 			if h >= trades { // a voluntary one has to stay one
 				credit := &a.Problem.Switches[a.main[j][h]]
-				credit.Terms = append([]solver.Term{{Row: a.row[j][program.RowBudget], Coef: sw.Fixed}}, credit.Terms...)
+				credit.Terms = append([]solver.Term{{Row: a.row[j][program.RowBudget], Coef: sw.Fixed}},
+					credit.Terms...)
 				slices.SortFunc(credit.Terms, func(x, y solver.Term) int { return cmp.Compare(x.Row, y.Row) })
 				a.own[j][h] = a.main[j][h]
 				continue
@@ -235,7 +237,8 @@ func (a *assembly) keepOut(job int, trade string, other int, key string) {
 		if !p.Usable(s, piece) {
 			continue
 		}
-		r := a.addRow(solver.Row{Name: jobName(job, "trade "+trade+" give ") + jobName(other, p.State.Slots[s].ID), Sense: solver.AtMost, Limit: 1})
+		r := a.addRow(solver.Row{Name: jobName(job, "trade "+trade+" give ") + jobName(other, p.State.Slots[s].ID),
+			Sense: solver.AtMost, Limit: 1})
 		a.one(job, trade, r)
 		a.extra[other][use{s, piece}] = append(a.extra[other][use{s, piece}], r)
 	}

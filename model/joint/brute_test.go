@@ -72,7 +72,8 @@ func foreignTrade(st *catalog.State, r *rand.Rand) {
 	}
 	give, get := shops[r.IntN(len(shops))], shops[r.IntN(len(shops))]
 	if give != get {
-		st.Trades = append(st.Trades, catalog.Trade{ID: "foreign", Give: give, Get: get, Credit: jobs.RandomFrom[catalog.Cents](r, 10_00, 90_00)})
+		st.Trades = append(st.Trades, catalog.Trade{ID: "foreign", Give: give, Get: get,
+			Credit: jobs.RandomFrom[catalog.Cents](r, 10_00, 90_00)})
 	}
 }
 
@@ -90,14 +91,16 @@ func TestJointBrute(t *testing.T) {
 				}
 				want, feasible := oracle.Together(pair, oracle.AllOfShop)
 				if out.Has != feasible || out.Has && (out.Status != solver.Optimal || out.Expected != want) {
-					t.Fatalf("%s, %d in hand %t; by trying everything %d, %t", out.Status, out.Expected, out.Has, want, feasible)
+					t.Fatalf("%s, %d in hand %t; by trying everything %d, %t", out.Status, out.Expected, out.Has, want,
+						feasible)
 				}
 				if !out.Has {
 					seen["no plan"]++
 					return
 				}
 				noteJoint(t, seen, out)
-				apart, err := program.SolveOnce(context.Background(), NewProgram(pair).Apart().Problem, solver.Change{}, solver.Settings{})
+				apart, err := program.SolveOnce(context.Background(), NewProgram(pair).Apart().Problem, solver.Change{},
+					solver.Settings{})
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -110,7 +113,8 @@ func TestJointBrute(t *testing.T) {
 			})
 		}
 	}
-	for _, what := range []string{"no plan", "saves", "capped apart", "evened", "shared charge", "budget", "uneven shares"} {
+	for _, what := range []string{"no plan", "saves", "capped apart", "evened", "shared charge", "budget",
+		"uneven shares"} {
 		if seen[what] < 3 {
 			t.Errorf("only %d pairs with: %s; seen %v", seen[what], what, seen)
 		}
@@ -160,10 +164,14 @@ func noteJoint(t *testing.T, seen map[string]int, out *plan.Joint) {
 // A plan that is damaged after the fact is found out.
 func TestCheckJointDamage(t *testing.T) {
 	damages := map[string]func(*plan.Joint) bool{
-		"total":        func(o *plan.Joint) bool { o.Expected++; return true },
-		"bound":        func(o *plan.Joint) bool { o.Bound = o.Expected + 1; return true },
-		"pays":         func(o *plan.Joint) bool { o.Jobs[0].Pays++; o.Jobs[1].Pays--; return true },
-		"evened":       func(o *plan.Joint) bool { o.Jobs[0].Evened += 5_000_00; o.Jobs[0].Pays += 5_000_00; return true },
+		"total": func(o *plan.Joint) bool { o.Expected++; return true },
+		"bound": func(o *plan.Joint) bool { o.Bound = o.Expected + 1; return true },
+		"pays":  func(o *plan.Joint) bool { o.Jobs[0].Pays++; o.Jobs[1].Pays--; return true },
+		"evened": func(o *plan.Joint) bool {
+			o.Jobs[0].Evened += 5_000_00
+			o.Jobs[0].Pays += 5_000_00
+			return true
+		},
 		"lines":        func(o *plan.Joint) bool { o.Jobs[1].Lines++; return true },
 		"own plan":     func(o *plan.Joint) bool { o.Jobs[1].Plan.Expected++; return true },
 		"charge gone":  func(o *plan.Joint) bool { o.Charges = o.Charges[1:]; return true },

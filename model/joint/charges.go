@@ -90,7 +90,8 @@ func (t *Program) chargeOne(out *plan.Joint, c common, shared bool) {
 	}
 	add := func(kind plan.ChargeKind, cents catalog.Cents, single []catalog.Cents, weight []catalog.Cents) {
 		if cents != 0 {
-			out.Charges = append(out.Charges, plan.JointCharge{Kind: kind, ID: c.id, Common: shared, Cents: cents, Single: single, Shares: apportion(cents, weight)})
+			out.Charges = append(out.Charges, plan.JointCharge{Kind: kind, ID: c.id, Common: shared, Cents: cents,
+				Single: single, Shares: apportion(cents, weight)})
 		}
 	}
 	even := make([]catalog.Cents, len(on))

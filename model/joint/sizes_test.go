@@ -27,7 +27,9 @@ func TestSizesOfPairs(t *testing.T) {
 				}
 				for q := range p.Quotes {
 					if !p.InShop {
-						jobs.RealQuote(r, &p.Quotes[q], func() catalog.Cents { return 100_00 + catalog.Cents(r.IntN(3)) }, []catalog.Centi{70_00, 70_01})
+						jobs.RealQuote(r, &p.Quotes[q], func() catalog.Cents {
+							return 100_00 + catalog.Cents(r.IntN(3))
+						}, []catalog.Centi{70_00, 70_01})
 					}
 				}
 			}
@@ -39,7 +41,8 @@ func TestSizesOfPairs(t *testing.T) {
 		}
 		want, feasible := oracle.Together(pair, oracle.AllOfShop)
 		if out.Has != feasible || out.Has && (out.Status != solver.Optimal || out.Expected != want) {
-			t.Errorf("seed %d: %s, %d in hand %t; by trying everything %d, %t", seed, out.Status, out.Expected, out.Has, want, feasible)
+			t.Errorf("seed %d: %s, %d in hand %t; by trying everything %d, %t", seed, out.Status, out.Expected, out.Has,
+				want, feasible)
 		}
 	}
 }

@@ -76,7 +76,8 @@ func solveAlone(ctx context.Context, st *catalog.State, set solver.Settings) (*p
 	whole := set
 	whole.Gap, whole.NodeLimit = 0, nodesAlone
 	plan, err := program.Solve(ctx, st, whole)
-	if err != nil || plan.Stop != solver.NodeLimit || plan.Has && float64(plan.Expected-plan.Bound) <= set.Gap*float64(plan.Expected) {
+	if err != nil || plan.Stop != solver.NodeLimit ||
+		plan.Has && float64(plan.Expected-plan.Bound) <= set.Gap*float64(plan.Expected) {
 		return plan, err
 	}
 	return program.Solve(ctx, st, set)
@@ -147,5 +148,6 @@ func (t *Program) part(job int, res solver.Result) *plan.Plan {
 		on[h] = res.On[t.sw[job][h]]
 	}
 	o := p.Problem.Evaluate(pick, on, solver.Change{})
-	return p.Plan(solver.Result{Status: solver.Stopped, Stop: res.Stop, Has: true, Pick: pick, On: o.On, Charge: o.Charge, Total: o.Total, Bound: o.Total})
+	return p.Plan(solver.Result{Status: solver.Stopped, Stop: res.Stop, Has: true, Pick: pick, On: o.On,
+		Charge: o.Charge, Total: o.Total, Bound: o.Total})
 }

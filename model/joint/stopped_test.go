@@ -37,8 +37,10 @@ func TestJointStopped(t *testing.T) {
 			if out.Has && !feasible || out.Status == solver.Infeasible && feasible {
 				t.Errorf("seed %d, %s: %s, in hand %t; there is a plan: %t", seed, name, out.Status, out.Has, feasible)
 			}
-			if out.Has && (out.Bound > want || out.Expected < want || out.Status == solver.Optimal && out.Expected != want) {
-				t.Errorf("seed %d, %s: %s, %d, bound %d; the least is %d", seed, name, out.Status, out.Expected, out.Bound, want)
+			if out.Has && (out.Bound > want || out.Expected < want ||
+				out.Status == solver.Optimal && out.Expected != want) {
+				t.Errorf("seed %d, %s: %s, %d, bound %d; the least is %d", seed, name, out.Status, out.Expected,
+					out.Bound, want)
 			}
 			if out.Status != solver.Stopped {
 				continue
@@ -53,7 +55,8 @@ func TestJointStopped(t *testing.T) {
 		}
 	}
 	if stopped < 20 || had < 5 || none < 5 {
-		t.Errorf("stopped %d times, %d with a plan, %d without, %d with one missing alone: too few to tell", stopped, had, none, notAlone)
+		t.Errorf("stopped %d times, %d with a plan, %d without, %d with one missing alone: too few to tell", stopped,
+			had, none, notAlone)
 	}
 }
 

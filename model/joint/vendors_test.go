@@ -27,7 +27,8 @@ func TestJointOwnVendors(t *testing.T) {
 		}
 		want, found := oracle.Together(pair, oracle.ButFreights)
 		if out.Has != found || found && (out.Status != solver.Optimal || out.Expected != want) {
-			t.Errorf("seed %d: %s, %d in hand %t; by trying everything %d, %t", seed, out.Status, out.Expected, out.Has, want, found)
+			t.Errorf("seed %d: %s, %d in hand %t; by trying everything %d, %t", seed, out.Status, out.Expected, out.Has,
+				want, found)
 		}
 		freights := map[string]int{}
 		for _, c := range out.Charges {

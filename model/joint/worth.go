@@ -71,7 +71,8 @@ func (w *JobWorth) look(ctx context.Context, job *plan.JointJob, piece int, set 
 		return nil
 	}
 	without := job.State.Clone()
-	without.Bans = append(without.Bans, catalog.Ban{ID: "elsewhere", Filter: catalog.Filter{Slot: catalog.None, Piece: piece, Plater: catalog.None}})
+	without.Bans = append(without.Bans,
+		catalog.Ban{ID: "elsewhere", Filter: catalog.Filter{Slot: catalog.None, Piece: piece, Plater: catalog.None}})
 	plan, err := program.Solve(ctx, without, set)
 	if err != nil {
 		return err

@@ -83,7 +83,8 @@ func ownerLine(st *catalog.State, l *plan.Line, stops []ask.StopPrice) OwnerLine
 	line.Total = line.Plating + line.Bench + line.Parts + line.Labour
 	for i := range stops {
 		if p := &stops[i]; p.Slot == l.Slot {
-			more := (min(p.Highest, p.Planned+p.Planned*choice.SpreadEstimate/100) - p.Planned) * catalog.Cents(choice.Needed(&st.Slots[l.Slot]))
+			more := (min(p.Highest, p.Planned+p.Planned*choice.SpreadEstimate/100) - p.Planned) * catalog.Cents(
+				choice.Needed(&st.Slots[l.Slot]))
 			line.Limit = line.Total + marked(max(0, more), q.Plating)
 		}
 	}

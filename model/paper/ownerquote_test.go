@@ -16,22 +16,28 @@ import (
 // TestOwnerQuoteByHand: one plated line of 100.00 and 10.00 of the shop's own, one bought
 // for 50.00; plating +15 %, parts +10 %, half an hour at 60.00 a slot, tax 7 %.
 func TestOwnerQuoteByHand(t *testing.T) {
-	st := &catalog.State{Slots: make([]catalog.Slot, 2), Platers: make([]catalog.Plater, 1), Pieces: make([]catalog.Piece, 2)}
+	st := &catalog.State{Slots: make([]catalog.Slot, 2), Platers: make([]catalog.Plater, 1),
+		Pieces: make([]catalog.Piece, 2)}
 	for i := range st.Slots {
 		st.Slots[i].Quantity = 1
 	}
-	st.Quote = catalog.OwnerQuote{Plating: 150_000, Parts: 100_000, Hourly: jobs.Given(catalog.Cents(60_00)), Removal: 200_000, Fitting: 300_000, Tax: 70_000, Deposit: 400_000, Strip: 333_333}
+	st.Quote = catalog.OwnerQuote{Plating: 150_000, Parts: 100_000, Hourly: jobs.Given(catalog.Cents(60_00)),
+		Removal: 200_000, Fitting: 300_000, Tax: 70_000, Deposit: 400_000, Strip: 333_333}
 	st.Job.SpentSum = 20_00
 	plan := &plan.Plan{Lines: []plan.Line{
-		{Slot: 0, Choice: &plan.Choice{Slot: 0, Plater: 0, Plate: 100_00, Other: 10_00, Parts: []plan.Part{{Doer: plan.ByPlater, Cost: 100_00}, {Doer: plan.ByShop, Cost: 10_00}}}},
+		{Slot: 0, Choice: &plan.Choice{Slot: 0, Plater: 0, Plate: 100_00, Other: 10_00,
+			Parts: []plan.Part{{Doer: plan.ByPlater, Cost: 100_00}, {Doer: plan.ByShop, Cost: 10_00}}}},
 		{Slot: 1, Choice: &plan.Choice{Slot: 1, Piece: 1, Plater: catalog.None, Get: 50_00}},
-	}, Charges: []plan.Charge{{Kind: plan.ChargePlaterFreight, Of: 0, Cents: 30_00}, {Kind: plan.ChargeVendorFreight, Of: 0, Cents: 10_00}, {Kind: plan.ChargeTrade, Of: 0, Cents: -5_00}}}
+	}, Charges: []plan.Charge{{Kind: plan.ChargePlaterFreight, Of: 0, Cents: 30_00}, {Kind: plan.ChargeVendorFreight,
+		Of: 0, Cents: 10_00}, {Kind: plan.ChargeTrade, Of: 0, Cents: -5_00}}}
 	s := OwnerQuoteOf(st, plan, []ask.StopPrice{{Slot: 0, Planned: 100_00, Highest: 110_00}}, 40_00)
 	// 115.00 + 10.00 + 30.00 labour; 55.00 + 30.00 labour; carriage 34.50 + 5.50; spent 23.00
-	if s.Lines[0].Total != 155_00 || s.Lines[1].Total != 85_00 || s.Carriage != 34_50+5_50 || s.Spent != 23_00 || s.Net != 155_00+85_00+40_00+23_00 {
+	if s.Lines[0].Total != 155_00 || s.Lines[1].Total != 85_00 || s.Carriage != 34_50+5_50 || s.Spent != 23_00 ||
+		s.Net != 155_00+85_00+40_00+23_00 {
 		t.Errorf("%+v", s)
 	}
-	if s.Tax != 21_21 || s.Total != 324_21 || s.Deposit != 129_68 || s.AfterStrip != 108_07 || s.Balance != 324_21-129_68-108_07 {
+	if s.Tax != 21_21 || s.Total != 324_21 || s.Deposit != 129_68 || s.AfterStrip != 108_07 ||
+		s.Balance != 324_21-129_68-108_07 {
 		t.Errorf("%+v", s)
 	}
 	if s.Lines[0].Limit != 155_00+11_50 || s.Contingency != 46_00+3_22 {
@@ -51,7 +57,8 @@ func TestOwnerQuoteAddsUp(t *testing.T) {
 		}
 		looked++
 		share := func() catalog.Micro { return jobs.RandomFrom(r, catalog.Micro(0), 400_000) }
-		st.Quote = catalog.OwnerQuote{Plating: share(), Parts: share(), Tax: share(), Deposit: share(), Strip: share(), Hourly: jobs.Given(catalog.Cents(61_37)), Removal: share()}
+		st.Quote = catalog.OwnerQuote{Plating: share(), Parts: share(), Tax: share(), Deposit: share(), Strip: share(),
+			Hourly: jobs.Given(catalog.Cents(61_37)), Removal: share()}
 		s := OwnerQuoteOf(st, plan, nil, 0)
 		sum := s.Carriage + s.Spent
 		for _, l := range s.Lines {
@@ -84,7 +91,8 @@ func TestRejected(t *testing.T) {
 		}
 		for _, a := range all {
 			locked := st.Clone()
-			locked.Locks = append(locked.Locks, catalog.Lock{Filter: catalog.Filter{Slot: a.Slot, Piece: a.Piece, Plater: catalog.None}})
+			locked.Locks = append(locked.Locks,
+				catalog.Lock{Filter: catalog.Filter{Slot: a.Slot, Piece: a.Piece, Plater: catalog.None}})
 			other := solved.Cheapest(t, locked)
 			switch {
 			case a.Choice == nil && other.Has:
@@ -92,7 +100,8 @@ func TestRejected(t *testing.T) {
 			case a.Choice == nil:
 				out++
 			case !other.Has || other.Expected-plan.Expected != a.More:
-				t.Errorf("seed %d: piece %d in %d costs %d more, with a lock %d", seed, a.Piece, a.Slot, a.More, other.Expected-plan.Expected)
+				t.Errorf("seed %d: piece %d in %d costs %d more, with a lock %d", seed, a.Piece, a.Slot, a.More,
+					other.Expected-plan.Expected)
 			default:
 				looked++
 			}

@@ -27,7 +27,8 @@ type Purchase struct {
 func Purchases(st *catalog.State, pl *plan.Plan) []Purchase {
 	sellers := []Purchase{{Side: catalog.Shops, Vendor: catalog.None}}
 	for v := range st.Vendors {
-		sellers = append(sellers, Purchase{Side: catalog.Vendors, Vendor: v, Freight: plan.ChargeOf(pl, plan.ChargeVendorFreight, v)})
+		sellers = append(sellers,
+			Purchase{Side: catalog.Vendors, Vendor: v, Freight: plan.ChargeOf(pl, plan.ChargeVendorFreight, v)})
 	}
 	sellers = append(sellers, Purchase{Side: catalog.Vendors, Vendor: catalog.None})
 	for i := range pl.Lines {

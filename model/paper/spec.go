@@ -13,7 +13,8 @@ import (
 // where there is none. Cast iron is taken with steel, and pot metal is a zinc die casting.
 var bases = map[string]standard.Basis{
 	"steel": standard.Steel, "cast iron": standard.Steel, "pot metal": standard.ZincAlloy,
-	"brass": standard.CopperAlloy, "copper": standard.CopperAlloy, "bronze": standard.CopperAlloy, "nickel silver": standard.CopperAlloy,
+	"brass": standard.CopperAlloy, "copper": standard.CopperAlloy, "bronze": standard.CopperAlloy,
+	"nickel silver": standard.CopperAlloy,
 }
 
 // Spec is what open standards ask of a piece in a slot.
@@ -101,7 +102,8 @@ func SpecLines(st *catalog.State, c *plan.Choice) (lines []string, ok bool) {
 		return []string{why}, s.Service != 0
 	}
 	lines = []string{
-		fmt.Sprintf("%s for service condition %s: %s (%s; the words for the condition from memory)", s.Code, s.Service, s.Service.Means(), s.Origin()),
+		fmt.Sprintf("%s for service condition %s: %s (%s; the words for the condition from memory)", s.Code, s.Service,
+			s.Service.Means(), s.Origin()),
 		s.Layers(),
 	}
 	return append(lines, standard.Significant, standard.Surfaces, standard.Viewing, standard.Rated), true

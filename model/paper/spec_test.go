@@ -31,9 +31,11 @@ func specJob(t *testing.T, service string) *catalog.State {
 	t.Helper()
 	var b strings.Builder
 	b.WriteString("[job]\ntitle = \"x\"\n" + service + "\n[plater.north]\n")
-	for i, metal := range []string{"steel", "pot metal", "brass", "stainless steel", "aluminium", "plastic", "unknown"} {
+	for i, metal := range []string{"steel", "pot metal", "brass", "stainless steel", "aluminium", "plastic",
+		"unknown"} {
 		id := string(rune('a' + i))
-		b.WriteString("[slot." + id + "]\narea = \"2 dm2\"\n[piece.p" + id + "]\nfits = [\"" + id + "\"]\nkind = \"original\"\nmetal = \"" + metal + "\"\n" +
+		b.WriteString("[slot." + id + "]\narea = \"2 dm2\"\n[piece.p" + id + "]\nfits = [\"" + id +
+			"\"]\nkind = \"original\"\nmetal = \"" + metal + "\"\n" +
 			"[piece.p" + id + ".quote.q]\nplater = \"north\"\ncost = \"10.00\"\ngrade = 90\n")
 	}
 	return stateOf(t, b.String())
@@ -55,7 +57,9 @@ func platedChoice(t *testing.T, st *catalog.State, slot int) *plan.Choice {
 func TestSpecLines(t *testing.T) {
 	st := specJob(t, `service = "severe"`)
 	for slot, want := range [][]string{
-		{"Fe/Ni30d Cr r for service condition SC3, severe", "Surface Finishing Guidebook", "double nickel, at least 30 um; then regular chromium, at least 0.3 um", "ISO 27830", "600 to 900 mm", "ISO 10289", "from memory"},
+		{"Fe/Ni30d Cr r for service condition SC3, severe", "Surface Finishing Guidebook",
+			"double nickel, at least 30 um; then regular chromium, at least 0.3 um", "ISO 27830", "600 to 900 mm",
+			"ISO 10289", "from memory"},
 		{"Zn/Cu5 Ni25d Cr r", "from memory", "first copper, at least 5 um; then double nickel, at least 25 um"},
 		{"Cu/Ni30d Cr r", "the line for SC4, as none is at hand for SC3"},
 		{"no table was seen for stainless steel", "copper first is not needed"},
@@ -95,7 +99,8 @@ func TestSpecService(t *testing.T) {
 // than it does.
 func TestSpecOthers(t *testing.T) {
 	for service, want := range map[string]string{
-		"mild": "Fe/Ni10b Cr r", "severe": "Fe/Ni30d Cr r Fe/Ni25d Cr mp Fe/Ni25d Cr mc", "SC5": "Fe/Ni35d Cr mp Fe/Ni35d Cr mc",
+		"mild": "Fe/Ni10b Cr r", "severe": "Fe/Ni30d Cr r Fe/Ni25d Cr mp Fe/Ni25d Cr mc",
+		"SC5": "Fe/Ni35d Cr mp Fe/Ni35d Cr mc",
 	} {
 		st := specJob(t, `service = "`+service+`"`)
 		s, _ := SpecOf(st, 0, 0)
@@ -106,7 +111,8 @@ func TestSpecOthers(t *testing.T) {
 		if got != want {
 			t.Errorf("%s: %s, want %s", service, got, want)
 		}
-		if _, why := SpecOf(st, 2, 2); service == "SC5" && !strings.Contains(why, "no table goes as far as SC5, extended severe for brass") {
+		if _, why := SpecOf(st, 2, 2); service == "SC5" &&
+			!strings.Contains(why, "no table goes as far as SC5, extended severe for brass") {
 			t.Errorf("brass in SC5: %q", why)
 		}
 	}

@@ -27,7 +27,8 @@ func TestBooksOfStages(t *testing.T) {
 	jobs.SentTo(&plated, 1, catalog.StagePlated)
 	jobs.SentTo(&sent, 0, catalog.StageSeen)
 	plated.Sent.Grade, sent.Sent.Grade = jobs.Given(catalog.Centi(10_00)), jobs.Given(catalog.Centi(10_00))
-	drawer.InShop, drawer.Side, drawer.Days = true, catalog.Shops, catalog.Val[int]{Set: true, From: catalog.Origin{Source: catalog.Recorded}}
+	drawer.InShop, drawer.Side, drawer.Days = true, catalog.Shops,
+		catalog.Val[int]{Set: true, From: catalog.Origin{Source: catalog.Recorded}}
 	drawer.Grade = jobs.Given(catalog.Centi(10_00))
 	st.Pieces = append(st.Pieces, away, plated, sent, drawer)
 	plan := solved.Cheapest(t, st)
@@ -52,7 +53,8 @@ func TestBooksOfStages(t *testing.T) {
 			t.Errorf("%s is left over: %s", id, text)
 		}
 	}
-	for id, want := range map[string]string{"plated": "at south, plated: fetch it", "sent": "at north: take it back, or let him finish", "drawer": "paid for, out of the drawer"} {
+	for id, want := range map[string]string{"plated": "at south, plated: fetch it",
+		"sent": "at north: take it back, or let him finish", "drawer": "paid for, out of the drawer"} {
 		if !strings.HasPrefix(advice[id], want) {
 			t.Errorf("%s: %q, want %q", id, advice[id], want)
 		}

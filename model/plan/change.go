@@ -11,14 +11,15 @@ import (
 // PlanChange is a slot that is filled otherwise than the last plan had it, and what happened
 // that may be why.
 type PlanChange struct {
-	Slot     string
-	Was      *catalog.KeptLine // nil where the last plan had no such slot
-	Now      *Line             // nil where there is no such slot any more
-	Reserve  bool              // only what is held in reserve differs
-	From     string            // the slot for which what is to hang here now was planned, "" if for none
-	To       string            // the slot where what was planned here is to hang now, "" if nowhere
-	Because  []journal.Entry   // that concern its pieces, its locks or its plater, the oldest first
-	ByOthers bool              // nothing of that kind: it follows from what changed elsewhere, from the days gone by, or from an edited file
+	Slot    string
+	Was     *catalog.KeptLine // nil where the last plan had no such slot
+	Now     *Line             // nil where there is no such slot any more
+	Reserve bool              // only what is held in reserve differs
+	From    string            // the slot for which what is to hang here now was planned, "" if for none
+	To      string            // the slot where what was planned here is to hang now, "" if nowhere
+	Because []journal.Entry   // that concern its pieces, its locks or its plater, the oldest first
+	// nothing of that kind: it follows from what changed elsewhere, from the days gone by, or from an edited file
+	ByOthers bool
 }
 
 // PlanChanges compares a plan with the one before, slot by slot. A piece that has gone the

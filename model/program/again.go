@@ -53,7 +53,8 @@ func (p *Program) beside(own []plan.Choice) []plan.Choice {
 	for i := range own {
 		for _, v := range of[[2]int{own[i].Piece, own[i].Plater}] {
 			c := own[i]
-			if v.Change(&c); c.Plate != own[i].Plate || c.Breakage != own[i].Breakage || c.Refused != own[i].Refused || c.Grade != own[i].Grade {
+			if v.Change(&c); c.Plate != own[i].Plate || c.Breakage != own[i].Breakage || c.Refused != own[i].Refused ||
+				c.Grade != own[i].Grade {
 				choice.AddUp(&c)
 				all = append(all, c)
 			}

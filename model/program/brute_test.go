@@ -47,11 +47,13 @@ func TestBruteAgainstCheck(t *testing.T) {
 		all.extend(0, nil)
 		total, ok, _ := adapter.BruteForce(st)
 		if ok != all.has || ok && total != all.total {
-			t.Errorf("seed %d: search %d %t, enumeration under the check %d %t", 1000+seed, total, ok, all.total, all.has)
+			t.Errorf("seed %d: search %d %t, enumeration under the check %d %t", 1000+seed, total, ok, all.total,
+				all.has)
 		}
 		grade, least, ok, _ := adapter.BruteBest(st)
 		if ok != all.has || ok && (grade != all.grade || least != all.atGrade) {
-			t.Errorf("seed %d: best %d at %d, enumeration under the check %d at %d", 1000+seed, grade, least, all.grade, all.atGrade)
+			t.Errorf("seed %d: best %d at %d, enumeration under the check %d at %d", 1000+seed, grade, least, all.grade,
+				all.atGrade)
 		}
 	}
 }
@@ -129,8 +131,10 @@ func TestBruteRulesMatter(t *testing.T) {
 			if len(rule.named) == 0 || !possible || ok && total <= free {
 				continue
 			}
-			if !slices.ContainsFunc(check.Check(with, plan), func(v check.Violation) bool { return slices.Contains(rule.named, v.Rule) }) {
-				t.Errorf("seed %d: a plan without %q costs %d instead of %d, but the check doesn't name it", seed, rule.name, free, total)
+			if !slices.ContainsFunc(check.Check(with, plan),
+				func(v check.Violation) bool { return slices.Contains(rule.named, v.Rule) }) {
+				t.Errorf("seed %d: a plan without %q costs %d instead of %d, but the check doesn't name it", seed,
+					rule.name, free, total)
 			}
 		}
 		t.Logf("%-16s decides %d of %d jobs", rule.name, changed, tried)

@@ -113,7 +113,8 @@ func (p *Program) givesUp() bool {
 
 // Begin works out the choices and which of them the rules admit.
 func Begin(st *catalog.State, opt Options) *Program {
-	p := &Program{State: st, Options: opt, Choices: make([][]plan.Choice, len(st.Slots)), Problem: &solver.Problem{Uncharged: opt.Best}}
+	p := &Program{State: st, Options: opt, Choices: make([][]plan.Choice, len(st.Slots)),
+		Problem: &solver.Problem{Uncharged: opt.Best}}
 	for s := range st.Slots {
 		if p.givesUp() {
 			return p

@@ -45,13 +45,17 @@ func TestColumns(t *testing.T) {
 		{"sold as-is", "mean +2640000, budget +10000, piece job:sold +1, trade swap get -1, vendor attic"},
 		{"bagged as-is", "mean +2400000, piece job:bagged +1, bundle crate"},
 		// south: 80.00, breaks 0.01, as k; other is given in the trade
-		{"bare replate south show / other as-is", "mean +2850000, budget +8000, piece job:bare +1, piece job:other +1, trade swap give rim-left +1, plater south, load plater south 8000"},
+		{"bare replate south show / other as-is", "mean +2850000, budget +8000, piece job:bare +1, piece job:other " +
+			"+1, trade swap give rim-left +1, plater south, load plater south 8000"},
 		// in reserve, sold neither gets the trade nor owes the vendor's freight
-		{"bare replate south show / sold as-is", "mean +2850000, budget +8000, piece job:bare +1, piece job:sold +1, plater south, load plater south 8000"},
+		{"bare replate south show / sold as-is",
+			"mean +2850000, budget +8000, piece job:bare +1, piece job:sold +1, plater south, load plater south 8000"},
 		// but a bundle is bought as a whole
-		{"bare replate south show / bagged as-is", "mean +2850000, budget +8000, piece job:bare +1, piece job:bagged +1, plater south, bundle crate, load plater south 8000"},
+		{"bare replate south show / bagged as-is", "mean +2850000, budget +8000, piece job:bare +1, piece job:bagged " +
+			"+1, plater south, bundle crate, load plater south 8000"},
 		// -1e6 ln(1 - 0.01) = 10050.3
-		{"bare replate south show", "mean +2850000, completion +10050, budget +8000, piece job:bare +1, plater south, load plater south 8000"},
+		{"bare replate south show",
+			"mean +2850000, completion +10050, budget +8000, piece job:bare +1, plater south, load plater south 8000"},
 	} {
 		got := words(p, column(t, p, jobs.Left, tt.name))
 		if got != tt.want {
@@ -73,7 +77,8 @@ func TestRowsAndSwitches(t *testing.T) {
 			t.Errorf("row %s without a rule has limit %d", rows[i].Name, rows[i].Limit)
 		}
 	}
-	st.Job.Target.Mean, st.Job.Completion, st.Job.Budget = jobs.Given(catalog.Centi(80_00)), jobs.Given(catalog.Micro(900_000)), jobs.Given(catalog.Cents(500_00))
+	st.Job.Target.Mean, st.Job.Completion, st.Job.Budget = jobs.Given(catalog.Centi(80_00)),
+		jobs.Given(catalog.Micro(900_000)), jobs.Given(catalog.Cents(500_00))
 	rows = BuildAll(st).Problem.Rows
 	for i, limit := range []int64{80_00 * 400, 105_362, 500_00} {
 		if rows[i].Limit != limit {
@@ -99,7 +104,8 @@ func TestRowsAndSwitches(t *testing.T) {
 // Two trades that give the same piece, and two that take the same.
 func TestTradesOnce(t *testing.T) {
 	st := jobs.BusyState()
-	st.Trades = append(st.Trades, catalog.Trade{ID: "again", Give: jobs.Other, Get: jobs.Bagged}, catalog.Trade{ID: "third", Give: jobs.Hazy, Get: jobs.Sold})
+	st.Trades = append(st.Trades, catalog.Trade{ID: "again", Give: jobs.Other, Get: jobs.Bagged},
+		catalog.Trade{ID: "third", Give: jobs.Hazy, Get: jobs.Sold})
 	p := BuildAll(st)
 	got := map[string]int{}
 	for t := range st.Trades {
@@ -124,10 +130,12 @@ func TestMatchConstraints(t *testing.T) {
 		t.Errorf("near: %+v", n.Groups)
 	}
 	for i, c := range p.Problem.Groups[jobs.Right].Columns {
-		if c.Name == "sold as-is" && (n.Values[1][i] != 88_00 || s.Labels[1][i] != -1 || p.Problem.AllEqual[1].Labels[1][i] != 0) {
+		if c.Name == "sold as-is" && (n.Values[1][i] != 88_00 || s.Labels[1][i] != -1 ||
+			p.Problem.AllEqual[1].Labels[1][i] != 0) {
 			t.Errorf("sold: grade %d, plater %d", n.Values[1][i], s.Labels[1][i])
 		}
-		if c.Name == "bare replate south show" && (p.Problem.WithinTolerance[1].Values[1][i] != -25 || s.Labels[1][i] != jobs.South || p.Problem.AllEqual[1].Labels[1][i] != 1) {
+		if c.Name == "bare replate south show" && (p.Problem.WithinTolerance[1].Values[1][i] != -25 ||
+			s.Labels[1][i] != jobs.South || p.Problem.AllEqual[1].Labels[1][i] != 1) {
 			t.Errorf("bare: tone %d, plater %d", p.Problem.WithinTolerance[1].Values[1][i], s.Labels[1][i])
 		}
 	}

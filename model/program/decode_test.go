@@ -18,7 +18,8 @@ import (
 // planOf makes the plan that picks the named columns, with the charges given.
 func planOf(t *testing.T, p *program.Program, charges map[int]int64, names ...string) *plan.Plan {
 	t.Helper()
-	res := solver.Result{Has: true, On: make([]bool, len(p.Problem.Switches)), Charge: make([]int64, len(p.Problem.Switches))}
+	res := solver.Result{Has: true, On: make([]bool, len(p.Problem.Switches)),
+		Charge: make([]int64, len(p.Problem.Switches))}
 	for s, name := range names {
 		at := -1
 		for i, c := range p.Problem.Groups[s].Columns {
@@ -45,7 +46,8 @@ func TestPlan(t *testing.T) {
 	st := jobs.BusyState()
 	st.Platers[jobs.North].Minimum = 80_00
 	p := program.BuildAll(st)
-	charges := map[int]int64{p.PlaterSwitch(jobs.North): 60_00, p.VendorSwitch(0): 15_00, p.BundleSwitch(0): 60_00, p.TradeSwitch(0): -30_00}
+	charges := map[int]int64{p.PlaterSwitch(jobs.North): 60_00, p.VendorSwitch(0): 15_00, p.BundleSwitch(0): 60_00,
+		p.TradeSwitch(0): -30_00}
 	plan := planOf(t, p, charges, "bare replate north driver / bagged as-is", "sold as-is")
 	want := "[{plater-freight 0 3000} {minimum 0 3000} {vendor-freight 0 1500} {bundle 0 6000} {trade 0 -3000}]"
 	if got := fmt.Sprint(plan.Charges); got != want {
@@ -54,7 +56,8 @@ func TestPlan(t *testing.T) {
 	if plan.Expected != 255_00 || plan.Outlay != 255_00 {
 		t.Errorf("expected %d outlay %d", plan.Expected, plan.Outlay)
 	}
-	if plan.Lines[jobs.Left].Fallback == nil || plan.Lines[jobs.Right].Fallback != nil || plan.Lines[jobs.Left].Expected != 50_00 {
+	if plan.Lines[jobs.Left].Fallback == nil || plan.Lines[jobs.Right].Fallback != nil ||
+		plan.Lines[jobs.Left].Expected != 50_00 {
 		t.Errorf("lines %+v", plan.Lines)
 	}
 	// 75 x 3 and 88 x 1; bagged can't fail
@@ -62,7 +65,8 @@ func TestPlan(t *testing.T) {
 		t.Errorf("grade %g completion %g", plan.Grade, plan.Completion)
 	}
 	// the match of the rims: grade 80 is not within 5 of 88
-	if len(plan.Warnings) != 1 || !strings.Contains(plan.Warnings[0], `breaks match "rims": its grade is not that of rim-right`) {
+	if len(plan.Warnings) != 1 || !strings.Contains(plan.Warnings[0],
+		`breaks match "rims": its grade is not that of rim-right`) {
 		t.Errorf("warnings %q", plan.Warnings)
 	}
 }
@@ -80,7 +84,8 @@ func TestBooks(t *testing.T) {
 	st := jobs.BusyState()
 	st.Platers[jobs.North].Minimum = 80_00
 	p := program.BuildAll(st)
-	charges := map[int]int64{p.PlaterSwitch(jobs.North): 60_00, p.VendorSwitch(0): 15_00, p.BundleSwitch(0): 60_00, p.TradeSwitch(0): -30_00}
+	charges := map[int]int64{p.PlaterSwitch(jobs.North): 60_00, p.VendorSwitch(0): 15_00, p.BundleSwitch(0): 60_00,
+		p.TradeSwitch(0): -30_00}
 	plan := planOf(t, p, charges, "bare replate north driver / bagged as-is", "sold as-is")
 
 	lots := paper.Lots(st, plan)
@@ -110,13 +115,15 @@ func TestUnfilled(t *testing.T) {
 		t.Fatalf("plan %+v, error %v", plan, err)
 	}
 	text := strings.Join(plan.Reasons, "\n")
-	for _, want := range []string{"rim-left: nothing that fits it will do; it takes grade 95 or better", "reaches grade 90 (grade 90 is below the floor of 95)"} {
+	for _, want := range []string{"rim-left: nothing that fits it will do; it takes grade 95 or better",
+		"reaches grade 90 (grade 90 is below the floor of 95)"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("reasons lack %q:\n%s", want, text)
 		}
 	}
 	st.Pieces = nil
-	if plan, _ = program.Solve(context.Background(), st, solver.Settings{}); len(plan.Reasons) != 1 || plan.Reasons[0] != "rim-left: no piece fits it; it takes grade 95 or better" {
+	if plan, _ = program.Solve(context.Background(), st, solver.Settings{}); len(plan.Reasons) != 1 ||
+		plan.Reasons[0] != "rim-left: no piece fits it; it takes grade 95 or better" {
 		t.Errorf("reasons %q", plan.Reasons)
 	}
 }

@@ -45,8 +45,9 @@ type sig struct {
 	got             int
 	gradeOf, toneOf catalog.Centi
 	freshOf         bool
-	sentTo          int // plater of a piece that is there already or back, where pieces have to match; catalog.None else
-	choice          int32
+	// plater of a piece that is there already or back, where pieces have to match; catalog.None else
+	sentTo int
+	choice int32
 }
 
 // figures are what remains to be compared.
@@ -127,7 +128,8 @@ func (j *dominance) removed(buckets map[[2]int][]*bucket, s *sig, f *figures) bo
 // within says whether signature a needs nothing that b does not need, and agrees
 // with it where they have to agree. The shared pieces are known to be.
 func (j *dominance) within(a, b *sig) bool {
-	if a.gradeOf != b.gradeOf || a.toneOf != b.toneOf || a.freshOf != b.freshOf || a.sentTo != b.sentTo || a.choice != b.choice {
+	if a.gradeOf != b.gradeOf || a.toneOf != b.toneOf || a.freshOf != b.freshOf || a.sentTo != b.sentTo ||
+		a.choice != b.choice {
 		return false
 	}
 	if b.got != catalog.None && a.got != b.got {

@@ -31,7 +31,8 @@ func TestDominanceKeepsTheAnswer(t *testing.T) {
 				a, okA := walk(all.Problem, ch, nil)
 				b, okB := walk(few.Problem, ch, nil)
 				if a != b || okA != okB {
-					t.Fatalf("seed %d best %v change %d: %d (%v) with all lines, %d (%v) with fewer", seed, best, i, a, okA, b, okB)
+					t.Fatalf("seed %d best %v change %d: %d (%v) with all lines, %d (%v) with fewer", seed, best, i, a,
+						okA, b, okB)
 				}
 				if okA {
 					feasible++
@@ -41,7 +42,8 @@ func TestDominanceKeepsTheAnswer(t *testing.T) {
 			a, okA := walk(all.Problem, solver.Change{}, nil)
 			b, okB := walk(fixed.Problem, solver.Change{}, nil)
 			if a != b || okA != okB {
-				t.Fatalf("seed %d best %v: %d (%v) with all lines, %d (%v) with fixed limits", seed, best, a, okA, b, okB)
+				t.Fatalf("seed %d best %v: %d (%v) with all lines, %d (%v) with fixed limits", seed, best, a, okA, b,
+					okB)
 			}
 		}
 	}
@@ -72,7 +74,8 @@ func TestDominanceWithinBudget(t *testing.T) {
 			st := jobs.Tiny()
 			st.Platers[jobs.North].Minimum, st.Platers[jobs.North].Freight = tt.minimum, 0
 			a, b, c := jobs.TinyPiece("a"), jobs.TinyPiece("b"), jobs.TinyPiece("c")
-			quote := catalog.Quote{Plater: jobs.North, Grade: jobs.Given(catalog.Centi(90_00)), Breakage: jobs.Given(catalog.Micro(0))}
+			quote := catalog.Quote{Plater: jobs.North, Grade: jobs.Given(catalog.Centi(90_00)),
+				Breakage: jobs.Given(catalog.Micro(0))}
 			a.Side, a.Price, a.Grade = catalog.Shops, 60_00, jobs.Given(catalog.Centi(90_00))
 			quote.Cost = 80_00
 			b.Value, b.Quotes = 100_00, []catalog.Quote{quote}
@@ -128,8 +131,10 @@ func TestKeep(t *testing.T) {
 		st := mixedState(rand.New(rand.NewPCG(seed, 8)))
 		all, few := BuildAll(st), Compile(st, Options{Keep: []int{jobs.Left}})
 		for k := range all.Choices[jobs.Left] {
-			a, okA := walk(all.Problem, solver.Change{}, func(col int) bool { return int(all.Pairs[jobs.Left][col].K) == k })
-			b, okB := walk(few.Problem, solver.Change{}, func(col int) bool { return int(few.Pairs[jobs.Left][col].K) == k })
+			a, okA := walk(all.Problem, solver.Change{},
+				func(col int) bool { return int(all.Pairs[jobs.Left][col].K) == k })
+			b, okB := walk(few.Problem, solver.Change{},
+				func(col int) bool { return int(few.Pairs[jobs.Left][col].K) == k })
 			if a != b || okA != okB {
 				t.Fatalf("seed %d choice %d: %d (%v) with all lines, %d (%v) with fewer", seed, k, a, okA, b, okB)
 			}
@@ -148,7 +153,8 @@ func changes(r *rand.Rand, p *Program) []solver.Change {
 			solver.LimitTo{Row: RowBudget, Limit: int64(r.IntN(15)) * 20_00})
 		ch.Limits = ch.Limits[r.IntN(3):]
 		ch.Fixed = []solver.FixedTo{{Switch: r.IntN(p.TradeSwitch(0)), Fixed: int64(r.IntN(60_00))}}
-		ch.Off = []solver.Tag{[]solver.Tag{TagLot("north"), TagMatch("m"), TagBundle("crate"), TagPiece("job:p0"), TagTrade("swap")}[r.IntN(5)]}
+		ch.Off = []solver.Tag{[]solver.Tag{TagLot("north"), TagMatch("m"), TagBundle("crate"), TagPiece("job:p0"),
+			TagTrade("swap")}[r.IntN(5)]}
 		list = append(list, ch)
 	}
 	return list
@@ -159,7 +165,8 @@ func changes(r *rand.Rand, p *Program) []solver.Change {
 // so that ties and equal figures come up.
 func mixedState(r *rand.Rand) *catalog.State {
 	st := jobs.Tiny()
-	st.Slots = append(st.Slots[:2], catalog.Slot{ID: "third", Weight: 100, Quantity: 1, Rescue: jobs.Start(catalog.Cents(100_00)), RescueDays: jobs.Start(20)})
+	st.Slots = append(st.Slots[:2], catalog.Slot{ID: "third", Weight: 100, Quantity: 1,
+		Rescue: jobs.Start(catalog.Cents(100_00)), RescueDays: jobs.Start(20)})
 	st.Slots = st.Slots[:2+r.IntN(2)]
 	for s := range st.Slots {
 		st.Slots[s].Area.Set = false // quotes only
@@ -175,12 +182,15 @@ func mixedState(r *rand.Rand) *catalog.State {
 		st.Pieces = append(st.Pieces, mixedPiece(r, i, len(st.Slots)))
 	}
 	if r.IntN(2) == 0 {
-		st.Trades = []catalog.Trade{{ID: "swap", Give: 0, Get: 1, Credit: catalog.Cents(r.IntN(80_00))}, {ID: "late", Give: 2, Get: 1, Credit: 20_00}}
+		st.Trades = []catalog.Trade{{ID: "swap", Give: 0, Get: 1, Credit: catalog.Cents(r.IntN(80_00))},
+			{ID: "late", Give: 2, Get: 1, Credit: 20_00}}
 		st.Trades = st.Trades[:1+r.IntN(2)]
 	}
 	if r.IntN(2) == 0 {
-		st.Matches = []catalog.Match{{ID: "m", Slots: []int{jobs.Left, jobs.Right}, SamePlater: r.IntN(2) == 0, FreshAlike: r.IntN(2) == 0,
-			GradeWithin: catalog.Val[catalog.Centi]{V: 10_00, Set: r.IntN(3) == 0}, ToneWithin: catalog.Val[catalog.Centi]{V: catalog.Centi(r.IntN(2)) * 1_00, Set: r.IntN(2) == 0}}}
+		st.Matches = []catalog.Match{{ID: "m", Slots: []int{jobs.Left, jobs.Right}, SamePlater: r.IntN(2) == 0,
+			FreshAlike:  r.IntN(2) == 0,
+			GradeWithin: catalog.Val[catalog.Centi]{V: 10_00, Set: r.IntN(3) == 0},
+			ToneWithin:  catalog.Val[catalog.Centi]{V: catalog.Centi(r.IntN(2)) * 1_00, Set: r.IntN(2) == 0}}}
 	}
 	if r.IntN(3) == 0 {
 		st.Job.BudgetOn = catalog.OnExpected
@@ -214,9 +224,12 @@ func mixedPiece(r *rand.Rand, i, slots int) catalog.Piece {
 	p.Grade = catalog.Val[catalog.Centi]{V: catalog.Centi(60+10*r.IntN(4)) * 100, Set: r.IntN(4) > 0}
 	p.Fresh = jobs.Given(r.IntN(2) == 0)
 	for q := range r.IntN(3) {
-		p.Quotes = append(p.Quotes, catalog.Quote{ID: fmt.Sprint(q), Plater: r.IntN(2), Cost: catalog.Cents(1+r.IntN(6)) * 20_00,
-			Grade: jobs.Given(catalog.Centi(70+10*r.IntN(4)) * 100), Tone: jobs.Given(catalog.Centi(r.IntN(3)) * 100),
-			Breakage: jobs.Given(catalog.Micro(r.IntN(3)) * 100_000), Refused: jobs.Given(catalog.Micro(r.IntN(2)) * 50_000)})
+		p.Quotes = append(p.Quotes,
+			catalog.Quote{ID: fmt.Sprint(q), Plater: r.IntN(2), Cost: catalog.Cents(1+r.IntN(6)) * 20_00,
+				Grade:    jobs.Given(catalog.Centi(70+10*r.IntN(4)) * 100),
+				Tone:     jobs.Given(catalog.Centi(r.IntN(3)) * 100),
+				Breakage: jobs.Given(catalog.Micro(r.IntN(3)) * 100_000),
+				Refused:  jobs.Given(catalog.Micro(r.IntN(2)) * 50_000)})
 	}
 	return p
 }

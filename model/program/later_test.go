@@ -61,7 +61,8 @@ func TestLaterChoices(t *testing.T) {
 // 1.4 hours at 60.00, 84.00; it breaks 5 in 100, 6 in 100 with his factor of 1.2; half of
 // 1 in 10 is sent back; no grade above 90 is left.
 func TestBentUnderThePlating(t *testing.T) {
-	bentTwice := catalog.Finding{ID: "b", Defect: jobs.Bent, Severity: catalog.Moderate, Extent: 250_000, Count: 2, Where: catalog.Face}
+	bentTwice := catalog.Finding{ID: "b", Defect: jobs.Bent, Severity: catalog.Moderate, Extent: 250_000, Count: 2,
+		Where: catalog.Face}
 	for _, c := range []struct {
 		stage catalog.Stage
 		found catalog.Finding
@@ -74,19 +75,25 @@ func TestBentUnderThePlating(t *testing.T) {
 		{catalog.StageApproved, bentTwice, 84_00, 60_000, 50_000, 90_00},
 		{catalog.StagePlated, bentTwice, 84_00, 0, 0, 90_00},
 		// posts are none of north's works; craters are beyond repair
-		{catalog.StageStripped, catalog.Finding{ID: "b", Defect: jobs.Bent, Severity: catalog.Severe, Extent: 250_000, Count: 2}, -1, 0, 0, 0},
-		{catalog.StageApproved, catalog.Finding{ID: "b", Defect: jobs.Pits, Severity: catalog.Severe, Extent: 100_000, Count: 1}, -1, 0, 0, 0},
-		{catalog.StagePlated, catalog.Finding{ID: "b", Defect: jobs.Pits, Severity: catalog.Severe, Extent: 100_000, Count: 1}, 0, 0, 0, 95_00},
+		{catalog.StageStripped, catalog.Finding{ID: "b", Defect: jobs.Bent, Severity: catalog.Severe, Extent: 250_000,
+			Count: 2}, -1, 0, 0, 0},
+		{catalog.StageApproved, catalog.Finding{ID: "b", Defect: jobs.Pits, Severity: catalog.Severe, Extent: 100_000,
+			Count: 1}, -1, 0, 0, 0},
+		{catalog.StagePlated, catalog.Finding{ID: "b", Defect: jobs.Pits, Severity: catalog.Severe, Extent: 100_000,
+			Count: 1}, 0, 0, 0, 95_00},
 	} {
 		st := jobs.Tiny()
 		p := &st.Pieces[jobs.Bare]
 		p.Stage, p.Findings = c.stage, []catalog.Finding{c.found}
-		p.Sent = catalog.Sent{Was: true, Count: 1, Quote: catalog.Quote{Plater: jobs.North, Work: catalog.WorkReplate, Level: "show", Cost: 100_00,
-			Breakage: jobs.Given(catalog.Micro(0)), Refused: jobs.Given(catalog.Micro(0)), Grade: jobs.Given(catalog.Centi(95_00)), Known: jobs.Given([]string(nil))}}
+		p.Sent = catalog.Sent{Was: true, Count: 1,
+			Quote: catalog.Quote{Plater: jobs.North, Work: catalog.WorkReplate, Level: "show", Cost: 100_00,
+				Breakage: jobs.Given(catalog.Micro(0)), Refused: jobs.Given(catalog.Micro(0)),
+				Grade: jobs.Given(catalog.Centi(95_00)), Known: jobs.Given([]string(nil))}}
 		k := jobs.Pick(choice.Choices(st)[jobs.Left], jobs.Bare, catalog.WorkReplate, jobs.North, "show")
 		switch {
 		case k == nil && c.plate < 0:
-		case k == nil || c.plate < 0 || k.Plate != c.plate || k.Breakage != c.b || k.Refused != c.r || k.Grade != c.grade:
+		case k == nil || c.plate < 0 || k.Plate != c.plate || k.Breakage != c.b || k.Refused != c.r ||
+			k.Grade != c.grade:
 			t.Errorf("%s, %v: %+v", c.stage, c.found, k)
 		}
 		adapter.CompareChoices(t, st)

@@ -35,7 +35,8 @@ func SlimState() *catalog.State {
 	st.Slots = st.Slots[:1]
 	st.Slots[jobs.Left].Area.Set = false
 	a, b, c := jobs.TinyPiece("a"), jobs.TinyPiece("b"), jobs.TinyPiece("c")
-	a.Quotes = []catalog.Quote{{Plater: jobs.South, Cost: 50_00, Grade: jobs.Given(catalog.Centi(90_00)), Breakage: jobs.Given(catalog.Micro(100_000))}}
+	a.Quotes = []catalog.Quote{{Plater: jobs.South, Cost: 50_00, Grade: jobs.Given(catalog.Centi(90_00)),
+		Breakage: jobs.Given(catalog.Micro(100_000))}}
 	b.Grade, b.Days = jobs.Given(catalog.Centi(80_00)), jobs.Given(5)
 	c.Grade, c.Days, c.Chance = jobs.Given(catalog.Centi(70_00)), jobs.Given(5), 600_000
 	st.Pieces = []catalog.Piece{a, b, c}
@@ -53,20 +54,24 @@ func TestLines(t *testing.T) {
 	}{
 		{"all", func(*catalog.State) {}, "a.40/- a.40/b.5 a.40/c.5 b.5/- c.5/- c.5/a.40 c.5/b.5"},
 		// 40 + 5 <= 45, and a rescue takes 30 days: 5 + 30 is in time, 40 + 30 not
-		{"days", func(st *catalog.State) { st.Job.WithinDays = jobs.Given(45) }, "a.40/b.5 a.40/c.5 b.5/- c.5/- c.5/a.40 c.5/b.5"},
+		{"days", func(st *catalog.State) { st.Job.WithinDays = jobs.Given(45) },
+			"a.40/b.5 a.40/c.5 b.5/- c.5/- c.5/a.40 c.5/b.5"},
 		{"fewer days", func(st *catalog.State) { st.Job.WithinDays = jobs.Given(44) }, "b.5/- c.5/- c.5/b.5"},
 		// b can't fail: no time for a rescue is needed
 		{"no days", func(st *catalog.State) { st.Job.WithinDays = jobs.Given(5) }, "b.5/-"},
 		// c never comes: not alone, and not in reserve of what is certain to fail
-		{"certain", func(st *catalog.State) { st.Pieces[2].Chance = 0 }, "a.40/- a.40/b.5 a.40/c.5 b.5/- c.5/a.40 c.5/b.5"},
+		{"certain", func(st *catalog.State) { st.Pieces[2].Chance = 0 },
+			"a.40/- a.40/b.5 a.40/c.5 b.5/- c.5/a.40 c.5/b.5"},
 		{"both certain", func(st *catalog.State) {
 			st.Pieces[2].Chance = 0
 			st.Pieces[0].Quotes[0].Breakage.V = catalog.One
 		}, "a.40/b.5 b.5/- c.5/b.5"},
 		{"fallback floor", func(st *catalog.State) {
-			st.Slots[jobs.Left].Target = catalog.Target{Floor: jobs.Given(catalog.Centi(85_00)), FallbackFloor: jobs.Given(catalog.Centi(75_00))}
+			st.Slots[jobs.Left].Target = catalog.Target{Floor: jobs.Given(catalog.Centi(85_00)),
+				FallbackFloor: jobs.Given(catalog.Centi(75_00))}
 		}, "a.40/- a.40/b.5"},
-		{"floor for both", func(st *catalog.State) { st.Slots[jobs.Left].Target.Floor = jobs.Given(catalog.Centi(85_00)) }, "a.40/-"},
+		{"floor for both",
+			func(st *catalog.State) { st.Slots[jobs.Left].Target.Floor = jobs.Given(catalog.Centi(85_00)) }, "a.40/-"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -85,8 +90,10 @@ func TestLogLoss(t *testing.T) {
 	for _, tt := range []struct {
 		k, f catalog.Micro
 		want int64
-	}{{100_000, catalog.One, 105_361}, {100_000, 400_000, 40_822}, {1, 1, 0}, {0, catalog.One, 0}, {999_999, catalog.One, 13_815_511}} {
-		if got := choice.LogLoss(choice.BothFail(&plan.Choice{Fails: tt.k}, &plan.Choice{Fails: tt.f})); got != tt.want {
+	}{{100_000, catalog.One, 105_361}, {100_000, 400_000, 40_822}, {1, 1, 0}, {0, catalog.One, 0},
+		{999_999, catalog.One, 13_815_511}} {
+		if got := choice.LogLoss(choice.BothFail(&plan.Choice{Fails: tt.k}, &plan.Choice{Fails: tt.f})); got !=
+			tt.want {
 			t.Errorf("p %d x %d: %d, want %d", tt.k, tt.f, got, tt.want)
 		}
 	}
@@ -108,7 +115,8 @@ func TestLimits(t *testing.T) {
 	if got := MeanLimit(st, 82_50); got != 82_50*400 {
 		t.Errorf("mean: %d", got)
 	}
-	if math.Abs(meanGrade(st, []plan.Line{{Slot: jobs.Left, Choice: &plan.Choice{Grade: 90_00}}, {Slot: jobs.Right, Choice: &plan.Choice{Grade: 70_00}}})-85) > 1e-9 {
+	if math.Abs(meanGrade(st, []plan.Line{{Slot: jobs.Left, Choice: &plan.Choice{Grade: 90_00}},
+		{Slot: jobs.Right, Choice: &plan.Choice{Grade: 70_00}}})-85) > 1e-9 {
 		t.Error("weighted mean of 90 x 3 and 70 x 1 is not 85")
 	}
 }

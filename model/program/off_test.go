@@ -21,7 +21,8 @@ func (r *randomRule) options() jobs.Options {
 		opt.Off = []string{"budget-outlay"} // a job has one budget
 	case "match-plater":
 		opt.On = append(opt.On, "second-plater", "fresh") // something has to be plated, by either
-		opt.Off = []string{"minimum", "freight", "days", "completion", "floor", "budget-outlay", "budget-expected", "match-grade", "match-tone"}
+		opt.Off = []string{"minimum", "freight", "days", "completion", "floor", "budget-outlay", "budget-expected",
+			"match-grade", "match-tone"}
 	case "max-breakage":
 		opt.On = append(opt.On, "fresh")
 		opt.Off = []string{"days", "completion", "budget-outlay", "budget-expected"}
@@ -31,22 +32,29 @@ func (r *randomRule) options() jobs.Options {
 
 // randomRules are all rules and costs that can be switched off in a state.
 var randomRules = []randomRule{
-	{"floor", randomEachTarget(func(t *catalog.Target) { t.Floor = catalog.Val[catalog.Centi]{} }), []string{"floor", "fallback-floor"}},
-	{"fallback-floor", randomEachTarget(func(t *catalog.Target) { t.FallbackFloor = catalog.Val[catalog.Centi]{} }), nil},
-	{"fresh", randomEachTarget(func(t *catalog.Target) { t.Fresh = catalog.Val[bool]{} }), []string{"fresh", "fallback-fresh"}},
-	{"lasting", randomEachTarget(func(t *catalog.Target) { t.Lasting = catalog.Val[bool]{} }), []string{"lasting", "fallback-lasting"}},
+	{"floor", randomEachTarget(func(t *catalog.Target) { t.Floor = catalog.Val[catalog.Centi]{} }),
+		[]string{"floor", "fallback-floor"}},
+	{"fallback-floor", randomEachTarget(func(t *catalog.Target) { t.FallbackFloor = catalog.Val[catalog.Centi]{} }),
+		nil},
+	{"fresh", randomEachTarget(func(t *catalog.Target) { t.Fresh = catalog.Val[bool]{} }),
+		[]string{"fresh", "fallback-fresh"}},
+	{"lasting", randomEachTarget(func(t *catalog.Target) { t.Lasting = catalog.Val[bool]{} }),
+		[]string{"lasting", "fallback-lasting"}},
 	{"mean", func(st *catalog.State) { st.Job.Target.Mean = catalog.Val[catalog.Centi]{} }, []string{"mean"}},
 	{"max-breakage", func(st *catalog.State) {
 		for s := range st.Slots {
 			st.Slots[s].MaxBreakage = catalog.Val[catalog.Micro]{}
 		}
 	}, []string{"max-breakage"}},
-	{"match-grade", randomEachMatch(func(m *catalog.Match) { m.GradeWithin = catalog.Val[catalog.Centi]{} }), []string{"match-grade"}},
-	{"match-tone", randomEachMatch(func(m *catalog.Match) { m.ToneWithin = catalog.Val[catalog.Centi]{} }), []string{"match-tone"}},
+	{"match-grade", randomEachMatch(func(m *catalog.Match) { m.GradeWithin = catalog.Val[catalog.Centi]{} }),
+		[]string{"match-grade"}},
+	{"match-tone", randomEachMatch(func(m *catalog.Match) { m.ToneWithin = catalog.Val[catalog.Centi]{} }),
+		[]string{"match-tone"}},
 	{"match-plater", randomEachMatch(func(m *catalog.Match) { m.SamePlater = false }), []string{"match-plater"}},
 	{"match-fresh", randomEachMatch(func(m *catalog.Match) { m.FreshAlike = false }), []string{"match-fresh"}},
 	{"days", func(st *catalog.State) { st.Job.WithinDays = catalog.Val[int]{} }, []string{"days"}},
-	{"completion", func(st *catalog.State) { st.Job.Completion = catalog.Val[catalog.Micro]{} }, []string{"completion"}},
+	{"completion", func(st *catalog.State) { st.Job.Completion = catalog.Val[catalog.Micro]{} },
+		[]string{"completion"}},
 	{"budget-outlay", func(st *catalog.State) { st.Job.Budget = catalog.Val[catalog.Cents]{} }, []string{"budget"}},
 	{"budget-expected", func(st *catalog.State) { st.Job.Budget = catalog.Val[catalog.Cents]{} }, []string{"budget"}},
 	{"lock", func(st *catalog.State) { st.Locks = nil }, []string{"lock"}},

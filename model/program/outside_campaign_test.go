@@ -63,10 +63,12 @@ func TestOutsideCampaign(t *testing.T) {
 		}
 		all := oracle.NewSearch(st).Run()
 		if all.Has != plan.Has || all.Has && all.Total != plan.Expected {
-			t.Errorf("seed %d: %s %d; cbc %v %v, by trying everything %d %v", seed, plan.Status, plan.Expected, want, has, all.Total, all.Has)
+			t.Errorf("seed %d: %s %d; cbc %v %v, by trying everything %d %v", seed, plan.Status, plan.Expected, want,
+				has, all.Total, all.Has)
 		}
 		off++
-		t.Logf("seed %d: %s %d, which trying everything confirms; cbc %v %v", seed, plan.Status, plan.Expected, want, has)
+		t.Logf("seed %d: %s %d, which trying everything confirms; cbc %v %v", seed, plan.Status, plan.Expected, want,
+			has)
 	}
 	t.Logf("%d programs, %d with a plan; cbc is off in %d", jobs, found, off)
 	if found < jobs/3 || off > jobs/50+1 {

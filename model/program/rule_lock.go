@@ -16,7 +16,8 @@ func lockRule(st *catalog.State, c *plan.Choice, role Role) string {
 	}
 	for i := range st.Locks {
 		l := &st.Locks[i]
-		if done := choice.AsDone(st, c, l.Work); l.Slot != c.Slot || Matches(&l.Filter, c) || Matches(&l.Filter, &done) {
+		if done := choice.AsDone(st, c, l.Work); l.Slot != c.Slot || Matches(&l.Filter, c) ||
+			Matches(&l.Filter, &done) {
 			continue
 		}
 		if l.Reason != "" {

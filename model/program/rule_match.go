@@ -48,8 +48,10 @@ func (p *Program) matches() {
 	}
 }
 
-func (p *Program) near(m *catalog.Match, what string, slots []int, within catalog.Centi, value func(*plan.Choice) catalog.Centi) {
-	n := solver.WithinTolerance{Name: "match " + m.ID + " " + what, Groups: slots, Tolerance: int64(within), Tag: TagMatch(m.ID)}
+func (p *Program) near(m *catalog.Match, what string, slots []int, within catalog.Centi,
+	value func(*plan.Choice) catalog.Centi) {
+	n := solver.WithinTolerance{Name: "match " + m.ID + " " + what, Groups: slots, Tolerance: int64(within),
+		Tag: TagMatch(m.ID)}
 	for _, s := range slots {
 		values := make([]int64, len(p.Pairs[s]))
 		for i := range values {

@@ -74,12 +74,14 @@ func TestRules(t *testing.T) {
 		{"ban of another work", []change{ban(func(f *catalog.Filter) { f.Work = catalog.WorkClean })}, "", ""},
 		{"lock on it", []change{lock(func(f *catalog.Filter) { f.Piece = jobs.Bare })}, "", ""},
 		{"lock on another", []change{lock(func(f *catalog.Filter) { f.Piece = jobs.Hazy })}, "lock", ""},
-		{"lock of another slot", []change{lock(func(f *catalog.Filter) { f.Slot, f.Piece = jobs.Right, jobs.Hazy })}, "", ""},
+		{"lock of another slot", []change{lock(func(f *catalog.Filter) { f.Slot, f.Piece = jobs.Right, jobs.Hazy })},
+			"", ""},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
 			st := jobs.Tiny()
-			c := &plan.Choice{Slot: jobs.Left, Piece: jobs.Bare, Work: catalog.WorkReplate, Plater: jobs.South, Level: "show", Quote: catalog.None, Grade: 70_00}
+			c := &plan.Choice{Slot: jobs.Left, Piece: jobs.Bare, Work: catalog.WorkReplate, Plater: jobs.South,
+				Level: "show", Quote: catalog.None, Grade: 70_00}
 			for _, do := range tt.do {
 				do(st, c)
 			}
@@ -101,7 +103,8 @@ func TestReasonsInWords(t *testing.T) {
 	st.Slots[jobs.Left].Target.Floor = jobs.Given(catalog.Centi(82_50))
 	st.Slots[jobs.Left].MaxBreakage = jobs.Given(catalog.Micro(32_500))
 	c := &plan.Choice{Slot: jobs.Left, Grade: 7_05, Breakage: 1_000_000}
-	want := []Reason{{"floor", "grade 7.05 is below the floor of 82.5"}, {"breakage", "breakage 100% is above the most allowed, 3.25%"}}
+	want := []Reason{{"floor", "grade 7.05 is below the floor of 82.5"},
+		{"breakage", "breakage 100% is above the most allowed, 3.25%"}}
 	got := Admit(st, c, Planned)
 	if len(got) != 2 || got[0] != want[0] || got[1] != want[1] {
 		t.Errorf("got %q", got)

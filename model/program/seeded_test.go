@@ -51,7 +51,8 @@ func ownReproductions(st *catalog.State) *plan.Plan {
 		if p.Kind != catalog.Reproduction || s == len(st.Slots) {
 			continue
 		}
-		own := slices.DeleteFunc(choices[s], func(k plan.Choice) bool { return k.Piece != i || k.Work != catalog.WorkAsIs })
+		own := slices.DeleteFunc(choices[s],
+			func(k plan.Choice) bool { return k.Piece != i || k.Work != catalog.WorkAsIs })
 		if len(own) != 1 {
 			return pl
 		}

@@ -66,7 +66,8 @@ func TestOneForTwoRandom(t *testing.T) {
 			})
 		}
 	}
-	t.Logf("of %d jobs %d share a spare, %d are cheaper by it; %d tasks are possible only so", all, shared, cheaper, only)
+	t.Logf("of %d jobs %d share a spare, %d are cheaper by it; %d tasks are possible only so", all, shared, cheaper,
+		only)
 	if shared < 10 || cheaper < 10 || only < 1 {
 		t.Errorf("too few: %d share, %d are cheaper, %d possible only so", shared, cheaper, only)
 	}

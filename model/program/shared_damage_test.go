@@ -19,11 +19,15 @@ func TestOneForTwoDamage(t *testing.T) {
 		rule, name string
 		damage     func(st *catalog.State, p *plan.Plan)
 	}{
-		{"sharing-slot", "with a slot there isn't", func(_ *catalog.State, p *plan.Plan) { p.Lines[0].Sharing.With = 7 }},
-		{"sharing-slot", "with a negative one", func(_ *catalog.State, p *plan.Plan) { p.Lines[0].Sharing.With = catalog.None }},
+		{"sharing-slot", "with a slot there isn't",
+			func(_ *catalog.State, p *plan.Plan) { p.Lines[0].Sharing.With = 7 }},
+		{"sharing-slot", "with a negative one",
+			func(_ *catalog.State, p *plan.Plan) { p.Lines[0].Sharing.With = catalog.None }},
 		{"sharing-slot", "with itself", func(_ *catalog.State, p *plan.Plan) { p.Lines[0].Sharing.With = 0 }},
-		{"sharing-slot", "with a line that is gone", func(_ *catalog.State, p *plan.Plan) { p.Lines = append(p.Lines[:1], p.Lines[2:]...) }},
-		{"sharing-other", "the other holds it alone", func(_ *catalog.State, p *plan.Plan) { p.Lines[1].Sharing = nil }},
+		{"sharing-slot", "with a line that is gone",
+			func(_ *catalog.State, p *plan.Plan) { p.Lines = append(p.Lines[:1], p.Lines[2:]...) }},
+		{"sharing-other", "the other holds it alone",
+			func(_ *catalog.State, p *plan.Plan) { p.Lines[1].Sharing = nil }},
 		{"sharing-other", "with a third", func(_ *catalog.State, p *plan.Plan) { p.Lines[0].Sharing.With = 2 }},
 		{"sharing-other", "three in a ring", func(_ *catalog.State, p *plan.Plan) {
 			again := *p.Lines[1].Fallback
@@ -42,10 +46,15 @@ func TestOneForTwoDamage(t *testing.T) {
 		{"line-expected", "the other one", func(_ *catalog.State, p *plan.Plan) {
 			p.Lines[0].Sharing.Yields, p.Lines[1].Sharing.Yields = true, false
 		}},
-		{"line-expected", "yielding for nothing", func(_ *catalog.State, p *plan.Plan) { p.Lines[1].Expected -= 10_00 }},
+		{"line-expected", "yielding for nothing",
+			func(_ *catalog.State, p *plan.Plan) { p.Lines[1].Expected -= 10_00 }},
 		{"expected", "yielding for nothing", func(_ *catalog.State, p *plan.Plan) { p.Expected -= 10_00 }},
-		{"expected", "held for itself", func(_ *catalog.State, p *plan.Plan) { p.Lines[0].Sharing, p.Lines[1].Sharing = nil, nil }},
-		{"piece", "held for each", func(_ *catalog.State, p *plan.Plan) { p.Lines[0].Sharing, p.Lines[1].Sharing = nil, nil }},
+		{"expected", "held for itself",
+			func(_ *catalog.State, p *plan.Plan) { p.Lines[0].Sharing, p.Lines[1].Sharing = nil, nil }},
+		{"piece", "held for each", func(_ *catalog.State, p *plan.Plan) {
+			p.Lines[0].Sharing, p.Lines[1].Sharing = nil,
+				nil
+		}},
 		{"piece", "held for a third too", func(_ *catalog.State, p *plan.Plan) {
 			again := *p.Lines[1].Fallback
 			again.Slot = 2
@@ -57,10 +66,13 @@ func TestOneForTwoDamage(t *testing.T) {
 			again.Slot = 2
 			p.Lines[2].Fallback = &again
 		}},
-		{"days", "no time for yielding", func(st *catalog.State, _ *plan.Plan) { st.Job.WithinDays = jobs.RandomSet(29) }},
+		{"days", "no time for yielding",
+			func(st *catalog.State, _ *plan.Plan) { st.Job.WithinDays = jobs.RandomSet(29) }},
 		{"figure-completion", "as if each had its own", func(_ *catalog.State, p *plan.Plan) { p.Completion = 0.8 }},
-		{"completion", "", func(st *catalog.State, _ *plan.Plan) { st.Job.Completion = jobs.RandomSet[catalog.Micro](784_010) }},
-		{"certain-failure", "both fail for certain", func(st *catalog.State, _ *plan.Plan) { st.Pieces[0].Chance, st.Pieces[1].Chance = 0, 0 }},
+		{"completion", "",
+			func(st *catalog.State, _ *plan.Plan) { st.Job.Completion = jobs.RandomSet[catalog.Micro](784_010) }},
+		{"certain-failure", "both fail for certain",
+			func(st *catalog.State, _ *plan.Plan) { st.Pieces[0].Chance, st.Pieces[1].Chance = 0, 0 }},
 		{"budget", "", func(st *catalog.State, p *plan.Plan) {
 			st.Job.Budget, st.Job.BudgetOn = jobs.RandomSet(p.Expected-1), catalog.OnExpected
 		}},
@@ -69,7 +81,8 @@ func TestOneForTwoDamage(t *testing.T) {
 		t.Run(d.rule+" "+d.name, func(t *testing.T) {
 			st, plan := oneSparePlan(t)
 			d.damage(st, plan)
-			if found := check.Check(st, plan); !slices.ContainsFunc(found, func(v check.Violation) bool { return v.Rule == d.rule }) {
+			if found := check.Check(st, plan); !slices.ContainsFunc(found,
+				func(v check.Violation) bool { return v.Rule == d.rule }) {
 				t.Errorf("not named, got %v", found)
 			}
 		})
@@ -81,7 +94,8 @@ func TestOneForTwoDamage(t *testing.T) {
 func oneSparePlan(t *testing.T) (*catalog.State, *plan.Plan) {
 	t.Helper()
 	st := oneSpare()
-	st.Slots = append(st.Slots, catalog.Slot{ID: "tail", Quantity: 1, Weight: 100, Rescue: jobs.Given(catalog.Cents(80_00))})
+	st.Slots = append(st.Slots,
+		catalog.Slot{ID: "tail", Quantity: 1, Weight: 100, Rescue: jobs.Given(catalog.Cents(80_00))})
 	third, fourth := st.Pieces[1], st.Pieces[2]
 	third.ID, third.Fits = "tl", []int{2}
 	fourth.ID, fourth.Price = "dear", 5000_00

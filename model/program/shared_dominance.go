@@ -119,10 +119,12 @@ func (b *slotChoices) ownLines(k int32, j *dominance) []ownLine {
 			}
 		}
 		if b.allowed(k, f) {
-			list = append(list, ownLine{b.pair(k, f).Expected, choice.LogLoss(choice.BothFail(&b.choices[k], b.choice(f)))})
+			list = append(list,
+				ownLine{b.pair(k, f).Expected, choice.LogLoss(choice.BothFail(&b.choices[k], b.choice(f)))})
 		}
 	}
-	slices.SortFunc(list, func(x, y ownLine) int { return cmp.Or(cmp.Compare(x.cost, y.cost), cmp.Compare(x.loss, y.loss)) })
+	slices.SortFunc(list,
+		func(x, y ownLine) int { return cmp.Or(cmp.Compare(x.cost, y.cost), cmp.Compare(x.loss, y.loss)) })
 	least := int64(choice.Certain)
 	list = slices.DeleteFunc(list, func(x ownLine) bool {
 		worse := x.loss >= least

@@ -38,7 +38,8 @@ func TestOneForTwoLinesLeftOut(t *testing.T) {
 
 func sameTotals(t *testing.T, st *catalog.State, name string) *plan.Plan {
 	t.Helper()
-	all, err := Compile(st, Options{OneForTwo: true, AllLines: true}).Solve(context.Background(), solver.Change{}, solver.Settings{})
+	all, err := Compile(st, Options{OneForTwo: true, AllLines: true}).Solve(context.Background(), solver.Change{},
+		solver.Settings{})
 	if err != nil {
 		t.Fatalf("%s: %v", name, err)
 	}
@@ -52,7 +53,8 @@ func sameTotals(t *testing.T, st *catalog.State, name string) *plan.Plan {
 	}
 	for _, plan := range []*plan.Plan{few, rough} {
 		if plan.Has != all.Has || plan.Expected != all.Expected {
-			t.Errorf("%s: in hand %t, total %d, with all lines %t, %d", name, plan.Has, plan.Expected, all.Has, all.Expected)
+			t.Errorf("%s: in hand %t, total %d, with all lines %t, %d", name, plan.Has, plan.Expected, all.Has,
+				all.Expected)
 		}
 	}
 	return all
@@ -82,7 +84,8 @@ func TestOneForTwoReplaces(t *testing.T) {
 	j := newDominance(st, 0, wants{shared: make([]bool, 3), got: make([]bool, 3)}, Options{})
 	r := rand.New(rand.NewPCG(3, 4))
 	some := func(own catalog.Cents) shareClass {
-		return shareClass{Sharer: sharedspare.Sharer{Fails: 1 + catalog.Micro(r.IntN(1000))*1000, Spare: catalog.Micro(r.IntN(4)) * 300_000,
+		return shareClass{Sharer: sharedspare.Sharer{Fails: 1 + catalog.Micro(r.IntN(1000))*1000,
+			Spare:        catalog.Micro(r.IntN(4)) * 300_000,
 			FallbackCost: catalog.Cents(r.IntN(2000)), Rescue: own, MayWait: r.IntN(3) > 0}}
 	}
 	did := 0
@@ -95,7 +98,8 @@ func TestOneForTwoReplaces(t *testing.T) {
 		none := [2]int{catalog.None, catalog.None}
 		rank := func(class int, cost catalog.Cents) *ranking {
 			return &ranking{figures{cost: cost, loss: sp.class[0][class].Loss()},
-				sig{shared: none, bundles: none, plater: catalog.None, vendor: catalog.None, got: catalog.None}, class, Pair{}}
+				sig{shared: none, bundles: none, plater: catalog.None, vendor: catalog.None, got: catalog.None}, class,
+				Pair{}}
 		}
 		a := rank(0, catalog.Cents(1000+r.IntN(100)))
 		b := rank(1, a.cost+catalog.Cents(r.IntN(300)))
@@ -119,7 +123,8 @@ func TestOneForTwoReplaces(t *testing.T) {
 					second, okB = sharedspare.PairUp(x.Sharer, sp.class[0][1].Sharer)
 				}
 				if okB && (!okA || a.cost+first.Cost > b.cost+second.Cost || first.Both > second.Both) {
-					t.Fatalf("%+v at %d for %+v at %d, with %+v", sp.class[0][0].Sharer, a.cost, sp.class[0][1].Sharer, b.cost, x.Sharer)
+					t.Fatalf("%+v at %d for %+v at %d, with %+v", sp.class[0][0].Sharer, a.cost, sp.class[0][1].Sharer,
+						b.cost, x.Sharer)
 				}
 			}
 		}

@@ -34,7 +34,8 @@ func (p *Program) shareRows() {
 }
 
 func (p *Program) spareName(sp *spare) string {
-	return fmt.Sprintf("one %s for %s and %s", p.State.Pieces[sp.piece].Key(), p.State.Slots[sp.slots[0]].ID, p.State.Slots[sp.slots[1]].ID)
+	return fmt.Sprintf("one %s for %s and %s", p.State.Pieces[sp.piece].Key(), p.State.Slots[sp.slots[0]].ID,
+		p.State.Slots[sp.slots[1]].ID)
 }
 
 // shareColumns gives the lines that share a term in the rows of their cell, and takes

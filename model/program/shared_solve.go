@@ -26,7 +26,8 @@ func OneForTwoAgainstOne(ctx context.Context, st *catalog.State, set solver.Sett
 	return oneForTwoAgainstOne(ctx, st, set, firstPairs)
 }
 
-func oneForTwoAgainstOne(ctx context.Context, st *catalog.State, set solver.Settings, pairs int) (two, one *plan.Plan, err error) {
+func oneForTwoAgainstOne(ctx context.Context, st *catalog.State, set solver.Settings,
+	pairs int) (two, one *plan.Plan, err error) {
 	began := time.Now()
 	half, done := Portion(ctx, 0.5)
 	defer done()

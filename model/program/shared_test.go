@@ -26,8 +26,10 @@ func oneSpare() *catalog.State {
 			Rescue: jobs.Given(catalog.Cents(600_00)), RescueDays: jobs.Given(30)})
 	}
 	piece := func(id string, chance catalog.Micro, price catalog.Cents, fits ...int) {
-		st.Pieces = append(st.Pieces, catalog.Piece{ID: id, Fits: fits, Kind: catalog.Original, Side: catalog.Shops, Vendor: catalog.None,
-			Bundle: catalog.None, Metal: catalog.None, Quantity: 1, Chance: chance, Price: price, Grade: jobs.Given(catalog.Centi(90_00))})
+		st.Pieces = append(st.Pieces, catalog.Piece{ID: id, Fits: fits, Kind: catalog.Original, Side: catalog.Shops,
+			Vendor: catalog.None,
+			Bundle: catalog.None, Metal: catalog.None, Quantity: 1, Chance: chance, Price: price,
+			Grade: jobs.Given(catalog.Centi(90_00))})
 	}
 	piece("rl", 900_000, 0, 0)
 	piece("rr", 800_000, 0, 1)
@@ -61,15 +63,19 @@ func TestOneForTwoByHand(t *testing.T) {
 		// 0.02 x (600 - 100) where both fail; of equals the later yields.
 		{"both fail: one rescue", func(*catalog.State) {}, 80_00, 40_00, 1, 0.98},
 		// 0.02 x (400 - 100)
-		{"the one that is rescued cheaply yields", func(st *catalog.State) { st.Slots[0].Rescue.V = 400_00 }, 60_00, 36_00, 0, 0.98},
-		// a rescue of the left is in time, one of the right isn't: the right must have a spare of its own, and the left yields
+		{"the one that is rescued cheaply yields", func(st *catalog.State) { st.Slots[0].Rescue.V = 400_00 }, 60_00,
+			36_00, 0, 0.98},
+		// a rescue of the left is in time, one of the right isn't: the right must have a spare of
+		// its own, and the left yields
 		{"by the date only the dear one may yield", func(st *catalog.State) {
 			st.Job.WithinDays = jobs.Given(20)
 			st.Slots[0].Rescue.V, st.Slots[0].RescueDays.V = 900_00, 10
 		}, 110_00, 46_00, 0, 0.98},
-		{"by the date neither may yield", func(st *catalog.State) { st.Job.WithinDays = jobs.Given(20) }, -1, -1, -1, 0},
+		{"by the date neither may yield", func(st *catalog.State) { st.Job.WithinDays = jobs.Given(20) }, -1, -1, -1,
+			0},
 		// 0.3 x 600: nobody falls back on it
-		{"the spare is dearer than a rescue", func(st *catalog.State) { st.Pieces[2].Price = 700_00 }, 180_00, 180_00, -1, 0.72},
+		{"the spare is dearer than a rescue", func(st *catalog.State) { st.Pieces[2].Price = 700_00 }, 180_00, 180_00,
+			-1, 0.72},
 		// 0.3 x 700, and 0.02 x (600 - 700)
 		{"dearer, but the chance is asked for", func(st *catalog.State) {
 			st.Pieces[2].Price = 700_00
@@ -78,7 +84,8 @@ func TestOneForTwoByHand(t *testing.T) {
 		{"only sharing gives the chance asked for", func(st *catalog.State) {
 			st.Job.Completion = jobs.Given(catalog.Micro(979_000))
 		}, -1, 40_00, 1, 0.98},
-		{"not even sharing gives it", func(st *catalog.State) { st.Job.Completion = jobs.Given(catalog.Micro(981_000)) }, -1, -1, -1, 0},
+		{"not even sharing gives it",
+			func(st *catalog.State) { st.Job.Completion = jobs.Given(catalog.Micro(981_000)) }, -1, -1, -1, 0},
 		{"within the budget only if shared", func(st *catalog.State) {
 			st.Job.Budget, st.Job.BudgetOn = jobs.Given(catalog.Cents(40_00)), catalog.OnExpected
 		}, -1, 40_00, 1, 0.98},
@@ -197,7 +204,8 @@ func TestOneForTwoOutcomes(t *testing.T) {
 			if got := float64(l.Expected + o.Expected); math.Abs(got-mean) > 3 {
 				t.Errorf("seed %d: %g expected, %g on average", seed, got, mean)
 			}
-			if got := adapter.BruteNoRescue(&adapter.BruteLine{K: l.Choice, F: l.Fallback}, &adapter.BruteLine{K: o.Choice, F: o.Fallback}); math.Abs(got-fine) > 1e-12 {
+			if got := adapter.BruteNoRescue(&adapter.BruteLine{K: l.Choice, F: l.Fallback},
+				&adapter.BruteLine{K: o.Choice, F: o.Fallback}); math.Abs(got-fine) > 1e-12 {
 				t.Errorf("seed %d: chance %g, %g on average", seed, got, fine)
 			}
 		}
@@ -219,7 +227,8 @@ func oneSpareChance(c *plan.Choice, fails bool) float64 {
 func TestOneForTwoWithoutIt(t *testing.T) {
 	st := oneSpare()
 	p := Compile(st, Options{})
-	if len(p.Problem.Groups) != len(st.Slots) || len(p.spares) > 0 || slices.ContainsFunc(p.Problem.Rows, func(r solver.Row) bool { return r.Sense == solver.AtLeast && r.Name != "mean" }) {
+	if len(p.Problem.Groups) != len(st.Slots) || len(p.spares) > 0 || slices.ContainsFunc(p.Problem.Rows,
+		func(r solver.Row) bool { return r.Sense == solver.AtLeast && r.Name != "mean" }) {
 		t.Error("a program without sharing has groups or rows of it")
 	}
 }
@@ -264,7 +273,8 @@ func TestOneForTwoStopped(t *testing.T) {
 				t.Errorf("seed %d: %v", seed, v)
 			}
 			if whole.Has && (plan.Status == solver.Infeasible || plan.Bound > whole.Expected) {
-				t.Errorf("seed %d: %s, bound %d, but there is a plan for %d", seed, plan.Status, plan.Bound, whole.Expected)
+				t.Errorf("seed %d: %s, bound %d, but there is a plan for %d", seed, plan.Status, plan.Bound,
+					whole.Expected)
 			}
 		}
 		if p.GaveUp && first.Status != solver.Stopped {

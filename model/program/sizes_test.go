@@ -13,7 +13,8 @@ import (
 // hardly any failure to spare, and on the edge of its limits; seldom with all money as large
 // or as small as it may be.
 func SizedState(seed int64, slots int) *catalog.State {
-	on := [][]string{nil, {"match-grade", "completion", "lead", "quote", "given-grade"}, {"match-grade", "match-tone", "mean"}, {"trade", "vendor"}}
+	on := [][]string{nil, {"match-grade", "completion", "lead", "quote", "given-grade"},
+		{"match-grade", "match-tone", "mean"}, {"trade", "vendor"}}
 	st := jobs.Random(seed, slots, jobs.Options{On: on[seed%4]})
 	r := rand.New(rand.NewPCG(uint64(seed), 77))
 	jobs.RealSizes(r, st)
@@ -36,7 +37,8 @@ func TestSizes(t *testing.T) {
 	for seed := range int64(jobs.Campaign(250, 30_000)) {
 		slots := 1 + int(seed/4%5)
 		ok := false
-		t.Run(jobs.RandomName(seed, slots, "sizes"), func(t *testing.T) { _, ok = bruteSolve(t, SizedState(seed, slots)) })
+		t.Run(jobs.RandomName(seed, slots, "sizes"),
+			func(t *testing.T) { _, ok = bruteSolve(t, SizedState(seed, slots)) })
 		if all++; ok {
 			feasible++
 		}
@@ -78,7 +80,8 @@ func TestSizesOfRows(t *testing.T) {
 	if seen["nearly certain"] < 5 {
 		t.Errorf("only %d lines nearly certain to fail", seen["nearly certain"])
 	}
-	for _, what := range []string{"none or one", "55296 to 57343", "above 0x10FFFF", "large money", "cents", "below the mean"} {
+	for _, what := range []string{"none or one", "55296 to 57343", "above 0x10FFFF", "large money", "cents",
+		"below the mean"} {
 		if seen[what] < 20 {
 			t.Errorf("only %d lines with: %s; seen %v", seen[what], what, seen)
 		}

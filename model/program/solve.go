@@ -81,7 +81,8 @@ func Best(ctx context.Context, st *catalog.State, set solver.Settings) (*plan.Pl
 	if !first.Has {
 		return p.Plan(first), nil
 	}
-	least := &solver.Problem{Switches: p.Problem.Switches, Rows: p.Problem.Rows, WithinTolerance: p.Problem.WithinTolerance, AllEqual: p.Problem.AllEqual}
+	least := &solver.Problem{Switches: p.Problem.Switches, Rows: p.Problem.Rows,
+		WithinTolerance: p.Problem.WithinTolerance, AllEqual: p.Problem.AllEqual}
 	least.Groups = p.Costed()
 	ch := solver.Change{Limits: []solver.LimitTo{{Row: RowMean, Limit: -first.Total}}, Start: [][]int{first.Pick}}
 	second, err := SolveOnce(ctx, least, ch, set)
@@ -121,7 +122,8 @@ func (p *Program) SolveOnce(ctx context.Context, ch solver.Change, set solver.Se
 	return SolveOnce(ctx, p.Problem, ch, set)
 }
 
-func SolveOnce(ctx context.Context, problem *solver.Problem, ch solver.Change, set solver.Settings) (solver.Result, error) {
+func SolveOnce(ctx context.Context, problem *solver.Problem, ch solver.Change,
+	set solver.Settings) (solver.Result, error) {
 	s, err := solver.New(problem)
 	if err != nil {
 		return solver.Result{}, err

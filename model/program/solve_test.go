@@ -22,7 +22,8 @@ func TestSolveAndBest(t *testing.T) {
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
-		if plan.Has != ok || ok && (int64(plan.Expected) != want || plan.Bound != plan.Expected || plan.Status != solver.Optimal) {
+		if plan.Has != ok || ok && (int64(plan.Expected) != want || plan.Bound != plan.Expected ||
+			plan.Status != solver.Optimal) {
 			t.Fatalf("seed %d: %v %d, want %d (%v)", seed, plan.Status, plan.Expected, want, ok)
 		}
 		best, err := Best(context.Background(), st, solver.Settings{})
@@ -39,7 +40,8 @@ func TestSolveAndBest(t *testing.T) {
 		most, _ := walk(Compile(st, Options{Best: true, AllLines: true}).Problem, solver.Change{}, nil)
 		limit := solver.Change{Limits: []solver.LimitTo{{Row: RowMean, Limit: -most}}}
 		if want, _ = walk(all.Problem, limit, nil); int64(best.Expected) != want || sumOfGrades(st, best) != -most {
-			t.Fatalf("seed %d: best: grades %d for %d, want %d for %d", seed, sumOfGrades(st, best), best.Expected, -most, want)
+			t.Fatalf("seed %d: best: grades %d for %d, want %d for %d", seed, sumOfGrades(st, best), best.Expected,
+				-most, want)
 		}
 	}
 	if solved < 20 {

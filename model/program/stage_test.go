@@ -70,7 +70,8 @@ func TestStagesAgainstCheck(t *testing.T) {
 		all.extend(0, nil)
 		total, ok, _ := adapter.BruteForce(st)
 		if ok != all.has || ok && total != all.total {
-			t.Errorf("seed %d: search %d %t, enumeration under the check %d %t", 2000+seed, total, ok, all.total, all.has)
+			t.Errorf("seed %d: search %d %t, enumeration under the check %d %t", 2000+seed, total, ok, all.total,
+				all.has)
 		}
 		if ok {
 			feasible++

@@ -3,56 +3,75 @@ package program
 // The facts: common practice, no published source. A case's edits are written against
 // the files of its folder and the one shop they share.
 var facts = []fact{
-	{says: "nickel showing through never polishes out, and however small the spot, the piece is out where the finish has to last", job: "nickel", cases: []outcome{
+	{says: "nickel showing through never polishes out, and however small the spot, the piece is out where the finish " +
+		"has to last", job: "nickel", cases: []outcome{
 		{"a lasting finish", nil, "bar: new as-is"},
 		{"the new one is dear", []edit{{`price = "30.00"`, `price = "300.00"`}}, "bar: worn replate oxley driver"},
 		{"nothing lasting is asked", []edit{{"lasting = true", "lasting = false"}}, "bar: worn as-is"},
 		{"stains instead of nickel", []edit{{`"nickel showing"`, `"stains"`}}, "bar: worn as-is"},
-		{"stains and a high floor", []edit{{`"nickel showing"`, `"stains"`}, {"lasting = true", "lasting = true\nfloor = 92"}}, "bar: worn clean / new"},
+		{"stains and a high floor", []edit{{`"nickel showing"`, `"stains"`},
+			{"lasting = true", "lasting = true\nfloor = 92"}}, "bar: worn clean / new"},
 	}},
 	{says: "a lightly scratched original stays as it is when money rules", job: "scratched", cases: []outcome{
 		{"a driver", nil, "bar: scratched as-is"},
-		{"a little more is asked", []edit{{"target = \"driver\"\n", "[target]\nfloor = 92\n"}}, "bar: scratched clean / new"},
+		{"a little more is asked", []edit{{"target = \"driver\"\n", "[target]\nfloor = 92\n"}},
+			"bar: scratched clean / new"},
 		{"a show", []edit{{`"driver"`, `"show"`}}, "bar: scratched replate oxley show / new"},
 		{"nice, but deeply scratched", []edit{{`"driver"`, `"nice"`}, {`"light"`, `"severe"`}}, "bar: new as-is"},
 	}},
-	{says: "unused old stock with small scratches is used for a nice set unless it is really going to be sold, and is refinished for the highest target", job: "old-stock", cases: []outcome{
+	{says: "unused old stock with small scratches is used for a nice set unless it is really going to be sold, and " +
+		"is refinished for the highest target", job: "old-stock", cases: []outcome{
 		{"could be sold but won't be", nil, "lid: shelf as-is"},
 		{"will be sold", []edit{{"# value", "value"}}, "lid: off-car replate oxley driver / shelf"},
 		{"the highest target", []edit{{`"nice"`, `"concours"`}}, "lid: shelf replate dene show / off-car"},
-		{"the highest target, will be sold", []edit{{`"nice"`, `"concours"`}, {"# value", "value"}}, "lid: off-car replate dene show / shelf"},
+		{"the highest target, will be sold", []edit{{`"nice"`, `"concours"`}, {"# value", "value"}},
+			"lid: off-car replate dene show / shelf"},
 	}},
-	{says: "new screws are bought, not plated, for a plater's least charge per piece is more than a screw; and new ones count as freshly finished", job: "screws", cases: []outcome{
+	{says: "new screws are bought, not plated, for a plater's least charge per piece is more than a screw; and new " +
+		"ones count as freshly finished", job: "screws", cases: []outcome{
 		{"a show", nil, "screws: new as-is"},
-		{"no lot charge", []edit{{`freight = "25.00"`, `freight = "0.00"`}, {`minimum = "60.00"`, `minimum = "0.00"`}}, "screws: new as-is"},
-		{"nor a least charge", []edit{{`freight = "25.00"`, `freight = "0.00"`}, {`minimum = "60.00"`, `minimum = "0.00"`}, {`"9.00"`, `"0.00"`}}, "screws: old replate oxley show / new"},
+		{"no lot charge", []edit{{`freight = "25.00"`, `freight = "0.00"`}, {`minimum = "60.00"`, `minimum = "0.00"`}},
+			"screws: new as-is"},
+		{"nor a least charge", []edit{{`freight = "25.00"`, `freight = "0.00"`},
+			{`minimum = "60.00"`, `minimum = "0.00"`}, {`"9.00"`, `"0.00"`}}, "screws: old replate oxley show / new"},
 		{"precious ones", []edit{{`"0.70"`, `"40.00"`}}, "screws: old replate oxley show"},
 		{"a used set is not fresh", []edit{{`"reproduction"`, `"original"`}}, "screws: old replate oxley show"},
 	}},
-	{says: "in pot metal a straight, blistered piece beats the twisted one, which goes in trade", job: "twisted", cases: []outcome{
-		{"out of the drawer", nil, "grille: drawer repair-replate oxley driver; trade grilles"},
-		{"at three times as much", []edit{{`price = "35.00"`, `price = "105.00"`}}, "grille: drawer repair-replate oxley driver; trade grilles"},
-		{"blistered worse, so the twisted one is kept", []edit{{`"light"`, `"moderate"`}}, "grille: drawer repair-replate oxley driver / twisted"},
-		{"brass untwists", []edit{{`price = "35.00"`, `price = "105.00"`}, {`metal = "pot metal"`, `metal = "brass"`}}, "grille: twisted repair-replate oxley driver / drawer"},
-		{"too dear even so", []edit{{`price = "35.00"`, `price = "390.00"`}, {`credit = "30.00"`, `credit = "0.00"`}}, "grille: twisted repair-replate oxley driver / drawer"},
-	}},
-	{says: "a missing post, soon made, beats a big dent with a wrong post soldered on and sides thinned by sanding", job: "post", cases: []outcome{
-		{"a nice set", nil, "badge: no-post repair-replate dene show / dented"},
-		{"nobody makes posts", []edit{{`"new post", "remove post", `, ""}}, "none"},
-		{"a driver, but it can't be fastened", []edit{{`"nice"`, `"driver"`}}, "badge: no-post repair-replate dene show / dented"},
-		{"a small dent and haze", []edit{{`"severe"`, `"light"`}, {"defect = \"wrong post\"\ncount = 1", "defect = \"haze\""}, {`"thinned"`, `"haze"`}}, "badge: dented clean / no-post"},
-	}},
+	{says: "in pot metal a straight, blistered piece beats the twisted one, which goes in trade", job: "twisted",
+		cases: []outcome{
+			{"out of the drawer", nil, "grille: drawer repair-replate oxley driver; trade grilles"},
+			{"at three times as much", []edit{{`price = "35.00"`, `price = "105.00"`}},
+				"grille: drawer repair-replate oxley driver; trade grilles"},
+			{"blistered worse, so the twisted one is kept", []edit{{`"light"`, `"moderate"`}},
+				"grille: drawer repair-replate oxley driver / twisted"},
+			{"brass untwists", []edit{{`price = "35.00"`, `price = "105.00"`},
+				{`metal = "pot metal"`, `metal = "brass"`}}, "grille: twisted repair-replate oxley driver / drawer"},
+			{"too dear even so", []edit{{`price = "35.00"`, `price = "390.00"`},
+				{`credit = "30.00"`, `credit = "0.00"`}}, "grille: twisted repair-replate oxley driver / drawer"},
+		}},
+	{says: "a missing post, soon made, beats a big dent with a wrong post soldered on and sides thinned by sanding",
+		job: "post", cases: []outcome{
+			{"a nice set", nil, "badge: no-post repair-replate dene show / dented"},
+			{"nobody makes posts", []edit{{`"new post", "remove post", `, ""}}, "none"},
+			{"a driver, but it can't be fastened", []edit{{`"nice"`, `"driver"`}},
+				"badge: no-post repair-replate dene show / dented"},
+			{"a small dent and haze", []edit{{`"severe"`, `"light"`}, {"defect = \"wrong post\"\ncount = 1",
+				"defect = \"haze\""}, {`"thinned"`, `"haze"`}}, "badge: dented clean / no-post"},
+		}},
 	{says: "badly thinned by sanding is never plated, slightly thinned may be", job: "thinned", cases: []outcome{
 		{"badly", nil, "spear: new as-is"},
 		{"badly, at any price", []edit{{`"320.00"`, `"3200.00"`}}, "spear: new as-is"},
-		{"badly, and nothing else is any good", []edit{{"metal = \"brass\"\nprice", "metal = \"unknown\"\nprice"}, {"grade = 82", "grade = 20"}}, "none"},
+		{"badly, and nothing else is any good",
+			[]edit{{"metal = \"brass\"\nprice", "metal = \"unknown\"\nprice"}, {"grade = 82", "grade = 20"}}, "none"},
 		{"slightly", []edit{{`"severe"`, `"light"`}}, "spear: sanded replate oxley driver / new"},
 	}},
-	{says: "an eaten hole with a jagged edge is repaired only if nothing better comes, and what is worth waiting for is waited for while the date allows", job: "lead", cases: []outcome{
+	{says: "an eaten hole with a jagged edge is repaired only if nothing better comes, and what is worth waiting for " +
+		"is waited for while the date allows", job: "lead", cases: []outcome{
 		{"a friend may have one", nil, "crest: friend as-is / eaten"},
 		{"dear to find in a hurry", []edit{{`"500.00"`, `"900.00"`}}, "crest: friend as-is / eaten"},
 		{"he has", []edit{{"chance = 0.6", "chance = 1.0"}}, "crest: friend as-is"},
-		{"too late to fall back", []edit{{"within_days = 120", "within_days = 95"}, {`"500.00"`, `"900.00"`}}, "crest: eaten repair-replate dene show"},
+		{"too late to fall back", []edit{{"within_days = 120", "within_days = 95"}, {`"500.00"`, `"900.00"`}},
+			"crest: eaten repair-replate dene show"},
 		{"too dear", []edit{{`"45.00"`, `"245.00"`}}, "crest: eaten repair-replate dene show / friend"},
 	}},
 	{says: "haze polishes out, unless it is heavy", job: "haze", cases: []outcome{
@@ -66,44 +85,57 @@ var facts = []fact{
 	// What is below the least charge for a lot costs the same at either level: the finer one then.
 	{says: "if one of a pair has to be plated, the other goes along", job: "fresh-pair", cases: []outcome{
 		{"one is worn", nil, "left: good replate oxley driver; right: worn replate oxley show"},
-		{"not seen together", []edit{{"fresh_alike = true", "fresh_alike = false"}}, "left: good as-is; right: worn replate oxley show"},
+		{"not seen together", []edit{{"fresh_alike = true", "fresh_alike = false"}},
+			"left: good as-is; right: worn replate oxley show"},
 		{"neither is", []edit{{`"base showing"`, `"haze"`}}, "left: good as-is; right: worn as-is"},
 	}},
 	{says: "a least charge for a lot makes one send everything to one plater", job: "one-lot", cases: []outcome{
 		{"with it", nil, "hoop: hoop repair-replate ashby driver; cap: cap replate ashby driver"},
-		{"without", []edit{{`minimum = "150.00"`, `minimum = "0.00"`}}, "hoop: hoop repair-replate ashby driver; cap: cap replate corley driver"},
+		{"without", []edit{{`minimum = "150.00"`, `minimum = "0.00"`}},
+			"hoop: hoop repair-replate ashby driver; cap: cap replate corley driver"},
 	}},
-	{says: "a casting goes to the specialist, though he is dearer, because the cheap plater breaks it", job: "specialist", cases: []outcome{
-		{"pot metal", nil, "handle: handle repair-replate dene show"},
-		{"brass", []edit{{`metal = "pot metal"`, `metal = "brass"`}}, "handle: handle repair-replate oxley show"},
-		{"soon found again", []edit{{`"900.00"`, `"150.00"`}}, "handle: handle repair-replate oxley driver"},
-	}},
-	{says: "a piece that can't be had again goes to the careful plater or stays as it is", job: "irreplaceable", cases: []outcome{
-		{"the only one", nil, "mascot: mascot replate dene show"},
-		{"good enough as it is", []edit{{"target = \"nice\"\n", ""}}, "mascot: mascot as-is"},
-		{"nobody is careful enough", []edit{{"max_breakage = 0.02", "max_breakage = 0.01"}}, "none"},
-		{"soon found again", []edit{{"max_breakage = 0.02\n", ""}, {"0.7 dm2", "3 dm2"}}, "mascot: mascot replate oxley driver"},
-	}},
+	{says: "a casting goes to the specialist, though he is dearer, because the cheap plater breaks it",
+		job: "specialist", cases: []outcome{
+			{"pot metal", nil, "handle: handle repair-replate dene show"},
+			{"brass", []edit{{`metal = "pot metal"`, `metal = "brass"`}}, "handle: handle repair-replate oxley show"},
+			{"soon found again", []edit{{`"900.00"`, `"150.00"`}}, "handle: handle repair-replate oxley driver"},
+		}},
+	{says: "a piece that can't be had again goes to the careful plater or stays as it is", job: "irreplaceable",
+		cases: []outcome{
+			{"the only one", nil, "mascot: mascot replate dene show"},
+			{"good enough as it is", []edit{{"target = \"nice\"\n", ""}}, "mascot: mascot as-is"},
+			{"nobody is careful enough", []edit{{"max_breakage = 0.02", "max_breakage = 0.01"}}, "none"},
+			{"soon found again", []edit{{"max_breakage = 0.02\n", ""}, {"0.7 dm2", "3 dm2"}},
+				"mascot: mascot replate oxley driver"},
+		}},
 	{says: "a dear box of parts is bought only if at least two of its pieces are used", job: "bundle", cases: []outcome{
 		{"two", nil, "left: box-left as-is; right: box-right as-is"},
-		{"one", []edit{{"[piece.box-right]\nfits = [\"right\"]", "[piece.box-right]\nfits = [\"left\"]"}}, "left: new-left as-is; right: new-right as-is"},
-		{"two, too dear", []edit{{`price = "70.00"`, `price = "110.00"`}}, "left: new-left as-is; right: new-right as-is"},
+		{"one", []edit{{"[piece.box-right]\nfits = [\"right\"]", "[piece.box-right]\nfits = [\"left\"]"}},
+			"left: new-left as-is; right: new-right as-is"},
+		{"two, too dear", []edit{{`price = "70.00"`, `price = "110.00"`}},
+			"left: new-left as-is; right: new-right as-is"},
 	}},
-	{says: "many worn letters are dearer to recut than a crisp one is to buy and plate", job: "lettering", cases: []outcome{
-		{"six letters", nil, "script: crisp replate oxley show / worn"},
-		{"one letter, a dear crisp one", []edit{{"count = 6", "count = 1"}, {`price = "60.00"`, `price = "160.00"`}}, "script: worn repair-replate oxley show / crisp"},
-	}},
-	{says: "rust behind costs nothing in looks, but it goes on growing, and the piece is stripped where the finish has to last", job: "rust-behind", cases: []outcome{
+	{says: "many worn letters are dearer to recut than a crisp one is to buy and plate", job: "lettering",
+		cases: []outcome{
+			{"six letters", nil, "script: crisp replate oxley show / worn"},
+			{"one letter, a dear crisp one", []edit{{"count = 6", "count = 1"},
+				{`price = "60.00"`, `price = "160.00"`}}, "script: worn repair-replate oxley show / crisp"},
+		}},
+	{says: "rust behind costs nothing in looks, but it goes on growing, and the piece is stripped where the finish " +
+		"has to last", job: "rust-behind", cases: []outcome{
 		{"nice", nil, "visor: visor repair-replate oxley driver"},
 		{"a driver", []edit{{`"nice"`, `"driver"`}}, "visor: visor as-is"},
 		{"scratched behind", []edit{{`"rust"`, `"scratches"`}}, "visor: visor as-is"},
 	}},
-	{says: "an old repair costs what it takes to fill and level around it, however big the piece", job: "old-repair", cases: []outcome{
-		{"one repair", nil, "cover: mended repair-replate oxley driver / new"},
-		{"pitted all over", []edit{{`"old repair"`, `"pits"`}, {"count = 1", "extent = 0.8"}}, "cover: new as-is"},
-	}},
-	{says: "a dent is raised in brass; in pot metal it cracks, and a straight one is bought", job: "dent", cases: []outcome{
-		{"pot metal", nil, "bell: spare replate oxley driver / dented"},
-		{"brass", []edit{{`metal = "pot metal"`, `metal = "brass"`}}, "bell: dented repair-replate oxley driver / spare"},
-	}},
+	{says: "an old repair costs what it takes to fill and level around it, however big the piece", job: "old-repair",
+		cases: []outcome{
+			{"one repair", nil, "cover: mended repair-replate oxley driver / new"},
+			{"pitted all over", []edit{{`"old repair"`, `"pits"`}, {"count = 1", "extent = 0.8"}}, "cover: new as-is"},
+		}},
+	{says: "a dent is raised in brass; in pot metal it cracks, and a straight one is bought", job: "dent",
+		cases: []outcome{
+			{"pot metal", nil, "bell: spare replate oxley driver / dented"},
+			{"brass", []edit{{`metal = "pot metal"`, `metal = "brass"`}},
+				"bell: dented repair-replate oxley driver / spare"},
+		}},
 }

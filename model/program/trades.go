@@ -24,7 +24,8 @@ func (p *Program) TradeSwitch(t int) int { return p.BundleSwitch(len(p.State.Bun
 func (p *Program) trades() {
 	for t := range p.State.Trades {
 		trade := &p.State.Trades[t]
-		sw := solver.Switch{Name: "trade " + trade.ID, Fixed: -int64(trade.Credit), Voluntary: true, Tag: TagTrade(trade.ID)}
+		sw := solver.Switch{Name: "trade " + trade.ID, Fixed: -int64(trade.Credit), Voluntary: true,
+			Tag: TagTrade(trade.ID)}
 		get := p.row(solver.Row{Name: sw.Name + " get", Sense: solver.AtMost, Tag: sw.Tag})
 		sw.Terms = append(sw.Terms, solver.Term{Row: get, Coef: 1})
 		p.gets[trade.Get] = append(p.gets[trade.Get], solver.Term{Row: get, Coef: -1})
@@ -32,7 +33,8 @@ func (p *Program) trades() {
 			if !p.Usable(s, trade.Give) {
 				continue
 			}
-			r := p.row(solver.Row{Name: sw.Name + " give " + p.State.Slots[s].ID, Sense: solver.AtMost, Limit: 1, Tag: sw.Tag})
+			r := p.row(solver.Row{Name: sw.Name + " give " + p.State.Slots[s].ID, Sense: solver.AtMost, Limit: 1,
+				Tag: sw.Tag})
 			p.use(s, trade.Give, r, 1)
 			sw.Terms = append(sw.Terms, solver.Term{Row: r, Coef: 1})
 		}

@@ -54,7 +54,8 @@ func (p *Program) OutsOf(s int) []choice.Out {
 	var outs []choice.Out
 	for i := range p.Choices[s] {
 		if c := &p.Choices[s][i]; !in[i] {
-			outs = append(outs, choice.Out{Slot: s, Piece: c.Piece, Work: c.Work, Plater: c.Plater, Level: c.Level, Why: whyNoLine(p.State, c)})
+			outs = append(outs, choice.Out{Slot: s, Piece: c.Piece, Work: c.Work, Plater: c.Plater, Level: c.Level,
+				Why: whyNoLine(p.State, c)})
 		}
 	}
 	return append(outs, choice.OutsOf(p.State, s)...)
@@ -111,9 +112,11 @@ func (u *Unfilled) words(st *catalog.State, near *plan.Unfilled) string {
 	text := fmt.Sprintf("%s: nothing that fits it will do%s", slot.ID, need)
 	switch {
 	case near.Hung:
-		text = fmt.Sprintf("%s: %s hangs there%s; it reaches grade %s (%s)", slot.ID, plan.PieceName(st, best.Piece), need, plan.Centi(best.Grade), near.Why)
+		text = fmt.Sprintf("%s: %s hangs there%s; it reaches grade %s (%s)", slot.ID, plan.PieceName(st, best.Piece),
+			need, plan.Centi(best.Grade), near.Why)
 	case best != nil:
-		text += fmt.Sprintf("; the best there is, %s, reaches grade %s (%s)", plan.Label(st, best), plan.Centi(best.Grade), near.Why)
+		text += fmt.Sprintf("; the best there is, %s, reaches grade %s (%s)", plan.Label(st, best),
+			plan.Centi(best.Grade), near.Why)
 	}
 	return text
 }

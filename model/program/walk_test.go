@@ -9,7 +9,8 @@ import (
 // walk tries every solution of a problem and gives the least total. only, if
 // not nil, picks the columns of the first group.
 func walk(p *solver.Problem, ch solver.Change, only func(col int) bool) (int64, bool) {
-	w := walker{p: p, limits: map[int]int64{}, fixed: map[int]int64{}, off: ch.Off, pick: make([]int, len(p.Groups)), only: only}
+	w := walker{p: p, limits: map[int]int64{}, fixed: map[int]int64{}, off: ch.Off, pick: make([]int, len(p.Groups)),
+		only: only}
 	for _, l := range ch.Limits {
 		w.limits[l.Row] = l.Limit
 	}

@@ -29,11 +29,13 @@ func TestBeforeItIsSent(t *testing.T) {
 	p.Findings = append(p.Findings, catalog.Finding{ID: "p", Defect: jobs.Pits, Severity: catalog.Moderate, Count: 3})
 	k := jobs.Pick(choice.Choices(st)[jobs.Left], jobs.Twisted, catalog.WorkRepair, jobs.North, "show")
 	fails := catalog.One - catalog.Both(850_000, 676_368)
-	if k == nil || k.Plate != 180_00 || k.Before != 24_00 || k.Other != 0 || k.Breakage != 323_632 || k.Refused != 150_000 ||
+	if k == nil || k.Plate != 180_00 || k.Before != 24_00 || k.Other != 0 || k.Breakage != 323_632 ||
+		k.Refused != 150_000 ||
 		k.Fails != fails || k.ExpectedCost != 178_20 || k.Cash != 204_00 {
 		t.Fatalf("%+v", k)
 	}
-	if got, want := choice.FallbackCost(st, k), catalog.Cents(208_20)+catalog.Of(fails, catalog.Cents(450_00)); got != want {
+	if got, want := choice.FallbackCost(st, k), catalog.Cents(208_20)+catalog.Of(fails,
+		catalog.Cents(450_00)); got != want {
 		t.Errorf("standin %d, want %d", got, want)
 	}
 	mean := 0.0
@@ -45,7 +47,8 @@ func TestBeforeItIsSent(t *testing.T) {
 	}
 	p.Sent = catalog.Sent{Was: true, Count: 1, Quote: choice.Terms(st, k)}
 	k = jobs.Pick(choice.Choices(st)[jobs.Left], jobs.Twisted, catalog.WorkRepair, jobs.North, "show")
-	if k == nil || !k.Sent || k.Before != 0 || k.Breakage != 316_800 || k.Refused != 150_000 || k.ExpectedCost != 154_20 || k.Cash != 180_00 {
+	if k == nil || !k.Sent || k.Before != 0 || k.Breakage != 316_800 || k.Refused != 150_000 ||
+		k.ExpectedCost != 154_20 || k.Cash != 180_00 {
 		t.Errorf("sent: %+v", k)
 	}
 	adapter.CompareChoices(t, st)

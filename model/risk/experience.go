@@ -31,7 +31,8 @@ func Experiences(st *catalog.State) []Experience {
 	if st.Record == nil {
 		return nil
 	}
-	r := &remembering{st: st, open: map[string]*sending{}, tables: map[string]map[string]any{}, quotes: map[string]map[catalog.Cents]bool{}, bases: catalog.StartingBases()}
+	r := &remembering{st: st, open: map[string]*sending{}, tables: map[string]map[string]any{},
+		quotes: map[string]map[catalog.Cents]bool{}, bases: catalog.StartingBases()}
 	for i := range st.Record.Entries {
 		r.entry(&st.Record.Entries[i])
 	}
@@ -167,7 +168,8 @@ func (r *remembering) ended(e *journal.Entry, id string, s *sending, piece *jour
 }
 
 func (r *remembering) begin(id string, s *sending) Experience {
-	x := Experience{Job: r.st.Job.File, Piece: id, Work: text(s.terms["work"]), Plater: text(s.terms["plater"]), Level: text(s.terms["level"]), Agreed: s.first, Named: s.named}
+	x := Experience{Job: r.st.Job.File, Piece: id, Work: text(s.terms["work"]), Plater: text(s.terms["plater"]),
+		Level: text(s.terms["level"]), Agreed: s.first, Named: s.named}
 	if n, ok := s.terms["days"].(int64); ok {
 		x.Promised = int(n)
 	}

@@ -89,7 +89,8 @@ func Learn(all []Experience, strength int) *Learnt {
 			if one.N < thin {
 				one.Pooled = true
 				one.Mean, one.Low, one.High = whole.Mean, whole.Low, whole.High
-				one.RefusedMean, one.RefusedLow, one.RefusedHigh = whole.RefusedMean, whole.RefusedLow, whole.RefusedHigh
+				one.RefusedMean, one.RefusedLow, one.RefusedHigh = whole.RefusedMean, whole.RefusedLow,
+					whole.RefusedHigh
 			}
 			out.Metals = append(out.Metals, one)
 		}
@@ -103,7 +104,8 @@ func Learn(all []Experience, strength int) *Learnt {
 	for plater, list := range platers {
 		out.Platers = append(out.Platers, platerRate(plater, list, worse))
 	}
-	slices.SortFunc(out.Metals, func(a, b MetalRate) int { return cmp.Or(cmp.Compare(a.Metal, b.Metal), cmp.Compare(a.Work, b.Work)) })
+	slices.SortFunc(out.Metals,
+		func(a, b MetalRate) int { return cmp.Or(cmp.Compare(a.Metal, b.Metal), cmp.Compare(a.Work, b.Work)) })
 	slices.SortFunc(out.Platers, func(a, b PlaterRate) int { return cmp.Compare(a.Plater, b.Plater) })
 	return out
 }

@@ -79,7 +79,8 @@ func TestRatesRecovered(t *testing.T) {
 	var all []Experience
 	for i := range 6000 {
 		truth := 3 * start
-		x := Experience{Metal: "pot metal", Work: catalog.WorkReplate, Plater: "careful", Predicted: start, Agreed: 100_00, Named: true, PaidKnown: true, Paid: catalog.Cents(100_00 * (1.1 + 0.05*r.NormFloat64())),
+		x := Experience{Metal: "pot metal", Work: catalog.WorkReplate, Plater: "careful", Predicted: start,
+			Agreed: 100_00, Named: true, PaidKnown: true, Paid: catalog.Cents(100_00 * (1.1 + 0.05*r.NormFloat64())),
 			Promised: 30, Took: 34 + r.IntN(5), TookKnown: true, GradePromised: 90_00, Grade: 88_00, GradeKnown: true}
 		if i%3 == 0 {
 			x.Plater, truth = "rough", 2*truth
@@ -106,7 +107,8 @@ func TestRatesRecovered(t *testing.T) {
 	if math.Abs(rough.Factor/careful.Factor-2) > 0.3 {
 		t.Errorf("factors %v and %v", rough.Factor, careful.Factor)
 	}
-	if math.Abs(careful.Ratio-1.1) > 0.01 || careful.RatioLow > 1.1 || careful.RatioHigh < 1.1 || math.Abs(careful.Late-6) > 0.2 || math.Abs(careful.Grade+2) > 1e-9 {
+	if math.Abs(careful.Ratio-1.1) > 0.01 || careful.RatioLow > 1.1 || careful.RatioHigh < 1.1 ||
+		math.Abs(careful.Late-6) > 0.2 || math.Abs(careful.Grade+2) > 1e-9 {
 		t.Errorf("%+v", careful)
 	}
 }

@@ -17,7 +17,8 @@ func TestRiskOutOfTime(t *testing.T) {
 	if !coarse.Coarse || exact.Coarse {
 		t.Fatalf("coarse: %v out of time, %v else", coarse.Coarse, exact.Coarse)
 	}
-	for _, d := range [][2]*Distribution{{coarse.Total, exact.Total}, {coarse.Cash, exact.Cash}, {coarse.grade, exact.grade}} {
+	for _, d := range [][2]*Distribution{{coarse.Total, exact.Total}, {coarse.Cash, exact.Cash},
+		{coarse.grade, exact.grade}} {
 		off := float64(d[0].Off + d[1].Off)
 		if got := math.Abs(d[0].Mean() - d[1].Mean()); got > off {
 			t.Errorf("the mean is off by %v, said to be by %v at most", got, off)

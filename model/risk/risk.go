@@ -58,8 +58,11 @@ func RiskOf(ctx context.Context, st *catalog.State, plan *plan.Plan) *Risk {
 		l := &plan.Lines[i]
 		all := Outcomes(st, l)
 		r.lines = append(r.lines, all)
-		total, cash = append(total, atomsOf(all, func(o Outcome) catalog.Cents { return o.Cents })), append(cash, atomsOf(all, func(o Outcome) catalog.Cents { return o.Cash }))
-		grade = append(grade, atomsOf(all, func(o Outcome) catalog.Cents { return catalog.Cents(weightOf(st, l.Slot) * int64(o.Grade)) }))
+		total, cash = append(total, atomsOf(all, func(o Outcome) catalog.Cents { return o.Cents })),
+			append(cash, atomsOf(all, func(o Outcome) catalog.Cents { return o.Cash }))
+		grade = append(grade, atomsOf(all, func(o Outcome) catalog.Cents {
+			return catalog.Cents(weightOf(st, l.Slot) * int64(o.Grade))
+		}))
 		safe := 0.0
 		for _, o := range all {
 			if !o.Rescue {

@@ -83,7 +83,8 @@ func TestRiskByHand(t *testing.T) {
 				t.Errorf("seed %d: chance to stay within %d is %v, by hand %v", seed, v, r.Cash.Within(v), within)
 			}
 			if math.Abs(1-r.Rescues-kept) > 1e-9 || math.Abs(kept-plan.Completion) > 1e-5 {
-				t.Errorf("seed %d: rescue %v, by hand %v, completion of the plan %v", seed, r.Rescues, 1-kept, plan.Completion)
+				t.Errorf("seed %d: rescue %v, by hand %v, completion of the plan %v", seed, r.Rescues, 1-kept,
+					plan.Completion)
 			}
 		}
 	}

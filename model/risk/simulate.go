@@ -41,7 +41,8 @@ func Simulate(ctx context.Context, st *catalog.State, plan *plan.Plan, runs int,
 	if ctx.Err() != nil {
 		return out
 	}
-	s := &simulator{st: st, plan: plan, r: rand.New(rand.NewPCG(seed, 0xb51)), spare: spares(st, plan), weights: meanWeights(st)}
+	s := &simulator{st: st, plan: plan, r: rand.New(rand.NewPCG(seed, 0xb51)), spare: spares(st, plan),
+		weights: meanWeights(st)}
 	for ; out.Runs < runs && ctx.Err() == nil; out.Runs++ {
 		s.factors()
 		s.grade = 0
@@ -95,7 +96,8 @@ func spares(st *catalog.State, pl *plan.Plan) [][]plan.Choice {
 		slot := pl.Lines[i].Slot
 		for k := range choices[slot] {
 			c := &choices[slot][k]
-			if hung[c.Piece]+choice.Needed(&st.Slots[slot]) <= choice.PieceCount(&st.Pieces[c.Piece]) && program.Admitted(st, c, program.Reserve) {
+			if hung[c.Piece]+choice.Needed(&st.Slots[slot]) <= choice.PieceCount(&st.Pieces[c.Piece]) &&
+				program.Admitted(st, c, program.Reserve) {
 				out[i] = append(out[i], *c)
 			}
 		}
@@ -162,7 +164,8 @@ func (s *simulator) replan(i int, used map[int]bool) catalog.Cents {
 	slot := s.plan.Lines[i].Slot
 	for k := range s.spare[i] {
 		c := &s.spare[i][k]
-		if used[c.Piece] || choice.FallbackCost(s.st, c) >= choice.Rescue(s.st, slot) || c.Piece == s.plan.Lines[i].Choice.Piece {
+		if used[c.Piece] || choice.FallbackCost(s.st, c) >= choice.Rescue(s.st, slot) ||
+			c.Piece == s.plan.Lines[i].Choice.Piece {
 			continue
 		}
 		used[c.Piece] = true

@@ -21,9 +21,11 @@ func TestOutcomesOfStages(t *testing.T) {
 			mean, chance := 0.0, 0.0
 			for _, o := range Outcomes(st, l) {
 				mean, chance = mean+o.Chance*float64(o.Cents), chance+o.Chance
-				late := o.Days > choice.DaysAtLatest(st, l) && !(o.Rescue && l.Fallback != nil) // a rescue after the fallback is no part of the plan
+				// a rescue after the fallback is no part of the plan
+				late := o.Days > choice.DaysAtLatest(st, l) && !(o.Rescue && l.Fallback != nil)
 				if o.Days != 0 && o.Days <= st.Job.Elapsed || late {
-					t.Errorf("seed %d: on day %d, now it is %d, and all is settled on %d", seed, o.Days, st.Job.Elapsed, choice.DaysAtLatest(st, l))
+					t.Errorf("seed %d: on day %d, now it is %d, and all is settled on %d", seed, o.Days, st.Job.Elapsed,
+						choice.DaysAtLatest(st, l))
 				}
 			}
 			if looked++; math.Abs(mean-float64(l.Expected)) > 4 || math.Abs(chance-1) > 1e-9 {

@@ -49,7 +49,8 @@ func (m *maker) reproduction(s int) catalog.Piece {
 	p := catalog.Piece{
 		Kind: catalog.Reproduction, Side: catalog.Vendors, Vendor: m.IntN(m.f.Vendors), Bundle: catalog.None,
 		Metal: m.IntN(len(m.st.Tables.Metals)), Quantity: 8, Price: m.share(s, 0.9, 1.3), Chance: catalog.One,
-		Grade: given(catalog.Centi(100 * (int(max(m.f.Mean, m.f.Floor, 78)) + m.IntN(9)))), Tone: given(catalog.Centi(m.IntN(200) - 50)),
+		Grade: given(catalog.Centi(100 * (int(max(m.f.Mean, m.f.Floor, 78)) + m.IntN(9)))),
+		Tone:  given(catalog.Centi(m.IntN(200) - 50)),
 	}
 	if m.chance(m.f.Owned) {
 		p.Side, p.Vendor, p.Quantity = catalog.Customers, catalog.None, m.st.Slots[s].Quantity

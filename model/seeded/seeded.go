@@ -34,18 +34,26 @@ type Family struct {
 
 // Families are the families of the race.
 var Families = []Family{
-	{Name: "car-30", Slots: 30, Pieces: 6, Platers: 4, Vendors: 4, Bundles: 3, Trades: 2, Matches: 5, Quotes: 0.3, Leads: 0.15, Completion: 0.9, Mean: 84, Floor: 60, Lasting: true, Days: 150, Owned: 0.8, Budget: 0.33},
-	{Name: "car-60", Slots: 60, Pieces: 6, Platers: 5, Vendors: 5, Bundles: 4, Trades: 3, Matches: 8, Quotes: 0.3, Leads: 0.15, Completion: 0.85, Mean: 84, Floor: 60, Lasting: true, Days: 150, Owned: 0.8, Budget: 0.33},
-	{Name: "car-120", Slots: 120, Pieces: 5, Platers: 6, Vendors: 6, Bundles: 6, Trades: 4, Matches: 14, Quotes: 0.3, Leads: 0.15, Completion: 0.75, Mean: 84, Floor: 60, Lasting: true, Days: 150},
-	{Name: "many-offers", Slots: 25, Pieces: 16, Platers: 6, Vendors: 10, Bundles: 8, Trades: 2, Matches: 3, Quotes: 0.5, Offered: 0.7, Leads: 0.3, Completion: 0.9, Mean: 86, Floor: 60},
-	{Name: "tight-completion", Slots: 40, Pieces: 6, Platers: 4, Vendors: 4, Bundles: 2, Matches: 4, Quotes: 0.3, Leads: 0.25, Completion: 0.97, Mean: 82, Floor: 60},
-	{Name: "many-matches", Slots: 40, Pieces: 6, Platers: 5, Vendors: 4, Bundles: 2, Matches: 14, Quotes: 0.3, Leads: 0.1, Completion: 0.9, Mean: 84, Floor: 60},
-	{Name: "shop-400", Slots: 400, Pieces: 4, Platers: 8, Vendors: 10, Bundles: 10, Trades: 4, Matches: 40, Quotes: 0.2, Leads: 0.1, Completion: 0.4, Mean: 83, Floor: 60},
+	{Name: "car-30", Slots: 30, Pieces: 6, Platers: 4, Vendors: 4, Bundles: 3, Trades: 2, Matches: 5, Quotes: 0.3,
+		Leads: 0.15, Completion: 0.9, Mean: 84, Floor: 60, Lasting: true, Days: 150, Owned: 0.8, Budget: 0.33},
+	{Name: "car-60", Slots: 60, Pieces: 6, Platers: 5, Vendors: 5, Bundles: 4, Trades: 3, Matches: 8, Quotes: 0.3,
+		Leads: 0.15, Completion: 0.85, Mean: 84, Floor: 60, Lasting: true, Days: 150, Owned: 0.8, Budget: 0.33},
+	{Name: "car-120", Slots: 120, Pieces: 5, Platers: 6, Vendors: 6, Bundles: 6, Trades: 4, Matches: 14, Quotes: 0.3,
+		Leads: 0.15, Completion: 0.75, Mean: 84, Floor: 60, Lasting: true, Days: 150},
+	{Name: "many-offers", Slots: 25, Pieces: 16, Platers: 6, Vendors: 10, Bundles: 8, Trades: 2, Matches: 3,
+		Quotes: 0.5, Offered: 0.7, Leads: 0.3, Completion: 0.9, Mean: 86, Floor: 60},
+	{Name: "tight-completion", Slots: 40, Pieces: 6, Platers: 4, Vendors: 4, Bundles: 2, Matches: 4, Quotes: 0.3,
+		Leads: 0.25, Completion: 0.97, Mean: 82, Floor: 60},
+	{Name: "many-matches", Slots: 40, Pieces: 6, Platers: 5, Vendors: 4, Bundles: 2, Matches: 14, Quotes: 0.3,
+		Leads: 0.1, Completion: 0.9, Mean: 84, Floor: 60},
+	{Name: "shop-400", Slots: 400, Pieces: 4, Platers: 8, Vendors: 10, Bundles: 10, Trades: 4, Matches: 40, Quotes: 0.2,
+		Leads: 0.1, Completion: 0.4, Mean: 83, Floor: 60},
 }
 
 // OneOfMany is a job as a shop has several of: most of what it hangs came off the object
 // or lies in the shop's drawers.
-var OneOfMany = Family{Name: "one-of-many", Slots: 40, Pieces: 3, Platers: 5, Vendors: 4, Bundles: 4, Trades: 1, Matches: 8, Quotes: 0.3, Leads: 0.1, Completion: 0.9, Mean: 84, Floor: 60, Lasting: true, Days: 150}
+var OneOfMany = Family{Name: "one-of-many", Slots: 40, Pieces: 3, Platers: 5, Vendors: 4, Bundles: 4, Trades: 1,
+	Matches: 8, Quotes: 0.3, Leads: 0.1, Completion: 0.9, Mean: 84, Floor: 60, Lasting: true, Days: 150}
 
 // Named gives a family by its name.
 func Named(name string) (Family, bool) {
@@ -69,7 +77,8 @@ type maker struct {
 
 // Job makes the job of a family and a seed.
 func Job(f Family, seed uint64) *catalog.State {
-	m := &maker{rand.New(rand.NewPCG(seed, uint64(len(f.Name))*1000+uint64(f.Slots))), f, &catalog.State{}, nil, nil, map[int]int{}}
+	m := &maker{rand.New(rand.NewPCG(seed, uint64(len(f.Name))*1000+uint64(f.Slots))), f, &catalog.State{}, nil, nil,
+		map[int]int{}}
 	m.st.Tables = catalog.BuiltIn()
 	m.st.Job = catalog.Job{File: "seeded", Title: fmt.Sprintf("%s, seed %d", f.Name, seed), Currency: "USD"}
 	m.st.Shop = catalog.Shop{Hourly: given(catalog.Cents(60 * unit))}
@@ -125,8 +134,9 @@ func (m *maker) people() {
 	for q := range m.f.Platers {
 		p := catalog.Plater{
 			ID: fmt.Sprintf("plater-%d", q+1), Minimum: m.between(0, 4) * 75, Freight: m.between(20, 90),
-			Days: 20 + m.IntN(60), Hourly: given(m.between(45, 95)), Least: m.between(10, 40), StripFee: m.between(10, 40),
-			Factor: catalog.Micro(600_000 + m.IntN(900_000)),
+			Days: 20 + m.IntN(60), Hourly: given(m.between(45, 95)), Least: m.between(10, 40),
+			StripFee: m.between(10, 40),
+			Factor:   catalog.Micro(600_000 + m.IntN(900_000)),
 		}
 		p.Name = p.ID
 		for w := range m.st.Tables.Works {
@@ -137,7 +147,8 @@ func (m *maker) people() {
 		best := 86 + m.IntN(11)
 		rate := 35 + m.Int64N(40)
 		for l, name := range []string{"driver", "show"} {
-			level := catalog.Level{Name: name, Rate: make([]catalog.Val[catalog.Cents], metals), Grade: make([]catalog.Val[catalog.Centi], metals)}
+			level := catalog.Level{Name: name, Rate: make([]catalog.Val[catalog.Cents], metals),
+				Grade: make([]catalog.Val[catalog.Centi], metals)}
 			for k := range metals {
 				if m.chance(0.1) {
 					continue // he doesn't plate that metal at this level
@@ -157,10 +168,12 @@ func (m *maker) people() {
 	m.st.Makers = []catalog.Maker{{ID: "maker-1", Name: "maker-1", Hourly: m.between(50, 80), Works: all, Days: 12}}
 	for v := range m.f.Vendors {
 		id := fmt.Sprintf("vendor-%d", v+1)
-		m.st.Vendors = append(m.st.Vendors, catalog.Vendor{ID: id, Name: id, Freight: m.between(8, 45), Days: 5 + m.IntN(20)})
+		m.st.Vendors = append(m.st.Vendors,
+			catalog.Vendor{ID: id, Name: id, Freight: m.between(8, 45), Days: 5 + m.IntN(20)})
 	}
 	for b := range m.f.Bundles {
-		m.st.Bundles = append(m.st.Bundles, catalog.Bundle{ID: fmt.Sprintf("bundle-%d", b+1), Vendor: m.IntN(m.f.Vendors), Price: m.between(80, 400)})
+		m.st.Bundles = append(m.st.Bundles,
+			catalog.Bundle{ID: fmt.Sprintf("bundle-%d", b+1), Vendor: m.IntN(m.f.Vendors), Price: m.between(80, 400)})
 	}
 }
 
@@ -241,6 +254,7 @@ func (m *maker) trades() {
 		if give == get || m.st.Pieces[give].Side != catalog.Customers {
 			continue
 		}
-		m.st.Trades = append(m.st.Trades, catalog.Trade{ID: fmt.Sprintf("trade-%d", i+1), Give: give, Get: get, Credit: m.between(10, 60)})
+		m.st.Trades = append(m.st.Trades,
+			catalog.Trade{ID: fmt.Sprintf("trade-%d", i+1), Give: give, Get: get, Credit: m.between(10, 60)})
 	}
 }

@@ -23,7 +23,8 @@ func Shop(f Family, jobs, stock int, seed uint64) []*catalog.State {
 	var all []*catalog.State
 	for n := range jobs {
 		m := &maker{Rand: rand.New(rand.NewPCG(seed, 1000+uint64(n))), f: f, st: shop.st.Clone(), series: map[int]int{}}
-		m.st.Job = catalog.Job{File: fmt.Sprintf("job-%d", n+1), Title: fmt.Sprintf("%s, shop %d, job %d", f.Name, seed, n+1), Currency: "USD"}
+		m.st.Job = catalog.Job{File: fmt.Sprintf("job-%d", n+1),
+			Title: fmt.Sprintf("%s, shop %d, job %d", f.Name, seed, n+1), Currency: "USD"}
 		m.st.Shop = catalog.Shop{Hourly: given(catalog.Cents(60 * unit)), Works: []int{0, 2}}
 		m.target()
 		m.slots()
@@ -65,7 +66,8 @@ func (m *maker) drawers(n int, worth []float64) []drawer {
 		part := m.IntN(len(worth))
 		m.worth = []float64{worth[part]}
 		p := catalog.Piece{
-			ID: fmt.Sprintf("drawer-%d", i+1), Kind: catalog.Original, Side: catalog.Shops, InShop: true, Vendor: catalog.None, Bundle: catalog.None,
+			ID: fmt.Sprintf("drawer-%d", i+1), Kind: catalog.Original, Side: catalog.Shops, InShop: true,
+			Vendor: catalog.None, Bundle: catalog.None,
 			Metal: m.IntN(len(m.st.Tables.Metals)), Quantity: 1, Chance: catalog.One, Price: m.share(0, 0.1, 0.4),
 			From: catalog.Origin{Source: catalog.ShopTable, File: "seeded shop", Line: i + 1},
 		}

@@ -29,10 +29,12 @@ func fromOracle(c *oracle.Choice) *plan.Choice {
 	if c == nil {
 		return nil
 	}
-	return &plan.Choice{Slot: c.Slot, Piece: c.Piece, Work: c.Work, Plater: c.Plater, Level: c.Level, Quote: c.Quote, Sent: c.Sent,
-		Get: c.Get, Give: c.Give, Plate: c.Plate, Before: c.Before, Other: c.Other, Strip: c.Strip,
+	return &plan.Choice{Slot: c.Slot, Piece: c.Piece, Work: c.Work, Plater: c.Plater, Level: c.Level, Quote: c.Quote,
+		Sent: c.Sent,
+		Get:  c.Get, Give: c.Give, Plate: c.Plate, Before: c.Before, Other: c.Other, Strip: c.Strip,
 		Breakage: c.Breakage, Refused: c.Refused, Chance: c.Chance, Fails: c.Fails,
-		Grade: c.Grade, Tone: c.Tone, Fresh: c.Fresh, Growing: c.Growing, Days: c.Days, ExpectedCost: c.Paid, Cash: c.Cash}
+		Grade: c.Grade, Tone: c.Tone, Fresh: c.Fresh, Growing: c.Growing, Days: c.Days, ExpectedCost: c.Paid,
+		Cash: c.Cash}
 }
 
 // toOracle is the way back.
@@ -40,10 +42,12 @@ func toOracle(c *plan.Choice) *oracle.Choice {
 	if c == nil {
 		return nil
 	}
-	return &oracle.Choice{Slot: c.Slot, Piece: c.Piece, Work: c.Work, Plater: c.Plater, Level: c.Level, Quote: c.Quote, Sent: c.Sent,
-		Get: c.Get, Give: c.Give, Plate: c.Plate, Before: c.Before, Other: c.Other, Strip: c.Strip,
+	return &oracle.Choice{Slot: c.Slot, Piece: c.Piece, Work: c.Work, Plater: c.Plater, Level: c.Level, Quote: c.Quote,
+		Sent: c.Sent,
+		Get:  c.Get, Give: c.Give, Plate: c.Plate, Before: c.Before, Other: c.Other, Strip: c.Strip,
 		Breakage: c.Breakage, Refused: c.Refused, Chance: c.Chance, Fails: c.Fails,
-		Grade: c.Grade, Tone: c.Tone, Fresh: c.Fresh, Growing: c.Growing, Days: c.Days, Paid: c.ExpectedCost, Cash: c.Cash}
+		Grade: c.Grade, Tone: c.Tone, Fresh: c.Fresh, Growing: c.Growing, Days: c.Days, Paid: c.ExpectedCost,
+		Cash: c.Cash}
 }
 
 // BruteChosenMay says whether a choice may be hung.
@@ -58,7 +62,8 @@ func BruteReserveMay(st *catalog.State, f *plan.Choice) bool {
 
 // BruteNoRescue is the chance that neither of two lines with one spare needs a rescue.
 func BruteNoRescue(l, m *BruteLine) float64 {
-	return oracle.NoRescue(&oracle.Line{K: toOracle(l.K), F: toOracle(l.F)}, &oracle.Line{K: toOracle(m.K), F: toOracle(m.F)})
+	return oracle.NoRescue(&oracle.Line{K: toOracle(l.K), F: toOracle(l.F)},
+		&oracle.Line{K: toOracle(m.K), F: toOracle(m.F)})
 }
 
 // BrutePlan adds a set of lines and trades up to a plan.

@@ -66,7 +66,8 @@ func OraclePlan(st *catalog.State, read *oracle.Reader, lines []*oracle.Line, tr
 	}
 	finish, weight, plain := int64(0), int64(0), int64(0)
 	for _, l := range lines {
-		p.Lines = append(p.Lines, plan.Line{Slot: l.K.Slot, Choice: fromOracle(l.K), Fallback: fromOracle(l.F), Expected: l.Cost})
+		p.Lines = append(p.Lines, plan.Line{Slot: l.K.Slot, Choice: fromOracle(l.K), Fallback: fromOracle(l.F),
+			Expected: l.Cost})
 		p.Expected += l.Cost
 		p.Outlay += l.K.Cash
 		finish, weight, plain = finish+l.Finish, weight+int64(st.Slots[l.K.Slot].Weight), plain+int64(l.K.Grade)

@@ -13,8 +13,9 @@ func (j *RandomJob) Slots(n int) {
 	for s := range n {
 		r := j.Of(fmt.Sprint("slot ", s))
 		slot := catalog.Slot{ID: fmt.Sprintf("s%d", s), Part: fmt.Sprintf("part%d", s/2), Quantity: 1,
-			Area:   RandomSet(RandomFrom[catalog.Micro](r, 400_000, 3_500_000)),
-			Weight: RandomFrom[catalog.Centi](r, 1, 3) * 100, Rescue: RandomSet(RandomFrom[catalog.Cents](r, 150_00, 700_00)),
+			Area:       RandomSet(RandomFrom[catalog.Micro](r, 400_000, 3_500_000)),
+			Weight:     RandomFrom[catalog.Centi](r, 1, 3) * 100,
+			Rescue:     RandomSet(RandomFrom[catalog.Cents](r, 150_00, 700_00)),
 			RescueDays: RandomSet(RandomFrom(r, 10, 40))}
 		slot.Name = slot.ID
 		if r := j.Of(fmt.Sprint("quantity ", s)); j.has("quantity") && RandomChance(r, 50) {
@@ -49,13 +50,16 @@ func (j *RandomJob) Pieces() {
 func (j *RandomJob) piece(s, i int) {
 	name := fmt.Sprintf("piece %d %d ", s, i)
 	r := j.Of(name)
-	p := catalog.Piece{ID: fmt.Sprintf("p%d-%d", s, i), InShop: i == 1 && RandomChance(r, 50), Fits: []int{s}, Kind: catalog.Original,
-		Vendor: catalog.None, Bundle: catalog.None, Metal: RandomFrom(r, 0, 2), Quantity: j.St.Slots[s].Quantity, Chance: catalog.One}
+	p := catalog.Piece{ID: fmt.Sprintf("p%d-%d", s, i), InShop: i == 1 && RandomChance(r, 50), Fits: []int{s},
+		Kind:   catalog.Original,
+		Vendor: catalog.None, Bundle: catalog.None, Metal: RandomFrom(r, 0, 2), Quantity: j.St.Slots[s].Quantity,
+		Chance: catalog.One}
 	if i > 0 {
 		p.Kind = []catalog.Kind{catalog.Original, catalog.OldStock, catalog.Reproduction}[r.IntN(3)]
 	}
 	j.findings(&p, r)
-	if r := j.Of(name + "given-grade"); j.has("given-grade") && RandomChance(r, 40) || len(p.Findings) == 0 && RandomChance(r, 80) {
+	if r := j.Of(name + "given-grade"); j.has("given-grade") && RandomChance(r, 40) ||
+		len(p.Findings) == 0 && RandomChance(r, 80) {
 		p.Grade = RandomSet(RandomFrom[catalog.Centi](r, 45_00, 97_00))
 		p.Tone = randomMaybe(RandomChance(r, 50), RandomFrom[catalog.Centi](r, -1_00, 5_00))
 		p.Fresh = randomMaybe(RandomChance(r, 30), RandomChance(r, 50))
@@ -85,8 +89,10 @@ func (j *RandomJob) piece(s, i int) {
 func (j *RandomJob) findings(p *catalog.Piece, r *rand.Rand) {
 	for range r.IntN(3) {
 		f := catalog.Finding{ID: fmt.Sprintf("f%d", len(p.Findings)), Defect: r.IntN(len(j.St.Tables.Defects)),
-			Severity: catalog.Severity([]int{0, 0, 1, 1, 2}[r.IntN(5)]), Extent: RandomFrom[catalog.Micro](r, 50_000, 1_000_000),
-			Count: RandomFrom(r, 1, 3), Where: []catalog.Where{catalog.Face, catalog.Face, catalog.Edge, catalog.Back}[r.IntN(4)]}
+			Severity: catalog.Severity([]int{0, 0, 1, 1, 2}[r.IntN(5)]), Extent: RandomFrom[catalog.Micro](r, 50_000,
+				1_000_000),
+			Count: RandomFrom(r, 1, 3), Where: []catalog.Where{catalog.Face, catalog.Face, catalog.Edge,
+				catalog.Back}[r.IntN(4)]}
 		p.Findings = append(p.Findings, f)
 	}
 }
@@ -123,7 +129,8 @@ func (j *RandomJob) source(p *catalog.Piece, name string, i int) {
 func (j *RandomJob) quotes(p *catalog.Piece, r *rand.Rand) {
 	for i := range 1 + r.IntN(2) {
 		q := catalog.Quote{ID: fmt.Sprintf("q%d", i), Plater: r.IntN(len(j.St.Platers)), Firm: catalog.Firm,
-			Cost: RandomFrom[catalog.Cents](r, 25_00, 190_00), Work: []string{"", catalog.WorkReplate, catalog.WorkRepair}[r.IntN(3)],
+			Cost: RandomFrom[catalog.Cents](r, 25_00, 190_00), Work: []string{"", catalog.WorkReplate,
+				catalog.WorkRepair}[r.IntN(3)],
 			Breakage: randomMaybe(RandomChance(r, 50), RandomFrom[catalog.Micro](r, 0, 150_000)),
 			Refused:  randomMaybe(RandomChance(r, 50), RandomFrom[catalog.Micro](r, 0, 100_000)),
 			Grade:    randomMaybe(RandomChance(r, 60), RandomFrom[catalog.Centi](r, 60_00, 98_00)),

@@ -99,29 +99,36 @@ func (j *RandomJob) Tables() {
 	micro := RandomSet[catalog.Micro]
 	centi := RandomSet[catalog.Centi]
 	t.Metals = []catalog.Metal{
-		{Name: "brass", Base: micro(10_000)}, {Name: "pot metal", Base: micro(83_333)}, {Name: "steel", Base: micro(5_001)}}
+		{Name: "brass", Base: micro(10_000)}, {Name: "pot metal", Base: micro(83_333)},
+		{Name: "steel", Base: micro(5_001)}}
 	t.Works = []catalog.Work{
 		{Name: catalog.CleanWork, Hours: micro(250_000), Each: micro(33_333), PerArea: micro(123_457),
 			Breakage: []catalog.Val[catalog.Micro]{micro(2_000), micro(7_777), unset}, Cap: centi(90_50)},
 		{Name: "grind", Hours: micro(300_000), PerArea: micro(777_777),
 			Breakage: []catalog.Val[catalog.Micro]{micro(5_000), micro(41_111), micro(1_003)}, Cap: centi(88_00)},
-		{Name: "straighten", Each: micro(666_667), Breakage: []catalog.Val[catalog.Micro]{micro(9_999), micro(120_001)}},
+		{Name: "straighten", Each: micro(666_667),
+			Breakage: []catalog.Val[catalog.Micro]{micro(9_999), micro(120_001)}},
 		{Name: "posts", Hours: micro(100_000), Each: micro(450_000), Cap: centi(96_00)},
 	}
 	t.Defects = []catalog.Defect{
 		{Name: "haze", Measure: catalog.ByExtent, By: [3]catalog.DefectAt{
-			{Points: centi(12_00), Polishes: RandomSet(true)}, {Points: centi(25_00), Polishes: RandomSet(true)}, {Points: centi(50_00)}}},
-		{Name: "nickel showing", Measure: catalog.ByExtent, Progressive: true, Tone: centi(6_30), By: [3]catalog.DefectAt{
-			{Points: centi(10_00), Cap: centi(75_00)}, {Points: centi(30_00), Cap: centi(60_00)}, {Points: centi(70_00), Cap: centi(40_00)}}},
+			{Points: centi(12_00), Polishes: RandomSet(true)}, {Points: centi(25_00), Polishes: RandomSet(true)},
+			{Points: centi(50_00)}}},
+		{Name: "nickel showing", Measure: catalog.ByExtent, Progressive: true, Tone: centi(6_30),
+			By: [3]catalog.DefectAt{
+				{Points: centi(10_00), Cap: centi(75_00)}, {Points: centi(30_00), Cap: centi(60_00)},
+				{Points: centi(70_00), Cap: centi(40_00)}}},
 		{Name: "pits", Measure: catalog.ByExtent, Progressive: true, Tone: centi(-8_10),
 			Refused: []catalog.Val[catalog.Micro]{unset, micro(210_007), micro(33_000)}, By: [3]catalog.DefectAt{
-				{Points: centi(15_00), Works: []int{1}, Reveal: micro(111_111)}, {Points: centi(35_00), Works: []int{1}, Reveal: micro(500_000)},
+				{Points: centi(15_00), Works: []int{1}, Reveal: micro(111_111)}, {Points: centi(35_00), Works: []int{1},
+					Reveal: micro(500_000)},
 				{Points: centi(80_00), Cap: centi(55_00), Works: []int{1}}}},
 		{Name: "dents", Measure: catalog.ByCount, By: [3]catalog.DefectAt{
 			{Points: centi(3_00), Works: []int{2}}, {Points: centi(8_00), Works: []int{2}, Cap: centi(70_00)},
 			{Points: centi(20_00), Works: []int{1, 2}, Cap: centi(45_00)}}},
 		{Name: "post gone", Measure: catalog.ByCount, By: [3]catalog.DefectAt{
-			{Works: []int{3}}, {Works: []int{3}, Points: centi(5_00)}, {Works: []int{3}, Points: centi(30_00), Beyond: RandomSet(true)}}},
+			{Works: []int{3}}, {Works: []int{3}, Points: centi(5_00)}, {Works: []int{3}, Points: centi(30_00),
+				Beyond: RandomSet(true)}}},
 	}
 }
 
@@ -173,7 +180,8 @@ func (j *RandomJob) Platers() {
 		if RandomChance(r, 60) {
 			p.Hourly = RandomSet(RandomFrom[catalog.Cents](r, 30_00, 80_00))
 		}
-		minimum, freight, fee := RandomFrom[catalog.Cents](r, 50_00, 400_00), RandomFrom[catalog.Cents](r, 5_00, 60_00), RandomFrom[catalog.Cents](r, 5_00, 30_00)
+		minimum, freight, fee := RandomFrom[catalog.Cents](r, 50_00, 400_00), RandomFrom[catalog.Cents](r, 5_00, 60_00),
+			RandomFrom[catalog.Cents](r, 5_00, 30_00)
 		if j.has("minimum") {
 			p.Minimum = minimum
 		}
@@ -198,7 +206,8 @@ func (j *RandomJob) Platers() {
 }
 
 func randomLevel(r *rand.Rand, name string, rate catalog.Cents, grade catalog.Centi) catalog.Level {
-	l := catalog.Level{Name: name, Rate: make([]catalog.Val[catalog.Cents], 3), Grade: make([]catalog.Val[catalog.Centi], 3)}
+	l := catalog.Level{Name: name, Rate: make([]catalog.Val[catalog.Cents], 3),
+		Grade: make([]catalog.Val[catalog.Centi], 3)}
 	for m := range 3 {
 		if m < randomSteel || RandomChance(r, 70) {
 			l.Rate[m] = RandomSet(rate + RandomFrom[catalog.Cents](r, -7_77, 15_55))

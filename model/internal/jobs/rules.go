@@ -137,6 +137,7 @@ func (j *RandomJob) Limits() {
 	if r := j.Of("budget"); j.has("budget-outlay") {
 		j.St.Job.Budget = RandomSet(n * RandomFrom[catalog.Cents](r, 40_00, 170_00))
 	} else if j.has("budget-expected") {
-		j.St.Job.Budget, j.St.Job.BudgetOn = RandomSet(n*RandomFrom[catalog.Cents](r, 60_00, 200_00)), catalog.OnExpected
+		j.St.Job.Budget, j.St.Job.BudgetOn = RandomSet(n*RandomFrom[catalog.Cents](r, 60_00, 200_00)),
+			catalog.OnExpected
 	}
 }

@@ -38,7 +38,8 @@ func pairsAlike(st *catalog.State) int {
 	for i := range st.Pieces {
 		for k := range i {
 			a, b := st.Pieces[i].Quotes, st.Pieces[k].Quotes
-			if len(a) > 0 && len(a) == len(b) && a[0].ID == b[0].ID && a[0].Plater == b[0].Plater && a[0].Breakage == b[0].Breakage {
+			if len(a) > 0 && len(a) == len(b) && a[0].ID == b[0].ID && a[0].Plater == b[0].Plater &&
+				a[0].Breakage == b[0].Breakage {
 				n++
 			}
 		}

@@ -25,43 +25,51 @@ func JudgeJob() *catalog.State {
 	st.Platers = []catalog.Plater{
 		{ID: "north", Minimum: 300_00, Freight: 25_00, Days: 30, Least: 20_00, StripFee: 12_00, Works: []int{1},
 			Factor: catalog.One, Levels: []catalog.Level{level("driver", 30_00, 80_00), level("show", 55_00, 93_00)}},
-		{ID: "south", Minimum: 800_00, Freight: 30_00, Days: 40, Hourly: RandomSet[catalog.Cents](60_00), Works: []int{1, 2},
+		{ID: "south", Minimum: 800_00, Freight: 30_00, Days: 40, Hourly: RandomSet[catalog.Cents](60_00),
+			Works:  []int{1, 2},
 			Factor: 1_250_000, Levels: []catalog.Level{level("driver", 40_00, 85_00)}},
 	}
 	st.Vendors = []catalog.Vendor{{ID: "barn", Freight: 9_00, Days: 10}, {ID: "dock", Freight: 11_00, Days: 5}}
 	st.Bundles = []catalog.Bundle{{ID: "crate", Vendor: 1, Price: 60_00}}
 	for s, id := range []string{"rim-left", "rim-right", "bezel", "hook", "cap"} {
-		st.Slots = append(st.Slots, catalog.Slot{ID: id, Area: RandomSet[catalog.Micro](1_500_000), Weight: catalog.Centi(100 * (s%3 + 1)),
-			Quantity: 1, Target: st.Job.Target, Rescue: RandomSet[catalog.Cents](900_00), RescueDays: RandomSet(20)})
+		st.Slots = append(st.Slots,
+			catalog.Slot{ID: id, Area: RandomSet[catalog.Micro](1_500_000), Weight: catalog.Centi(100 * (s%3 + 1)),
+				Quantity: 1, Target: st.Job.Target, Rescue: RandomSet[catalog.Cents](900_00),
+				RescueDays: RandomSet(20)})
 	}
 	piece := func(id string, slot int, metal int) *catalog.Piece {
-		st.Pieces = append(st.Pieces, catalog.Piece{ID: id, Fits: []int{slot}, Kind: catalog.Original, Vendor: catalog.None,
-			Bundle: catalog.None, Metal: metal, Quantity: 1, Chance: catalog.One})
+		st.Pieces = append(st.Pieces,
+			catalog.Piece{ID: id, Fits: []int{slot}, Kind: catalog.Original, Vendor: catalog.None,
+				Bundle: catalog.None, Metal: metal, Quantity: 1, Chance: catalog.One})
 		return &st.Pieces[len(st.Pieces)-1]
 	}
 	found := func(defect int, severity catalog.Severity, extent catalog.Micro) []catalog.Finding {
-		return []catalog.Finding{{ID: "a", Defect: defect, Severity: severity, Extent: extent, Count: 2, Where: catalog.Face}}
+		return []catalog.Finding{{ID: "a", Defect: defect, Severity: severity, Extent: extent, Count: 2,
+			Where: catalog.Face}}
 	}
 	piece("rl-1", 0, randomPotMetal).Findings = found(2, catalog.Moderate, 400_000)
 	piece("rr-1", 1, RandomBrass).Findings = found(1, catalog.Severe, 300_000)
 	p := piece("rl-2", 0, RandomBrass)
 	p.Side, p.Vendor, p.Price, p.Chance, p.Grade = catalog.Vendors, 0, 150_00, 800_000, RandomSet[catalog.Centi](90_00)
 	p = piece("bz-1", 2, randomSteel)
-	p.Kind, p.Side, p.Vendor, p.Bundle, p.Grade = catalog.Reproduction, catalog.Vendors, 1, 0, RandomSet[catalog.Centi](80_00)
+	p.Kind, p.Side, p.Vendor, p.Bundle, p.Grade = catalog.Reproduction, catalog.Vendors, 1, 0,
+		RandomSet[catalog.Centi](80_00)
 	p = piece("old", 2, randomPotMetal)
 	p.Grade, p.Value = RandomSet[catalog.Centi](75_00), 500_00
 	p = piece("hk-1", 3, randomSteel)
 	p.Side, p.Price, p.Grade, p.InShop = catalog.Shops, 40_00, RandomSet[catalog.Centi](88_00), true
 	p = piece("cp-1", 4, RandomBrass)
 	p.Side, p.Vendor, p.Price, p.Grade = catalog.Vendors, 0, 35_00, RandomSet[catalog.Centi](91_00)
-	st.Trades = []catalog.Trade{{ID: "swap", Give: 4, Get: 5, Credit: 15_00}, {ID: "again", Give: 4, Get: 5, Credit: 10_00}}
+	st.Trades = []catalog.Trade{{ID: "swap", Give: 4, Get: 5, Credit: 15_00},
+		{ID: "again", Give: 4, Get: 5, Credit: 10_00}}
 	st.Matches = []catalog.Match{{ID: "rims", Slots: []int{0, 1}, SamePlater: true}}
 	return st
 }
 
 // SentTo marks a piece as sent, and perhaps as back or hung since.
 func SentTo(p *catalog.Piece, plater int, stage catalog.Stage) {
-	p.Stage, p.Sent = stage, catalog.Sent{Was: true, Quote: catalog.Quote{Plater: plater, Work: catalog.WorkReplate, Level: "show"}}
+	p.Stage, p.Sent = stage,
+		catalog.Sent{Was: true, Quote: catalog.Quote{Plater: plater, Work: catalog.WorkReplate, Level: "show"}}
 }
 
 // StagedJob is judgeJob twelve days on: both rims are at north's, the left one approved
@@ -75,8 +83,9 @@ func StagedJob() *catalog.State {
 		p := &st.Pieces[piece]
 		p.Stage = stage
 		p.Sent = catalog.Sent{Was: true, Lot: "north-1", Since: 10, Count: 1, Quote: catalog.Quote{
-			Plater: 0, Work: work, Level: level, Cost: cost, Breakage: RandomSet[catalog.Micro](80_000), Refused: RandomSet[catalog.Micro](50_000),
-			Grade: RandomSet[catalog.Centi](90_00), Days: RandomSet(30)}}
+			Plater: 0, Work: work, Level: level, Cost: cost, Breakage: RandomSet[catalog.Micro](80_000),
+			Refused: RandomSet[catalog.Micro](50_000),
+			Grade:   RandomSet[catalog.Centi](90_00), Days: RandomSet(30)}}
 		return p
 	}
 	at(0, catalog.StageApproved, catalog.WorkRepair, "show", 180_00)
@@ -84,8 +93,9 @@ func StagedJob() *catalog.State {
 	p := &st.Pieces[5]
 	p.Stage, p.HungIn = catalog.StageHung, 3
 	st.Pieces[4].Stage = catalog.StageStripped
-	st.Pieces = append(st.Pieces, catalog.Piece{ID: "rr-2", Fits: []int{1}, Kind: catalog.Original, Vendor: catalog.None, Bundle: catalog.None,
-		Metal: RandomBrass, Quantity: 1, Chance: catalog.One, Grade: RandomSet[catalog.Centi](60_00)},
+	st.Pieces = append(st.Pieces,
+		catalog.Piece{ID: "rr-2", Fits: []int{1}, Kind: catalog.Original, Vendor: catalog.None, Bundle: catalog.None,
+			Metal: RandomBrass, Quantity: 1, Chance: catalog.One, Grade: RandomSet[catalog.Centi](60_00)},
 		catalog.Piece{ID: "hk-2", Fits: []int{3}, Kind: catalog.Original, Vendor: catalog.None, Bundle: catalog.None,
 			Metal: RandomBrass, Quantity: 1, Chance: catalog.One, Grade: RandomSet[catalog.Centi](95_00)})
 	st.Trades = []catalog.Trade{{ID: "swap", Give: 8, Get: 5, Credit: 5_00}}
@@ -124,7 +134,8 @@ func RandomStages(r *rand.Rand, st *catalog.State) {
 
 func comeBack(r *rand.Rand, p *catalog.Piece) {
 	p.Stage, p.Findings = catalog.StageBack, nil
-	p.Grade, p.Fresh, p.Days, p.Chance = Given(RandomFrom(r, catalog.Centi(50_00), 98_00)), Given(true), Given(0), catalog.One
+	p.Grade, p.Fresh, p.Days, p.Chance = Given(RandomFrom(r, catalog.Centi(50_00), 98_00)), Given(true), Given(0),
+		catalog.One
 }
 
 func sendOff(r *rand.Rand, st *catalog.State, i int) {
@@ -134,11 +145,15 @@ func sendOff(r *rand.Rand, st *catalog.State, i int) {
 	if n := len(st.Platers[q].Levels); n > 0 && RandomChance(r, 80) {
 		level = st.Platers[q].Levels[r.IntN(n)].Name
 	}
-	p.Stage = []catalog.Stage{catalog.StageSeen, catalog.StageStripped, catalog.StagePriced, catalog.StageApproved, catalog.StagePlated}[r.IntN(5)]
+	p.Stage = []catalog.Stage{catalog.StageSeen, catalog.StageStripped, catalog.StagePriced, catalog.StageApproved,
+		catalog.StagePlated}[r.IntN(5)]
 	p.Sent = catalog.Sent{Was: true, Lot: "x-1", Since: r.IntN(30), Count: 1, Quote: catalog.Quote{
-		Plater: q, Work: []string{catalog.WorkReplate, catalog.WorkRepair}[r.IntN(2)], Level: level, Cost: RandomFrom(r, catalog.Cents(0), 200_00),
-		Breakage: Given(RandomFrom(r, catalog.Micro(0), 300_000)), Refused: Given(RandomFrom(r, catalog.Micro(0), 100_000)),
-		Grade: Given(RandomFrom(r, catalog.Centi(60_00), 98_00)), Tone: Given(catalog.Centi(r.IntN(300))), Fresh: Given(RandomChance(r, 90)),
+		Plater: q, Work: []string{catalog.WorkReplate, catalog.WorkRepair}[r.IntN(2)], Level: level,
+		Cost:     RandomFrom(r, catalog.Cents(0), 200_00),
+		Breakage: Given(RandomFrom(r, catalog.Micro(0), 300_000)),
+		Refused:  Given(RandomFrom(r, catalog.Micro(0), 100_000)),
+		Grade:    Given(RandomFrom(r, catalog.Centi(60_00), 98_00)), Tone: Given(catalog.Centi(r.IntN(300))),
+		Fresh: Given(RandomChance(r, 90)),
 	}}
 	if RandomChance(r, 50) {
 		p.Sent.Days = Given(r.IntN(60))
@@ -171,7 +186,8 @@ func hang(r *rand.Rand, st *catalog.State, i int) {
 // StagedState is a random job in the middle of things, in turn with the rules on that
 // have most to do with what was done before.
 func StagedState(seed int64, slots int) *catalog.State {
-	on := [][]string{nil, {"match-plater", "second-plater"}, {"days"}, {"lock"}, {"trade", "vendor"}, {"fit"}, {"minimum", "freight"}}
+	on := [][]string{nil, {"match-plater", "second-plater"}, {"days"}, {"lock"}, {"trade", "vendor"}, {"fit"},
+		{"minimum", "freight"}}
 	st := Random(seed, slots, Options{On: on[seed%int64(len(on))]})
 	RandomStages(rand.New(rand.NewPCG(uint64(seed), 21)), st)
 	return st

@@ -38,9 +38,10 @@ func Start[T any](v T) catalog.Val[T] { return catalog.Val[T]{V: v, Set: true} }
 // maker, in round figures. It sets no target, budget or date.
 func Tiny() *catalog.State {
 	st := &catalog.State{
-		Shop:    catalog.Shop{Hourly: Start[catalog.Cents](40_00), Works: []int{fill}},
-		Tables:  tinyTables(),
-		Makers:  []catalog.Maker{{ID: "dear", Hourly: 90_00, Works: []int{posts}, Days: 3}, {ID: "smith", Hourly: 70_00, Works: []int{posts}, Days: 9}},
+		Shop:   catalog.Shop{Hourly: Start[catalog.Cents](40_00), Works: []int{fill}},
+		Tables: tinyTables(),
+		Makers: []catalog.Maker{{ID: "dear", Hourly: 90_00, Works: []int{posts}, Days: 3},
+			{ID: "smith", Hourly: 70_00, Works: []int{posts}, Days: 9}},
 		Vendors: []catalog.Vendor{{ID: "attic", Freight: 15_00, Days: 7}},
 		Bundles: []catalog.Bundle{{ID: "crate", Vendor: 0, Price: 60_00}},
 	}
@@ -78,8 +79,10 @@ func tinyTables() catalog.Tables {
 	t := catalog.Tables{Metals: []catalog.Metal{
 		{Name: "steel", Base: Start(catalog.Micro(10_000))}, {Name: "pot metal", Base: Start(catalog.Micro(80_000))}}}
 	t.Works = []catalog.Work{
-		{Name: "clean", Hours: Start(catalog.Micro(500_000)), Each: Start(catalog.Micro(100_000)), PerArea: Start(catalog.Micro(250_000)), Breakage: per(0, 20_000), Cap: Start(catalog.Centi(85_00))},
-		{Name: "straighten", Hours: Start(catalog.Micro(500_000)), Each: Start(catalog.Micro(250_000)), PerArea: Start(catalog.Micro(500_000)), Breakage: per(50_000, 200_000), Cap: Start(catalog.Centi(90_00))},
+		{Name: "clean", Hours: Start(catalog.Micro(500_000)), Each: Start(catalog.Micro(100_000)),
+			PerArea: Start(catalog.Micro(250_000)), Breakage: per(0, 20_000), Cap: Start(catalog.Centi(85_00))},
+		{Name: "straighten", Hours: Start(catalog.Micro(500_000)), Each: Start(catalog.Micro(250_000)),
+			PerArea: Start(catalog.Micro(500_000)), Breakage: per(50_000, 200_000), Cap: Start(catalog.Centi(90_00))},
 		{Name: "fill", Each: Start(catalog.Micro(200_000)), Breakage: per(0, 10_000)},
 		{Name: "posts", Hours: Start(catalog.Micro(1_000_000))},
 	}
@@ -88,12 +91,17 @@ func tinyTables() catalog.Tables {
 		{Name: "nickel showing", Measure: catalog.ByExtent, Progressive: true, Tone: Start(catalog.Centi(4_00))},
 		{Name: "bent", Measure: catalog.ByCount, Refused: per(100_000, 300_000)}}
 	t.Defects[Haze].By[catalog.Light] = catalog.DefectAt{Points: Start(catalog.Centi(40_00)), Polishes: Start(true)}
-	t.Defects[Pits].By[catalog.Light] = catalog.DefectAt{Points: Start(catalog.Centi(2_50)), Cap: Start(catalog.Centi(95_00))}
-	t.Defects[Pits].By[catalog.Moderate] = catalog.DefectAt{Points: Start(catalog.Centi(5_00)), Cap: Start(catalog.Centi(70_00)), Works: []int{fill}}
+	t.Defects[Pits].By[catalog.Light] = catalog.DefectAt{Points: Start(catalog.Centi(2_50)),
+		Cap: Start(catalog.Centi(95_00))}
+	t.Defects[Pits].By[catalog.Moderate] = catalog.DefectAt{Points: Start(catalog.Centi(5_00)),
+		Cap: Start(catalog.Centi(70_00)), Works: []int{fill}}
 	t.Defects[Pits].By[catalog.Severe] = catalog.DefectAt{Points: Start(catalog.Centi(9_00)), Beyond: Start(true)}
-	t.Defects[Nickel].By[catalog.Light] = catalog.DefectAt{Points: Start(catalog.Centi(30_00)), Cap: Start(catalog.Centi(55_00))}
-	t.Defects[Bent].By[catalog.Moderate] = catalog.DefectAt{Points: Start(catalog.Centi(10_00)), Works: []int{straighten}, Reveal: Start(catalog.Micro(500_000))}
-	t.Defects[Bent].By[catalog.Severe] = catalog.DefectAt{Points: Start(catalog.Centi(10_00)), Works: []int{straighten, posts}}
+	t.Defects[Nickel].By[catalog.Light] = catalog.DefectAt{Points: Start(catalog.Centi(30_00)),
+		Cap: Start(catalog.Centi(55_00))}
+	t.Defects[Bent].By[catalog.Moderate] = catalog.DefectAt{Points: Start(catalog.Centi(10_00)),
+		Works: []int{straighten}, Reveal: Start(catalog.Micro(500_000))}
+	t.Defects[Bent].By[catalog.Severe] = catalog.DefectAt{Points: Start(catalog.Centi(10_00)),
+		Works: []int{straighten, posts}}
 	return t
 }
 
@@ -104,14 +112,16 @@ func tinyPlater(id string, minimum, freight catalog.Cents) catalog.Plater {
 	grades := func(a, b catalog.Centi) []catalog.Val[catalog.Centi] {
 		return []catalog.Val[catalog.Centi]{Given(a), Given(b)}
 	}
-	return catalog.Plater{ID: id, Minimum: minimum, Freight: freight, Days: 40, Least: 50_00, StripFee: 8_00, Factor: catalog.One,
+	return catalog.Plater{ID: id, Minimum: minimum, Freight: freight, Days: 40, Least: 50_00, StripFee: 8_00,
+		Factor: catalog.One,
 		Levels: []catalog.Level{
 			{Name: "driver", Rate: rates(10_00, 12_00), Grade: grades(75_00, 72_00)},
 			{Name: "show", Rate: rates(25_00, 30_00), Grade: grades(95_00, 92_00), Tone: Given(catalog.Centi(-25))}}}
 }
 
 func TinyPiece(id string, findings ...catalog.Finding) catalog.Piece {
-	return catalog.Piece{ID: id, Fits: []int{Left, Right}, Kind: catalog.Original, Side: catalog.Customers, Vendor: catalog.None,
+	return catalog.Piece{ID: id, Fits: []int{Left, Right}, Kind: catalog.Original, Side: catalog.Customers,
+		Vendor: catalog.None,
 		Bundle: catalog.None, Metal: Steel, Quantity: 1, Chance: catalog.One, Findings: findings}
 }
 

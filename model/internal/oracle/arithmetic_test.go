@@ -58,7 +58,8 @@ func TestMillionLn(t *testing.T) {
 }
 
 func TestOfMany(t *testing.T) {
-	for _, c := range [][3]int64{{100_000, 1, 100_000}, {100_000, 3, 271_000}, {1, 2, 2}, {million, 2, million}, {0, 3, 0}, {500_001, 2, 750_001}} {
+	for _, c := range [][3]int64{{100_000, 1, 100_000}, {100_000, 3, 271_000}, {1, 2, 2}, {million, 2, million},
+		{0, 3, 0}, {500_001, 2, 750_001}} {
 		if got := ofMany(c[0], int(c[1])); got != c[2] {
 			t.Errorf("%d of %d: %d, want %d", c[0], c[1], got, c[2])
 		}

@@ -18,7 +18,8 @@ func TestBorrowsNothing(t *testing.T) {
 	for name, file := range parsed(t, ".") {
 		for _, i := range file.Imports {
 			path := strings.Trim(i.Path.Value, `"`)
-			if strings.HasPrefix(path, "brightset") && path != "brightset/catalog" || strings.Contains(strings.Split(path, "/")[0], ".") {
+			if strings.HasPrefix(path, "brightset") && path != "brightset/catalog" ||
+				strings.Contains(strings.Split(path, "/")[0], ".") {
 				t.Errorf("%s imports %s", name, path)
 			}
 		}
@@ -57,7 +58,8 @@ func TestBorrowsNothing(t *testing.T) {
 	for i, doc := range folders {
 		folders[i] = filepath.Dir(doc)
 	}
-	for _, folder := range append(folders, "../../seeded", "../../../cmd/brightset", "../../../solver", "../../../catalog") {
+	for _, folder := range append(folders, "../../seeded", "../../../cmd/brightset", "../../../solver",
+		"../../../catalog") {
 		for name, file := range parsed(t, folder) {
 			for _, i := range file.Imports {
 				if strings.Contains(i.Path.Value, `/model/internal/`) {

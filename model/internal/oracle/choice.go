@@ -91,7 +91,8 @@ func (r *Reader) times(slot, p int, d done) *Choice {
 	piece, count := &r.st.Pieces[p], r.st.Slots[slot].Quantity
 	n := catalog.Cents(count)
 	c := &Choice{Slot: slot, Piece: p, Work: d.work, Plater: d.plater, Level: d.level, Quote: d.quote, Sent: d.sent,
-		Get: n * piece.Price, Give: n * piece.Value, Plate: n * d.plate, Before: n * d.before, Other: n * d.other, Strip: n * d.strip,
+		Get: n * piece.Price, Give: n * piece.Value, Plate: n * d.plate, Before: n * d.before, Other: n * d.other,
+		Strip:    n * d.strip,
 		Breakage: ofMany(d.breaks, count), Refused: ofMany(d.refused, count), Chance: piece.Chance,
 		Grade: d.grade, Tone: d.tone, Fresh: d.fresh, Growing: d.growing, Days: d.days}
 	if !d.sent { // what is at a plater's was on the bench

@@ -48,7 +48,8 @@ func (r *Reader) estimate(slot, p, q int, level *catalog.Level) (d done, makers 
 	if piece.Metal < 0 || !area.Set {
 		return d, 0, false
 	}
-	rate, grade, base := forMetal(level.Rate, piece.Metal), forMetal(level.Grade, piece.Metal), r.st.Tables.Metals[piece.Metal].Base
+	rate, grade, base := forMetal(level.Rate, piece.Metal), forMetal(level.Grade, piece.Metal),
+		r.st.Tables.Metals[piece.Metal].Base
 	if !rate.Set || !grade.Set || !base.Set {
 		return d, 0, false
 	}

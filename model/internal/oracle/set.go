@@ -20,7 +20,8 @@ type calls struct {
 
 // callsOf gathers what lines call for. A lot that was sent is paid for.
 func (r *Reader) callsOf(lines []*Line) calls {
-	c := calls{make([]bool, len(r.st.Platers)), make([]catalog.Cents, len(r.st.Platers)), make([]bool, len(r.st.Vendors)), make([]bool, len(r.st.Bundles))}
+	c := calls{make([]bool, len(r.st.Platers)), make([]catalog.Cents, len(r.st.Platers)),
+		make([]bool, len(r.st.Vendors)), make([]bool, len(r.st.Bundles))}
 	for _, l := range lines {
 		if q := l.K.Plater; q >= 0 && !l.K.Sent {
 			c.lots[q], c.sent[q] = true, c.sent[q]+l.K.Plate
@@ -99,7 +100,8 @@ func (r *Reader) match(a, b *Choice) bool {
 		if !within(m.Slots, a.Slot) || !within(m.Slots, b.Slot) {
 			continue
 		}
-		if apart(a.Grade, b.Grade, m.GradeWithin) || apart(a.Tone, b.Tone, m.ToneWithin) || m.FreshAlike && a.Fresh != b.Fresh {
+		if apart(a.Grade, b.Grade, m.GradeWithin) || apart(a.Tone, b.Tone, m.ToneWithin) ||
+			m.FreshAlike && a.Fresh != b.Fresh {
 			return false
 		}
 		if x, y := r.platedBy(a), r.platedBy(b); m.SamePlater && x >= 0 && y >= 0 && x != y {

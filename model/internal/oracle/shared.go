@@ -77,7 +77,8 @@ func (s *Shared) fewer(lines []Line) (kept []Line) {
 		beaten := false
 		for i := range kept {
 			o := &kept[i]
-			beaten = beaten || o.K == l.K && l.F != nil && o.F != nil && o.F.Piece == l.F.Piece && !s.contested[l.F.Piece] && o.Risk <= l.Risk
+			beaten = beaten || o.K == l.K && l.F != nil && o.F != nil && o.F.Piece == l.F.Piece &&
+				!s.contested[l.F.Piece] && o.Risk <= l.Risk
 		}
 		if !beaten {
 			kept = append(kept, l)
@@ -115,7 +116,8 @@ func (s *Shared) alone(l *Line, cost catalog.Cents, risk int64) {
 	at := len(s.picked) - 1
 	n := s.st.Slots[at].Quantity
 	if s.take(l.F, n); s.there(l.F) {
-		s.with, s.yields, s.more = append(s.with[:at:at], nothing), append(s.yields[:at:at], false), append(s.more[:at:at], 0)
+		s.with, s.yields, s.more = append(s.with[:at:at], nothing), append(s.yields[:at:at], false),
+			append(s.more[:at:at], 0)
 		s.goOn(cost+l.Cost, risk+l.Risk)
 	}
 	s.take(l.F, -n)
@@ -191,7 +193,8 @@ func (s *Shared) judge(cost catalog.Cents, risk int64) {
 		}
 		s.Has, s.Total, s.Finish, s.Trades = true, total, finish, trades
 		s.Lines = append([]*Line(nil), s.picked...)
-		s.With, s.Yields, s.More = append([]int(nil), s.with...), append([]bool(nil), s.yields...), append([]catalog.Cents(nil), s.more...)
+		s.With, s.Yields, s.More = append([]int(nil), s.with...), append([]bool(nil), s.yields...),
+			append([]catalog.Cents(nil), s.more...)
 	}
 }
 

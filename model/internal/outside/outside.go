@@ -26,7 +26,8 @@ func Tool(t *testing.T, name, pkg string) string {
 func Cbc(t *testing.T, mps string) (total float64, found bool) {
 	t.Helper()
 	sol := mps + ".cbc"
-	out, err := exec.Command(Tool(t, "cbc", "coinor-cbc"), mps, "-ratio", "0", "-allow", "0", "-solve", "-solu", sol, "-quit").CombinedOutput()
+	out, err := exec.Command(Tool(t, "cbc", "coinor-cbc"), mps, "-ratio", "0", "-allow", "0", "-solve", "-solu", sol,
+		"-quit").CombinedOutput()
 	if err != nil {
 		t.Fatalf("cbc: %v\n%s", err, out)
 	}
