@@ -17,7 +17,7 @@ var checkCommand = command{
 	text:    "Reports every mistake in the files with its line. Without mistakes it shows for every slot the pieces that fit, the grade each has as it lies, and everything that can be done to it with cost, breakage, grade and days; and what is out, and why.",
 	setup: func(flags *pflag.FlagSet) action {
 		var o checkOptions
-		flags.BoolVar(&o.json, "json", false, "write the answer as one JSON document")
+		o.jsonFlag(flags, "write the answer as one JSON document")
 		flags.StringVar(&o.slot, "slot", "", "show only this `SLOT`")
 		flags.BoolVar(&o.spec, "spec", false, "instead, as information: what open plating standards ask of each slot's pieces")
 		flags.Float64Var(&o.current, "current", 0, "with --spec: `A/DM2` to reckon times with where no source gives a current density")
@@ -27,8 +27,8 @@ var checkCommand = command{
 }
 
 type checkOptions struct {
+	form
 	flags   *pflag.FlagSet
-	json    bool
 	slot    string
 	spec    bool
 	current float64
@@ -53,26 +53,18 @@ func (o *checkOptions) run(c *call) (int, error) {
 		return o.answerSpec(c, st, choices, only)
 	}
 	outs := choice.Outs(st)
-	if !o.json {
-		return exitAnswered, c.print(report.Check(st, choices, outs, only))
-	}
-	text, err := report.CheckJSON(st, choices, outs, only)
-	if err == nil {
-		err = c.print(text)
-	}
-	return exitAnswered, err
+	return exitAnswered, o.show(c, answer{
+		text: func() string { return report.Check(st, choices, outs, only) },
+		json: func() (string, error) { return report.CheckJSON(st, choices, outs, only) },
+	})
 }
 
 // answerSpec shows what open standards ask.
 func (o *checkOptions) answerSpec(c *call, st *catalog.State, choices [][]plan.Choice, only int) (int, error) {
-	if !o.json {
-		return exitAnswered, c.print(report.Spec(st, choices, only, o.current))
-	}
-	text, err := report.SpecJSON(st, choices, only, o.current)
-	if err == nil {
-		err = c.print(text)
-	}
-	return exitAnswered, err
+	return exitAnswered, o.show(c, answer{
+		text: func() string { return report.Spec(st, choices, only, o.current) },
+		json: func() (string, error) { return report.SpecJSON(st, choices, only, o.current) },
+	})
 }
 
 // slotNamed finds a slot by its id, or says which one may have been meant.

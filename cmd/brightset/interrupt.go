@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"fmt"
 	"os"
 	"os/signal"
 	"time"
@@ -31,11 +30,3 @@ func searching(limit time.Duration) (ctx context.Context, stop func()) {
 
 // interrupted says whether the user has had enough, rather than the time been up.
 func interrupted(ctx context.Context) bool { return ctx.Err() == context.Canceled }
-
-// goodLimit refuses a time limit below nothing; usage is how a good one is typed.
-func goodLimit(limit time.Duration, usage string) error {
-	if limit < 0 {
-		return usageError{fmt.Sprintf("a time limit of %q is negative; type: %s", limit.String(), usage)}
-	}
-	return nil
-}

@@ -25,14 +25,14 @@ var learnCommand = command{
 	setup: func(flags *pflag.FlagSet) action {
 		var o learnOptions
 		flags.StringVar(&o.out, "out", "", "write what was learnt to `FILE`, for include in the shop's file")
-		flags.BoolVar(&o.json, "json", false, "write the answer as one JSON document (format 2)")
+		o.jsonFlag(flags, "write the answer as one JSON document (format 2)")
 		return o.run
 	},
 }
 
 type learnOptions struct {
-	out  string
-	json bool
+	form
+	out string
 }
 
 func (o *learnOptions) run(c *call) (int, error) {
@@ -64,14 +64,10 @@ func (o *learnOptions) run(c *call) (int, error) {
 		}
 		fmt.Fprintf(c.err, "Written: %s. It counts once the shop's file includes it.\n", o.out)
 	}
-	if !o.json {
-		return exitAnswered, c.print(report.Learn(lesson))
-	}
-	text, err := report.LearnJSON(lesson)
-	if err == nil {
-		err = c.print(text)
-	}
-	return exitAnswered, err
+	return exitAnswered, o.show(c, answer{
+		text: func() string { return report.Learn(lesson) },
+		json: func() (string, error) { return report.LearnJSON(lesson) },
+	})
 }
 
 // writeLearnt writes a file to be included, which must not be there yet.

@@ -8,7 +8,6 @@ import (
 	"brightset/cmd/brightset/internal/report"
 	"brightset/model/plan"
 	"brightset/model/program"
-	"brightset/solver"
 )
 
 // checkOneForTwo says which flags don't go with one spare for two slots: what follows
@@ -34,9 +33,7 @@ func (o *planOptions) checkOneForTwo() error {
 
 // solveOneForTwo finds the plan in which two slots may hold one spare, and beside it
 // the one without.
-func (o *planOptions) solveOneForTwo(ctx context.Context, c *call, st *catalog.State) (*plan.Plan, *report.Beside, error) {
-	line := newProgress(c.err)
-	defer line.done()
-	two, one, err := program.OneForTwoAgainstOne(ctx, st, solver.Settings{Progress: line.told})
+func solveOneForTwo(ctx context.Context, line *progress, st *catalog.State) (*plan.Plan, *report.Beside, error) {
+	two, one, err := program.OneForTwoAgainstOne(ctx, st, line.settings())
 	return two, &report.Beside{HeldForOne: one}, err
 }

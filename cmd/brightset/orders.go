@@ -16,7 +16,6 @@ import (
 	"brightset/model/plan"
 	"brightset/model/program"
 	"brightset/model/risk"
-	"brightset/solver"
 
 	"github.com/spf13/pflag"
 )
@@ -33,73 +32,61 @@ var ordersCommand = command{
 		flags.BoolVar(&o.spec, "spec", false, "put the specification by open standards on the platers' orders")
 		flags.StringVar(&o.unfitted, "unfitted", "", "send pieces that were not tried on too, and say `WHY`")
 		flags.BoolVar(&o.keep, "keep", false, "keep this plan as the one that is followed")
-		flags.BoolVar(&o.json, "json", false, "write what was written, and what is held back, as one JSON document")
-		flags.DurationVar(&o.limit, "time-limit", 0, "stop after `TIME`, such as 30s, with what was found so far (default: no limit)")
+		o.jsonFlag(flags, "write what was written, and what is held back, as one JSON document")
+		o.limitFlag(flags, "orders", "30s", "30s", "no limit")
 		return o.run
 	},
 }
 
 type ordersOptions struct {
-	out, unfitted            string
-	prices, spec, keep, json bool
-	limit                    time.Duration
+	question
+	out, unfitted      string
+	prices, spec, keep bool
 }
 
 func (o *ordersOptions) run(c *call) (int, error) {
-	if err := goodLimit(o.limit, "brightset orders --time-limit 30s"); err != nil {
+	if err := o.check(); err != nil {
 		return 0, err
 	}
 	d, err := openDesk(c)
 	if err != nil {
 		return 0, err
 	}
-	ctx, stop := searching(o.limit)
-	defer stop()
-	line := newProgress(c.err)
-	papers, pl, err := gather(ctx, d.State, line)
-	line.done()
-	if err != nil {
-		return 0, err
-	}
-	if !pl.Has {
-		return (&planOptions{json: o.json}).answer(ctx, c, d.State, pl)
-	}
+	return o.search(c, func(ctx context.Context, line *progress) (answer, error) {
+		papers, p, err := gather(ctx, d.State, line)
+		if err != nil {
+			return answer{}, err
+		}
+		if !p.Has {
+			return o.noPlan(ctx, line, d.State, p, &report.Beside{})
+		}
+		written, err := o.write(d.State, papers)
+		a := answer{
+			code:  exitCode(p),
+			early: len(papers.Early()) > 0,
+			text:  func() string { return report.Written(papers, written) },
+			json:  func() (string, error) { return report.WrittenJSON(papers, written, papers.Early()) },
+		}
+		if o.keep {
+			a.keep = func() error { return keepPlan(c, d, p) }
+		}
+		return a, err
+	})
+}
+
+// write puts the sheets into their folder and gives their paths.
+func (o *ordersOptions) write(st *catalog.State, papers *report.Papers) ([]string, error) {
 	papers.Prices, papers.Spec, papers.Unfitted = o.prices, o.spec, o.unfitted
 	folder := o.out
 	if folder == "" {
-		folder = filepath.Join(filepath.Dir(d.State.Job.File), "orders-"+plan.Fingerprint(d.State, pl))
+		folder = filepath.Join(filepath.Dir(st.Job.File), "orders-"+plan.Fingerprint(st, papers.Plan))
 	}
-	written, err := writePages(folder, papers.Pages())
-	if err != nil {
-		return 0, err
-	}
-	code := exitCode(pl)
-	switch {
-	case interrupted(ctx):
-		code = exitInterrupted
-	case len(papers.Early()) > 0:
-		code = exitUnproven
-	}
-	if o.keep && interrupted(ctx) {
-		_, _ = notKept(c)
-	} else if o.keep {
-		if err := keepPlan(c, d, pl); err != nil {
-			return 0, err
-		}
-	}
-	if !o.json {
-		return code, c.print(report.Written(papers, written))
-	}
-	text, err := report.WrittenJSON(papers, written, papers.Early())
-	if err == nil {
-		err = c.print(text)
-	}
-	return code, err
+	return writePages(folder, papers.Pages())
 }
 
 // gather finds the plan and everything that the papers say about it.
 func gather(ctx context.Context, st *catalog.State, line *progress) (*report.Papers, *plan.Plan, error) {
-	set := solver.Settings{Progress: line.told}
+	set := line.settings()
 	plan, err := program.Solve(ctx, st, set)
 	if err != nil || !plan.Has {
 		return nil, plan, err
@@ -110,7 +97,7 @@ func gather(ctx context.Context, st *catalog.State, line *progress) (*report.Pap
 		return nil, nil, err
 	}
 	line.now("hunting")
-	within, cancel := huntTime(ctx)
+	within, cancel := program.AtMost(ctx, longestHunt)
 	defer cancel()
 	if p.Hunted, err = ask.Hunt(within, st, nil, set); err != nil {
 		return nil, nil, err

@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"context"
 	"encoding/json"
 	"fmt"
 	"os"
@@ -155,25 +154,6 @@ func build(t *testing.T) string {
 }
 
 var programBuilt bool // whether there is a folder to remove
-
-// An interrupt shows what is in hand, if anything is, and says so by the code.
-func TestInterrupt(t *testing.T) {
-	ctx, cancel := context.WithCancel(context.Background())
-	cancel()
-	var out, errs bytes.Buffer
-	c := &call{args: []string{"testdata/demo"}, out: &out, err: &errs}
-	st, err := load(c)
-	if err != nil {
-		t.Fatal(err)
-	}
-	code, err := new(planOptions).solveAndAnswer(ctx, c, st)
-	if err != nil || code != exitInterrupted {
-		t.Fatalf("exit %d, %v", code, err)
-	}
-	if out.Len()+errs.Len() == 0 || strings.Contains(out.String(), "proven, nothing") {
-		t.Errorf("stdout %q\nstderr %q", &out, &errs)
-	}
-}
 
 // --mps writes the program for another solver; with a file the plan is printed
 // as well.

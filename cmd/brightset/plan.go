@@ -25,7 +25,7 @@ var planCommand = command{
 		"\nOf several jobs of one shop it makes one plan: lots, freights and bundles are shared, a common spare goes where it saves most, and each job keeps its own target, date and budget, the budget even if it had to pay all its charges itself. It says what each saves against planning alone, and splits what they share.",
 	setup: func(flags *pflag.FlagSet) action {
 		var o planOptions
-		flags.BoolVar(&o.json, "json", false, "write the plan as one JSON document")
+		o.jsonFlag(flags, "write the plan as one JSON document")
 		flags.BoolVar(&o.best, "best", false, "the best finish that the budget allows, and of those the cheapest, instead of the least money")
 		flags.IntVar(&o.others, "others", 0, "also show the `N` cheapest plans that differ, and the one that does least, the best finish and, with locks, the plan without them")
 		flags.IntVar(&o.differ, "differ", 2, "with --others: in how many `SLOTS` plans differ at least, from the advised one and from each other; pieces that change places don't count")
@@ -33,22 +33,20 @@ var planCommand = command{
 		flags.BoolVar(&o.strip, "strip", false, "look for what to strip first and for the prices at which to stop in a set of more than 30 slots too, which takes a while")
 		flags.BoolVar(&o.oneForTwo, "one-for-two", false, "hold one spare behind two slots where that is cheaper: if both fail, one of them is rescued; shown against holding it for one")
 		flags.StringVar(&o.mps, "mps", "", "also write the program to `FILE` as free MPS, for another solver; with - only that, instead of the plan")
-		flags.DurationVar(&o.limit, "time-limit", 0, "stop after `TIME`, such as 30s or 2m, with what was found so far (default: no limit)")
+		o.limitFlag(flags, "plan", "30s", "30s or 2m", "no limit")
 		flags.Float64Var(&o.within, "within", 0.1, "with several jobs: stop at a plan that is proven to be within `PERCENT` of the cheapest; 0 asks for the whole proof")
 		return o.run
 	},
 }
 
 type planOptions struct {
-	json      bool
-	best      bool
+	question
 	keep      bool
 	strip     bool
 	others    int
 	differ    int
 	oneForTwo bool
 	mps       string
-	limit     time.Duration
 	within    float64 // percent
 }
 
@@ -61,9 +59,10 @@ const mostOthers = 50
 
 // check says what is wrong with the flags.
 func (o *planOptions) check() error {
+	if err := o.question.check(); err != nil {
+		return err
+	}
 	switch {
-	case o.limit < 0:
-		return usageError{fmt.Sprintf("a time limit of %q is negative; type: brightset plan --time-limit 30s", o.limit.String())}
 	case o.others < 0 || o.others > mostOthers:
 		return usageError{fmt.Sprintf("%q other plans are not between 0 and %d; type: brightset plan --others 3", fmt.Sprint(o.others), mostOthers)}
 	case o.differ < 1:
@@ -90,32 +89,31 @@ func (o *planOptions) run(c *call) (int, error) {
 			return exitAnswered, err
 		}
 	}
-	ctx, stop := searching(o.limit)
-	defer stop()
+	var d *catalog.Recorder
 	if o.keep {
-		return o.solveAndKeep(ctx, c)
+		if d, err = openDesk(c); err != nil {
+			return 0, err
+		}
+		st = d.State
 	}
-	return o.solveAndAnswer(ctx, c, st)
-}
-
-// solveAndKeep keeps what it answers.
-func (o *planOptions) solveAndKeep(ctx context.Context, c *call) (int, error) {
-	d, err := openDesk(c)
-	if err != nil {
-		return 0, err
-	}
-	p, beside, err := o.solve(ctx, c, d.State)
-	if err != nil {
-		return 0, err
-	}
-	code, err := o.answerBeside(ctx, c, d.State, p, beside)
-	if err != nil || !p.Has {
-		return code, err
-	}
-	if interrupted(ctx) {
-		return notKept(c)
-	}
-	return code, keepPlan(c, d, p)
+	return o.search(c, func(ctx context.Context, line *progress) (answer, error) {
+		p, beside, err := o.solve(ctx, line, st)
+		if err != nil {
+			return answer{}, err
+		}
+		if !p.Has {
+			return o.noPlan(ctx, line, st, p, beside)
+		}
+		a := answer{
+			code: exitCode(p),
+			text: func() string { return report.Plan(st, p, beside) },
+			json: func() (string, error) { return report.PlanJSON(st, p, beside) },
+		}
+		if o.keep {
+			a.keep = func() error { return keepPlan(c, d, p) }
+		}
+		return a, nil
+	})
 }
 
 // notKept says that a search that the user broke off decides nothing. What was found by
@@ -134,26 +132,12 @@ func keepPlan(c *call, d *catalog.Recorder, p *plan.Plan) error {
 	return err
 }
 
-func (o *planOptions) solveAndAnswer(ctx context.Context, c *call, st *catalog.State) (int, error) {
-	p, beside, err := o.solve(ctx, c, st)
-	if err != nil {
-		return 0, err
-	}
-	code, err := o.answerBeside(ctx, c, st, p, beside)
-	if code == exitAnswered && interrupted(ctx) {
-		code = exitInterrupted // while looking at what stands beside the plan
-	}
-	return code, err
-}
-
 // solve finds the plan, and with the time that is left what stands beside it.
-func (o *planOptions) solve(ctx context.Context, c *call, st *catalog.State) (*plan.Plan, *report.Beside, error) {
+func (o *planOptions) solve(ctx context.Context, line *progress, st *catalog.State) (*plan.Plan, *report.Beside, error) {
 	if o.oneForTwo {
-		return o.solveOneForTwo(ctx, c, st)
+		return solveOneForTwo(ctx, line, st)
 	}
-	line := newProgress(c.err)
-	defer line.done()
-	set := solver.Settings{Progress: line.told}
+	set := line.settings()
 	find := program.Solve
 	if o.best {
 		find = program.Best
@@ -208,44 +192,6 @@ func strip(ctx context.Context, st *catalog.State, p *plan.Plan, set solver.Sett
 	stop, rest, err := ask.StopPrices(ctx, st, p, set)
 	s.First, s.Stop, s.Whole = first, stop, all && rest
 	return s, err
-}
-
-// answer prints the plan, or why there is none, and gives the exit code.
-func (o *planOptions) answer(ctx context.Context, c *call, st *catalog.State, p *plan.Plan) (int, error) {
-	return o.answerBeside(ctx, c, st, p, &report.Beside{})
-}
-
-func (o *planOptions) answerBeside(ctx context.Context, c *call, st *catalog.State, p *plan.Plan, beside *report.Beside) (int, error) {
-	code := exitCode(p)
-	if p.Status == solver.Infeasible {
-		return code, o.nothingFits(ctx, c, st, p)
-	}
-	if o.json {
-		text, err := report.PlanJSON(st, p, beside)
-		if err == nil {
-			err = c.print(text)
-		}
-		return code, err
-	}
-	if !p.Has {
-		fmt.Fprintf(c.err, "brightset: stopped (%s) before any plan was found; give it longer: brightset plan --time-limit 5m\n", p.Stop)
-		return code, nil
-	}
-	return code, c.print(report.Plan(st, p, beside))
-}
-
-func exitCode(p *plan.Plan) int {
-	switch {
-	case p.Status == solver.Optimal:
-		return exitAnswered
-	case p.Status == solver.Infeasible:
-		return exitInfeasible
-	case p.Stop == solver.Cancelled:
-		return exitInterrupted
-	case p.Has:
-		return exitUnproven
-	}
-	return exitFailed
 }
 
 // mpsMark is how a program written by --mps begins.

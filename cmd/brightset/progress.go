@@ -73,6 +73,9 @@ func (p *progress) told(now solver.Progress) {
 	p.last = &now
 }
 
+// settings are those of a search that tells of itself on the line.
+func (p *progress) settings() solver.Settings { return solver.Settings{Progress: p.told} }
+
 func (p *progress) text(elapsed time.Duration) string {
 	p.mu.Lock()
 	defer p.mu.Unlock()

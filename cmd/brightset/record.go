@@ -62,7 +62,7 @@ var recordCommand = command{
 		}
 		flags.BoolVar(&f.NewLot, "new-lot", false, "it goes by itself, though something else goes to the plater that day")
 		flags.BoolVar(&f.StripFirst, "strip-first", false, "he is to strip it and name his price before he goes on")
-		flags.BoolVar(&o.json, "json", false, "write the answer as one JSON document")
+		o.jsonFlag(flags, "write the answer as one JSON document")
 		return o.run
 	},
 }
@@ -89,8 +89,8 @@ func recordHelp() string {
 }
 
 type recordOptions struct {
+	form
 	facts record.Facts
-	json  bool
 	flags *pflag.FlagSet
 }
 
@@ -253,16 +253,11 @@ func (o *recordOptions) turn(c *call, name string) (int, error) {
 }
 
 // confirm prints what was recorded. Where that can't be printed, it stands all the same.
-func (o *recordOptions) confirm(c *call, before, st *catalog.State, done report.Done) (err error) {
-	text := ""
-	if !o.json {
-		text = report.Recorded(before, st, done)
-	} else {
-		text, err = report.RecordedJSON(before, st, done)
-	}
-	if err == nil {
-		err = c.print(text)
-	}
+func (o *recordOptions) confirm(c *call, before, st *catalog.State, done report.Done) error {
+	err := o.show(c, answer{
+		text: func() string { return report.Recorded(before, st, done) },
+		json: func() (string, error) { return report.RecordedJSON(before, st, done) },
+	})
 	if err != nil {
 		return fmt.Errorf("it is recorded (entry %d, %s), only the answer could not be printed: %w; don't record it again", done.Entry, done.Text, err)
 	}
@@ -274,12 +269,8 @@ func (o *recordOptions) list(c *call) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	if !o.json {
-		return exitAnswered, c.print(report.Journal(st))
-	}
-	text, err := report.JournalJSON(st)
-	if err == nil {
-		err = c.print(text)
-	}
-	return exitAnswered, err
+	return exitAnswered, o.show(c, answer{
+		text: func() string { return report.Journal(st) },
+		json: func() (string, error) { return report.JournalJSON(st) },
+	})
 }

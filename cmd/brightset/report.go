@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"path/filepath"
-	"time"
 
 	"brightset/catalog"
 	"brightset/catalog/disk"
@@ -13,7 +12,6 @@ import (
 	"brightset/model/ask"
 	"brightset/model/plan"
 	"brightset/model/risk"
-	"brightset/solver"
 
 	"github.com/spf13/pflag"
 )
@@ -25,23 +23,19 @@ var reportCommand = command{
 	setup: func(flags *pflag.FlagSet) action {
 		var o reportOptions
 		flags.StringVar(&o.out, "out", "", "the `FILE` to write (default: report.html beside the job's file)")
-		flags.BoolVar(&o.json, "json", false, "write what was written as one JSON document")
-		flags.DurationVar(&o.limit, "time-limit", 0, "stop after `TIME`, such as 30s, with what was found so far (default: no limit)")
+		o.jsonFlag(flags, "write what was written as one JSON document")
+		o.limitFlag(flags, "report", "30s", "30s", "no limit")
 		return o.run
 	},
 }
 
 type reportOptions struct {
-	out   string
-	json  bool
-	limit time.Duration
+	question
+	out string
 }
 
 func (o *reportOptions) run(c *call) (int, error) {
-	if err := goodLimit(o.limit, "brightset report --time-limit 30s"); err != nil {
-		return 0, err
-	}
-	st, err := load(c)
+	st, err := o.load(c)
 	if err != nil {
 		return 0, err
 	}
@@ -52,40 +46,28 @@ func (o *reportOptions) run(c *call) (int, error) {
 	if err := errors.Join(disk.Answer(out), disk.Replaceable(out, page.Mark)); err != nil {
 		return 0, err // now, and not after a long search
 	}
-	ctx, stop := searching(o.limit)
-	defer stop()
-	line := newProgress(c.err)
-	whole, pl, err := gatherReport(ctx, st, line)
-	line.done()
-	if err != nil {
-		return 0, err
-	}
-	if !pl.Has {
-		return (&planOptions{json: o.json}).answer(ctx, c, st, pl)
-	}
-	text, err := whole.Page().HTML()
-	if err != nil {
-		return 0, err
-	}
-	if err := disk.Replace(out, text, page.Mark); err != nil {
-		return 0, err
-	}
-	code := exitCode(pl)
-	early := whole.Early()
-	switch {
-	case interrupted(ctx):
-		code = exitInterrupted
-	case len(early) > 0:
-		code = exitUnproven
-	}
-	if !o.json {
-		return code, c.print(report.Paragraph("", "", "Written: "+out+", plan "+plan.Fingerprint(st, pl)) + report.StoppedEarly(early))
-	}
-	doc, err := report.WrittenJSON(&whole.Papers, []string{out}, early)
-	if err == nil {
-		err = c.print(doc)
-	}
-	return code, err
+	return o.search(c, func(ctx context.Context, line *progress) (answer, error) {
+		whole, p, err := gatherReport(ctx, st, line)
+		if err != nil {
+			return answer{}, err
+		}
+		if !p.Has {
+			return o.noPlan(ctx, line, st, p, &report.Beside{})
+		}
+		text, err := whole.Page().HTML()
+		if err == nil {
+			err = disk.Replace(out, text, page.Mark)
+		}
+		early := whole.Early()
+		return answer{
+			code:  exitCode(p),
+			early: len(early) > 0,
+			text: func() string {
+				return report.Paragraph("", "", "Written: "+out+", plan "+plan.Fingerprint(st, p)) + report.StoppedEarly(early)
+			},
+			json: func() (string, error) { return report.WrittenJSON(&whole.Papers, []string{out}, early) },
+		}, err
+	})
 }
 
 // gatherReport finds everything the report says.
@@ -94,7 +76,7 @@ func gatherReport(ctx context.Context, st *catalog.State, line *progress) (*repo
 	if err != nil || !plan.Has {
 		return nil, plan, err
 	}
-	set := solver.Settings{Progress: line.told}
+	set := line.settings()
 	line.now("working out how it may turn out")
 	w := &report.Whole{Papers: *papers, Risk: risk.RiskOf(ctx, st, plan), Sim: risk.Simulate(ctx, st, plan, riskRuns, riskSeed)}
 	line.now("working out what more grade costs")
@@ -104,9 +86,7 @@ func gatherReport(ctx context.Context, st *catalog.State, line *progress) (*repo
 	if w.Since, err = since(ctx, st, set); err != nil {
 		return nil, nil, err
 	}
-	line.now("looking for what to find out")
-	w.Unknown = &report.Unknown{}
-	w.Unknown.All, w.Unknown.Whole, err = ask.InformationValues(ctx, st, plan, set)
+	w.Unknown, err = findOut(ctx, line, st, plan)
 	return w, plan, err
 }
 

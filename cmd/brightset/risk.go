@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"time"
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report"
@@ -10,7 +9,6 @@ import (
 	"brightset/model/plan"
 	"brightset/model/program"
 	"brightset/model/risk"
-	"brightset/solver"
 
 	"github.com/spf13/pflag"
 )
@@ -28,76 +26,53 @@ var riskCommand = command{
 	text:    "Works out what the plan may cost in the end when pieces break, are sent back or don't come, how likely budget and date are kept, which slots the bad cases come from, what it means if a plater loses a lot, and how much contingency to quote.",
 	setup: func(flags *pflag.FlagSet) action {
 		var o riskOptions
-		flags.BoolVar(&o.json, "json", false, "write the answer as one JSON document, with the distribution of what is spent")
+		o.jsonFlag(flags, "write the answer as one JSON document, with the distribution of what is spent")
 		flags.BoolVar(&o.detail, "detail", false, "show the figures, and how they are come by")
 		flags.BoolVar(&o.findOut, "find-out", false, "also look for what is worth finding out before anything is committed; it takes a solve for every price, breakage, grade, lead and starting value that is not firm, 20s in all unless --time-limit says otherwise")
-		flags.DurationVar(&o.limit, "time-limit", 0, "stop after `TIME`, such as 30s, with what was found so far (default: no limit)")
+		o.limitFlag(flags, "risk", "30s", "30s", "no limit")
 		return o.run
 	},
 }
 
 type riskOptions struct {
-	json, detail, findOut bool
-	limit                 time.Duration
+	question
+	detail, findOut bool
 }
 
 func (o *riskOptions) run(c *call) (int, error) {
-	if err := goodLimit(o.limit, "brightset risk --time-limit 30s"); err != nil {
-		return 0, err
-	}
-	st, err := load(c)
+	st, err := o.load(c)
 	if err != nil {
 		return 0, err
 	}
-	ctx, stop := searching(o.limit)
-	defer stop()
-	a, err := o.look(ctx, c, st)
-	if err != nil {
-		return 0, err
-	}
-	if !a.plan.Has {
-		return (&planOptions{json: o.json}).answer(ctx, c, st, a.plan)
-	}
-	code := exitCode(a.plan)
-	switch {
-	case interrupted(ctx):
-		code = exitInterrupted
-	case a.risk.Coarse, !a.sim.Whole(), a.unknown != nil && !a.unknown.Whole:
-		code = exitUnproven
-	}
-	if !o.json {
-		return code, c.print(report.Risk(st, a.risk, a.sim, a.unknown, o.detail))
-	}
-	text, err := report.RiskJSON(st, a.risk, a.sim, a.unknown)
-	if err == nil {
-		err = c.print(text)
-	}
-	return code, err
+	return o.search(c, func(ctx context.Context, line *progress) (answer, error) {
+		p, err := program.Solve(ctx, st, line.settings())
+		if err != nil {
+			return answer{}, err
+		}
+		if !p.Has {
+			return o.noPlan(ctx, line, st, p, &report.Beside{})
+		}
+		line.now("working out how it may turn out")
+		r, sim := risk.RiskOf(ctx, st, p), risk.Simulate(ctx, st, p, riskRuns, riskSeed)
+		var unknown *report.Unknown
+		if o.findOut { // what takes longest comes last
+			if unknown, err = findOut(ctx, line, st, p); err != nil {
+				return answer{}, err
+			}
+		}
+		return answer{
+			code:  exitCode(p),
+			early: r.Coarse || !sim.Whole() || unknown != nil && !unknown.Whole,
+			text:  func() string { return report.Risk(st, r, sim, unknown, o.detail) },
+			json:  func() (string, error) { return report.RiskJSON(st, r, sim, unknown) },
+		}, nil
+	})
 }
 
-// riskAnswer is a plan and what is said of it; unknown is nil where that wasn't asked for.
-type riskAnswer struct {
-	plan    *plan.Plan
-	risk    *risk.Risk
-	sim     *risk.Simulation
-	unknown *report.Unknown
-}
-
-// look finds the plan, how it may turn out and, if that is asked for, what is worth
-// finding out about it, which takes longest and so comes last.
-func (o *riskOptions) look(ctx context.Context, c *call, st *catalog.State) (a riskAnswer, err error) {
-	line := newProgress(c.err)
-	defer line.done()
-	set := solver.Settings{Progress: line.told}
-	if a.plan, err = program.Solve(ctx, st, set); err != nil || !a.plan.Has {
-		return a, err
-	}
-	line.now("working out how it may turn out")
-	a.risk, a.sim = risk.RiskOf(ctx, st, a.plan), risk.Simulate(ctx, st, a.plan, riskRuns, riskSeed)
-	if o.findOut {
-		line.now("looking for what to find out")
-		a.unknown = &report.Unknown{}
-		a.unknown.All, a.unknown.Whole, err = ask.InformationValues(ctx, st, a.plan, set)
-	}
-	return a, err
+// findOut looks for what is worth finding out before anything is committed.
+func findOut(ctx context.Context, line *progress, st *catalog.State, p *plan.Plan) (u *report.Unknown, err error) {
+	line.now("looking for what to find out")
+	u = &report.Unknown{}
+	u.All, u.Whole, err = ask.InformationValues(ctx, st, p, line.settings())
+	return u, err
 }

@@ -13,6 +13,7 @@ import (
 	"brightset/cmd/brightset/internal/report"
 	"brightset/model/joint"
 	"brightset/model/plan"
+	"brightset/model/program"
 	"brightset/solver"
 )
 
@@ -50,50 +51,32 @@ func (o *planOptions) together(c *call) (int, error) {
 	if err := oneShop(jobs); err != nil {
 		return 0, err
 	}
-	ctx, stop := searching(o.limit)
-	defer stop()
-	line := newProgress(c.err)
-	set := solver.Settings{Gap: o.within / 100, Progress: line.told}
-	joint, err := joint.Solve(ctx, jobs, set)
-	line.done()
-	if err != nil {
-		return 0, err
-	}
-	code := jointCode(joint)
-	if !joint.Has {
-		return code, o.noneTogether(ctx, c, joint)
-	}
-	worths := worths(ctx, joint)
-	if code == exitAnswered && interrupted(ctx) {
-		code = exitInterrupted // while looking at what stands beside the plan
-	}
-	text := report.Together(joint, worths)
-	if o.json {
-		if text, err = report.TogetherJSON(joint, worths); err != nil {
-			return code, err
+	return o.search(c, func(ctx context.Context, line *progress) (answer, error) {
+		set := line.settings()
+		set.Gap = o.within / 100
+		together, err := joint.Solve(ctx, jobs, set)
+		if err != nil {
+			return answer{}, err
 		}
-	}
-	if err := c.print(text); err != nil || !o.keep {
-		return code, err
-	}
-	if interrupted(ctx) {
-		return notKept(c)
-	}
-	return code, keepAll(c, joint)
-}
-
-// lookTime is how long may be looked for what only explains: what is left of the time
-// limit, if there is one.
-func lookTime(ctx context.Context) (context.Context, context.CancelFunc) {
-	if _, limited := ctx.Deadline(); limited {
-		return ctx, func() {}
-	}
-	return context.WithTimeout(ctx, longestLook)
+		if !together.Has {
+			return o.noneTogether(ctx, together)
+		}
+		worths := worths(ctx, together)
+		a := answer{
+			code: jointCode(together),
+			text: func() string { return report.Together(together, worths) },
+			json: func() (string, error) { return report.TogetherJSON(together, worths) },
+		}
+		if o.keep {
+			a.keep = func() error { return keepAll(c, together) }
+		}
+		return a, nil
+	})
 }
 
 // worths looks for what the pieces that several jobs want are worth to each.
 func worths(ctx context.Context, together *plan.Joint) []joint.Worth {
-	ctx, done := lookTime(ctx)
+	ctx, done := program.AtMost(ctx, longestLook)
 	defer done()
 	list, err := joint.Worths(ctx, together, solver.Settings{})
 	if err != nil {
@@ -177,46 +160,49 @@ func namedTwice(first, again string) string {
 }
 
 // noneTogether says why there is no plan of all jobs.
-func (o *planOptions) noneTogether(ctx context.Context, c *call, together *plan.Joint) error {
-	var lacking []*catalog.State
+func (o *planOptions) noneTogether(ctx context.Context, together *plan.Joint) (answer, error) {
+	a := answer{code: jointCode(together)}
+	var short []string
+	whole := true
+	lacking := lackingAlone(together)
+	for _, st := range lacking {
+		a.aside += fmt.Sprintf("brightset: %s can't be done even by itself; for why, type: brightset plan %s\n",
+			st.Job.File, st.Job.File)
+	}
+	switch {
+	case together.Status != solver.Infeasible:
+		a.aside = fmt.Sprintf("brightset: stopped (%s) before a plan of all jobs was found; give it longer: "+
+			"brightset plan --time-limit 5m JOB JOB\n", together.Stop)
+	case len(lacking) == 0:
+		ctx, done := program.AtMost(ctx, longestLook)
+		defer done()
+		var err error
+		if short, whole, err = joint.ShortOf(ctx, statesOf(together), solver.Settings{}); err != nil {
+			return a, err
+		}
+	}
+	a.json = func() (string, error) { return report.NoneTogetherJSON(together, short, whole) }
+	if together.Status == solver.Infeasible {
+		a.text = func() string { return report.NoneTogether(together, short, whole) }
+	}
+	return a, nil
+}
+
+// lackingAlone are the jobs that can't be done even by themselves.
+func lackingAlone(together *plan.Joint) (lacking []*catalog.State) {
 	for i := range together.Jobs {
 		if together.Jobs[i].Alone.Status == solver.Infeasible {
 			lacking = append(lacking, together.Jobs[i].State)
 		}
 	}
-	switch {
-	case together.Status != solver.Infeasible:
-		fmt.Fprintf(c.err, "brightset: stopped (%s) before a plan of all jobs was found; give it longer: brightset plan --time-limit 5m JOB JOB\n", together.Stop)
-		if !o.json {
-			return nil
-		}
-	case len(lacking) > 0:
-		for _, st := range lacking {
-			fmt.Fprintf(c.err, "brightset: %s can't be done even by itself; for why, type: brightset plan %s\n", st.Job.File, st.Job.File)
-		}
+	return lacking
+}
+
+func statesOf(together *plan.Joint) (states []*catalog.State) {
+	for i := range together.Jobs {
+		states = append(states, together.Jobs[i].State)
 	}
-	ctx, done := lookTime(ctx)
-	defer done()
-	var short []string
-	whole := true
-	if len(lacking) == 0 && together.Status == solver.Infeasible {
-		var states []*catalog.State
-		for i := range together.Jobs {
-			states = append(states, together.Jobs[i].State)
-		}
-		var err error
-		if short, whole, err = joint.ShortOf(ctx, states, solver.Settings{}); err != nil {
-			return err
-		}
-	}
-	text := report.NoneTogether(together, short, whole)
-	if o.json {
-		var err error
-		if text, err = report.NoneTogetherJSON(together, short, whole); err != nil {
-			return err
-		}
-	}
-	return c.print(text)
+	return states
 }
 
 // keepAll keeps each job's part as the plan that is followed there: of all jobs or, where

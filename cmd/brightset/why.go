@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"strings"
-	"time"
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report"
@@ -24,28 +23,24 @@ var whyCommand = command{
 	setup: func(flags *pflag.FlagSet) action {
 		var o whyOptions
 		flags.StringVar(&o.instead, "instead", "", "show the set with `PIECE` in the slot; PIECE:WORK or PIECE:WORK:PLATER to say what is done to it")
-		flags.BoolVar(&o.json, "json", false, "write the answer as one JSON document")
-		flags.DurationVar(&o.limit, "time-limit", 0, "stop after `TIME`, such as 10s, with what was found so far (default: no limit)")
+		o.jsonFlag(flags, "write the answer as one JSON document")
+		o.limitFlag(flags, "why SLOT", "10s", "10s", "no limit")
 		return o.run
 	},
 }
 
 type whyOptions struct {
+	question
 	instead string
-	json    bool
-	limit   time.Duration
 }
 
 func (o *whyOptions) run(c *call) (int, error) {
 	if len(c.args) == 0 {
 		return 0, usageError{"which slot? type: brightset why SLOT"}
 	}
-	if err := goodLimit(o.limit, "brightset why SLOT --time-limit 10s"); err != nil {
-		return 0, err
-	}
 	id := c.args[0]
 	c.args = c.args[1:]
-	st, err := load(c)
+	st, err := o.load(c)
 	if err != nil {
 		return 0, err
 	}
@@ -53,60 +48,53 @@ func (o *whyOptions) run(c *call) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	ctx, stop := searching(o.limit)
-	defer stop()
 	if o.instead != "" {
-		return o.otherwise(ctx, c, st, slot)
+		return o.otherwise(c, st, slot)
 	}
-	line := newProgress(c.err)
-	w, err := ask.AskWhy(ctx, st, slot, solver.Settings{Progress: line.told})
-	line.done()
-	if err != nil {
-		return 0, err
-	}
-	if !w.Advised.Has {
-		return (&planOptions{json: o.json}).answer(ctx, c, st, w.Advised)
-	}
-	code := exitAnswered
-	switch {
-	case interrupted(ctx):
-		code = exitInterrupted
-	case w.Stopped:
-		code = exitUnproven
-	}
-	return code, o.print(c, report.Why(st, w), func() (string, error) { return report.WhyJSON(st, w) })
+	return o.search(c, func(ctx context.Context, line *progress) (answer, error) {
+		w, err := ask.AskWhy(ctx, st, slot, line.settings())
+		if err != nil {
+			return answer{}, err
+		}
+		if !w.Advised.Has {
+			return o.noPlan(ctx, line, st, w.Advised, &report.Beside{})
+		}
+		return answer{
+			early: w.Stopped,
+			text:  func() string { return report.Why(st, w) },
+			json:  func() (string, error) { return report.WhyJSON(st, w) },
+		}, nil
+	})
 }
 
 // otherwise shows the set with another choice in the slot.
-func (o *whyOptions) otherwise(ctx context.Context, c *call, st *catalog.State, slot int) (int, error) {
+func (o *whyOptions) otherwise(c *call, st *catalog.State, slot int) (int, error) {
 	wanted, err := o.wanted(st, slot)
 	if err != nil {
 		return 0, err
 	}
-	line := newProgress(c.err)
-	advised, plan, err := ask.Instead(ctx, st, slot, wanted, solver.Settings{Progress: line.told})
-	line.done()
-	if err != nil {
-		return 0, err
-	}
-	if !advised.Has || (!plan.Has && plan.Status != solver.Infeasible) {
-		return (&planOptions{json: o.json}).answer(ctx, c, st, plan)
-	}
-	if !plan.Has {
-		text := report.Paragraph("", "", fmt.Sprintf("No set with %s in %s meets all demands: proven. Why: brightset why %s", o.instead, st.Slots[slot].ID, st.Slots[slot].ID))
-		return exitInfeasible, o.print(c, text, func() (string, error) { return report.InsteadJSON(st, slot, advised, plan) })
-	}
-	return exitCode(plan), o.print(c, report.Instead(st, slot, advised, plan), func() (string, error) { return report.InsteadJSON(st, slot, advised, plan) })
+	return o.search(c, func(ctx context.Context, line *progress) (answer, error) {
+		advised, plan, err := ask.Instead(ctx, st, slot, wanted, line.settings())
+		if err != nil {
+			return answer{}, err
+		}
+		if !advised.Has || (!plan.Has && plan.Status != solver.Infeasible) {
+			return o.noPlan(ctx, line, st, plan, &report.Beside{})
+		}
+		return answer{
+			code: exitCode(plan),
+			text: func() string { return o.insteadText(st, slot, advised, plan) },
+			json: func() (string, error) { return report.InsteadJSON(st, slot, advised, plan) },
+		}, nil
+	})
 }
 
-func (o *whyOptions) print(c *call, text string, json func() (string, error)) error {
-	if o.json {
-		var err error
-		if text, err = json(); err != nil {
-			return err
-		}
+func (o *whyOptions) insteadText(st *catalog.State, slot int, advised, plan *plan.Plan) string {
+	if plan.Has {
+		return report.Instead(st, slot, advised, plan)
 	}
-	return c.print(text)
+	id := st.Slots[slot].ID
+	return report.Paragraph("", "", fmt.Sprintf("No set with %s in %s meets all demands: proven. Why: brightset why %s", o.instead, id, id))
 }
 
 // wanted reads what --instead asks for. A piece that can't be used so is a mistake

@@ -17,3 +17,12 @@ func Portion(ctx context.Context, share float64) (context.Context, context.Cance
 	}
 	return context.WithTimeout(ctx, time.Duration(share*float64(time.Until(end))))
 }
+
+// AtMost is for a step that somebody would wait for so long, where he has not said how
+// long: a context that has an end of its own keeps it.
+func AtMost(ctx context.Context, longest time.Duration) (context.Context, context.CancelFunc) {
+	if _, ends := ctx.Deadline(); ends {
+		return ctx, func() {}
+	}
+	return context.WithTimeout(ctx, longest)
+}
