@@ -8,6 +8,6 @@
 // A line is a choice and what is held in reserve for it. Every family of constraints is a
 // file, whose comment holds the algebra and the rule in words: rule_X.go where it is about
 // one choice, row_X.go where it is about the set. Whoever makes a column reads it back
-// (build.go and decode.go), and no plan leaves Solve that check does not confirm.
+// (columns.go and decode.go), and no plan leaves Solve that check does not confirm.
 // An Explorer asks one program again and again with something changed.
 package program

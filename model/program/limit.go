@@ -3,6 +3,9 @@ package program
 import (
 	"context"
 	"time"
+
+	"brightset/catalog"
+	"brightset/solver"
 )
 
 // Over says whether a context has ended.
@@ -25,4 +28,19 @@ func AtMost(ctx context.Context, longest time.Duration) (context.Context, contex
 		return ctx, func() {}
 	}
 	return context.WithTimeout(ctx, longest)
+}
+
+// CompileWithin is Compile, left unfinished (GaveUp) where the context ends first.
+func CompileWithin(ctx context.Context, st *catalog.State, opt Options) *Program {
+	opt.GiveUp = Over(ctx)
+	return Compile(st, opt)
+}
+
+// NotMade is the answer where the context ended before the program was made.
+func NotMade(ctx context.Context) solver.Result {
+	res := solver.Result{Status: solver.Stopped, Stop: solver.Cancelled, Bound: -int64(catalog.MaxSum)}
+	if ctx.Err() == context.DeadlineExceeded {
+		res.Stop = solver.TimeLimit
+	}
+	return res
 }

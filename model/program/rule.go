@@ -19,7 +19,7 @@ type Reason struct {
 	Why  string
 }
 
-// rules are the rules a single choice can break, each in a file of its own.
+// rules are the rules a single choice can break, in files by what they are about.
 // Each gives "" where the choice keeps it.
 var rules = []struct {
 	name string
@@ -47,9 +47,3 @@ func Admit(st *catalog.State, c *plan.Choice, role Role) []Reason {
 
 // Admitted is Admit as a yes or no.
 func Admitted(st *catalog.State, c *plan.Choice, role Role) bool { return len(Admit(st, c, role)) == 0 }
-
-// lenient says whether the slot sets its fallbacks a floor of their own; the
-// other demands on finish then don't bind them.
-func lenient(st *catalog.State, c *plan.Choice, role Role) bool {
-	return role == Reserve && st.Slots[c.Slot].Target.FallbackFloor.Set
-}

@@ -111,15 +111,6 @@ func stoppedAt(plan *plan.Plan, st *catalog.State, res solver.Result) *plan.Plan
 	return plan
 }
 
-// NotMade is the answer where the context ended before the program was made.
-func NotMade(ctx context.Context) solver.Result {
-	res := solver.Result{Status: solver.Stopped, Stop: solver.Cancelled, Bound: -int64(catalog.MaxSum)}
-	if ctx.Err() == context.DeadlineExceeded {
-		res.Stop = solver.TimeLimit
-	}
-	return res
-}
-
 // leastPaid is less than any plan can come to: the cheapest choice of every slot, with
 // nothing that fails, and a credit for every trade.
 func leastPaid(st *catalog.State) catalog.Cents {

@@ -1,6 +1,11 @@
 package jobs
 
-import "os"
+import (
+	"context"
+	"os"
+	"testing"
+	"time"
+)
 
 // Campaign is how many cases a random test tries: the small number by default, four times as
 // many where BRIGHTSET_LONG=1 asks for what a change has to pass, and the large number where
@@ -13,4 +18,13 @@ func Campaign(short, long int) int {
 		return min(long, 4*short)
 	}
 	return short
+}
+
+// OutOfTime is a context whose time is up already.
+func OutOfTime(t *testing.T) context.Context { return Within(t, -time.Second) }
+
+func Within(t *testing.T, limit time.Duration) context.Context {
+	ctx, stop := context.WithTimeout(context.Background(), limit)
+	t.Cleanup(stop)
+	return ctx
 }

@@ -1,6 +1,9 @@
 package jobs
 
 import (
+	"path/filepath"
+	"testing"
+
 	"brightset/catalog"
 	"brightset/model/plan"
 )
@@ -139,4 +142,13 @@ func Pick(all []plan.Choice, piece int, work string, plater int, level string) *
 // Anything is a filter that takes every choice.
 func Anything() catalog.Filter {
 	return catalog.Filter{Slot: catalog.None, Piece: catalog.None, Plater: catalog.None}
+}
+
+func DemoState(t *testing.T) *catalog.State {
+	t.Helper()
+	st, err := catalog.Load(filepath.Join("..", "..", "testdata", "demo", "job.toml"), catalog.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return st
 }

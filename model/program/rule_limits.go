@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"brightset/catalog"
+	"brightset/model/choice"
 	"brightset/model/plan"
 )
 
@@ -15,4 +16,14 @@ func breakageRule(st *catalog.State, c *plan.Choice, role Role) string {
 		return ""
 	}
 	return fmt.Sprintf("breakage %s is above the most allowed, %s", plan.Percent(c.Breakage), plan.Percent(most.V))
+}
+
+// daysRule: days(k) <= within_days, the days that are gone counted in. What follows when
+// k fails is a rule on the line: see choice.DaysOfLine.
+func daysRule(st *catalog.State, c *plan.Choice, role Role) string {
+	within := st.Job.WithinDays
+	if role == Reserve || !within.Set || choice.OnDay(st, c) <= within.V {
+		return ""
+	}
+	return fmt.Sprintf("it takes %d days, and there are %d", choice.OnDay(st, c), within.V)
 }
