@@ -114,8 +114,12 @@ func (h *hunt) base(ctx context.Context, st *catalog.State, set solver.Settings)
 	own, done := program.Portion(ctx, 0.5)
 	defer done()
 	plan, err := h.ask(own)
-	if err != nil || plan.Status != solver.Stopped {
-		return plan, err
+	if err != nil {
+		return nil, err
+	}
+	plan.Of = st // no find is in it
+	if plan.Status != solver.Stopped {
+		return plan, nil
 	}
 	other, err := program.Solve(ctx, st, set)
 	if err != nil || other.Status == solver.Stopped && !other.Has {

@@ -28,6 +28,10 @@ func Check(st *catalog.State, p *plan.Plan) []Violation {
 		j.report("plan", "plan", "there is no plan")
 		return j.found
 	}
+	if other := otherNames(st, p.Of); other != "" {
+		j.report("state", "plan", "is a plan of another state: %s", other)
+		return j.found
+	}
 	if !p.Has {
 		if p.Status == plan.Optimal {
 			j.report("status", "plan", "is called optimal but holds no lines")
@@ -50,6 +54,36 @@ func Check(st *catalog.State, p *plan.Plan) []Violation {
 	j.checkTrades()
 	j.checkSums()
 	return j.found
+}
+
+// otherNames says what a plan's numbers would mean otherwise in its own state than in the
+// one judged; "" where they mean the same. Figures and rules may differ: they are judged.
+func otherNames(st, of *catalog.State) string {
+	if of == nil {
+		return "it does not say of which"
+	}
+	for _, list := range []struct {
+		what  string
+		a, b  int
+		named func(st *catalog.State, i int) string
+	}{
+		{"slot", len(st.Slots), len(of.Slots), func(st *catalog.State, i int) string { return st.Slots[i].ID }},
+		{"piece", len(st.Pieces), len(of.Pieces), func(st *catalog.State, i int) string { return st.Pieces[i].Key() }},
+		{"plater", len(st.Platers), len(of.Platers), func(st *catalog.State, i int) string { return st.Platers[i].ID }},
+		{"vendor", len(st.Vendors), len(of.Vendors), func(st *catalog.State, i int) string { return st.Vendors[i].ID }},
+		{"bundle", len(st.Bundles), len(of.Bundles), func(st *catalog.State, i int) string { return st.Bundles[i].ID }},
+		{"trade", len(st.Trades), len(of.Trades), func(st *catalog.State, i int) string { return st.Trades[i].ID }},
+	} {
+		if list.a != list.b {
+			return fmt.Sprintf("%ss: %d there, %d here", list.what, list.b, list.a)
+		}
+		for i := range list.a {
+			if here, there := list.named(st, i), list.named(of, i); here != there {
+				return fmt.Sprintf("%s number %d is %q there, %q here", list.what, i, there, here)
+			}
+		}
+	}
+	return ""
 }
 
 // judge is one check under way.

@@ -62,11 +62,11 @@ func TestCheckNothing(t *testing.T) {
 	}{
 		{"no state", nil, &plan.Plan{}, "plan"},
 		{"no plan", st, nil, "plan"},
-		{"optimal without lines", st, &plan.Plan{Status: solver.Optimal}, "status"},
-		{"infeasible", st, &plan.Plan{Status: solver.Infeasible}, ""},
-		{"stopped with nothing in hand", st, &plan.Plan{Status: solver.Stopped}, ""},
-		{"infeasible with lines", st, &plan.Plan{Status: solver.Infeasible, Has: true}, "status"},
-		{"lines missing", st, &plan.Plan{Has: true}, "line-missing"},
+		{"optimal without lines", st, &plan.Plan{Of: st, Status: solver.Optimal}, "status"},
+		{"infeasible", st, &plan.Plan{Of: st, Status: solver.Infeasible}, ""},
+		{"stopped with nothing in hand", st, &plan.Plan{Of: st, Status: solver.Stopped}, ""},
+		{"infeasible with lines", st, &plan.Plan{Of: st, Status: solver.Infeasible, Has: true}, "status"},
+		{"lines missing", st, &plan.Plan{Of: st, Has: true}, "line-missing"},
 	}
 	for _, test := range tests {
 		found := Check(test.st, test.plan)
@@ -94,6 +94,34 @@ func TestCheckDamage(t *testing.T) {
 	}
 }
 
+// TestCheckOtherState: a plan is judged by the state whose slots and pieces it means, whatever
+// it says itself of its figures; where its numbers mean others, that is named.
+func TestCheckOtherState(t *testing.T) {
+	tests := []struct {
+		name   string
+		change func(st *catalog.State)
+		want   string
+	}{
+		{"the same names", func(st *catalog.State) { st.Job.Budget.V += 100 }, ""},
+		{"pieces in another order", func(st *catalog.State) { st.Pieces[0], st.Pieces[1] = st.Pieces[1], st.Pieces[0] }, "state"},
+		{"a slot more", func(st *catalog.State) { st.Slots = append(st.Slots, st.Slots[0]) }, "state"},
+		{"another plater", func(st *catalog.State) { st.Platers[0].ID += "-2" }, "state"},
+	}
+	for _, test := range tests {
+		st, plan := judgeGood(t)
+		of := st.Clone()
+		test.change(of)
+		plan.Of = of
+		if found := Check(st, plan); judgeNames(found, "state") != (test.want != "") {
+			t.Errorf("%s: got %v, want %q", test.name, found, test.want)
+		}
+	}
+	st, plan := judgeGood(t)
+	if plan.Of = nil; !judgeNames(Check(st, plan), "state") {
+		t.Error("a plan of no state passes")
+	}
+}
+
 // TestCheckStopped: a plan in hand that isn't proven may have a lower bound.
 func TestCheckStopped(t *testing.T) {
 	st, plan := judgeGood(t)
@@ -108,7 +136,7 @@ func TestCheckNeverPanics(t *testing.T) {
 	for seed := range uint64(1000) {
 		st, pl := jobs.JudgeJob(), (*plan.Plan)(nil)
 		if seed%50 == 0 {
-			pl = &plan.Plan{Has: true, Lines: make([]plan.Line, 3), Charges: make([]plan.Charge, 2)}
+			pl = &plan.Plan{Of: st, Has: true, Lines: make([]plan.Line, 3), Charges: make([]plan.Charge, 2)}
 		} else {
 			_, _, pl = adapter.BruteForce(st)
 		}

@@ -32,6 +32,7 @@ const (
 // Plan is one line per slot, the charges, and what is known of its being the
 // cheapest.
 type Plan struct {
+	Of         *catalog.State // what it is a plan of: what its indices mean; never nil
 	Status     Status
 	Stop       Stop
 	Best       bool // the highest finish was asked for, then the least total

@@ -7,10 +7,13 @@ import (
 	"brightset/solver"
 )
 
+// noPlan says of the program's state that it has no plan.
+func (p *Program) noPlan() *plan.Plan { return p.Plan(solver.Result{Status: solver.Infeasible}) }
+
 // Plan reads an answer of the program back: the lines picked, the charges by
 // kind, and the sums, added up from the lines and charges.
 func (p *Program) Plan(res solver.Result) *plan.Plan {
-	pl := &plan.Plan{Status: res.Status, Stop: res.Stop, Has: res.Has, Result: res}
+	pl := &plan.Plan{Of: p.State, Status: res.Status, Stop: res.Stop, Has: res.Has, Result: res}
 	if !res.Has {
 		return pl
 	}

@@ -42,7 +42,7 @@ func TestSeededJobsCanBeMet(t *testing.T) {
 // ownReproductions is the plan that takes the reproduction made for each slot:
 // the reproductions come in the order of the slots.
 func ownReproductions(st *catalog.State) *plan.Plan {
-	pl := &plan.Plan{Status: solver.Stopped, Has: true, Completion: 1}
+	pl := &plan.Plan{Of: st, Status: solver.Stopped, Has: true, Completion: 1}
 	choices := choice.Choices(st)
 	buys := map[int]bool{}
 	weights, grades := 0.0, 0.0

@@ -48,7 +48,7 @@ func oneForTwoAgainstOne(ctx context.Context, st *catalog.State, set solver.Sett
 // solveSplitting looks for plans that are cheaper than the one in hand, and splits cells
 // until none is left: then the plan in hand is the cheapest.
 func (p *Program) solveSplitting(ctx context.Context, one *plan.Plan, set solver.Settings) (*plan.Plan, error) {
-	best := &plan.Plan{Status: solver.Infeasible, Result: solver.Result{Status: solver.Infeasible}}
+	best := p.noPlan()
 	if one.Has {
 		own := *one
 		best = &own

@@ -55,7 +55,7 @@ func (p *Program) Unfillable(ctx context.Context) *plan.Plan {
 	if len(empty) == 0 {
 		return nil
 	}
-	plan := &plan.Plan{Status: solver.Infeasible, Result: solver.Result{Status: solver.Infeasible}}
+	plan := p.noPlan()
 	for i := range empty {
 		u := empty[i].best(p.State)
 		plan.Unfilled = append(plan.Unfilled, u)

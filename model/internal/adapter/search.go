@@ -58,7 +58,7 @@ func BruteBest(st *catalog.State) (grade, total int64, feasible bool, plan *plan
 
 // OraclePlan writes lines and trades of the oracle's as a plan.
 func OraclePlan(st *catalog.State, read *oracle.Reader, lines []*oracle.Line, trades []int) *plan.Plan {
-	p := &plan.Plan{Status: solver.Optimal, Has: true, Completion: oracle.Completion(lines)}
+	p := &plan.Plan{Of: st, Status: solver.Optimal, Has: true, Completion: oracle.Completion(lines)}
 	for _, c := range read.Charges(lines, trades) {
 		p.Charges = append(p.Charges, plan.Charge{Kind: plan.ChargeKind(c.Kind), Of: c.Of, Cents: c.Cents})
 		p.Expected += c.Cents
