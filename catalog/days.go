@@ -6,6 +6,7 @@ import (
 	"strings"
 	"time"
 
+	"brightset/catalog/event"
 	"brightset/catalog/journal"
 )
 
@@ -28,7 +29,7 @@ const oneDay = 24 * time.Hour
 
 // stateKeys are the keys of a piece that say where and in what state it is; all below its
 // table sent do as well.
-var stateKeys = []string{"stage", "hung_in", "quantity", "price", "days", "job"}
+var stateKeys = []event.Key{event.KeyStage, event.KeyHungIn, event.KeyQuantity, event.KeyPrice, event.KeyDays, event.KeyJob}
 
 // WrongDay says why something can't have happened on the day given for it.
 type WrongDay struct{ Message, Hint string }
@@ -117,12 +118,12 @@ func orderedBy(e *journal.Entry) []string {
 	var keys []string
 	for i := range e.Changes {
 		t := e.Changes[i].Target
-		if len(t) < 2 || t[0] != "piece" {
+		if !t.Is(event.TablePiece) {
 			continue
 		}
-		state := len(t) > 2 && t[2] == "sent"
+		state := t.Part() == event.TableSent
 		for k := range e.Changes[i].New {
-			keys = append(keys, strings.Join(append(slices.Clone(t[1:]), k), "\x00"))
+			keys = append(keys, strings.Join(append(slices.Clone(t[1:]), string(k)), "\x00"))
 			state = state || len(t) == 2 && slices.Contains(stateKeys, k)
 		}
 		if state {
@@ -167,11 +168,11 @@ func (l *loader) judgeDays() {
 // acted is what an entry is about, in short: the action and the piece.
 func acted(e *journal.Entry) string {
 	for _, c := range e.Changes {
-		if len(c.Target) > 1 && c.Target[0] == "piece" {
-			return fmt.Sprintf("%s, piece %q", e.Action, strings.TrimPrefix(c.Target[1], "shop:"))
+		if c.Target.Is(event.TablePiece) {
+			return fmt.Sprintf("%s, piece %q", e.Action, strings.TrimPrefix(c.Target.Name(), "shop:"))
 		}
 	}
-	return e.Action
+	return string(e.Action)
 }
 
 // reckonDays works out what day it is, and how long what was sent is gone.
@@ -182,8 +183,8 @@ func (l *loader) reckonDays() {
 		e := &l.state.Record.Entries[i]
 		wrong := l.state.Record.Misdated[e.Seq]
 		for _, c := range e.Changes {
-			if len(c.Target) == 3 && c.Target[0] == "piece" && c.Target[2] == "sent" && (c.New["on"] != nil || e.Action == "sent") {
-				sentOn[c.Target[1]] = wrong
+			if c.Target.Is(event.TablePiece) && c.Target.Part() == event.TableSent && (c.New[event.KeyOn] != nil || e.Action == event.Sent) {
+				sentOn[c.Target.Name()] = wrong
 			}
 		}
 		if wrong {

@@ -66,7 +66,7 @@ func (l *loader) compare(x *overlay) {
 		inShop[e.Seq] = true
 	}
 	for _, e := range x.shop.log.Entries {
-		if e.Action == journal.Undo || e.Action == journal.Redo {
+		if e.Action.Turns() {
 			continue
 		}
 		counts := inShop[e.Seq]

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"brightset/catalog/event"
 	"brightset/catalog/journal"
 )
 
@@ -256,13 +257,13 @@ func TestOrderOfJournals(t *testing.T) {
 	if _, err := d.Record(deed); err != nil {
 		t.Fatal(err)
 	}
-	if _, e, err := d.turned(journal.Undo, (*journal.Log).NextUndo); err != nil || !e.jobFirst || e.shop == nil {
+	if _, e, err := d.turned(event.Undo, (*journal.Log).NextUndo); err != nil || !e.jobFirst || e.shop == nil {
 		t.Errorf("undone: %+v, %v", e, err)
 	}
 	if _, _, err := d.Undo(); err != nil {
 		t.Fatal(err)
 	}
-	if _, e, err := d.turned(journal.Redo, (*journal.Log).NextRedo); err != nil || e.jobFirst || e.shop == nil {
+	if _, e, err := d.turned(event.Redo, (*journal.Log).NextRedo); err != nil || e.jobFirst || e.shop == nil {
 		t.Errorf("redone: %+v, %v", e, err)
 	}
 }

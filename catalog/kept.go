@@ -2,9 +2,6 @@ package catalog
 
 import "time"
 
-// KeepAction is the action of an entry that keeps a plan.
-const KeepAction = "plan"
-
 // Kept is the plan that was last kept, by names: what it is about may be gone.
 type Kept struct {
 	Lines []KeptLine

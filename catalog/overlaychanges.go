@@ -5,6 +5,7 @@ import (
 	"maps"
 	"slices"
 
+	"brightset/catalog/event"
 	"brightset/catalog/journal"
 )
 
@@ -91,15 +92,15 @@ func (p part) hindered() string {
 	for i := range p.e.Changes {
 		c := &p.e.Changes[i]
 		now, what := lookUp(holder(p.roots, c.Target).doc.root, c.Target), dotted(c.Target)
-		if len(c.Target) > 1 && c.Target[0] == "piece" && !p.has(c.Target[:2]) {
+		if c.Target.Is(event.TablePiece) && !p.has(c.Target[:2]) {
 			return dotted(c.Target[:2]) + " is not there any more"
 		}
 		if at := blocked(holder(p.roots, c.Target).doc.root, c.Target); at != "" {
 			return at + " is no table any more"
 		}
 		for _, key := range slices.Sorted(maps.Keys(c.Old)) {
-			if was := now[key]; !same(was, c.Old[key]) {
-				return fmt.Sprintf("%s of %s is %s now and was %s then", keyText(key), what, valueText(was), valueText(c.Old[key]))
+			if was := now[string(key)]; !same(was, c.Old[key]) {
+				return fmt.Sprintf("%s of %s is %s now and was %s then", keyText(string(key)), what, valueText(was), valueText(c.Old[key]))
 			}
 		}
 	}
@@ -112,17 +113,17 @@ func (p part) has(piece []string) bool {
 		return true
 	}
 	return slices.ContainsFunc(p.e.Changes, func(c journal.Change) bool {
-		return slices.Equal(c.Target, piece) && c.New["kind"] != nil
+		return slices.Equal(c.Target, piece) && c.New[event.KeyKind] != nil
 	})
 }
 
 // SpentBy is what an entry spends; below zero where money came in.
 func SpentBy(e *journal.Entry) (sum Cents) {
 	for _, c := range e.Changes {
-		if c.Target[0] != "spent" {
+		if !c.Target.Is(event.TableSpent) {
 			continue
 		}
-		for key, sign := range map[string]Cents{"cost": 1, "credit": -1} {
+		for key, sign := range map[event.Key]Cents{event.KeyCost: 1, event.KeyCredit: -1} {
 			if text, ok := c.New[key].(string); ok {
 				if cents, err := ParseMoney(text); err == nil {
 					sum += sign * cents
@@ -190,7 +191,8 @@ func change(d, in *document, line int, c *journal.Change) {
 		}
 		m = sub
 	}
-	for key, v := range c.New {
+	for k, v := range c.New {
+		key := string(k)
 		if v == nil {
 			delete(m, key)
 			continue

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"brightset/catalog/event"
 	"brightset/catalog/journal"
 )
 
@@ -85,7 +86,7 @@ func (l *loader) readKept() {
 	}
 	l.state.Kept = kept
 	for i, e := range l.entries() {
-		if e.Action == KeepAction {
+		if e.Action == event.Keep {
 			kept.Seq, kept.On = l.state.Record.Entries[i].Seq, l.state.Record.Entries[i].Day()
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"time"
 
+	"brightset/catalog/event"
 	"brightset/catalog/journal"
 )
 
@@ -19,7 +20,7 @@ type Recorder struct {
 
 // Act is one thing to be recorded. It stands as a whole or not at all.
 type Act struct {
-	Action string
+	Action event.Action
 	On     string // the day it happened, 2027-01-31; "" for today
 	Reason string
 	Sets   []Set
@@ -28,9 +29,9 @@ type Act struct {
 // Set gives a key of one table a value, as a TOML decoder would, or nil to take the key
 // out.
 type Set struct {
-	Shop   bool     // in the shop's file
-	Target []string // path of the table
-	Key    string
+	Shop   bool         // in the shop's file
+	Target event.Target // path of the table
+	Key    event.Key
 	Value  any
 }
 
@@ -55,12 +56,12 @@ func openDesk(path string, opt Options) (*Recorder, error) {
 }
 
 // Value is what a key of a table is now; nil where it is not there.
-func (d *Recorder) Value(shop bool, target []string, key string) any {
-	return plainValue(lookUp(holder(d.roots(shop), target).doc.root, target)[key])
+func (d *Recorder) Value(shop bool, target event.Target, key event.Key) any {
+	return plainValue(lookUp(holder(d.roots(shop), target).doc.root, target)[string(key)])
 }
 
 // Keys are the keys of a table, sorted; none where there is no such table.
-func (d *Recorder) Keys(shop bool, target []string) []string {
+func (d *Recorder) Keys(shop bool, target event.Target) []string {
 	return slices.Sorted(maps.Keys(lookUp(holder(d.roots(shop), target).doc.root, target)))
 }
 
@@ -81,7 +82,7 @@ func (d *Recorder) changes(deed *Act, shop bool) []journal.Change {
 		i := slices.IndexFunc(out, func(c journal.Change) bool { return slices.Equal(c.Target, s.Target) })
 		if i < 0 {
 			i = len(out)
-			out = append(out, journal.Change{Target: s.Target, Old: map[string]any{}, New: map[string]any{}})
+			out = append(out, journal.Change{Target: s.Target, Old: map[event.Key]any{}, New: map[event.Key]any{}})
 		}
 		out[i].Old[s.Key], out[i].New[s.Key] = d.Value(shop, s.Target, s.Key), s.Value
 	}

@@ -7,6 +7,7 @@ import (
 	"testing"
 	"time"
 
+	"brightset/catalog/event"
 	"brightset/catalog/journal"
 )
 
@@ -27,7 +28,7 @@ func BenchmarkOpenJournal(b *testing.B) {
 			old = nil
 		}
 		if _, err := w.Append(journal.Entry{ID: fmt.Sprint(n), Time: time.Date(2031, 1, 20, 0, 0, n, 0, time.UTC), Action: "graded",
-			Changes: []journal.Change{{Target: []string{"piece", "crest-1"}, Old: map[string]any{"tone": old}, New: map[string]any{"tone": now}}}}); err != nil {
+			Changes: []journal.Change{{Target: []string{"piece", "crest-1"}, Old: map[event.Key]any{"tone": old}, New: map[event.Key]any{"tone": now}}}}); err != nil {
 			b.Fatal(err)
 		}
 	}

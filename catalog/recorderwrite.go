@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"brightset/catalog/event"
 	"brightset/catalog/journal"
 )
 
@@ -111,9 +112,9 @@ func (d *Recorder) bringUp(shop *journal.Writer, unsettled []journal.Entry) erro
 		stands[e.Seq] = true
 	}
 	for i := range unsettled {
-		action := journal.Redo
+		action := event.Redo
 		if stands[unsettled[i].Seq] {
-			action = journal.Undo
+			action = event.Undo
 		}
 		e := turning(action, &unsettled[i])
 		e.ID, e.Time, e.Base, e.Job, e.On = newID(), d.now(shop), d.State.Revision, d.State.JobKey(), d.Today()

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 
+	"brightset/catalog/event"
 	"brightset/catalog/journal"
 )
 
@@ -13,12 +14,12 @@ var ErrNothing = errors.New("there is nothing")
 // Undo takes the last action back, Redo brings the last undone one back. The entry they
 // give is that action's.
 func (d *Recorder) Undo() (*State, journal.Entry, error) {
-	return d.turn(journal.Undo, (*journal.Log).NextUndo)
+	return d.turn(event.Undo, (*journal.Log).NextUndo)
 }
 
 // Redo is the other way round.
 func (d *Recorder) Redo() (*State, journal.Entry, error) {
-	return d.turn(journal.Redo, (*journal.Log).NextRedo)
+	return d.turn(event.Redo, (*journal.Log).NextRedo)
 }
 
 // TakeBack takes the last action back where the job can't be read because of what was
@@ -46,7 +47,7 @@ func (d *Recorder) CanTurn() (undo, redo bool) {
 	return undo, redo
 }
 
-func (d *Recorder) turn(action string, next func(*journal.Log) (journal.Entry, bool)) (*State, journal.Entry, error) {
+func (d *Recorder) turn(action event.Action, next func(*journal.Log) (journal.Entry, bool)) (*State, journal.Entry, error) {
 	of, entries, err := d.turned(action, next)
 	if err != nil {
 		return nil, of, err
@@ -55,7 +56,7 @@ func (d *Recorder) turn(action string, next func(*journal.Log) (journal.Entry, b
 	if err != nil {
 		return nil, of, err
 	}
-	if why := l.unapplied[of.ID]; why != "" && action == journal.Redo {
+	if why := l.unapplied[of.ID]; why != "" && action == event.Redo {
 		return nil, of, fmt.Errorf("entry %d (%s) can't be brought back: %s; write that back, or record it anew", of.Seq, of.Action, why)
 	}
 	st, err := d.write(entries)
@@ -64,7 +65,7 @@ func (d *Recorder) turn(action string, next func(*journal.Log) (journal.Entry, b
 
 // turned finds the action that is turned, and what that adds to the journals. What gives
 // a piece of the shop's back is written to the job's first.
-func (d *Recorder) turned(action string, next func(*journal.Log) (journal.Entry, bool)) (of journal.Entry, entries tried, err error) {
+func (d *Recorder) turned(action event.Action, next func(*journal.Log) (journal.Entry, bool)) (of journal.Entry, entries tried, err error) {
 	log, _, err := journal.Load(JournalOf(d.path))
 	if err != nil {
 		return of, entries, told(err)
@@ -73,7 +74,7 @@ func (d *Recorder) turned(action string, next func(*journal.Log) (journal.Entry,
 	if !ok {
 		return of, entries, fmt.Errorf("%w to %s", ErrNothing, action)
 	}
-	entries = tried{job: turning(action, &of), jobFirst: action == journal.Undo}
+	entries = tried{job: turning(action, &of), jobFirst: action == event.Undo}
 	if entries.shop, err = d.shopPart(&of, action); err != nil {
 		return of, entries, told(err)
 	}
@@ -87,7 +88,7 @@ func (d *Recorder) turned(action string, next func(*journal.Log) (journal.Entry,
 }
 
 // shopPart turns what an action changed in the shop's file; nil where it did not.
-func (d *Recorder) shopPart(of *journal.Entry, action string) (*journal.Entry, error) {
+func (d *Recorder) shopPart(of *journal.Entry, action event.Action) (*journal.Entry, error) {
 	if d.State.Shop.File == "" {
 		return nil, nil
 	}
@@ -107,9 +108,9 @@ func (d *Recorder) shopPart(of *journal.Entry, action string) (*journal.Entry, e
 
 // turning is the entry that takes an action back, or brings it back: what it changes,
 // there and back.
-func turning(action string, of *journal.Entry) *journal.Entry {
+func turning(action event.Action, of *journal.Entry) *journal.Entry {
 	e := &journal.Entry{Action: action, Of: of.Seq, Changes: of.Changes}
-	if action == journal.Undo {
+	if action == event.Undo {
 		e.Changes = nil
 		for _, c := range of.Changes {
 			e.Changes = append(e.Changes, journal.Change{Target: c.Target, Old: c.New, New: c.Old})

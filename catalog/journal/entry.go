@@ -9,39 +9,35 @@ import (
 	"encoding/json"
 	"fmt"
 	"time"
+
+	"brightset/catalog/event"
 )
 
 // Version is the version of the format written here.
 const Version = 1
 
-// Actions that are about other entries.
-const (
-	Undo = "undo"
-	Redo = "redo"
-)
-
 // Entry is one thing that happened. It stands as a whole or not at all.
 type Entry struct {
-	Version int       `json:"version"`
-	Seq     int       `json:"seq"` // 1, 2, 3 ... within its file
-	ID      string    `json:"id"`  // the same in both files where an action concerns two
-	Time    time.Time `json:"time"`
-	On      string    `json:"on,omitempty"` // the day it happened, 2027-01-31, where that is not the day of Time
-	Action  string    `json:"action"`
-	Of      int       `json:"of,omitempty"` // undo and redo: the entry concerned
-	Changes []Change  `json:"changes"`
-	Reason  string    `json:"reason,omitempty"`
-	Job     string    `json:"job,omitempty"` // in a shop's journal: whose action it was
-	Base    string    `json:"base"`          // revision of everything it was decided on
+	Version int          `json:"version"`
+	Seq     int          `json:"seq"` // 1, 2, 3 ... within its file
+	ID      string       `json:"id"`  // the same in both files where an action concerns two
+	Time    time.Time    `json:"time"`
+	On      string       `json:"on,omitempty"` // the day it happened, 2027-01-31, where that is not the day of Time
+	Action  event.Action `json:"action"`
+	Of      int          `json:"of,omitempty"` // undo and redo: the entry concerned
+	Changes []Change     `json:"changes"`
+	Reason  string       `json:"reason,omitempty"`
+	Job     string       `json:"job,omitempty"` // in a shop's journal: whose action it was
+	Base    string       `json:"base"`          // revision of everything it was decided on
 
 	Line int `json:"-"` // in the file
 }
 
 // Change is what an entry changes in one table.
 type Change struct {
-	Target []string       `json:"target"` // path of the table: piece, rl-1
-	Old    map[string]any `json:"old"`    // what its keys were; nil: not there
-	New    map[string]any `json:"new"`    // what they are now, the same keys
+	Target event.Target      `json:"target"` // path of the table: piece, rl-1
+	Old    map[event.Key]any `json:"old"`    // what its keys were; nil: not there
+	New    map[event.Key]any `json:"new"`    // what they are now, the same keys
 }
 
 // Day is the day on which it happened.
@@ -75,7 +71,7 @@ func parse(line []byte) (Entry, error) {
 		if len(c.Target) == 0 {
 			return e, fmt.Errorf("this entry has a change without a target")
 		}
-		for _, m := range []map[string]any{c.Old, c.New} {
+		for _, m := range []map[event.Key]any{c.Old, c.New} {
 			for k, v := range m {
 				m[k] = plain(v)
 			}
@@ -88,7 +84,12 @@ func parse(line []byte) (Entry, error) {
 func (e *Entry) weight() int {
 	n := 4
 	for _, c := range e.Changes {
-		n += 2 + len(c.Target) + values(c.Old) + values(c.New)
+		n += 4 + len(c.Target)
+		for _, m := range []map[event.Key]any{c.Old, c.New} {
+			for _, v := range m {
+				n += values(v)
+			}
+		}
 	}
 	return n
 }

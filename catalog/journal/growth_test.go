@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"brightset/catalog/event"
 )
 
 // Lines that are empty take no memory.
@@ -24,7 +26,7 @@ func TestEmptyLinesTakeNoMemory(t *testing.T) {
 // What is no journal is not read to its end, and the last thing said is why.
 func TestTooMuchInAJournal(t *testing.T) {
 	entry := func(values int) string {
-		e := Entry{Version: 1, Seq: 1, ID: "a", Time: time.Unix(0, 0).UTC(), Action: "found", Changes: []Change{{Target: []string{"piece", "a"}, New: map[string]any{"note": make([]int, values)}}}}
+		e := Entry{Version: 1, Seq: 1, ID: "a", Time: time.Unix(0, 0).UTC(), Action: "found", Changes: []Change{{Target: []string{"piece", "a"}, New: map[event.Key]any{"note": make([]int, values)}}}}
 		line, err := e.line()
 		if err != nil {
 			t.Fatal(err)

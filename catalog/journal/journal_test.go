@@ -12,12 +12,14 @@ import (
 	"sync"
 	"testing"
 	"time"
+
+	"brightset/catalog/event"
 )
 
 func entry(n int) Entry {
 	return Entry{
 		ID: fmt.Sprintf("id%d", n), Time: time.Date(2031, 2, 1, 10, 0, n, 0, time.UTC), Action: "found", Base: "0123456789abcdef",
-		Changes: []Change{{Target: []string{"piece", "rl-1"}, Old: map[string]any{"grade": nil}, New: map[string]any{"grade": int64(n)}}},
+		Changes: []Change{{Target: []string{"piece", "rl-1"}, Old: map[event.Key]any{"grade": nil}, New: map[event.Key]any{"grade": int64(n)}}},
 	}
 }
 
@@ -50,7 +52,7 @@ func TestRoundTrip(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "job.journal")
 	e := entry(1)
 	e.On, e.Reason, e.Job = "2031-01-31", `a "quote" <b> & `+"\u2028 line", "../a/job.toml"
-	e.Changes[0].New = map[string]any{"a": int64(62), "b": 62.5, "c": "240.00", "d": true, "e": []any{"x", int64(1)}, "f": map[string]any{"g": 0.05}, "h": nil}
+	e.Changes[0].New = map[event.Key]any{"a": int64(62), "b": 62.5, "c": "240.00", "d": true, "e": []any{"x", int64(1)}, "f": map[string]any{"g": 0.05}, "h": nil}
 	add(t, path, e)
 	got := load(t, path).Entries[0]
 	e.Version, e.Seq, e.Line = Version, 1, 1
@@ -84,7 +86,7 @@ func TestProblems(t *testing.T) {
 		{"twice", line(1, nil) + line(1, nil), 2, "2 was expected"},
 		{"text", line(1, nil) + "hello\n" + line(2, nil), 2, "no entry"},
 		{"two on a line", strings.TrimSpace(line(1, nil)) + line(2, nil), 1, "more than one"},
-		{"undo of nothing", line(1, func(e *Entry) { e.Action, e.Of = Undo, 1 }), 1, "no action before it"},
+		{"undo of nothing", line(1, func(e *Entry) { e.Action, e.Of = event.Undo, 1 }), 1, "no action before it"},
 		{"no action", line(1, func(e *Entry) { e.Action = "" }), 1, "no entry"},
 		{"no target", line(1, func(e *Entry) { e.Changes[0].Target = nil }), 1, "without a target"},
 		{"null", "null\n", 1, "no entry"},
@@ -148,14 +150,14 @@ func TestUndoRedo(t *testing.T) {
 			e := entry(n)
 			switch next, ok := w.Log().NextUndo(); {
 			case r.IntN(3) == 0 && ok:
-				e.Action, e.Of = Undo, next.Seq
+				e.Action, e.Of = event.Undo, next.Seq
 				undone, done = append(undone, done[len(done)-1]), done[:len(done)-1]
 			case r.IntN(3) == 0 && len(undone) > 0:
 				back, ok := w.Log().NextRedo()
 				if !ok {
 					t.Fatalf("seed %d: nothing to redo, want %d", seed, undone[len(undone)-1])
 				}
-				e.Action, e.Of = Redo, back.Seq
+				e.Action, e.Of = event.Redo, back.Seq
 				done, undone = append(done, undone[len(undone)-1]), undone[:len(undone)-1]
 			default:
 				done, undone = append(done, n), nil

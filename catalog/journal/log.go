@@ -3,6 +3,8 @@ package journal
 import (
 	"bytes"
 	"fmt"
+
+	"brightset/catalog/event"
 )
 
 // Log is a journal as it was read.
@@ -56,7 +58,7 @@ func Read(data []byte) *Log {
 			e.Changes = nil // nothing of it is laid over the files
 		}
 		e.Line = i + 1
-		actions[e.Seq] = !e.turns()
+		actions[e.Seq] = !e.Action.Turns()
 		l.Entries = append(l.Entries, e)
 	}
 	return l
@@ -82,14 +84,11 @@ func (l *Log) last() int {
 
 // refers makes sure that an undo or redo names an entry before it that is one.
 func refers(e *Entry, actions map[int]bool) error {
-	if !e.turns() || actions[e.Of] {
+	if !e.Action.Turns() || actions[e.Of] {
 		return nil
 	}
 	return fmt.Errorf("this entry is an %s of entry %d, which is no action before it", e.Action, e.Of)
 }
-
-// turns says whether an entry is about another one.
-func (e *Entry) turns() bool { return e.Action == Undo || e.Action == Redo }
 
 // Standing are the entries that count: actions that were not undone, in their order.
 // With counts, entries for which it is false are as if they were not there.
@@ -132,12 +131,12 @@ func (l *Log) stacks(counts func(*Entry) bool) (done, undone []int) {
 			continue
 		}
 		switch at, known := bySeq[e.Of]; {
-		case !e.turns():
+		case !e.Action.Turns():
 			bySeq[e.Seq] = i
 			standing[i] = true
 			undone = undone[:0]
 		case !known:
-		case e.Action == Undo:
+		case e.Action == event.Undo:
 			standing[at] = false
 			undone = append(undone, at)
 		default:

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"brightset/catalog"
+	"brightset/catalog/event"
 	"brightset/catalog/journal"
 	"brightset/cmd/brightset/internal/record"
 	"brightset/cmd/brightset/internal/report"
@@ -67,6 +68,9 @@ var recordCommand = command{
 	},
 }
 
+// listRecord is typed, as an action is, to see what was recorded.
+const listRecord = "list"
+
 // recordHelp lists the actions.
 func recordHelp() string {
 	var b strings.Builder
@@ -84,7 +88,7 @@ func recordHelp() string {
 		}
 		fmt.Fprintf(&b, "\n\t%s %s\t%s", a.Name, a.Target, text)
 	}
-	b.WriteString("\n\tundo\ttake the last one back\n\tredo\tbring it back again\n\tlist\tshow all that was recorded")
+	fmt.Fprintf(&b, "\n\t%s\ttake the last one back\n\t%s\tbring it back again\n\t%s\tshow all that was recorded", event.Undo, event.Redo, listRecord)
 	return b.String()
 }
 
@@ -100,22 +104,18 @@ func (o *recordOptions) run(c *call) (int, error) {
 	}
 	name := c.args[0]
 	c.args = c.args[1:]
-	switch name {
-	case "undo", "redo", "list":
+	if turn := event.Action(name); turn.Turns() || name == listRecord {
 		if err := o.onlyFor(name, ""); err != nil {
 			return 0, err
 		}
-		if name == "list" {
+		if name == listRecord {
 			return o.list(c)
 		}
-		return o.turn(c, name)
+		return o.turn(c, turn)
 	}
 	a, ok := record.Find(name)
 	if !ok {
-		names := []string{"undo", "redo", "list"}
-		for _, a := range record.Actions {
-			names = append(names, a.Name)
-		}
+		names := append([]string{string(event.Undo), string(event.Redo), listRecord}, record.Names()...)
 		return 0, usageError{fmt.Sprintf("nothing is called %q%s", name, hint(name, names, "brightset help record"))}
 	}
 	if len(c.args) == 0 {
@@ -126,7 +126,7 @@ func (o *recordOptions) run(c *call) (int, error) {
 	if strings.HasSuffix(o.facts.Target, ",") {
 		return 0, usageError{fmt.Sprintf("%q ends with a comma; several pieces are written with commas and no spaces between, like crest-1,crest-2", o.facts.Target)}
 	}
-	if err := o.onlyFor(a.Name, a.Uses); err != nil {
+	if err := o.onlyFor(string(a.Name), a.Uses); err != nil {
 		return 0, err
 	}
 	return o.do(c, a)
@@ -222,10 +222,10 @@ func last(st *catalog.State) int {
 	return st.Record.Entries[len(st.Record.Entries)-1].Seq
 }
 
-func (o *recordOptions) turn(c *call, name string) (int, error) {
+func (o *recordOptions) turn(c *call, action event.Action) (int, error) {
 	d, err := openDesk(c)
 	var m *catalog.Mistakes
-	if err != nil && (name != "undo" || !errors.As(err, &m)) {
+	if err != nil && (action != event.Undo || !errors.As(err, &m)) {
 		return 0, err
 	}
 	var before, st *catalog.State
@@ -235,7 +235,7 @@ func (o *recordOptions) turn(c *call, name string) (int, error) {
 	case d == nil: // what was recorded last may be what is wrong
 		path, _ := jobPath(c)
 		st, e, err = catalog.TakeBack(path, catalog.Options{Today: now(), Now: now})
-	case name == "undo":
+	case action == event.Undo:
 		before = d.State
 		st, e, err = d.Undo()
 	default:

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"brightset/catalog"
+	"brightset/catalog/event"
 	"brightset/catalog/journal"
 )
 
@@ -122,7 +123,7 @@ func (s *PlanChange) concerning(st *catalog.State, since int) []journal.Entry {
 			return slices.ContainsFunc(e.Changes, func(c journal.Change) bool { return touches(c, pieces, s.Slot) })
 		}
 		switch {
-		case e.Seq <= since, e.Action == catalog.KeepAction, !of(about) && !of(spare):
+		case e.Seq <= since, e.Action == event.Keep, !of(about) && !of(spare):
 		case !slices.Contains(routine, e.Action):
 			news = append(news, e)
 		case !s.Reserve || of(spare):
@@ -136,26 +137,27 @@ func (s *PlanChange) concerning(st *catalog.State, since int) []journal.Entry {
 }
 
 // routine is what happens to a piece that goes the way planned for it.
-var routine = []string{"bought", "came", "sent", "approved", "plated", "fitted"}
+var routine = []event.Action{event.Bought, event.Came, event.Sent, event.Approved, event.Plated, event.Fitted}
 
 func touches(c journal.Change, about map[string]bool, slot string) bool {
 	if len(c.Target) < 2 {
 		return false
 	}
-	for _, m := range []map[string]any{c.Old, c.New} {
-		piece, _ := m["piece"].(string)
-		if c.Target[0] != "plan" && (about[piece] || about["job:"+piece]) {
+	kept := c.Target.Is(event.TablePlan)
+	for _, m := range []map[event.Key]any{c.Old, c.New} {
+		piece, _ := m[event.KeyPiece].(string)
+		if !kept && (about[piece] || about["job:"+piece]) {
 			return true
 		}
-		if at, _ := m["slot"].(string); at == slot && c.Target[0] != "plan" {
+		if at, _ := m[event.KeySlot].(string); at == slot && !kept {
 			return true
 		}
 	}
-	switch c.Target[0] {
-	case "piece":
-		return about["job:"+c.Target[1]] || about[c.Target[1]]
-	case "lock":
-		return c.Target[1] == slot || strings.EqualFold(c.Target[1], slot)
+	switch name := c.Target.Name(); {
+	case c.Target.Is(event.TablePiece):
+		return about["job:"+name] || about[name]
+	case c.Target.Is(event.TableLock):
+		return name == slot || strings.EqualFold(name, slot)
 	}
 	return false
 }

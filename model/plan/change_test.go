@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"brightset/catalog"
+	"brightset/catalog/event"
 	"brightset/catalog/journal"
 	"brightset/model/internal/jobs"
 	"brightset/model/plan"
@@ -16,15 +17,15 @@ func happened(entries ...string) *catalog.Record {
 	r := &catalog.Record{}
 	for i, text := range entries {
 		words := strings.Fields(text)
-		e := journal.Entry{Seq: i + 1, Action: words[0]}
+		e := journal.Entry{Seq: i + 1, Action: event.Action(words[0])}
 		for _, w := range words[1:] {
 			table, rest, _ := strings.Cut(w, ".")
 			id, values, _ := strings.Cut(rest, " ")
 			id, pair, _ := strings.Cut(id, "/")
-			c := journal.Change{Target: []string{table, id}, Old: map[string]any{},
-				New: map[string]any{"stage": "x" + values}}
+			c := journal.Change{Target: []string{table, id}, Old: map[event.Key]any{},
+				New: map[event.Key]any{"stage": "x" + values}}
 			if key, value, ok := strings.Cut(pair, "="); ok {
-				c.New = map[string]any{key: value}
+				c.New = map[event.Key]any{event.Key(key): value}
 			}
 			e.Changes = append(e.Changes, c)
 		}

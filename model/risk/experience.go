@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"brightset/catalog"
+	"brightset/catalog/event"
 	"brightset/catalog/journal"
 )
 
@@ -31,7 +32,7 @@ func Experiences(st *catalog.State) []Experience {
 	if st.Record == nil {
 		return nil
 	}
-	r := &remembering{st: st, open: map[string]*sending{}, tables: map[string]map[string]any{},
+	r := &remembering{st: st, open: map[string]*sending{}, tables: map[string]map[event.Key]any{},
 		quotes: map[string]map[catalog.Cents]bool{}, bases: catalog.StartingBases()}
 	for i := range st.Record.Entries {
 		r.entry(&st.Record.Entries[i])
@@ -42,7 +43,7 @@ func Experiences(st *catalog.State) []Experience {
 type remembering struct {
 	st     *catalog.State
 	open   map[string]*sending
-	tables map[string]map[string]any         // what the pieces were sent for, as it stands
+	tables map[string]map[event.Key]any      // what the pieces were sent for, as it stands
 	quotes map[string]map[catalog.Cents]bool // prices that were named for the pieces, so far
 	bases  map[string]catalog.Micro
 	all    []Experience
@@ -50,7 +51,7 @@ type remembering struct {
 
 // sending is a piece that is at a plater's.
 type sending struct {
-	terms   map[string]any
+	terms   map[event.Key]any
 	on      time.Time     // zero where the day can't be right
 	first   catalog.Cents // the price when it was sent; where that was our estimate, the first he named
 	named   bool          // he named it
@@ -58,23 +59,21 @@ type sending struct {
 }
 
 func (r *remembering) entry(e *journal.Entry) {
-	pieces, sent := map[string]*journal.Change{}, map[string]map[string]any{}
+	pieces, sent := map[string]*journal.Change{}, map[string]map[event.Key]any{}
 	concerned := map[string]bool{}
 	for i := range e.Changes {
 		c := &e.Changes[i]
-		switch {
-		case len(c.Target) == 2 && c.Target[0] == "piece":
-			pieces[c.Target[1]], concerned[c.Target[1]] = c, true
-		case len(c.Target) == 3 && c.Target[0] == "piece" && c.Target[2] == "sent":
-			sent[c.Target[1]], concerned[c.Target[1]] = c.New, true
-		case len(c.Target) == 4 && c.Target[0] == "piece" && c.Target[2] == "quote" && c.New["cost"] != nil:
-			if r.quotes[c.Target[1]] == nil {
-				r.quotes[c.Target[1]] = map[catalog.Cents]bool{}
-			}
-			r.quotes[c.Target[1]][cents(c.New["cost"])] = true
-			if c.Old["cost"] != nil { // of the files, and gone from the state
-				r.quotes[c.Target[1]][cents(c.Old["cost"])] = true
-			}
+		if !c.Target.Is(event.TablePiece) {
+			continue
+		}
+		id := c.Target.Name()
+		switch c.Target.Part() {
+		case "":
+			pieces[id], concerned[id] = c, true
+		case event.TableSent:
+			sent[id], concerned[id] = c.New, true
+		case event.TableQuote:
+			r.quoted(id, c)
 		}
 	}
 	for _, id := range slices.Sorted(maps.Keys(sent)) {
@@ -87,31 +86,46 @@ func (r *remembering) entry(e *journal.Entry) {
 	}
 }
 
+// quoted remembers a price that was named for a piece, and one that it took the place of: of
+// the files, and gone from the state.
+func (r *remembering) quoted(id string, c *journal.Change) {
+	if len(c.Target) != 4 || c.New[event.KeyCost] == nil {
+		return
+	}
+	if r.quotes[id] == nil {
+		r.quotes[id] = map[catalog.Cents]bool{}
+	}
+	r.quotes[id][cents(c.New[event.KeyCost])] = true
+	if c.Old[event.KeyCost] != nil {
+		r.quotes[id][cents(c.Old[event.KeyCost])] = true
+	}
+}
+
 // sent begins a sending, or changes its terms. An entry holds only the keys that became
 // others, so the table is kept as it stands: sent again on the same terms is sent, too.
-func (r *remembering) sent(e *journal.Entry, id string, now map[string]any) {
-	if e.Action == "refused" || e.Action == "recalled" {
+func (r *remembering) sent(e *journal.Entry, id string, now map[event.Key]any) {
+	if e.Action == event.Refused || e.Action == event.Recalled {
 		delete(r.tables, id)
 		return // the terms of the sending are those before it
 	}
 	table := r.tables[id]
 	if table == nil {
-		table = map[string]any{}
+		table = map[event.Key]any{}
 		r.tables[id] = table
 	}
 	maps.Copy(table, now)
-	maps.DeleteFunc(table, func(_ string, v any) bool { return v == nil })
+	maps.DeleteFunc(table, func(_ event.Key, v any) bool { return v == nil })
 	s := r.open[id]
-	if e.Action == "sent" || s == nil && text(now["plater"]) != "" {
-		s = &sending{first: cents(table["cost"]), named: r.named(id, table), refused: float(table["refused"])}
+	if e.Action == event.Sent || s == nil && text(now[event.KeyPlater]) != "" {
+		s = &sending{first: cents(table[event.KeyCost]), named: r.named(id, table), refused: float(table[event.KeyRefused])}
 		if !r.st.Record.Misdated[e.Seq] {
 			s.on = e.Day()
 		}
 		r.open[id] = s
 	}
 	if s != nil {
-		if e.Action == "priced" && !s.named {
-			s.first, s.named = cents(table["cost"]), true
+		if e.Action == event.Priced && !s.named {
+			s.first, s.named = cents(table[event.KeyCost]), true
 		}
 		s.terms = maps.Clone(table)
 	}
@@ -119,45 +133,45 @@ func (r *remembering) sent(e *journal.Entry, id string, now map[string]any) {
 
 // named says whether the price at which a piece is sent was the plater's own. Records from
 // before that was kept say so where a quote of that price is known for the piece.
-func (r *remembering) named(id string, table map[string]any) bool {
-	if said, ok := table["quoted"].(bool); ok {
+func (r *remembering) named(id string, table map[event.Key]any) bool {
+	if said, ok := table[event.KeyQuoted].(bool); ok {
 		return said
 	}
-	cost := cents(table["cost"])
+	cost := cents(table[event.KeyCost])
 	if r.quotes[id][cost] {
 		return true
 	}
 	i, ok := r.st.FindPiece(id)
 	return ok && slices.ContainsFunc(r.st.Pieces[i].Quotes, func(q catalog.Quote) bool {
-		return q.Cost == cost && r.st.Platers[q.Plater].ID == text(table["plater"])
+		return q.Cost == cost && r.st.Platers[q.Plater].ID == text(table[event.KeyPlater])
 	})
 }
 
 // ended says whether an entry is the end of a sending, or of some pieces of it, and of what
 // kind. What the entry is called says so; its stage may have been that before.
-func (r *remembering) ended(e *journal.Entry, id string, s *sending, piece *journal.Change, sent map[string]any) {
+func (r *remembering) ended(e *journal.Entry, id string, s *sending, piece *journal.Change, sent map[event.Key]any) {
 	if piece == nil {
 		piece = &journal.Change{}
 	}
 	x := r.begin(id, s)
-	switch stage := text(piece.New["stage"]); {
-	case e.Action == "back":
-		x.Paid, x.PaidKnown = cents(sent["paid"]), sent["paid"] != nil
+	switch stage := text(piece.New[event.KeyStage]); {
+	case e.Action == event.Back:
+		x.Paid, x.PaidKnown = cents(sent[event.KeyPaid]), sent[event.KeyPaid] != nil
 		if !s.on.IsZero() && !r.st.Record.Misdated[e.Seq] {
 			x.Took, x.TookKnown = int(e.Day().Sub(s.on)/(24*time.Hour)), true
 		}
-		x.Grade, x.GradeKnown = centi100(piece.New["grade"])
+		x.Grade, x.GradeKnown = centi100(piece.New[event.KeyGrade])
 	case stage == catalog.StageBroken.String() || stage == catalog.StageLost.String():
 		x.Broke = true
-	case e.Action == "broke" || e.Action == "lost": // some of a bag: the others are still there
-		x.Broke, x.Count = true, int(float(piece.Old["quantity"])-float(piece.New["quantity"]))
+	case e.Action == event.Broke || e.Action == event.Lost: // some of a bag: the others are still there
+		x.Broke, x.Count = true, int(float(piece.Old[event.KeyQuantity])-float(piece.New[event.KeyQuantity]))
 		if x.Count > 0 {
 			r.all = append(r.all, x)
 		}
 		return
-	case e.Action == "refused":
+	case e.Action == event.Refused:
 		x.Refused = true
-	case e.Action == "recalled", stage == catalog.StageSold.String():
+	case e.Action == event.Recalled, stage == catalog.StageSold.String():
 		delete(r.open, id)
 		return
 	default:
@@ -168,20 +182,20 @@ func (r *remembering) ended(e *journal.Entry, id string, s *sending, piece *jour
 }
 
 func (r *remembering) begin(id string, s *sending) Experience {
-	x := Experience{Job: r.st.Job.File, Piece: id, Work: text(s.terms["work"]), Plater: text(s.terms["plater"]),
-		Level: text(s.terms["level"]), Agreed: s.first, Named: s.named}
-	if n, ok := s.terms["days"].(int64); ok {
+	x := Experience{Job: r.st.Job.File, Piece: id, Work: text(s.terms[event.KeyWork]), Plater: text(s.terms[event.KeyPlater]),
+		Level: text(s.terms[event.KeyLevel]), Agreed: s.first, Named: s.named}
+	if n, ok := s.terms[event.KeyDays].(int64); ok {
 		x.Promised = int(n)
 	}
-	x.GradePromised, _ = centi100(s.terms["grade"])
-	x.Predicted, x.PredictedRefused = float(s.terms["breakage"]), s.refused
-	x.Count = max(1, int(float(s.terms["count"])))
-	if f := float(s.terms["factor"]); f > 0 {
+	x.GradePromised, _ = centi100(s.terms[event.KeyGrade])
+	x.Predicted, x.PredictedRefused = float(s.terms[event.KeyBreakage]), s.refused
+	x.Count = max(1, int(float(s.terms[event.KeyCount])))
+	if f := float(s.terms[event.KeyFactor]); f > 0 {
 		x.Predicted /= f // of a plater like any other
 	}
 	if i, ok := r.st.FindPiece(id); ok && r.st.Pieces[i].Metal != catalog.None {
 		x.Metal = r.st.Tables.Metals[r.st.Pieces[i].Metal].Name
-		if b0, b := float64(r.bases[x.Metal])/float64(catalog.One), float(s.terms["base"]); b > 0 && b < 1 && b0 > 0 {
+		if b0, b := float64(r.bases[x.Metal])/float64(catalog.One), float(s.terms[event.KeyBase]); b > 0 && b < 1 && b0 > 0 {
 			x.Predicted = 1 - (1-x.Predicted)*(1-b0)/(1-b) // as the built-in table alone would have it
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"brightset/catalog"
+	"brightset/catalog/event"
 	"brightset/cmd/brightset/internal/record"
 )
 
@@ -34,7 +35,7 @@ func (s *Server) do(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	f := facts(r.PostForm)
-	if a.Name == "new" && f.Target == "" {
+	if a.Name == event.New && f.Target == "" {
 		f.Target = freeName(d.State)
 	}
 	deed, err := a.Deed(d, f)
@@ -85,7 +86,7 @@ func (s *Server) turn(w http.ResponseWriter, r *http.Request) {
 		err = catalog.ErrChanged
 	}
 	if err == nil {
-		if r.FormValue("which") == "redo" {
+		if event.Action(r.FormValue("which")) == event.Redo {
 			_, _, err = d.Redo()
 		} else {
 			_, _, err = d.Undo()

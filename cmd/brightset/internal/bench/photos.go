@@ -11,6 +11,7 @@ import (
 
 	"brightset/catalog"
 	"brightset/catalog/disk"
+	"brightset/catalog/event"
 	"brightset/cmd/brightset/internal/report/page"
 )
 
@@ -114,7 +115,9 @@ func (s *Server) keepPhoto(d *catalog.Recorder, id string, data []byte) error {
 	for _, n := range p.Photos {
 		list = append(list, n)
 	}
-	_, err = d.Record(catalog.Act{Action: "photo", Sets: []catalog.Set{{Shop: p.InShop, Target: []string{"piece", p.ID}, Key: "photos", Value: append(list, name)}}})
+	_, err = d.Record(catalog.Act{Action: event.Photo, Sets: []catalog.Set{
+		{Shop: p.InShop, Target: event.Of(event.TablePiece, p.ID), Key: event.KeyPhotos, Value: append(list, name)},
+	}})
 	if err != nil {
 		root.Remove(filepath.FromSlash(name))
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"brightset/catalog"
+	"brightset/catalog/event"
 )
 
 // bought makes a piece, or all that come out of a bundle, the customer's own: what they
@@ -23,7 +24,7 @@ func (b *builder) bought(f *Facts) error {
 		return fmt.Errorf("%s comes out of bundle %[2]s; type: brightset record bought %[2]s", b.name(i), inShell(b.st.Bundles[p.Bundle].ID))
 	case p.Side == catalog.Customers && f.Cost == "":
 		return fmt.Errorf("%s is the customer's already; if money went out for it, say how much: --cost 40.00", b.name(i))
-	case p.InShop && p.Price == 0 && b.d.Value(true, target, "job") != nil && f.Cost == "":
+	case p.InShop && p.Price == 0 && b.d.Value(true, target, event.KeyJob) != nil && f.Cost == "":
 		return fmt.Errorf("%s is in use on this job and paid for already", b.name(i))
 	}
 	n, err := b.howManyBought(i, f)
@@ -79,18 +80,18 @@ func (b *builder) own(i int) {
 	shop, target := b.of(i)
 	if shop {
 		if b.st.Pieces[i].Side == catalog.Vendors {
-			b.set(true, target, "owner", "shop")
+			b.set(true, target, event.KeyOwner, "shop")
 		}
-		b.set(true, target, "price", "0.00")
-		b.set(true, target, "bundle", nil)
+		b.set(true, target, event.KeyPrice, "0.00")
+		b.set(true, target, event.KeyBundle, nil)
 		b.taken(i)
 	} else {
-		b.set(false, target, "owner", "customer")
-		b.set(false, target, "price", nil)
-		b.set(false, target, "bundle", nil)
+		b.set(false, target, event.KeyOwner, "customer")
+		b.set(false, target, event.KeyPrice, nil)
+		b.set(false, target, event.KeyBundle, nil)
 	}
-	b.set(shop, target, "chance", int64(1))
-	b.set(shop, target, "days", int64(0))
+	b.set(shop, target, event.KeyChance, int64(1))
+	b.set(shop, target, event.KeyDays, int64(0))
 }
 
 // pay spends what something cost, unless another sum is named, and what came on top.
@@ -121,8 +122,8 @@ func (b *builder) came(f *Facts) error {
 	if p.Chance >= catalog.One && ((p.Days.Set && p.Days.V == 0) || (!p.Days.Set && !sold)) {
 		return fmt.Errorf("%s is here already: it is no lead and nobody waits for it", b.name(i))
 	}
-	b.setPiece(i, "chance", int64(1))
-	b.setPiece(i, "days", int64(0))
+	b.setPiece(i, event.KeyChance, int64(1))
+	b.setPiece(i, event.KeyDays, int64(0))
 	return nil
 }
 
@@ -134,7 +135,7 @@ func (b *builder) failed(f *Facts) error {
 	if b.st.Pieces[i].Chance >= catalog.One {
 		return fmt.Errorf("%s is no lead: it is there; if it is gone type: brightset record lost %s", b.name(i), b.typed(i))
 	}
-	b.setPiece(i, "stage", catalog.StageLost.String())
+	b.setPiece(i, event.KeyStage, catalog.StageLost.String())
 	return nil
 }
 
@@ -152,10 +153,10 @@ func (b *builder) traded(f *Facts) error {
 			}
 		}
 		get := &b.st.Pieces[trade.Get]
-		b.setPiece(trade.Give, "stage", catalog.StageSold.String())
+		b.setPiece(trade.Give, event.KeyStage, catalog.StageSold.String())
 		b.own(trade.Get)
 		b.spend(get.Price-trade.Credit, trade.Get, "trade %s: %s for %s", trade.ID, b.name(trade.Give), b.name(trade.Get))
-		b.clear(false, []string{"trade", trade.ID})
+		b.clear(false, event.Of(event.TableTrade, trade.ID))
 		return nil
 	}
 	return fmt.Errorf("no trade is called %q%s", f.Target, meant(f.Target, names))

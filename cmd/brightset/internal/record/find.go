@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"brightset/catalog"
+	"brightset/catalog/event"
 	"brightset/model/plan"
 )
 
@@ -59,7 +60,7 @@ func (b *builder) there(i int) error {
 	switch p := &b.st.Pieces[i]; {
 	case p.Elsewhere:
 		_, target := b.of(i)
-		return fmt.Errorf("%s is in use on another job, %s", b.name(i), text(b.d.Value(true, target, "job")))
+		return fmt.Errorf("%s is in use on another job, %s", b.name(i), text(b.d.Value(true, target, event.KeyJob)))
 	case p.Gone():
 		return fmt.Errorf("%s is %s; if that was wrong, type: brightset record undo", b.name(i), p.Stage)
 	}

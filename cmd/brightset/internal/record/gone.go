@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"brightset/catalog"
+	"brightset/catalog/event"
 )
 
 // count is how many of a bag are meant: all where nothing is said.
@@ -46,9 +47,9 @@ func gone(stage catalog.Stage) func(*builder, *Facts) error {
 			b.fewer(i, p.Quantity-n)
 			return nil
 		}
-		b.setPiece(i, "stage", stage.String())
+		b.setPiece(i, event.KeyStage, stage.String())
 		if p.Stage == catalog.StageHung {
-			b.setPiece(i, "hung_in", nil)
+			b.setPiece(i, event.KeyHungIn, nil)
 		}
 		return nil
 	}
@@ -58,10 +59,10 @@ func gone(stage catalog.Stage) func(*builder, *Facts) error {
 // the bench again; of those at a plater's no more are there than there are.
 func (b *builder) fewer(i, left int) {
 	p := &b.st.Pieces[i]
-	b.setPiece(i, "quantity", int64(left))
+	b.setPiece(i, event.KeyQuantity, int64(left))
 	if p.AtPlater() && p.Sent.Count > left {
-		shop, target := b.of(i, "sent")
-		b.set(shop, target, "count", int64(left))
+		shop, target := b.below(i, event.TableSent)
+		b.set(shop, target, event.KeyCount, int64(left))
 	}
 	if p.Stage != catalog.StageHung || left >= b.st.Slots[p.HungIn].Quantity {
 		return

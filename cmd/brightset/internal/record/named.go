@@ -1,6 +1,9 @@
 package record
 
-import "brightset/catalog"
+import (
+	"brightset/catalog"
+	"brightset/catalog/event"
+)
 
 // remember makes the price a plater has named after stripping a quote of his, when the
 // piece is taken back from him: were it sent to him again, that is what he asks.
@@ -15,13 +18,13 @@ func (b *builder) remember(i int, sent *catalog.Sent, f *Facts) error {
 		return err
 	}
 	quote := b.deed.Sets[len(b.deed.Sets)-1]
-	b.set(quote.Shop, quote.Target, "refused", int64(0)) // he has seen it stripped
+	b.set(quote.Shop, quote.Target, event.KeyRefused, int64(0)) // he has seen it stripped
 	if sent.Known.Set {
 		known := []any{}
 		for _, id := range sent.Known.V {
 			known = append(known, id)
 		}
-		b.set(quote.Shop, quote.Target, "known", known) // what came to light after that is not in it
+		b.set(quote.Shop, quote.Target, event.KeyKnown, known) // what came to light after that is not in it
 	}
 	return nil
 }

@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"brightset/catalog/event"
 )
 
 // value is what was typed as a decoder would give it: a number where it is one.
@@ -32,7 +34,7 @@ func list(text string) []any {
 // newPiece writes a piece the files don't have. Words and sums stay text, the rest are
 // numbers.
 func (b *builder) newPiece(f *Facts) error {
-	target := []string{"piece", f.Target}
+	target := event.Of(event.TablePiece, f.Target)
 	if _, taken := b.st.FindPiece(f.Target); taken || len(b.d.Keys(false, target)) > 0 {
 		return fmt.Errorf("piece %q is there already; give the new one another name", f.Target)
 	}
@@ -42,11 +44,11 @@ func (b *builder) newPiece(f *Facts) error {
 	if f.Cost != "" && (f.Owner == "" || f.Owner == "customer") {
 		return fmt.Errorf("--cost is what a vendor or the shop asks for it; say whose it is: --owner VENDOR")
 	}
-	b.set(false, target, "fits", list(f.Fits))
-	for key, text := range map[string]string{"kind": f.Kind, "metal": f.Metal, "owner": f.Owner, "name": f.Name, "tag": f.Tag, "place": f.Place, "marks": f.Marks, "price": f.Cost, "value": f.Value} {
+	b.set(false, target, event.KeyFits, list(f.Fits))
+	for key, text := range map[event.Key]string{event.KeyKind: f.Kind, event.KeyMetal: f.Metal, event.KeyOwner: f.Owner, event.KeyName: f.Name, event.KeyTag: f.Tag, event.KeyPlace: f.Place, event.KeyMarks: f.Marks, event.KeyPrice: f.Cost, event.KeyValue: f.Value} {
 		b.set(false, target, key, text)
 	}
-	for key, text := range map[string]string{"quantity": f.Quantity, "grade": f.Grade, "tone": f.Tone, "chance": f.Chance, "days": f.Days} {
+	for key, text := range map[event.Key]string{event.KeyQuantity: f.Quantity, event.KeyGrade: f.Grade, event.KeyTone: f.Tone, event.KeyChance: f.Chance, event.KeyDays: f.Days} {
 		b.set(false, target, key, value(text))
 	}
 	return nil
@@ -70,20 +72,20 @@ func free(name string, taken []string) string {
 // plating off, was not known when prices were named for it: they keep what they were named
 // for.
 func (b *builder) addFinding(i int, f *Facts) {
-	if p := &b.st.Pieces[i]; p.AtPlater() || p.Bare() || b.deed.Action == "stripped" {
+	if p := &b.st.Pieces[i]; p.AtPlater() || p.Bare() || b.deed.Action == event.Stripped {
 		b.namedBefore(i)
 	}
-	shop, all := b.of(i, "finding")
+	shop, all := b.below(i, event.TableFinding)
 	taken := slices.Concat(b.d.Keys(shop, all), b.st.Pieces[i].Sent.Known.V)
 	for _, q := range b.st.Pieces[i].Quotes {
 		taken = append(taken, q.Known.V...) // one of that name was cleared
 	}
-	_, target := b.of(i, "finding", free(f.Defect, taken))
-	b.set(shop, target, "defect", f.Defect)
-	b.set(shop, target, "severity", f.Severity)
-	b.set(shop, target, "where", f.Where)
-	b.set(shop, target, "extent", value(f.Extent))
-	b.set(shop, target, "count", value(f.Count))
+	_, target := b.below(i, event.TableFinding, free(f.Defect, taken))
+	b.set(shop, target, event.KeyDefect, f.Defect)
+	b.set(shop, target, event.KeySeverity, f.Severity)
+	b.set(shop, target, event.KeyWhere, f.Where)
+	b.set(shop, target, event.KeyExtent, value(f.Extent))
+	b.set(shop, target, event.KeyCount, value(f.Count))
 }
 
 func (b *builder) found(f *Facts) error {
@@ -99,12 +101,12 @@ func (b *builder) cleared(f *Facts) error {
 	if err != nil {
 		return err
 	}
-	shop, all := b.of(i, "finding")
+	shop, all := b.below(i, event.TableFinding)
 	known := b.d.Keys(shop, all)
 	if !slices.Contains(known, f.Defect) {
 		return fmt.Errorf("%s has no finding %q%s", b.name(i), f.Defect, meant(f.Defect, known))
 	}
-	shop, target := b.of(i, "finding", f.Defect)
+	shop, target := b.below(i, event.TableFinding, f.Defect)
 	b.clear(shop, target)
 	return nil
 }
@@ -112,8 +114,8 @@ func (b *builder) cleared(f *Facts) error {
 func (b *builder) graded(f *Facts) error {
 	i, err := b.here(f.Target)
 	if err == nil {
-		b.setPiece(i, "grade", value(f.Grade))
-		b.setPiece(i, "tone", value(f.Tone))
+		b.setPiece(i, event.KeyGrade, value(f.Grade))
+		b.setPiece(i, event.KeyTone, value(f.Tone))
 	}
 	return err
 }
@@ -128,7 +130,7 @@ func (b *builder) quoted(f *Facts) error {
 	if _, err := b.plater(f.To); err != nil {
 		return err
 	}
-	shop, all := b.of(i, "quote")
+	shop, all := b.below(i, event.TableQuote)
 	name, err := b.earlierQuote(i, f)
 	if err != nil {
 		return err
@@ -136,30 +138,30 @@ func (b *builder) quoted(f *Facts) error {
 	if name == "" {
 		name = free(f.To, b.d.Keys(shop, all))
 	}
-	_, target := b.of(i, "quote", name)
-	for _, key := range []string{"low", "high", "known"} { // it is named for the piece as it is now
+	_, target := b.below(i, event.TableQuote, name)
+	for _, key := range []event.Key{event.KeyLow, event.KeyHigh, event.KeyKnown} { // it is named for the piece as it is now
 		b.set(shop, target, key, nil)
 	}
-	for key, s := range map[string]string{"plater": f.To, "cost": f.Cost, "level": f.Level, "work": f.Work, "firm": f.Firm} {
+	for key, s := range map[event.Key]string{event.KeyPlater: f.To, event.KeyCost: f.Cost, event.KeyLevel: f.Level, event.KeyWork: f.Work, event.KeyFirm: f.Firm} {
 		b.set(shop, target, key, s)
 	}
-	for key, s := range map[string]string{"breakage": f.Breakage, "grade": f.Grade, "days": f.Days} {
+	for key, s := range map[event.Key]string{event.KeyBreakage: f.Breakage, event.KeyGrade: f.Grade, event.KeyDays: f.Days} {
 		b.set(shop, target, key, value(s))
 	}
-	b.set(shop, target, "date", b.day(f))
+	b.set(shop, target, event.KeyDate, b.day(f))
 	return nil
 }
 
 // earlierQuote is the quote of the same plater that a new one takes the place of: for the
 // same work and level, as far as they are named; "" where there is none.
 func (b *builder) earlierQuote(i int, f *Facts) (string, error) {
-	shop, all := b.of(i, "quote")
+	shop, all := b.below(i, event.TableQuote)
 	var like []string
 	var ways []string
 	for _, id := range b.d.Keys(shop, all) {
-		_, one := b.of(i, "quote", id)
-		work, level := text(b.d.Value(shop, one, "work")), text(b.d.Value(shop, one, "level"))
-		if text(b.d.Value(shop, one, "plater")) != f.To {
+		_, one := b.below(i, event.TableQuote, id)
+		work, level := text(b.d.Value(shop, one, event.KeyWork)), text(b.d.Value(shop, one, event.KeyLevel))
+		if text(b.d.Value(shop, one, event.KeyPlater)) != f.To {
 			continue
 		}
 		if work == f.Work && level == f.Level {
@@ -206,14 +208,14 @@ func text(v any) string {
 // taken marks a piece of the shop's as in use on this job.
 func (b *builder) taken(i int) {
 	if b.st.Pieces[i].InShop {
-		b.setPiece(i, "job", b.st.JobKey())
+		b.setPiece(i, event.KeyJob, b.st.JobKey())
 	}
 }
 
 func (b *builder) fitted(f *Facts) error {
 	all, err := b.allHere(f.Target)
 	for _, i := range all {
-		b.setPiece(i, "fitted", true)
+		b.setPiece(i, event.KeyFitted, true)
 	}
 	return err
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"brightset/catalog"
+	"brightset/catalog/event"
 	"brightset/model/choice"
 	"brightset/model/plan"
 )
@@ -35,8 +36,8 @@ func (b *builder) hung(f *Facts) error {
 		return fmt.Errorf("%s hangs in %s; what was left of the bag is called %s: brightset record hung %s --slot %s", b.name(i), b.st.Slots[p.HungIn].ID, b.name(rest), b.name(rest), b.st.Slots[slot].ID)
 	}
 	b.split(i, b.st.Slots[slot].Quantity, slot)
-	b.setPiece(i, "stage", catalog.StageHung.String())
-	b.setPiece(i, "hung_in", b.st.Slots[slot].ID)
+	b.setPiece(i, event.KeyStage, catalog.StageHung.String())
+	b.setPiece(i, event.KeyHungIn, b.st.Slots[slot].ID)
 	grade := value(f.Grade)
 	if c := b.asIs(i, slot); c != nil && p.Stage != catalog.StageHung && c.Other > 0 {
 		b.spend(c.Other, i, "fitting %s in %s", b.name(i), b.st.Slots[slot].ID)
@@ -44,7 +45,7 @@ func (b *builder) hung(f *Facts) error {
 			grade = value(catalog.FormatCenti(c.Grade)) // handwork leaves no more than that
 		}
 	}
-	b.setPiece(i, "grade", grade)
+	b.setPiece(i, event.KeyGrade, grade)
 	b.taken(i)
 	return nil
 }
@@ -105,10 +106,10 @@ func (b *builder) unhung(f *Facts) error {
 
 // down takes a piece off the object.
 func (b *builder) down(i int) {
-	b.setPiece(i, "hung_in", nil)
+	b.setPiece(i, event.KeyHungIn, nil)
 	if b.st.Pieces[i].Sent.Was {
-		b.setPiece(i, "stage", catalog.StageBack.String())
+		b.setPiece(i, event.KeyStage, catalog.StageBack.String())
 	} else {
-		b.setPiece(i, "stage", catalog.StageSeen.String())
+		b.setPiece(i, event.KeyStage, catalog.StageSeen.String())
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"brightset/catalog"
+	"brightset/catalog/event"
 )
 
 // atPlater finds a piece that is at a plater's.
@@ -51,11 +52,11 @@ func (b *builder) stripped(f *Facts) error {
 		return fmt.Errorf("%s is about a fault; say which: --defect DEFECT", said)
 	}
 	if p.Stage < catalog.StageStripped {
-		b.setPiece(i, "stage", catalog.StageStripped.String())
+		b.setPiece(i, event.KeyStage, catalog.StageStripped.String())
 	}
 	if p.AtPlater() {
-		shop, target := b.of(i, "sent")
-		b.set(shop, target, "refused", int64(0)) // he has seen it and kept it
+		shop, target := b.below(i, event.TableSent)
+		b.set(shop, target, event.KeyRefused, int64(0)) // he has seen it and kept it
 	}
 	if f.Defect != "" {
 		b.addFinding(i, f)
@@ -72,19 +73,19 @@ func (b *builder) priced(f *Facts) error {
 	if err != nil {
 		return err
 	}
-	shop, target := b.of(i, "sent")
+	shop, target := b.below(i, event.TableSent)
 	terms := b.standing(i)
 	terms.Cost = cost
 	b.settle(i, &terms)
-	b.set(shop, target, "firm", string(catalog.Firm))
-	b.set(shop, target, "refused", int64(0))
-	b.set(shop, target, "grade", value(f.Grade))
-	b.set(shop, target, "breakage", value(f.Breakage))
+	b.set(shop, target, event.KeyFirm, string(catalog.Firm))
+	b.set(shop, target, event.KeyRefused, int64(0))
+	b.set(shop, target, event.KeyGrade, value(f.Grade))
+	b.set(shop, target, event.KeyBreakage, value(f.Breakage))
 	if b.st.Pieces[i].Stage >= catalog.StageApproved {
 		b.spend((cost-sent.Cost)*catalog.Cents(sent.Count), i, "%s: %s came out at another price", b.st.Platers[sent.Plater].ID, b.name(i))
 		return nil
 	}
-	b.setPiece(i, "stage", catalog.StagePriced.String())
+	b.setPiece(i, event.KeyStage, catalog.StagePriced.String())
 	return nil
 }
 
@@ -95,7 +96,7 @@ func (b *builder) approved(f *Facts) error {
 		}
 		terms := b.standing(i)
 		b.settle(i, &terms)
-		b.setPiece(i, "stage", catalog.StageApproved.String())
+		b.setPiece(i, event.KeyStage, catalog.StageApproved.String())
 		b.spend(terms.Cost*catalog.Cents(sent.Count), i, "%s: %s of %s", b.st.Platers[sent.Plater].ID, sent.Work, b.name(i))
 		return nil
 	})
@@ -109,7 +110,7 @@ func (b *builder) plated(f *Facts) error {
 			}
 			return fmt.Errorf("%s was not approved yet; first type: brightset record approved %s", b.name(i), b.typed(i))
 		}
-		b.setPiece(i, "stage", catalog.StagePlated.String())
+		b.setPiece(i, event.KeyStage, catalog.StagePlated.String())
 		return nil
 	})
 }
@@ -134,10 +135,10 @@ func (b *builder) refused(f *Facts) error {
 	if err != nil {
 		return err
 	}
-	name := free(fmt.Sprintf("refused %s %s", b.st.Platers[sent.Plater].ID, b.st.Pieces[i].ID), b.d.Keys(false, []string{"ban"}))
-	b.set(false, []string{"ban", name}, "piece", b.st.Pieces[i].Key())
-	b.set(false, []string{"ban", name}, "plater", b.st.Platers[sent.Plater].ID)
-	b.set(false, []string{"ban", name}, "reason", "he sent it back after stripping")
+	name := free(fmt.Sprintf("refused %s %s", b.st.Platers[sent.Plater].ID, b.st.Pieces[i].ID), b.d.Keys(false, event.Of(event.TableBan)))
+	b.set(false, event.Of(event.TableBan, name), event.KeyPiece, b.st.Pieces[i].Key())
+	b.set(false, event.Of(event.TableBan, name), event.KeyPlater, b.st.Platers[sent.Plater].ID)
+	b.set(false, event.Of(event.TableBan, name), event.KeyReason, "he sent it back after stripping")
 	return b.takeBack(i, sent, f, catalog.StageStripped)
 }
 
@@ -173,9 +174,9 @@ func (b *builder) takeBack(i int, sent *catalog.Sent, f *Facts, stage catalog.St
 		b.spend(-sent.Cost*n, i, "%s: %s was not done on %s", plater.ID, sent.Work, b.name(i))
 	}
 	b.spend(fee*n, i, "%s: for stripping %s", plater.ID, b.name(i))
-	shop, target := b.of(i, "sent")
+	shop, target := b.below(i, event.TableSent)
 	b.clear(shop, target)
-	b.setPiece(i, "stage", stage.String())
+	b.setPiece(i, event.KeyStage, stage.String())
 	return nil
 }
 
@@ -199,8 +200,8 @@ func (b *builder) back(f *Facts) error {
 	} else {
 		b.spend(paid*n, i, "%s: %s of %s", plater.ID, sent.Work, b.name(i))
 	}
-	shop, target := b.of(i, "sent")
-	b.set(shop, target, "paid", catalog.FormatMoney(paid))
+	shop, target := b.below(i, event.TableSent)
+	b.set(shop, target, event.KeyPaid, catalog.FormatMoney(paid))
 	grade, tone := value(catalog.FormatCenti(terms.Grade.V)), value(catalog.FormatCenti(sent.Tone.V))
 	if f.Grade != "" {
 		grade = value(f.Grade)
@@ -208,14 +209,14 @@ func (b *builder) back(f *Facts) error {
 	if f.Tone != "" {
 		tone = value(f.Tone)
 	}
-	b.setPiece(i, "stage", catalog.StageBack.String())
-	b.setPiece(i, "grade", grade)
-	b.setPiece(i, "tone", tone)
-	b.setPiece(i, "fresh", sent.Fresh.Or(true))
-	b.setPiece(i, "days", int64(0))
-	shop, findings := b.of(i, "finding")
+	b.setPiece(i, event.KeyStage, catalog.StageBack.String())
+	b.setPiece(i, event.KeyGrade, grade)
+	b.setPiece(i, event.KeyTone, tone)
+	b.setPiece(i, event.KeyFresh, sent.Fresh.Or(true))
+	b.setPiece(i, event.KeyDays, int64(0))
+	shop, findings := b.below(i, event.TableFinding)
 	for _, id := range b.d.Keys(shop, findings) {
-		_, one := b.of(i, "finding", id)
+		_, one := b.below(i, event.TableFinding, id)
 		b.clear(shop, one)
 	}
 	return nil

@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"brightset/catalog"
+	"brightset/catalog/event"
 )
 
 // Facts is what is known about something that happened. What an action has no use for is
@@ -28,7 +29,7 @@ type Facts struct {
 
 // Action is one kind of thing that can be recorded.
 type Action struct {
-	Name   string
+	Name   event.Action
 	Target string // what it is about, for the help: PIECE, SLOT ...
 	Says   string // one line of help
 	Uses   string // names of the flags it takes, with spaces between
@@ -38,44 +39,52 @@ type Action struct {
 
 // Actions are all that can be recorded, in the order of a job.
 var Actions = []Action{
-	{"new", "PIECE", "a piece turned up that no file names", "fits kind metal owner cost quantity grade chance days name tag place marks value", "fits kind metal", (*builder).newPiece},
-	{"found", "PIECE", "a fault was found on it", "defect severity extent count where", "defect", (*builder).found},
-	{"cleared", "PIECE", "a fault is not there after all: DEFECT is the finding's name", "defect", "defect", (*builder).cleared},
-	{"graded", "PIECE", "it was graded by eye", "grade tone", "grade", (*builder).graded},
-	{"quoted", "PIECE", "a plater named a price for it", "to cost level work firm breakage grade days", "to cost", (*builder).quoted},
-	{"fitted", "PIECES", "tried on the object: it fits without bending", "", "", (*builder).fitted},
-	{"sent", "PIECES", "it went to a plater; several go as one lot, with commas between", "to work level slot cost count strip-first new-lot", "to", (*builder).sent},
-	{"stripped", "PIECE", "the old plating is off", "defect severity extent count where", "", (*builder).stripped},
-	{"priced", "PIECE", "the plater named his price after stripping", "cost grade breakage", "cost", (*builder).priced},
-	{"approved", "PIECES", "he was told to go ahead", "", "", (*builder).approved},
-	{"refused", "PIECE", "he sends it back after stripping", "cost", "", (*builder).refused},
-	{"recalled", "PIECE", "it was taken back before the work was done", "cost", "", (*builder).recalled},
-	{"plated", "PIECES", "the work is done", "", "", (*builder).plated},
-	{"back", "PIECE", "it came back from the plater", "grade tone cost", "", (*builder).back},
-	{"hung", "PIECE", "it hangs in its slot", "slot grade", "", (*builder).hung},
-	{"unhung", "PIECE", "it was taken down again", "", "", (*builder).unhung},
-	{"broke", "PIECE", "it broke", "count", "", gone(catalog.StageBroken)},
-	{"lost", "PIECE", "it was lost", "count", "", gone(catalog.StageLost)},
-	{"sold", "PIECE", "it was sold", "count credit", "", gone(catalog.StageSold)},
-	{"bought", "PIECE or BUNDLE", "it was bought, and is here; --cost for all of it", "cost freight count", "", (*builder).bought},
-	{"came", "PIECE", "a lead came, or what was ordered", "", "", (*builder).came},
-	{"failed", "PIECE", "a lead came to nothing", "", "", (*builder).failed},
-	{"traded", "TRADE", "a trade was made", "", "", (*builder).traded},
-	{"lock", "SLOT", "this choice and no other is wanted in a slot", "piece work to level", "", (*builder).lock},
-	{"unlock", "SLOT", "the program decides again", "", "", (*builder).unlock},
-	{"ban", "PIECE", "it is not to be used, or not so", "slot work to level", "", (*builder).ban},
-	{"unban", "BAN or PIECE", "a ban is taken back", "", "", (*builder).unban},
-	{"spent", "TEXT", "money went out, or came in, for something else", "cost credit", "", (*builder).spent},
-	{"note", "TEXT", "something worth remembering", "", "", (*builder).note},
+	{event.New, "PIECE", "a piece turned up that no file names", "fits kind metal owner cost quantity grade chance days name tag place marks value", "fits kind metal", (*builder).newPiece},
+	{event.Found, "PIECE", "a fault was found on it", "defect severity extent count where", "defect", (*builder).found},
+	{event.Cleared, "PIECE", "a fault is not there after all: DEFECT is the finding's name", "defect", "defect", (*builder).cleared},
+	{event.Graded, "PIECE", "it was graded by eye", "grade tone", "grade", (*builder).graded},
+	{event.Quoted, "PIECE", "a plater named a price for it", "to cost level work firm breakage grade days", "to cost", (*builder).quoted},
+	{event.Fitted, "PIECES", "tried on the object: it fits without bending", "", "", (*builder).fitted},
+	{event.Sent, "PIECES", "it went to a plater; several go as one lot, with commas between", "to work level slot cost count strip-first new-lot", "to", (*builder).sent},
+	{event.Stripped, "PIECE", "the old plating is off", "defect severity extent count where", "", (*builder).stripped},
+	{event.Priced, "PIECE", "the plater named his price after stripping", "cost grade breakage", "cost", (*builder).priced},
+	{event.Approved, "PIECES", "he was told to go ahead", "", "", (*builder).approved},
+	{event.Refused, "PIECE", "he sends it back after stripping", "cost", "", (*builder).refused},
+	{event.Recalled, "PIECE", "it was taken back before the work was done", "cost", "", (*builder).recalled},
+	{event.Plated, "PIECES", "the work is done", "", "", (*builder).plated},
+	{event.Back, "PIECE", "it came back from the plater", "grade tone cost", "", (*builder).back},
+	{event.Hung, "PIECE", "it hangs in its slot", "slot grade", "", (*builder).hung},
+	{event.Unhung, "PIECE", "it was taken down again", "", "", (*builder).unhung},
+	{event.Broke, "PIECE", "it broke", "count", "", gone(catalog.StageBroken)},
+	{event.Lost, "PIECE", "it was lost", "count", "", gone(catalog.StageLost)},
+	{event.Sold, "PIECE", "it was sold", "count credit", "", gone(catalog.StageSold)},
+	{event.Bought, "PIECE or BUNDLE", "it was bought, and is here; --cost for all of it", "cost freight count", "", (*builder).bought},
+	{event.Came, "PIECE", "a lead came, or what was ordered", "", "", (*builder).came},
+	{event.Failed, "PIECE", "a lead came to nothing", "", "", (*builder).failed},
+	{event.Traded, "TRADE", "a trade was made", "", "", (*builder).traded},
+	{event.Lock, "SLOT", "this choice and no other is wanted in a slot", "piece work to level", "", (*builder).lock},
+	{event.Unlock, "SLOT", "the program decides again", "", "", (*builder).unlock},
+	{event.Ban, "PIECE", "it is not to be used, or not so", "slot work to level", "", (*builder).ban},
+	{event.Unban, "BAN or PIECE", "a ban is taken back", "", "", (*builder).unban},
+	{event.Spent, "TEXT", "money went out, or came in, for something else", "cost credit", "", (*builder).spent},
+	{event.Note, "TEXT", "something worth remembering", "", "", (*builder).note},
 }
 
 // Find gives the action of a name.
 func Find(name string) (*Action, bool) {
-	i := slices.IndexFunc(Actions, func(a Action) bool { return a.Name == name })
+	i := slices.IndexFunc(Actions, func(a Action) bool { return string(a.Name) == name })
 	if i < 0 {
 		return nil, false
 	}
 	return &Actions[i], true
+}
+
+// Names are what all actions are called.
+func Names() (names []string) {
+	for i := range Actions {
+		names = append(names, string(Actions[i].Name))
+	}
+	return names
 }
 
 // Deed says what an action changes. The error is for the person who types.
@@ -87,7 +96,7 @@ func (a *Action) Deed(d *catalog.Recorder, f Facts) (catalog.Act, error) {
 	if err := a.build(b, &f); err != nil {
 		return catalog.Act{}, err
 	}
-	if a.Name != "note" && !d.Changes(&b.deed) {
+	if a.Name != event.Note && !d.Changes(&b.deed) {
 		return catalog.Act{}, fmt.Errorf("nothing would change: things stand like that already")
 	}
 	return b.deed, nil
@@ -101,7 +110,7 @@ type builder struct {
 	paid []string // entries of the ledger added here
 }
 
-func (b *builder) set(shop bool, target []string, key string, value any) {
+func (b *builder) set(shop bool, target event.Target, key event.Key, value any) {
 	if s, ok := value.(string); ok && s == "" {
 		return
 	}
@@ -109,20 +118,26 @@ func (b *builder) set(shop bool, target []string, key string, value any) {
 }
 
 // clear takes a whole table out.
-func (b *builder) clear(shop bool, target []string) {
+func (b *builder) clear(shop bool, target event.Target) {
 	for _, key := range b.d.Keys(shop, target) {
-		b.set(shop, target, key, nil)
+		b.set(shop, target, event.Key(key), nil)
 	}
 }
 
-// of is the table of a piece, or one below it.
-func (b *builder) of(i int, below ...string) (shop bool, target []string) {
+// of is the table of a piece.
+func (b *builder) of(i int) (shop bool, target event.Target) {
 	p := &b.st.Pieces[i]
-	return p.InShop, append([]string{"piece", p.ID}, below...)
+	return p.InShop, event.Of(event.TablePiece, p.ID)
+}
+
+// below is a table below that of a piece, or without a name all of that kind.
+func (b *builder) below(i int, part event.Table, name ...string) (shop bool, target event.Target) {
+	shop, target = b.of(i)
+	return shop, target.Below(part, name...)
 }
 
 // setPiece sets a key of a piece.
-func (b *builder) setPiece(i int, key string, value any) {
+func (b *builder) setPiece(i int, key event.Key, value any) {
 	shop, target := b.of(i)
 	b.set(shop, target, key, value)
 }
@@ -132,21 +147,21 @@ func (b *builder) spend(cents catalog.Cents, piece int, format string, args ...a
 	if cents == 0 {
 		return
 	}
-	used := slices.Concat(b.d.Keys(false, []string{"spent"}), b.paid)
+	used := slices.Concat(b.d.Keys(false, event.Of(event.TableSpent)), b.paid)
 	n := len(used) + 1
 	for slices.Contains(used, fmt.Sprint(n)) {
 		n++
 	}
 	b.paid = append(b.paid, fmt.Sprint(n))
-	target := []string{"spent", fmt.Sprint(n)}
-	b.set(false, target, "for", fmt.Sprintf(format, args...))
-	key := "cost"
+	target := event.Of(event.TableSpent, fmt.Sprint(n))
+	b.set(false, target, event.KeyFor, fmt.Sprintf(format, args...))
+	key := event.KeyCost
 	if cents < 0 {
-		key, cents = "credit", -cents
+		key, cents = event.KeyCredit, -cents
 	}
 	b.set(false, target, key, catalog.FormatMoney(cents))
 	if piece != catalog.None {
-		b.set(false, target, "piece", b.st.Pieces[piece].Key())
+		b.set(false, target, event.KeyPiece, b.st.Pieces[piece].Key())
 	}
 }
 

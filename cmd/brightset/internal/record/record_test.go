@@ -138,7 +138,7 @@ func TestStory(t *testing.T) {
 		}
 	}
 	for _, a := range Actions {
-		if !seen[a.Name] {
+		if !seen[string(a.Name)] {
 			t.Errorf("no step records %q", a.Name)
 		}
 	}

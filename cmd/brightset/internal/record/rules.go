@@ -6,21 +6,22 @@ import (
 	"strings"
 
 	"brightset/catalog"
+	"brightset/catalog/event"
 )
 
 // filter writes what a lock or a ban is about.
-func (b *builder) filter(target []string, f *Facts) error {
+func (b *builder) filter(target event.Target, f *Facts) error {
 	if f.Piece != "" {
 		i, err := b.piece(f.Piece)
 		if err != nil {
 			return err
 		}
-		b.set(false, target, "piece", b.st.Pieces[i].Key())
+		b.set(false, target, event.KeyPiece, b.st.Pieces[i].Key())
 	}
-	b.set(false, target, "work", f.Work)
-	b.set(false, target, "plater", f.To)
-	b.set(false, target, "level", f.Level)
-	b.set(false, target, "reason", f.Reason)
+	b.set(false, target, event.KeyWork, f.Work)
+	b.set(false, target, event.KeyPlater, f.To)
+	b.set(false, target, event.KeyLevel, f.Level)
+	b.set(false, target, event.KeyReason, f.Reason)
 	return nil
 }
 
@@ -31,16 +32,16 @@ func (b *builder) lock(f *Facts) error {
 	if f.Piece == "" && f.Work == "" && f.To == "" && f.Level == "" {
 		return fmt.Errorf("say what is wanted in %s: --piece, --work, --to or --level", f.Target)
 	}
-	b.clear(false, []string{"lock", b.lockOf(f.Target)})
-	target := []string{"lock", f.Target}
+	b.clear(false, event.Of(event.TableLock, b.lockOf(f.Target)))
+	target := event.Of(event.TableLock, f.Target)
 	return b.filter(target, f)
 }
 
 // lockOf is the name of the lock on a slot: the slot's own, unless a file calls it
 // otherwise; "" where there is none.
 func (b *builder) lockOf(slot string) string {
-	for _, id := range b.d.Keys(false, []string{"lock"}) {
-		if at := text(b.d.Value(false, []string{"lock", id}, "slot")); at == slot || (at == "" && id == slot) {
+	for _, id := range b.d.Keys(false, event.Of(event.TableLock)) {
+		if at := text(b.d.Value(false, event.Of(event.TableLock, id), event.KeySlot)); at == slot || (at == "" && id == slot) {
 			return id
 		}
 	}
@@ -55,7 +56,7 @@ func (b *builder) unlock(f *Facts) error {
 		}
 		return fmt.Errorf("slot %q has no lock", f.Target)
 	}
-	b.clear(false, []string{"lock", id})
+	b.clear(false, event.Of(event.TableLock, id))
 	return nil
 }
 
@@ -64,13 +65,13 @@ func (b *builder) ban(f *Facts) error {
 	if err != nil {
 		return err
 	}
-	name := free("no "+b.st.Pieces[i].ID, b.d.Keys(false, []string{"ban"}))
-	target := []string{"ban", name}
+	name := free("no "+b.st.Pieces[i].ID, b.d.Keys(false, event.Of(event.TableBan)))
+	target := event.Of(event.TableBan, name)
 	if f.Slot != "" {
 		if _, err := b.slot(f.Slot); err != nil {
 			return err
 		}
-		b.set(false, target, "slot", f.Slot)
+		b.set(false, target, event.KeySlot, f.Slot)
 	}
 	f.Piece = f.Target
 	return b.filter(target, f)
@@ -81,13 +82,13 @@ func (b *builder) unban(f *Facts) error {
 	if err != nil {
 		return err
 	}
-	b.clear(false, []string{"ban", id})
+	b.clear(false, event.Of(event.TableBan, id))
 	return nil
 }
 
 // banOf is the name of a ban: as it was typed, or the one there is on a piece.
 func (b *builder) banOf(target string) (string, error) {
-	known := b.d.Keys(false, []string{"ban"})
+	known := b.d.Keys(false, event.Of(event.TableBan))
 	i, isPiece := b.st.FindPiece(target)
 	if slices.Contains(known, target) {
 		return target, nil

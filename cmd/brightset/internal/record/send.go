@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"brightset/catalog"
+	"brightset/catalog/event"
 	"brightset/model/choice"
 )
 
@@ -67,11 +68,11 @@ func (b *builder) lotOf(q int, day string) string {
 	lot := ""
 	for i := range b.st.Record.Entries {
 		e := &b.st.Record.Entries[i]
-		if e.Action != "sent" || e.Day().Format(time.DateOnly) != day {
+		if e.Action != event.Sent || e.Day().Format(time.DateOnly) != day {
 			continue
 		}
 		for _, c := range e.Changes {
-			if name := text(c.New["lot"]); b.isLotOf(q, name) && b.isThere(name) {
+			if name := text(c.New[event.KeyLot]); b.isLotOf(q, name) && b.isThere(name) {
 				lot = name
 			}
 		}
@@ -98,9 +99,9 @@ func (b *builder) lessUpToLeast(q int, lot string, work catalog.Cents) {
 		if s.For != upToLeast(b.st.Platers[q].ID, lot) {
 			continue
 		}
-		target := []string{"spent", s.ID}
+		target := event.Of(event.TableSpent, s.ID)
 		if s.Cents > work {
-			b.set(false, target, "cost", catalog.FormatMoney(s.Cents-work))
+			b.set(false, target, event.KeyCost, catalog.FormatMoney(s.Cents-work))
 		} else {
 			b.clear(false, target)
 		}
@@ -124,7 +125,7 @@ func (b *builder) newLot(q int) string {
 	if b.st.Record != nil {
 		for i := range b.st.Record.Entries {
 			for _, c := range b.st.Record.Entries[i].Changes {
-				count(text(c.New["lot"]))
+				count(text(c.New[event.KeyLot]))
 			}
 		}
 	}
@@ -148,35 +149,35 @@ func (b *builder) send(i, q int, lot string, f *Facts) (catalog.Cents, error) {
 		return 0, err
 	}
 	b.split(i, n, c.Slot)
-	shop, target := b.of(i, "sent")
+	shop, target := b.below(i, event.TableSent)
 	b.clear(shop, target)
-	b.set(shop, target, "plater", b.st.Platers[q].ID)
-	b.set(shop, target, "work", terms.Work)
-	b.set(shop, target, "level", terms.Level)
-	b.set(shop, target, "lot", lot)
-	b.set(shop, target, "on", b.day(f))
-	b.set(shop, target, "cost", catalog.FormatMoney(terms.Cost))
-	b.set(shop, target, "quoted", c.Quote != catalog.None || f.Cost != "") // else it is our own estimate
-	b.set(shop, target, "breakage", value(catalog.FormatMicro(terms.Breakage.V)))
-	b.set(shop, target, "refused", value(catalog.FormatMicro(terms.Refused.V)))
-	b.set(shop, target, "grade", value(catalog.FormatCenti(terms.Grade.V)))
-	b.set(shop, target, "tone", value(catalog.FormatCenti(terms.Tone.V)))
-	b.set(shop, target, "fresh", terms.Fresh.V)
-	b.set(shop, target, "days", int64(terms.Days.V))
-	b.set(shop, target, "count", int64(n))
-	b.set(shop, target, "factor", value(catalog.FormatMicro(b.st.Platers[q].Factor)))
+	b.set(shop, target, event.KeyPlater, b.st.Platers[q].ID)
+	b.set(shop, target, event.KeyWork, terms.Work)
+	b.set(shop, target, event.KeyLevel, terms.Level)
+	b.set(shop, target, event.KeyLot, lot)
+	b.set(shop, target, event.KeyOn, b.day(f))
+	b.set(shop, target, event.KeyCost, catalog.FormatMoney(terms.Cost))
+	b.set(shop, target, event.KeyQuoted, c.Quote != catalog.None || f.Cost != "") // else it is our own estimate
+	b.set(shop, target, event.KeyBreakage, value(catalog.FormatMicro(terms.Breakage.V)))
+	b.set(shop, target, event.KeyRefused, value(catalog.FormatMicro(terms.Refused.V)))
+	b.set(shop, target, event.KeyGrade, value(catalog.FormatCenti(terms.Grade.V)))
+	b.set(shop, target, event.KeyTone, value(catalog.FormatCenti(terms.Tone.V)))
+	b.set(shop, target, event.KeyFresh, terms.Fresh.V)
+	b.set(shop, target, event.KeyDays, int64(terms.Days.V))
+	b.set(shop, target, event.KeyCount, int64(n))
+	b.set(shop, target, event.KeyFactor, value(catalog.FormatMicro(b.st.Platers[q].Factor)))
 	if m := b.st.Pieces[i].Metal; m != catalog.None && b.st.Tables.Metals[m].Base.Set {
-		b.set(shop, target, "base", value(catalog.FormatMicro(b.st.Tables.Metals[m].Base.V)))
+		b.set(shop, target, event.KeyBase, value(catalog.FormatMicro(b.st.Tables.Metals[m].Base.V)))
 	}
 	b.taken(i)
 	b.prepared(i, choice.OthersWork(b.st, c)*catalog.Cents(n))
 	sum := terms.Cost * catalog.Cents(n)
 	switch {
 	case !f.StripFirst:
-		b.setPiece(i, "stage", catalog.StageApproved.String())
+		b.setPiece(i, event.KeyStage, catalog.StageApproved.String())
 		b.spend(sum, i, "%s: %s of %s", b.st.Platers[q].ID, terms.Work, b.name(i))
 	case !b.st.Pieces[i].Bare():
-		b.setPiece(i, "stage", catalog.StageSeen.String())
+		b.setPiece(i, event.KeyStage, catalog.StageSeen.String())
 	}
 	return sum, nil
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"brightset/catalog"
+	"brightset/catalog/event"
 	"brightset/model/plan"
 )
 
@@ -20,14 +21,14 @@ func (b *builder) split(i, n, slot int) {
 	}
 	shop, from := b.of(i)
 	rest := b.restName(p.ID)
-	to := []string{"piece", rest}
-	b.setPiece(i, "quantity", int64(n))
+	to := event.Of(event.TablePiece, rest)
+	b.setPiece(i, event.KeyQuantity, int64(n))
 	for _, key := range b.d.Keys(shop, from) {
-		if key != "quantity" && key != "sent" {
+		if key := event.Key(key); key != event.KeyQuantity && key != event.Key(event.TableSent) {
 			b.set(shop, to, key, b.d.Value(shop, from, key))
 		}
 	}
-	b.set(shop, to, "quantity", int64(p.Quantity-n))
+	b.set(shop, to, event.KeyQuantity, int64(p.Quantity-n))
 	b.follow(i, rest, b.staying(i, n, slot))
 }
 
@@ -39,7 +40,7 @@ func (b *builder) restName(id string) string {
 	}
 	for n := 2; ; n++ {
 		name := fmt.Sprintf("%s-%d", base, n)
-		if _, taken := b.st.FindPiece(name); !taken && len(b.d.Keys(true, []string{"piece", name})) == 0 {
+		if _, taken := b.st.FindPiece(name); !taken && len(b.d.Keys(true, event.Of(event.TablePiece, name))) == 0 {
 			return name
 		}
 	}
@@ -134,7 +135,7 @@ func (b *builder) staying(i, n, slot int) map[string]bool {
 		keep(slot)
 	}
 	for s := range b.st.Slots {
-		if text(b.d.Value(false, []string{"plan", b.st.Slots[s].ID}, "piece")) == b.st.Pieces[i].Key() {
+		if text(b.d.Value(false, event.Of(event.TablePlan, b.st.Slots[s].ID), event.KeyPiece)) == b.st.Pieces[i].Key() {
 			keep(s)
 		}
 	}
@@ -153,39 +154,40 @@ func (b *builder) follow(i int, rest string, stay map[string]bool) {
 	if b.st.Pieces[i].InShop {
 		now = "shop:" + rest
 	}
-	for _, id := range b.d.Keys(false, []string{"lock"}) {
-		lock := []string{"lock", id}
-		at := text(b.d.Value(false, lock, "slot"))
+	for _, id := range b.d.Keys(false, event.Of(event.TableLock)) {
+		lock := event.Of(event.TableLock, id)
+		at := text(b.d.Value(false, lock, event.KeySlot))
 		if at == "" {
 			at = id
 		}
-		if b.means(b.d.Value(false, lock, "piece"), i) && !stay[at] {
-			b.set(false, lock, "piece", now)
+		if b.means(b.d.Value(false, lock, event.KeyPiece), i) && !stay[at] {
+			b.set(false, lock, event.KeyPiece, now)
 		}
 	}
-	for _, id := range b.d.Keys(false, []string{"ban"}) {
-		ban := []string{"ban", id}
-		if !b.means(b.d.Value(false, ban, "piece"), i) {
+	for _, id := range b.d.Keys(false, event.Of(event.TableBan)) {
+		ban := event.Of(event.TableBan, id)
+		if !b.means(b.d.Value(false, ban, event.KeyPiece), i) {
 			continue
 		}
+		on := event.Of(event.TableBan, id+", "+rest)
 		for _, key := range b.d.Keys(false, ban) {
-			b.set(false, []string{"ban", id + ", " + rest}, key, b.d.Value(false, ban, key))
+			b.set(false, on, event.Key(key), b.d.Value(false, ban, event.Key(key)))
 		}
-		b.set(false, []string{"ban", id + ", " + rest}, "piece", now)
+		b.set(false, on, event.KeyPiece, now)
 	}
-	for _, id := range b.d.Keys(false, []string{"trade"}) {
-		if trade := []string{"trade", id}; b.means(b.d.Value(false, trade, "give"), i) {
-			b.set(false, trade, "give", now)
+	for _, id := range b.d.Keys(false, event.Of(event.TableTrade)) {
+		if trade := event.Of(event.TableTrade, id); b.means(b.d.Value(false, trade, event.KeyGive), i) {
+			b.set(false, trade, event.KeyGive, now)
 		}
 	}
-	for _, id := range b.d.Keys(false, []string{"plan"}) {
-		line := []string{"plan", id}
-		if text(b.d.Value(false, line, "piece")) == was && !stay[id] {
-			b.set(false, line, "piece", now)
+	for _, id := range b.d.Keys(false, event.Of(event.TablePlan)) {
+		line := event.Of(event.TablePlan, id)
+		if text(b.d.Value(false, line, event.KeyPiece)) == was && !stay[id] {
+			b.set(false, line, event.KeyPiece, now)
 		}
-		if f, ok := b.d.Value(false, line, "fallback").(map[string]any); ok && f["piece"] == was {
-			f["piece"] = now
-			b.set(false, line, "fallback", f)
+		if f, ok := b.d.Value(false, line, event.KeyFallback).(map[string]any); ok && f[string(event.KeyPiece)] == was {
+			f[string(event.KeyPiece)] = now
+			b.set(false, line, event.KeyFallback, f)
 		}
 	}
 }

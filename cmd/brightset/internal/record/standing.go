@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"brightset/catalog"
+	"brightset/catalog/event"
 	"brightset/model/choice"
 )
 
@@ -14,16 +15,16 @@ func (b *builder) namedBefore(i int) {
 	for _, f := range b.st.Pieces[i].Findings {
 		known = append(known, f.ID)
 	}
-	note := func(below ...string) {
-		if shop, target := b.of(i, below...); b.d.Value(shop, target, "known") == nil {
-			b.set(shop, target, "known", known)
+	note := func(part event.Table, name ...string) {
+		if shop, target := b.below(i, part, name...); b.d.Value(shop, target, event.KeyKnown) == nil {
+			b.set(shop, target, event.KeyKnown, known)
 		}
 	}
 	if b.st.Pieces[i].AtPlater() {
-		note("sent")
+		note(event.TableSent)
 	}
 	for _, q := range b.st.Pieces[i].Quotes {
-		note("quote", q.ID)
+		note(event.TableQuote, q.ID)
 	}
 }
 
@@ -51,12 +52,12 @@ func (b *builder) standsFor(i int) int {
 // settle makes the terms as they stand those that he was told: from now on he knows of
 // all there is.
 func (b *builder) settle(i int, terms *catalog.Quote) {
-	shop, target := b.of(i, "sent")
-	b.set(shop, target, "cost", catalog.FormatMoney(terms.Cost))
+	shop, target := b.below(i, event.TableSent)
+	b.set(shop, target, event.KeyCost, catalog.FormatMoney(terms.Cost))
 	if !b.st.Pieces[i].Sent.Known.Set {
 		return
 	}
-	b.set(shop, target, "breakage", value(catalog.FormatMicro(terms.Breakage.Or(0))))
-	b.set(shop, target, "grade", value(catalog.FormatCenti(terms.Grade.V)))
-	b.set(shop, target, "known", nil)
+	b.set(shop, target, event.KeyBreakage, value(catalog.FormatMicro(terms.Breakage.Or(0))))
+	b.set(shop, target, event.KeyGrade, value(catalog.FormatCenti(terms.Grade.V)))
+	b.set(shop, target, event.KeyKnown, nil)
 }

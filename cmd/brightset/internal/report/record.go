@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"brightset/catalog"
+	"brightset/catalog/event"
 	"brightset/catalog/journal"
 )
 
@@ -53,7 +54,7 @@ type joinedLot struct {
 
 // joined gives the lots that pieces were sent with by an entry, in the order of the pieces.
 func joined(before, st *catalog.State, entry int) (all []joinedLot) {
-	if st.Record == nil || !slices.ContainsFunc(st.Record.Entries, func(e journal.Entry) bool { return e.Seq == entry && e.Action == "sent" }) {
+	if st.Record == nil || !slices.ContainsFunc(st.Record.Entries, func(e journal.Entry) bool { return e.Seq == entry && e.Action == event.Sent }) {
 		return nil
 	}
 	for i := range st.Pieces {
@@ -174,10 +175,10 @@ func stageText(st *catalog.State, p *catalog.Piece) string {
 
 // EntryText is an entry in a few words.
 func EntryText(e *journal.Entry) string {
-	if e.Action == catalog.KeepAction {
+	if e.Action == event.Keep {
 		return "plan kept"
 	}
-	text := e.Action
+	text := string(e.Action)
 	if names := unique(entryAbout(e)); len(names) > 0 {
 		text += " " + strings.Join(names, ", ")
 	}
@@ -186,29 +187,29 @@ func EntryText(e *journal.Entry) string {
 
 // entryAbout names what an entry is about.
 func entryAbout(e *journal.Entry) []string {
-	kind := "piece"
+	kind := event.TablePiece
 	switch e.Action {
-	case "lock", "unlock":
-		kind = "lock"
-	case "ban", "unban":
-		kind = "ban"
-	case "traded":
-		kind = "trade"
-	case "spent":
-		kind = "spent"
-	case catalog.KeepAction:
+	case event.Lock, event.Unlock:
+		kind = event.TableLock
+	case event.Ban, event.Unban:
+		kind = event.TableBan
+	case event.Traded:
+		kind = event.TableTrade
+	case event.Spent:
+		kind = event.TableSpent
+	case event.Keep:
 		return nil
 	}
 	var about []string
 	for _, c := range e.Changes {
-		if len(c.Target) < 2 || c.Target[0] != kind {
+		if !c.Target.Is(kind) {
 			continue
 		}
-		name := strings.TrimPrefix(c.Target[1], "shop:")
-		if what, ok := c.New["for"].(string); ok && kind == "spent" {
+		name := strings.TrimPrefix(c.Target.Name(), "shop:")
+		if what, ok := c.New[event.KeyFor].(string); ok && kind == event.TableSpent {
 			name = what
 		}
-		if piece, ok := c.New["piece"].(string); ok && kind == "ban" {
+		if piece, ok := c.New[event.KeyPiece].(string); ok && kind == event.TableBan {
 			name = strings.TrimPrefix(strings.TrimPrefix(piece, "job:"), "shop:")
 		}
 		about = append(about, name)
@@ -248,9 +249,10 @@ func changedText(e *journal.Entry) string {
 		for _, k := range slices.Sorted(maps.Keys(c.New)) {
 			v := c.New[k]
 			switch k {
-			case "stage", "grade", "cost", "price", "chance", "hung_in", "defect", "severity", "quantity":
-				if v != nil && c.Target[0] == "piece" {
-					all = append(all, fmt.Sprintf("%s %v", strings.ReplaceAll(k, "_", " "), v))
+			case event.KeyStage, event.KeyGrade, event.KeyCost, event.KeyPrice, event.KeyChance, event.KeyHungIn,
+				event.KeyDefect, event.KeySeverity, event.KeyQuantity:
+				if v != nil && c.Target.Is(event.TablePiece) {
+					all = append(all, fmt.Sprintf("%s %v", strings.ReplaceAll(string(k), "_", " "), v))
 				}
 			}
 		}

@@ -2,6 +2,7 @@ package report
 
 import (
 	"brightset/catalog"
+	"brightset/catalog/event"
 	"brightset/catalog/journal"
 )
 
@@ -99,7 +100,7 @@ type journalDoc struct {
 type entryDoc struct {
 	Entry   int              `json:"entry"`
 	Day     string           `json:"day"`
-	Action  string           `json:"action"`
+	Action  event.Action     `json:"action"`
 	Text    string           `json:"text"`
 	About   []string         `json:"about"` // pieces, slots, bans, trades, or what was paid for
 	Reason  string           `json:"reason"`

@@ -1,0 +1,72 @@
+package event
+
+// Key is a key of a table.
+type Key string
+
+// Of a piece; some of them of what is found on it, and of prices named for it, as well.
+const (
+	KeyFits     Key = "fits"
+	KeyKind     Key = "kind"
+	KeyMetal    Key = "metal"
+	KeyOwner    Key = "owner"
+	KeyName     Key = "name"
+	KeyTag      Key = "tag"
+	KeyPlace    Key = "place"
+	KeyMarks    Key = "marks"
+	KeyPhotos   Key = "photos"
+	KeyPrice    Key = "price"
+	KeyValue    Key = "value"
+	KeyBundle   Key = "bundle"
+	KeyQuantity Key = "quantity"
+	KeyChance   Key = "chance"
+	KeyDays     Key = "days"
+	KeyGrade    Key = "grade"
+	KeyTone     Key = "tone"
+	KeyFresh    Key = "fresh"
+	KeyFitted   Key = "fitted"
+	KeyStage    Key = "stage"
+	KeyHungIn   Key = "hung_in"
+	KeyJob      Key = "job" // that a piece of the shop's is in use on
+)
+
+// Of what is found on a piece.
+const (
+	KeyDefect   Key = "defect"
+	KeySeverity Key = "severity"
+	KeyExtent   Key = "extent"
+	KeyCount    Key = "count"
+	KeyWhere    Key = "where"
+)
+
+// Of a choice, a price, and the terms on which a piece was sent.
+const (
+	KeyPiece    Key = "piece"
+	KeySlot     Key = "slot"
+	KeyWork     Key = "work"
+	KeyPlater   Key = "plater"
+	KeyLevel    Key = "level"
+	KeyFallback Key = "fallback"
+	KeyExpected Key = "expected"
+	KeyReason   Key = "reason"
+	KeyCost     Key = "cost"
+	KeyLow      Key = "low"
+	KeyHigh     Key = "high"
+	KeyKnown    Key = "known" // the findings it was named for
+	KeyFirm     Key = "firm"
+	KeyBreakage Key = "breakage"
+	KeyRefused  Key = "refused"
+	KeyDate     Key = "date"
+	KeyLot      Key = "lot"
+	KeyOn       Key = "on"
+	KeyQuoted   Key = "quoted" // the price is the plater's, not our own estimate
+	KeyPaid     Key = "paid"
+	KeyBase     Key = "base"
+	KeyFactor   Key = "factor"
+)
+
+// Of the ledger, and of a trade.
+const (
+	KeyFor    Key = "for"
+	KeyCredit Key = "credit"
+	KeyGive   Key = "give"
+)

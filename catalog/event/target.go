@@ -1,0 +1,48 @@
+package event
+
+// Table is a kind of table that entries change.
+type Table string
+
+// The tables by name, as in [piece.rl-1], and those below one of a piece, as in
+// [piece.rl-1.finding.pits].
+const (
+	TablePiece   Table = "piece"
+	TableFinding Table = "finding" // below a piece, by name
+	TableQuote   Table = "quote"   // below a piece, by name
+	TableSent    Table = "sent"    // below a piece; there is one
+	TablePlan    Table = "plan"    // by slot: a line of the plan that is kept
+	TableLock    Table = "lock"
+	TableBan     Table = "ban"
+	TableTrade   Table = "trade"
+	TableSpent   Table = "spent"
+)
+
+// Target is the path of a table: piece, rl-1, finding, pits.
+type Target []string
+
+// Of is the path of a table by its name, or without one of all tables of a kind.
+func Of(t Table, name ...string) Target { return append(Target{string(t)}, name...) }
+
+// Below is the path of a table within another.
+func (t Target) Below(part Table, name ...string) Target {
+	return append(append(t[:len(t):len(t)], string(part)), name...)
+}
+
+// Is says whether the path leads to a table of that kind, or to one below it.
+func (t Target) Is(kind Table) bool { return len(t) > 1 && t[0] == string(kind) }
+
+// Name is the name of the table: of the piece, where one below it is meant.
+func (t Target) Name() string {
+	if len(t) < 2 {
+		return ""
+	}
+	return t[1]
+}
+
+// Part is the kind of table below the one of that name; "" where that is meant itself.
+func (t Target) Part() Table {
+	if len(t) < 3 {
+		return ""
+	}
+	return Table(t[2])
+}
