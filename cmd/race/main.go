@@ -1,6 +1,7 @@
 // Race lets brightset and general solvers solve the same seeded jobs to the same
 // proof, and prints how long each took, how much memory it needed, and whether
-// they agree. With -growth it shows how brightset's time and memory grow.
+// they agree. With -growth it shows how brightset's time and memory grow, with -questions
+// how long it takes to answer what is asked after the plan.
 package main
 
 import (
@@ -11,6 +12,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"slices"
 	"strings"
 	"syscall"
 	"time"
@@ -31,6 +33,8 @@ type options struct {
 	threads    int
 	solvers    []string // none: all that are there
 	growth     bool
+	questions  bool
+	programs   string // with questions: those asked, "" for the module's own
 	markdown   string // file to write, "" for none
 	svg        string // picture to write with growth and markdown
 	keep       string // folder to keep the programs in, "" for none
@@ -63,6 +67,8 @@ func run(args []string, out, errs io.Writer) int {
 	flags.IntVar(&opt.threads, "threads", 1, "`N` threads for brightset and cbc; HiGHS chooses for itself")
 	solvers := flags.String("solvers", "", "only these solvers, by `NAME[,NAME]`: "+strings.Join(solverNames(), ", "))
 	flags.BoolVar(&opt.growth, "growth", false, "instead of the race, brightset's time and memory against size")
+	flags.BoolVar(&opt.questions, "questions", false, "instead of the race, how long brightset takes to answer what is asked after the plan")
+	flags.StringVar(&opt.programs, "program", "", "with -questions, ask these programs, `FILE[,FILE]`, instead of this module's")
 	flags.StringVar(&opt.markdown, "markdown", "", "also write the results to `FILE`, as Markdown")
 	flags.StringVar(&opt.svg, "svg", "testdata/race/growth.svg",
 		"with -growth and -markdown, the picture goes to `FILE`")
@@ -104,13 +110,17 @@ func (o *options) resolve(families, solvers string, rest []string) error {
 	if o.seeds < 1 || o.limit <= 0 || o.threads < 1 {
 		return fmt.Errorf("-seeds, -limit and -threads must be more than 0")
 	}
-	o.families, o.familyList = seeded.Families, families
+	there := seeded.Families
+	if o.questions {
+		there = questionFamilies()
+	}
+	o.families, o.familyList = there, families
 	if families != "" {
 		o.families = nil
 		for name := range strings.SplitSeq(families, ",") {
-			f, ok := seeded.Named(name)
+			f, ok := familyNamed(there, name)
 			if !ok {
-				return fmt.Errorf("there is no family %q; there are %s", name, strings.Join(familyNames(), ", "))
+				return fmt.Errorf("there is no family %q; there are %s", name, strings.Join(namesOf(there), ", "))
 			}
 			o.families = append(o.families, f)
 		}
@@ -126,12 +136,22 @@ func (o *options) resolve(families, solvers string, rest []string) error {
 	return nil
 }
 
-func familyNames() []string {
+func familyNames() []string { return namesOf(seeded.Families) }
+
+func namesOf(families []seeded.Family) []string {
 	var names []string
-	for _, f := range seeded.Families {
+	for _, f := range families {
 		names = append(names, f.Name)
 	}
 	return names
+}
+
+func familyNamed(families []seeded.Family, name string) (seeded.Family, bool) {
+	i := slices.IndexFunc(families, func(f seeded.Family) bool { return f.Name == name })
+	if i < 0 {
+		return seeded.Family{}, false
+	}
+	return families[i], true
 }
 
 // picture is the file of the picture, "" where none is written.
@@ -155,7 +175,10 @@ func compete(ctx context.Context, opt *options, out io.Writer) error {
 	if err := errors.Join(reachable(opt.markdown), reachable(opt.picture())); err != nil {
 		return err
 	}
-	if opt.growth {
+	switch {
+	case opt.questions:
+		return askAll(ctx, opt, out)
+	case opt.growth:
 		return growth(ctx, opt, out)
 	}
 	return race(ctx, opt, out)

@@ -40,6 +40,16 @@ func (o *options) command() string {
 	if o.growth {
 		parts = append(parts, "-growth")
 	}
+	if o.questions {
+		parts = append(parts, fmt.Sprintf("-questions -seeds %d -limit %g", o.seeds, o.limit.Seconds()))
+		if o.familyList != "" {
+			parts = append(parts, fmt.Sprintf("-family %q", o.familyList))
+		}
+		if o.programs != "" {
+			parts = append(parts, "-program "+o.programs)
+		}
+		return strings.Join(parts, " ")
+	}
 	parts = append(parts, fmt.Sprintf("-seeds %d -limit %g -threads %d", o.seeds, o.limit.Seconds(), o.threads))
 	if o.familyList != "" && !o.growth {
 		parts = append(parts, "-family "+o.familyList)
