@@ -8,7 +8,7 @@ import (
 
 // limits are the settings of a smaller problem on the way.
 func (t *decomposition) limits(gap, fine float64) Settings {
-	set := Settings{Goroutines: 1, Gap: gap, hasty: true}
+	set := Settings{Goroutines: 1, Gap: gap, TotalAlone: true}
 	if fine <= mostFine {
 		set.NodeLimit = int(partNodes * fine / firstFine)
 	}

@@ -129,6 +129,7 @@ type Change struct {
 	Fixed  []FixedTo // other fixed charges of switches
 	Off    []Tag     // constraints switched off
 	Below  *int64    // only totals below this are of interest
+	Any    bool      // with Below: the first solution that is found below it ends the search
 	Start  [][]int   // picks to try first: one column per group
 }
 

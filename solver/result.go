@@ -7,7 +7,7 @@ type Settings struct {
 	TimeLimit  time.Duration    // wall clock; default none
 	NodeLimit  int              // default none
 	Gap        float64          // of the total: a solution proven to be this close to the best is good enough; default 0
-	hasty      bool             // the total alone counts
+	TotalAlone bool             // of solutions of least total any will do: Result.Settled is not sought
 	Goroutines int              // default GOMAXPROCS; never changes the answer
 	Progress   func(p Progress) // called now and then from the solving goroutine; default none
 }
@@ -32,10 +32,13 @@ const (
 	Infeasible
 	// Stopped: the search ended early. Has says whether a solution is in hand.
 	Stopped
+	// Found: Change.Any was asked for, and Pick is below Change.Below. There may be
+	// cheaper ones; none is below Bound.
+	Found
 )
 
 // String gives the word used in output.
-func (s Status) String() string { return [...]string{"optimal", "infeasible", "stopped"}[s] }
+func (s Status) String() string { return [...]string{"optimal", "infeasible", "stopped", "found"}[s] }
 
 // Stop is why the search ended.
 type Stop int

@@ -34,6 +34,10 @@ type search struct {
 
 // stopped says whether a limit has been reached.
 func (s *search) stopped() bool {
+	if s.decided() {
+		s.ended = true
+		return true
+	}
 	stop := s.set.reached(s.ctx, s.began, s.nodes)
 	if stop == Finished {
 		return false
@@ -41,6 +45,13 @@ func (s *search) stopped() bool {
 	s.ended, s.stop = true, stop
 	return true
 }
+
+// decides says whether any solution below a total is the whole answer.
+func (s *search) decides() bool { return s.ch.Any && s.ch.Below != nil }
+
+// decided says whether one is in hand. It changes only between batches of nodes, so that
+// where a search ends does not depend on the number of goroutines.
+func (s *search) decided() bool { return s.decides() && s.best.has && s.best.total < s.other }
 
 // reached is the limit that a search which began then and has come so far has reached;
 // Finished where it may go on.
@@ -60,7 +71,7 @@ func (set *Settings) reached(ctx context.Context, began time.Time, nodes int) St
 
 // halted is the same question without a side effect, for goroutines.
 func (s *search) halted() bool {
-	return s.ctx.Err() != nil || (s.set.TimeLimit > 0 && time.Since(s.began) >= s.set.TimeLimit)
+	return s.decided() || s.ctx.Err() != nil || (s.set.TimeLimit > 0 && time.Since(s.began) >= s.set.TimeLimit)
 }
 
 func (s *search) run() error {
@@ -78,7 +89,9 @@ func (s *search) run() error {
 	if s.ch.Below != nil {
 		s.other = min(s.other, max(-Limit, *s.ch.Below))
 	}
-	s.tryStarts()
+	if s.tryStarts(); s.stopped() {
+		return nil
+	}
 	d := s.in.fullDomain()
 	if !s.in.propagate(d) {
 		return nil
@@ -184,6 +197,8 @@ func (s *search) result() (Result, error) {
 		r.Status, r.Settled = Optimal, s.settled
 	}
 	switch {
+	case s.decided():
+		r.Status, r.Stop, r.Bound = Found, Finished, min(r.Bound, r.Total)
 	case s.ended:
 		r.Status = Stopped
 		if r.Has {

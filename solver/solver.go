@@ -43,7 +43,7 @@ func (s *Solver) Solve(ctx context.Context, ch Change, set Settings) (Result, er
 		return t.run(ch.Start)
 	}
 	r := &search{p: s.p, ch: ch, set: set, ctx: ctx, began: time.Now(), memory: &s.memory, leave: s.leave}
-	r.best.equal = !set.hasty
+	r.best.equal = !set.TotalAlone && !r.decides()
 	if err := r.run(); err != nil {
 		return Result{}, err
 	}
