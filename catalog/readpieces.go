@@ -264,26 +264,3 @@ func (l *loader) unknownSlot(name string) (message, hint string) {
 	}
 	return fmt.Sprintf("no slot or part is called %q", clip(name)), l.meant(name, l.slotWords, orOneOf(l.slotWords, fmt.Sprintf("write a table [slot.%s]", keyText(clip(name)))))
 }
-
-func (l *loader) readFinding(t *table) Finding {
-	f := Finding{ID: t.id, Defect: None, Severity: Moderate, Count: t.whole("count", 1, MaxQuantity).Or(1), Where: Face, From: t.here()}
-	if t.need("defect", `write defect = "blisters" or another of the defect table`) {
-		f.Defect = t.ref("defect", l.defects)
-	}
-	switch t.word("severity", Light.String(), Moderate.String(), Severe.String()) {
-	case "light":
-		f.Severity = Light
-	case "severe":
-		f.Severity = Severe
-	}
-	usual := One
-	if f.Defect != None {
-		usual = l.state.Tables.Defects[f.Defect].Usual
-	}
-	f.Extent = t.share("extent").Or(usual)
-	if w := t.word("where", string(Face), string(Edge), string(Back)); w != "" {
-		f.Where = Where(w)
-	}
-	t.done()
-	return f
-}

@@ -214,6 +214,7 @@ type Finding struct {
 	Extent   Micro // share of the surface concerned; default the defect's usual extent
 	Count    int   // how many; default 1
 	Where    Where
+	Done     []int // of the works that mend it, those that are done: paid for, and broke nothing
 	From     Origin
 }
 

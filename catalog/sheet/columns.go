@@ -53,6 +53,7 @@ var columnsOf = map[What][]column{
 	Leads:  pieceColumns,
 	Findings: {
 		{"piece", id}, {"id", id}, {"defect", text}, {"severity", text}, {"extent", number}, {"count", number}, {"where", text},
+		{"done", list},
 	},
 	Quotes: {
 		{"piece", id}, {"id", id}, {"plater", text}, {"work", text}, {"level", text}, {"cost", money}, {"firm", text},

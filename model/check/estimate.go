@@ -43,10 +43,13 @@ func judgeEstimate(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, 
 		}
 		work := &st.Tables.Works[w]
 		one.work = catalog.WorkRepair
+		one.grade = min(one.grade, work.Cap.Or(judgeFull))
+		if count == 0 {
+			continue // it is done
+		}
 		if !judgeDo(st, one, plater, w, judgeHours(work, count, catalog.Of(surface, slot.Area.V))) {
 			return nil, fmt.Sprintf("nobody does the work %q", work.Name)
 		}
-		one.grade = min(one.grade, work.Cap.Or(judgeFull))
 		holds := catalog.One - judgeAt(work.Breakage, piece.Metal).Or(0)
 		if judgeHasInt(plater.Works, w) {
 			whole = catalog.Both(whole, holds)
@@ -88,11 +91,14 @@ func judgeSentBack(st *catalog.State, piece *catalog.Piece) catalog.Micro {
 }
 
 // judgeNeed says whether the findings of a piece need a trade work, how many
-// faults it mends and on what share of the surface.
+// faults it has yet to mend and on what share of the surface.
 func judgeNeed(st *catalog.State, piece *catalog.Piece, work int) (count int, share catalog.Micro, needed bool) {
 	for _, f := range piece.Findings {
 		if judgeHasInt(st.Tables.Defects[f.Defect].By[f.Severity].Works, work) {
-			count, share, needed = count+f.Count, share+f.Extent, true
+			needed = true
+			if !judgeHasInt(f.Done, work) {
+				count, share = count+f.Count, share+f.Extent
+			}
 		}
 	}
 	return count, min(catalog.One, share), needed

@@ -50,28 +50,32 @@ func judgeCameToLight(st *catalog.State, slot *catalog.Slot, piece *catalog.Piec
 		return why
 	}
 	for w := range st.Tables.Works {
-		if _, _, needed := judgeNeed(st, &unknown, w); needed && !judgeHasInt(plater.Works, w) {
+		if count, _, _ := judgeNeed(st, &unknown, w); count > 0 && !judgeHasInt(plater.Works, w) {
 			return fmt.Sprintf("plater %q does no %s", plater.ID, st.Tables.Works[w].Name)
 		}
 	}
 	whole := catalog.One
 	for w := range st.Tables.Works {
-		if _, _, needed := judgeNeed(st, &unknown, w); !needed {
+		count, _, needed := judgeNeed(st, &unknown, w)
+		if !needed {
 			continue
 		}
 		work := &st.Tables.Works[w]
+		one.grade = min(one.grade, work.Cap.Or(judgeFull))
+		if count == 0 {
+			continue // it is done
+		}
 		cost := func(p *catalog.Piece) catalog.Cents {
 			count, surface, _ := judgeNeed(st, p, w)
 			hours := judgeHours(work, count, catalog.Of(surface, slot.Area.Or(0)))
 			return catalog.Of(hours, plater.Hourly.Or(st.Shop.Hourly.Or(0)))
 		}
 		one.plate += cost(piece)
-		if _, _, before := judgeNeed(st, &known, w); before {
+		if before, _, _ := judgeNeed(st, &known, w); before > 0 {
 			one.plate -= cost(&known)
 		} else {
 			whole = catalog.Both(whole, catalog.One-judgeAt(work.Breakage, piece.Metal).Or(0))
 		}
-		one.grade = min(one.grade, work.Cap.Or(judgeFull))
 	}
 	one.breaks = catalog.Either(one.breaks, min(catalog.One, catalog.Of(plater.Factor, catalog.One-whole)))
 	one.refused = catalog.Either(one.refused, judgeSentBack(st, &unknown))

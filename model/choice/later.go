@@ -47,9 +47,13 @@ func laterFindings(st *catalog.State, slot, piece int) later {
 	if x.why = barredBy(st, new, q); x.why != "" {
 		return x
 	}
-	known, whole := worksFor(st, &before), catalog.One
+	whole := catalog.One
 	for _, w := range worksFor(st, &only) {
 		work := &st.Tables.Works[w]
+		x.cap = min(x.cap, work.Cap.Or(catalog.MaxGrade))
+		if !toDo(st, &only, w) {
+			continue
+		}
 		if !slices.Contains(st.Platers[q].Works, w) {
 			x.why = fmt.Sprintf("%s does no %s", st.Platers[q].ID, work.Name)
 			return x
@@ -57,8 +61,7 @@ func laterFindings(st *catalog.State, slot, piece int) later {
 		hourly := st.Platers[q].Hourly.Or(st.Shop.Hourly.Or(0))
 		area := st.Slots[slot].Area.Or(0)
 		x.plate += catalog.Of(workHours(st, p, w, area), hourly)
-		x.cap = min(x.cap, work.Cap.Or(catalog.MaxGrade))
-		if slices.Contains(known, w) {
+		if toDo(st, &before, w) {
 			x.plate -= catalog.Of(workHours(st, &before, w, area), hourly)
 			continue
 		}

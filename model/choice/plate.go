@@ -112,6 +112,9 @@ func (e *estimate) money(st *catalog.State, p *catalog.Piece, q int, area catalo
 	e.rests.plate = assumed(rate, "the rate of %s", plater.ID)
 	e.parts = []plan.Part{{Work: catalog.None, Doer: plan.ByPlater, Maker: catalog.None, Cost: plating}}
 	for _, w := range e.works {
+		if !toDo(st, p, w) {
+			continue
+		}
 		by, maker, hourly, ok := doer(st, q, w)
 		work := &st.Tables.Works[w]
 		if !ok {
@@ -152,6 +155,9 @@ func (e *estimate) risk(st *catalog.State, p *catalog.Piece, q int) {
 		e.rests.breakage = assumed(metal.Base, "breakage of plating %s", metal.Name)
 	}
 	for _, w := range e.works {
+		if !toDo(st, p, w) {
+			continue
+		}
 		work := &st.Tables.Works[w]
 		b := at(work.Breakage, p.Metal)
 		if by, _, _, _ := doer(st, q, w); by == plan.ByPlater {

@@ -49,6 +49,38 @@ func TestWhoDoesIt(t *testing.T) {
 	wantOut(t, st, jobs.Twisted, jobs.North, "nobody does posts")
 }
 
+// TestWorksDone, by hand: severe bending asks for straightening (north) and a post (smith).
+// With the post made: nothing before, no days of his. With both done: 80.00 for the plating,
+// 1.2 x 0.01 = 0.012 of breaking; it looks no better than straightened, 90, and is still a
+// repair. With a second bend that is not straightened yet, that one alone is paid for:
+// 0.5 + 2 x 0.25 + 0.25 x 3.2 x 0.5 = 1.4 hours at 60.00.
+func TestWorksDone(t *testing.T) {
+	severe := catalog.Finding{ID: "a", Defect: jobs.Bent, Severity: catalog.Severe, Count: 1, Where: catalog.Face}
+	again := catalog.Finding{ID: "b", Defect: jobs.Bent, Severity: catalog.Moderate, Extent: 250_000, Count: 2, Where: catalog.Face}
+	const straighten, posts = 1, 3
+	for _, c := range []struct {
+		done          []int
+		more          []catalog.Finding
+		plate, before catalog.Cents
+		breakage      catalog.Micro
+		days          int
+	}{
+		{nil, nil, 125_00, 70_00, 71_400, 49},
+		{[]int{posts}, nil, 125_00, 0, 71_400, 40},
+		{[]int{straighten, posts}, nil, 80_00, 0, 12_000, 40},
+		{[]int{straighten, posts}, []catalog.Finding{again}, 164_00, 0, 71_400, 40},
+	} {
+		st := jobs.Tiny()
+		f := severe
+		f.Done = c.done
+		st.Pieces[jobs.Twisted].Findings = append([]catalog.Finding{f}, c.more...)
+		k := jobs.Pick(Choices(st)[jobs.Left], jobs.Twisted, catalog.WorkRepair, jobs.North, "show")
+		if k == nil || k.Plate != c.plate || k.Before != c.before || k.Breakage != c.breakage || k.Days != c.days || k.Grade != 90_00 {
+			t.Errorf("done %v: %+v", c.done, k)
+		}
+	}
+}
+
 func TestNoEstimate(t *testing.T) {
 	tests := []struct {
 		name   string

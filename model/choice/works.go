@@ -31,7 +31,7 @@ func workHours(st *catalog.State, p *catalog.Piece, w int, area catalog.Micro) c
 	count, extent := 0, catalog.Micro(0)
 	for i := range p.Findings {
 		f := &p.Findings[i]
-		if slices.Contains(worksOf(st, f), w) {
+		if slices.Contains(worksOf(st, f), w) && !slices.Contains(f.Done, w) {
 			count += f.Count
 			extent += f.Extent
 		}
@@ -39,6 +39,14 @@ func workHours(st *catalog.State, p *catalog.Piece, w int, area catalog.Micro) c
 	work := &st.Tables.Works[w]
 	concerned := catalog.Of(min(catalog.One, extent), area)
 	return work.Hours.Or(0) + catalog.Micro(count)*work.Each.Or(0) + catalog.Of(concerned, work.PerArea.Or(0))
+}
+
+// toDo says whether a work on a piece has yet to be done: what is behind us costs nothing,
+// breaks nothing and takes no days; how good it can look at best remains.
+func toDo(st *catalog.State, p *catalog.Piece, w int) bool {
+	return slices.ContainsFunc(p.Findings, func(f catalog.Finding) bool {
+		return slices.Contains(worksOf(st, &f), w) && !slices.Contains(f.Done, w)
+	})
 }
 
 // doer says who does a work on a piece at plater q, and at what hourly rate:

@@ -138,4 +138,10 @@ var facts = []fact{
 			{"brass", []edit{{`metal = "pot metal"`, `metal = "brass"`}},
 				"bell: dented repair-replate oxley driver / spare"},
 		}},
+	{says: "what was done to a piece before it came back unplated is paid for, and counts no more", job: "behind",
+		cases: []outcome{
+			{"the posts are made", nil, "crest: posted repair-replate dene show / spare"},
+			{"they have yet to be made", []edit{{"done = [\"new post\"]\n", ""}},
+				"crest: spare repair-replate dene show / posted"},
+		}},
 }

@@ -58,6 +58,9 @@ func (j *RandomJob) piece(s, i int) {
 		p.Kind = []catalog.Kind{catalog.Original, catalog.OldStock, catalog.Reproduction}[r.IntN(3)]
 	}
 	j.findings(&p, r)
+	if r := j.Of(name + "done"); j.has("done") {
+		j.workDone(&p, r)
+	}
 	if r := j.Of(name + "given-grade"); j.has("given-grade") && RandomChance(r, 40) ||
 		len(p.Findings) == 0 && RandomChance(r, 80) {
 		p.Grade = RandomSet(RandomFrom[catalog.Centi](r, 45_00, 97_00))
@@ -94,6 +97,18 @@ func (j *RandomJob) findings(p *catalog.Piece, r *rand.Rand) {
 			Count: RandomFrom(r, 1, 3), Where: []catalog.Where{catalog.Face, catalog.Face, catalog.Edge,
 				catalog.Back}[r.IntN(4)]}
 		p.Findings = append(p.Findings, f)
+	}
+}
+
+// workDone lets some of what mends a fault be behind us: the piece came back unplated.
+func (j *RandomJob) workDone(p *catalog.Piece, r *rand.Rand) {
+	for i := range p.Findings {
+		f := &p.Findings[i]
+		for _, w := range j.St.Tables.Defects[f.Defect].By[f.Severity].Works {
+			if RandomChance(r, 40) {
+				f.Done = append(f.Done, w)
+			}
+		}
 	}
 }
 

@@ -50,13 +50,16 @@ func (r *Reader) toLight(slot, p int, d *done) bool {
 	rate, holds := or(plater.Hourly, or(r.st.Shop.Hourly, 0)), catalog.Micro(million)
 	with := *d
 	for w := range r.st.Tables.Works {
+		work := &r.st.Tables.Works[w]
+		if r.asked(later, w) {
+			with.grade = min(with.grade, or(work.Cap, flawless))
+		}
 		if count, _ := r.needs(later, w); count == 0 {
 			continue
 		}
 		if !within(plater.Works, w) {
 			return false
 		}
-		work := &r.st.Tables.Works[w]
 		cost := func(of *catalog.Piece) catalog.Cents {
 			count, share := r.needs(of, w)
 			return part(hours(work, count, part(share, or(r.st.Slots[slot].Area, 0))), rate)
@@ -67,7 +70,6 @@ func (r *Reader) toLight(slot, p int, d *done) bool {
 		} else {
 			holds = part(holds, million-or(forMetal(work.Breakage, piece.Metal), 0))
 		}
-		with.grade = min(with.grade, or(work.Cap, flawless))
 	}
 	with.breaks = joined(d.breaks, min(million, part(plater.Factor, million-holds)))
 	with.refused = joined(d.refused, r.sentBack(later))

@@ -58,10 +58,13 @@ func (r *Reader) estimate(slot, p, q int, level *catalog.Level) (d done, makers 
 	his, others := million-base.V, catalog.Micro(million)
 	for w := range r.st.Tables.Works {
 		count, share := r.needs(piece, w)
+		work := &r.st.Tables.Works[w]
+		if r.asked(piece, w) {
+			d.work, d.grade = catalog.WorkRepair, min(d.grade, or(work.Cap, flawless))
+		}
 		if count == 0 {
 			continue
 		}
-		work := &r.st.Tables.Works[w]
 		who, hourly, days := r.whoDoes(plater, w)
 		cost := part(hours(work, count, part(share, area.V)), hourly)
 		holds := million - or(forMetal(work.Breakage, piece.Metal), 0)
@@ -79,7 +82,6 @@ func (r *Reader) estimate(slot, p, q int, level *catalog.Level) (d done, makers 
 		} else {
 			others = part(others, holds)
 		}
-		d.work, d.grade = catalog.WorkRepair, min(d.grade, or(work.Cap, flawless))
 	}
 	d.breaks = million - part(million-min(million, part(plater.Factor, million-his)), others)
 	d.refused = r.sentBack(piece)
@@ -87,10 +89,20 @@ func (r *Reader) estimate(slot, p, q int, level *catalog.Level) (d done, makers 
 	return d, makers, true
 }
 
-// needs says how many faults of a piece a work mends, and on what share of the surface.
+// asked says whether the faults of a piece call for a work, done or not.
+func (r *Reader) asked(piece *catalog.Piece, work int) bool {
+	for i := range piece.Findings {
+		if within(r.at(&piece.Findings[i]).Works, work) {
+			return true
+		}
+	}
+	return false
+}
+
+// needs says how many faults of a piece a work has yet to mend, and on what share of the surface.
 func (r *Reader) needs(piece *catalog.Piece, work int) (count int, share catalog.Micro) {
 	for i := range piece.Findings {
-		if f := &piece.Findings[i]; within(r.at(f).Works, work) {
+		if f := &piece.Findings[i]; within(r.at(f).Works, work) && !within(f.Done, work) {
 			count, share = count+f.Count, share+f.Extent
 		}
 	}

@@ -174,6 +174,7 @@ func (b *builder) takeBack(i int, sent *catalog.Sent, f *Facts, stage catalog.St
 		b.spend(-sent.Cost*n, i, "%s: %s was not done on %s", plater.ID, sent.Work, b.name(i))
 	}
 	b.spend(fee*n, i, "%s: for stripping %s", plater.ID, b.name(i))
+	b.behindUs(i, sent)
 	shop, target := b.below(i, event.TableSent)
 	b.clear(shop, target)
 	b.setPiece(i, event.KeyStage, stage.String())

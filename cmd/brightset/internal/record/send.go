@@ -10,6 +10,7 @@ import (
 	"brightset/catalog"
 	"brightset/catalog/event"
 	"brightset/model/choice"
+	"brightset/model/plan"
 )
 
 // sent makes up a lot: what goes to one plater on one day, unless it is said to be another.
@@ -132,6 +133,37 @@ func (b *builder) newLot(q int) string {
 	return fmt.Sprintf("%s-%d", b.st.Platers[q].ID, n)
 }
 
+// before are the works that the shop and the makers do before a piece goes to the plater.
+func (b *builder) before(c *plan.Choice) (names []any) {
+	for _, part := range c.Parts {
+		if part.Work != catalog.None && part.Doer != plan.ByPlater {
+			names = append(names, b.st.Tables.Works[part.Work].Name)
+		}
+	}
+	return names
+}
+
+// behindUs keeps, of every fault that was known when a piece was sent, which of its works were
+// done before it went: it comes back unplated, and they are not done again.
+func (b *builder) behindUs(i int, sent *catalog.Sent) {
+	for k := range b.st.Pieces[i].Findings {
+		f := &b.st.Pieces[i].Findings[k]
+		if !sent.Knows(f) {
+			continue
+		}
+		done := []any{}
+		for w := range b.st.Tables.Works {
+			if slices.Contains(f.Done, w) || slices.Contains(sent.Before, w) && slices.Contains(b.st.Tables.Defects[f.Defect].By[f.Severity].Works, w) {
+				done = append(done, b.st.Tables.Works[w].Name)
+			}
+		}
+		if len(done) > 0 {
+			shop, target := b.of(i, "finding", f.ID)
+			b.set(shop, target, "done", done)
+		}
+	}
+}
+
 // send writes the terms on which one piece goes to a plater, and what that comes to.
 func (b *builder) send(i, q int, lot string, f *Facts) (catalog.Cents, error) {
 	c, err := b.wanted(i, q, f)
@@ -168,6 +200,9 @@ func (b *builder) send(i, q int, lot string, f *Facts) (catalog.Cents, error) {
 	b.set(shop, target, event.KeyFactor, value(catalog.FormatMicro(b.st.Platers[q].Factor)))
 	if m := b.st.Pieces[i].Metal; m != catalog.None && b.st.Tables.Metals[m].Base.Set {
 		b.set(shop, target, event.KeyBase, value(catalog.FormatMicro(b.st.Tables.Metals[m].Base.V)))
+	}
+	if names := b.before(c); len(names) > 0 {
+		b.set(shop, target, "before", names)
 	}
 	b.taken(i)
 	b.prepared(i, choice.OthersWork(b.st, c)*catalog.Cents(n))

@@ -2,6 +2,7 @@ package record
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -110,11 +111,13 @@ func (b *builder) planned(i int, so func(*catalog.KeptChoice) bool) int {
 }
 
 // prepared spends what the shop and the makers did to a piece before it goes to a plater,
-// unless that was done for an earlier lot, out of which it came back unplated.
+// unless that was done for an earlier lot, out of which it came back unplated, and the
+// record is of before it was kept which works were.
 func (b *builder) prepared(i int, sum catalog.Cents) {
 	text := fmt.Sprintf("work on %s before it is plated", b.name(i))
+	kept := slices.ContainsFunc(b.st.Pieces[i].Findings, func(f catalog.Finding) bool { return len(f.Done) > 0 })
 	for _, s := range b.st.Job.Spent {
-		if s.Piece == i && s.For == text && b.st.Pieces[i].Stage < catalog.StageBack {
+		if !kept && s.Piece == i && s.For == text && b.st.Pieces[i].Stage < catalog.StageBack {
 			return
 		}
 	}

@@ -18,9 +18,14 @@ func findingText(st *catalog.State, f *catalog.Finding) string {
 		if f.Count > 1 {
 			text += fmt.Sprintf(", %d of them", f.Count)
 		}
-		return text + ", on " + where
+		text += ", on " + where
+	} else {
+		text += fmt.Sprintf(", over %s of %s", Percent(f.Extent), where)
 	}
-	return text + fmt.Sprintf(", over %s of %s", Percent(f.Extent), where)
+	for _, w := range f.Done {
+		text += "; " + st.Tables.Works[w].Name + " is done"
+	}
+	return text
 }
 
 func findingTexts(st *catalog.State, p *catalog.Piece) []string {

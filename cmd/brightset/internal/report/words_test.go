@@ -1,0 +1,29 @@
+package report
+
+import (
+	"testing"
+
+	"brightset/catalog"
+)
+
+// TestFindingWords: whoever gets the piece reads what is wrong with it, and what of that is mended.
+func TestFindingWords(t *testing.T) {
+	st := &catalog.State{Tables: catalog.BuiltIn()}
+	post, works := catalog.None, map[string]int{}
+	for i := range st.Tables.Works {
+		works[st.Tables.Works[i].Name] = i
+	}
+	for i := range st.Tables.Defects {
+		if st.Tables.Defects[i].Name == "missing post" {
+			post = i
+		}
+	}
+	f := catalog.Finding{Defect: post, Severity: catalog.Light, Count: 2, Where: catalog.Back}
+	if got, want := findingText(st, &f), "missing post, light, 2 of them, on the back"; got != want {
+		t.Errorf("got %q, want %q", got, want)
+	}
+	f.Done = []int{works["new post"]}
+	if got, want := findingText(st, &f), "missing post, light, 2 of them, on the back; new post is done"; got != want {
+		t.Errorf("got %q, want %q", got, want)
+	}
+}
