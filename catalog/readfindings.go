@@ -15,7 +15,8 @@ func (l *loader) worksDone(t *table, f *Finding) []int {
 	d := &l.state.Tables.Defects[f.Defect]
 	for _, w := range done {
 		if !slices.Contains(d.By[f.Severity].Works, w) {
-			l.warn(f.From, fmt.Sprintf("%s: %s is done, and does nothing for %s %s", t.what, l.state.Tables.Works[w].Name, f.Severity, d.Name))
+			l.warn(f.From, fmt.Sprintf("%s: %s is done, and does nothing for %s %s",
+				t.what, l.state.Tables.Works[w].Name, f.Severity, d.Name))
 		}
 	}
 	return done
@@ -23,7 +24,8 @@ func (l *loader) worksDone(t *table, f *Finding) []int {
 
 // readFinding reads one fault of a piece.
 func (l *loader) readFinding(t *table) Finding {
-	f := Finding{ID: t.id, Defect: None, Severity: Moderate, Count: t.whole("count", 1, MaxQuantity).Or(1), Where: Face, From: t.here()}
+	f := Finding{ID: t.id, Defect: None, Severity: Moderate, Where: Face,
+		Count: t.whole("count", 1, MaxQuantity).Or(1), From: t.here()}
 	if t.need("defect", `write defect = "blisters" or another of the defect table`) {
 		f.Defect = t.ref("defect", l.defects)
 	}

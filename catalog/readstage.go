@@ -24,7 +24,8 @@ func (l *loader) readStage(t *table, p *Piece) {
 		quoted, before := s.flag("quoted"), s.refs("before", l.works)
 		base, factor := s.share("base"), number(s, "factor", 0, MaxFactor, 1e6)
 		s.need("grade", "write grade = 90, what it is to look like")
-		p.Sent = Sent{Was: true, Quote: l.readQuote(s, p, p.Metal == None), Quoted: quoted, Before: before, Lot: lot, On: on, Count: count, Paid: paid, Base: base, Factor: factor}
+		p.Sent = Sent{Was: true, Quote: l.readQuote(s, p, p.Metal == None), Quoted: quoted, Before: before,
+			Lot: lot, On: on, Count: count, Paid: paid, Base: base, Factor: factor}
 		if p.Sent.Work == "" {
 			p.Sent.Work = WorkReplate
 		}

@@ -90,7 +90,8 @@ func findingRow(st *catalog.State, p *catalog.Piece, f *catalog.Finding) []strin
 	for _, w := range f.Done {
 		done = append(done, st.Tables.Works[w].Name)
 	}
-	return []string{p.ID, f.ID, d.Name, f.Severity.String(), extent, strconv.Itoa(f.Count), string(f.Where), strings.Join(done, "|")}
+	return []string{p.ID, f.ID, d.Name, f.Severity.String(), extent, strconv.Itoa(f.Count), string(f.Where),
+		strings.Join(done, "|")}
 }
 
 func pieceRow(st *catalog.State, p *catalog.Piece) []string {

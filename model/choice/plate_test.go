@@ -56,7 +56,8 @@ func TestWhoDoesIt(t *testing.T) {
 // 0.5 + 2 x 0.25 + 0.25 x 3.2 x 0.5 = 1.4 hours at 60.00.
 func TestWorksDone(t *testing.T) {
 	severe := catalog.Finding{ID: "a", Defect: jobs.Bent, Severity: catalog.Severe, Count: 1, Where: catalog.Face}
-	again := catalog.Finding{ID: "b", Defect: jobs.Bent, Severity: catalog.Moderate, Extent: 250_000, Count: 2, Where: catalog.Face}
+	again := catalog.Finding{ID: "b", Defect: jobs.Bent, Severity: catalog.Moderate, Extent: 250_000, Count: 2,
+		Where: catalog.Face}
 	const straighten, posts = 1, 3
 	for _, c := range []struct {
 		done          []int
@@ -75,7 +76,8 @@ func TestWorksDone(t *testing.T) {
 		f.Done = c.done
 		st.Pieces[jobs.Twisted].Findings = append([]catalog.Finding{f}, c.more...)
 		k := jobs.Pick(Choices(st)[jobs.Left], jobs.Twisted, catalog.WorkRepair, jobs.North, "show")
-		if k == nil || k.Plate != c.plate || k.Before != c.before || k.Breakage != c.breakage || k.Days != c.days || k.Grade != 90_00 {
+		if k == nil || k.Plate != c.plate || k.Before != c.before || k.Breakage != c.breakage || k.Days != c.days ||
+			k.Grade != 90_00 {
 			t.Errorf("done %v: %+v", c.done, k)
 		}
 	}

@@ -24,7 +24,8 @@ each = 0
 per_dm2 = 0
 breakage = { steel = 0.1 }
 `
-		for name, text := range map[string]string{"job.toml": laterJob + "[piece.sound.finding.bent]\ndefect = \"bend\"\nseverity = \"light\"\n", "shop.toml": shop} {
+		bent := "[piece.sound.finding.bent]\ndefect = \"bend\"\nseverity = \"light\"\n"
+		for name, text := range map[string]string{"job.toml": laterJob + bent, "shop.toml": shop} {
 			if err := os.WriteFile(dir+"/"+name, []byte(text), 0o644); err != nil {
 				t.Fatal(err)
 			}
@@ -34,11 +35,13 @@ breakage = { steel = 0.1 }
 		if c == nil || c.Before != 100_00 || c.Days != 29 || c.Breakage != 100_000 {
 			t.Fatalf("before it goes: %+v", c)
 		}
-		must(t, d, step{"sent", Facts{Target: "sound", To: "north", StripFirst: true}}, step{"stripped", Facts{Target: "sound"}}, step{act, Facts{Target: "sound"}})
+		must(t, d, step{"sent", Facts{Target: "sound", To: "north", StripFirst: true}},
+			step{"stripped", Facts{Target: "sound"}}, step{act, Facts{Target: "sound"}})
 		if act == "refused" {
 			must(t, d, step{"unban", Facts{Target: "sound"}})
 		}
-		if c = platedChoice(t, d.State, "sound"); c == nil || c.Before != 0 || c.Days != 20 || c.Breakage != 0 || c.Work != catalog.WorkRepair {
+		c = platedChoice(t, d.State, "sound")
+		if c == nil || c.Before != 0 || c.Days != 20 || c.Breakage != 0 || c.Work != catalog.WorkRepair {
 			t.Fatalf("%s: done, and planned again: %+v", act, c)
 		}
 		spent := d.State.Job.SpentSum

@@ -151,9 +151,9 @@ func (b *builder) behindUs(i int, sent *catalog.Sent) {
 		if !sent.Knows(f) {
 			continue
 		}
-		done := []any{}
+		done, mends := []any{}, b.st.Tables.Defects[f.Defect].By[f.Severity].Works
 		for w := range b.st.Tables.Works {
-			if slices.Contains(f.Done, w) || slices.Contains(sent.Before, w) && slices.Contains(b.st.Tables.Defects[f.Defect].By[f.Severity].Works, w) {
+			if slices.Contains(f.Done, w) || slices.Contains(sent.Before, w) && slices.Contains(mends, w) {
 				done = append(done, b.st.Tables.Works[w].Name)
 			}
 		}
