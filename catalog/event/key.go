@@ -36,6 +36,7 @@ const (
 	KeyExtent   Key = "extent"
 	KeyCount    Key = "count"
 	KeyWhere    Key = "where"
+	KeyDone     Key = "done" // works that mend it, and are done
 )
 
 // Of a choice, a price, and the terms on which a piece was sent.
@@ -59,6 +60,7 @@ const (
 	KeyLot      Key = "lot"
 	KeyOn       Key = "on"
 	KeyQuoted   Key = "quoted" // the price is the plater's, not our own estimate
+	KeyBefore   Key = "before" // works that others did before it went
 	KeyPaid     Key = "paid"
 	KeyBase     Key = "base"
 	KeyFactor   Key = "factor"

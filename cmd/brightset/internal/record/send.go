@@ -158,8 +158,8 @@ func (b *builder) behindUs(i int, sent *catalog.Sent) {
 			}
 		}
 		if len(done) > 0 {
-			shop, target := b.of(i, "finding", f.ID)
-			b.set(shop, target, "done", done)
+			shop, target := b.below(i, event.TableFinding, f.ID)
+			b.set(shop, target, event.KeyDone, done)
 		}
 	}
 }
@@ -202,7 +202,7 @@ func (b *builder) send(i, q int, lot string, f *Facts) (catalog.Cents, error) {
 		b.set(shop, target, event.KeyBase, value(catalog.FormatMicro(b.st.Tables.Metals[m].Base.V)))
 	}
 	if names := b.before(c); len(names) > 0 {
-		b.set(shop, target, "before", names)
+		b.set(shop, target, event.KeyBefore, names)
 	}
 	b.taken(i)
 	b.prepared(i, choice.OthersWork(b.st, c)*catalog.Cents(n))
