@@ -23,6 +23,7 @@ func (t *Target) override(given Target) {
 	over(&t.Floor, given.Floor)
 	over(&t.Mean, given.Mean)
 	over(&t.Fresh, given.Fresh)
+	over(&t.Redone, given.Redone)
 	over(&t.Lasting, given.Lasting)
 	over(&t.FallbackFloor, given.FallbackFloor)
 }

@@ -58,7 +58,7 @@ func (l *loader) overlayTarget(t *table, i int) {
 // was given.
 func (t *table) overlayGoals(target *Target, withMean bool) Target {
 	given := Target{
-		Floor: t.grade("floor"), Fresh: t.flag("fresh"), Lasting: t.flag("lasting"),
+		Floor: t.grade("floor"), Fresh: t.flag("fresh"), Redone: t.flag("redone"), Lasting: t.flag("lasting"),
 		FallbackFloor: t.grade("fallback_floor"),
 	}
 	if withMean {

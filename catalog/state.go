@@ -81,9 +81,10 @@ type Target struct {
 	Name          string // "" where written out by hand
 	Floor         Val[Centi]
 	Mean          Val[Centi]
-	Fresh         Val[bool]
+	Fresh         Val[bool] // freshly finished, whoever did it
+	Redone        Val[bool] // refinished for the object: unused stock and reproductions too
 	Lasting       Val[bool]
-	FallbackFloor Val[Centi] // not set: the floor, and fresh and lasting bind fallbacks too
+	FallbackFloor Val[Centi] // not set: the floor; fresh, redone and lasting bind fallbacks too
 }
 
 // Slot is one position in the trim set.

@@ -27,7 +27,8 @@ func twinSlots(st *catalog.State, a, b int) bool {
 		return false
 	}
 	x, y := &s.Target, &t.Target
-	if !agree(x.Floor, y.Floor) || !agree(x.Mean, y.Mean) || !agree(x.Fresh, y.Fresh) || !agree(x.Lasting, y.Lasting) || !agree(x.FallbackFloor, y.FallbackFloor) {
+	if !agree(x.Floor, y.Floor) || !agree(x.Mean, y.Mean) || !agree(x.Fresh, y.Fresh) || !agree(x.Redone, y.Redone) ||
+		!agree(x.Lasting, y.Lasting) || !agree(x.FallbackFloor, y.FallbackFloor) {
 		return false
 	}
 	for i := range st.Pieces {

@@ -18,6 +18,7 @@ type judgeOne struct {
 	refused      catalog.Micro
 	grade, tone  catalog.Centi
 	fresh        bool
+	redone       bool
 	growing      bool
 	days         int // beyond the piece's own
 	stripFee     catalog.Cents
@@ -55,6 +56,9 @@ func JudgeDerive(st *catalog.State, c *plan.Choice) (*plan.Choice, string, strin
 		one.breaks = catalog.Either(one.breaks, fit.Breakage)
 		one.grade = min(one.grade, fit.Cap)
 	}
+	if c.Plater != catalog.None || judgePlatedBy(st, c) != catalog.None {
+		one.redone = true
+	}
 	return judgeMultiply(st, slot, piece, c, one), "", ""
 }
 
@@ -87,7 +91,7 @@ func judgeMultiply(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, 
 		Other: n * one.other, Strip: n * one.stripFee,
 		Breakage: judgeRepeat(one.breaks, slot.Quantity), Refused: judgeRepeat(one.refused, slot.Quantity),
 		Chance: piece.Chance,
-		Grade:  one.grade, Tone: one.tone, Fresh: one.fresh, Growing: one.growing,
+		Grade:  one.grade, Tone: one.tone, Fresh: one.fresh, Redone: one.redone, Growing: one.growing,
 		Days: judgePieceDays(st, piece) + one.days,
 	}
 	if again.Sent {

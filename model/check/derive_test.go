@@ -16,7 +16,7 @@ func TestDeriveByHand(t *testing.T) {
 	}
 	plated := func(piece int, work string, plater int, level string) plan.Choice {
 		c := choice(piece, piece, work)
-		c.Plater, c.Level, c.Fresh = plater, level, true
+		c.Plater, c.Level, c.Fresh, c.Redone = plater, level, true, true
 		return c
 	}
 	tests := []struct {

@@ -43,6 +43,7 @@ func (j *judge) compareFigures(c, again *plan.Choice, where string) {
 	hundredths("grade", c.Grade, again.Grade)
 	hundredths("tone", c.Tone, again.Tone)
 	truth("fresh", c.Fresh, again.Fresh)
+	truth("redone", c.Redone, again.Redone)
 	truth("sent", c.Sent, again.Sent)
 	truth("growing", c.Growing, again.Growing)
 	if c.Days != again.Days {

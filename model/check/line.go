@@ -42,7 +42,7 @@ func (j *judge) checkLine(l judgeLine) {
 	}
 }
 
-// checkFinish checks floor, fresh and lasting of one choice; prefix goes
+// checkFinish checks floor, fresh, redone and lasting of one choice; prefix goes
 // before the rule's name.
 func (j *judge) checkFinish(c *plan.Choice, t *catalog.Target, where, prefix string) {
 	if t.Floor.Set && c.Grade < t.Floor.V {
@@ -51,6 +51,9 @@ func (j *judge) checkFinish(c *plan.Choice, t *catalog.Target, where, prefix str
 	}
 	if t.Fresh.Or(false) && !c.Fresh {
 		j.report(prefix+"fresh", where, "has to be freshly finished and isn't")
+	}
+	if t.Redone.Or(false) && !c.Redone {
+		j.report(prefix+"redone", where, "has to be refinished and isn't")
 	}
 	if t.Lasting.Or(false) && c.Growing {
 		j.report(prefix+"lasting", where, "keeps a fault that goes on growing")

@@ -20,6 +20,7 @@ func judgeAsIs(st *catalog.State, piece *catalog.Piece) (*judgeOne, string, stri
 		grade:   piece.Grade.Or(judgeLooks(st, piece.Findings)),
 		tone:    piece.Tone.Or(judgeCast(st, piece.Findings)),
 		fresh:   judgeFreshByBirth(piece),
+		redone:  judgeRefinished(piece),
 		growing: judgeGrows(st, piece.Findings),
 	}, "", ""
 }
@@ -53,6 +54,7 @@ func judgeClean(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece) (*j
 		grade:   max(asIs, min(judgeLooks(st, left), clean.Cap.Or(judgeFull))),
 		tone:    piece.Tone.Or(judgeCast(st, left)),
 		fresh:   judgeFreshByBirth(piece),
+		redone:  judgeRefinished(piece),
 		growing: judgeGrows(st, left),
 	}, "", ""
 }
@@ -101,8 +103,18 @@ func judgeGrows(st *catalog.State, findings []catalog.Finding) bool {
 	return false
 }
 
+// judgeFreshByBirth: what the file says, else whether the maker's finish was never used.
 func judgeFreshByBirth(piece *catalog.Piece) bool {
-	return piece.Fresh.Or(piece.Kind == catalog.Reproduction)
+	unused := piece.Kind == catalog.Reproduction
+	if piece.Kind == catalog.OldStock {
+		unused = len(piece.Findings) == 0
+	}
+	return piece.Fresh.Or(unused)
+}
+
+// judgeRefinished says whether a used piece is called fresh, which it can't be from birth.
+func judgeRefinished(piece *catalog.Piece) bool {
+	return piece.Fresh.Set && piece.Fresh.V && piece.Kind == catalog.Original
 }
 
 // judgeHours is the time one trade work takes on one piece: surface in dm2.

@@ -34,13 +34,21 @@ func asIsDraft(st *catalog.State, piece int) (draft, string) {
 	return d, ""
 }
 
-// unplated is what as-is and clean have in common.
+// unplated is what as-is and clean have in common. What came back from a plater is
+// refinished, and so is a used piece that is called fresh: it can't be so from its maker.
 func unplated(st *catalog.State, p *catalog.Piece, work string) draft {
 	return draft{
 		work: work, plater: catalog.None, quote: catalog.None,
-		fresh: p.Fresh.Or(p.Kind == catalog.Reproduction),
-		days:  Arrival(st, p),
+		fresh:  p.Fresh.Or(freshByBirth(p)),
+		redone: wasPlated(p) || p.Kind == catalog.Original && p.Fresh.Or(false),
+		days:   Arrival(st, p),
 	}
+}
+
+// freshByBirth says whether a piece has the finish its maker gave it and nobody has used
+// it: a reproduction, and unused old stock on which nothing was found.
+func freshByBirth(p *catalog.Piece) bool {
+	return p.Kind == catalog.Reproduction || p.Kind == catalog.OldStock && len(p.Findings) == 0
 }
 
 // look takes grade and tone as given by eye, else as derived.

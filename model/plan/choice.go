@@ -32,6 +32,7 @@ type Choice struct {
 	Grade   catalog.Centi
 	Tone    catalog.Centi
 	Fresh   bool
+	Redone  bool // refinished for the object, by a plater
 	Growing bool // leaves a fault that goes on growing
 	Days    int
 

@@ -38,6 +38,7 @@ var randomRules = []randomRule{
 		nil},
 	{"fresh", randomEachTarget(func(t *catalog.Target) { t.Fresh = catalog.Val[bool]{} }),
 		[]string{"fresh", "fallback-fresh"}},
+	{"redone", randomEachTarget(func(t *catalog.Target) { t.Redone = catalog.Val[bool]{} }), []string{"redone", "fallback-redone"}},
 	{"lasting", randomEachTarget(func(t *catalog.Target) { t.Lasting = catalog.Val[bool]{} }),
 		[]string{"lasting", "fallback-lasting"}},
 	{"mean", func(st *catalog.State) { st.Job.Target.Mean = catalog.Val[catalog.Centi]{} }, []string{"mean"}},

@@ -15,7 +15,7 @@ const (
 
 // Reason says in words why a rule keeps a choice out.
 type Reason struct {
-	Rule string // floor, fresh, lasting, breakage, days, ban, lock
+	Rule string // floor, fresh, redone, lasting, breakage, days, ban, lock
 	Why  string
 }
 
@@ -27,6 +27,7 @@ var rules = []struct {
 }{
 	{"floor", floorRule},
 	{"fresh", freshRule},
+	{"redone", redoneRule},
 	{"lasting", lastingRule},
 	{"breakage", breakageRule},
 	{"days", daysRule},

@@ -19,6 +19,7 @@ func TestRules(t *testing.T) {
 		st.Slots[jobs.Left].Target.FallbackFloor = jobs.Given(catalog.Centi(60_00))
 	}
 	grade := func(g catalog.Centi) change { return func(_ *catalog.State, c *plan.Choice) { c.Grade = g } }
+	redone := func(st *catalog.State, _ *plan.Choice) { st.Slots[jobs.Left].Target.Redone = jobs.Given(true) }
 	fresh := func(st *catalog.State, _ *plan.Choice) { st.Slots[jobs.Left].Target.Fresh = jobs.Given(true) }
 	lasting := func(st *catalog.State, c *plan.Choice) {
 		st.Slots[jobs.Left].Target.Lasting = jobs.Given(true)
@@ -60,6 +61,10 @@ func TestRules(t *testing.T) {
 		{"below both", []change{floor, lenient, grade(59_99)}, "floor", "floor"},
 		{"not fresh", []change{fresh}, "fresh", "fresh"},
 		{"fresh", []change{fresh, func(_ *catalog.State, c *plan.Choice) { c.Fresh = true }}, "", ""},
+		{"not refinished", []change{redone}, "redone", "redone"},
+		{"fresh from its maker", []change{redone, func(_ *catalog.State, c *plan.Choice) { c.Fresh = true }}, "redone", "redone"},
+		{"refinished", []change{redone, func(_ *catalog.State, c *plan.Choice) { c.Redone = true }}, "", ""},
+		{"not refinished, fallback floor", []change{redone, lenient}, "redone", ""},
 		{"not fresh, fallback floor", []change{fresh, lenient}, "fresh", ""},
 		{"growing", []change{lasting}, "lasting", "lasting"},
 		{"growing, fallback floor", []change{lasting, lenient}, "lasting", ""},

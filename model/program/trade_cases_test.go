@@ -27,6 +27,18 @@ var facts = []fact{
 		{"the highest target, will be sold", []edit{{`"nice"`, `"concours"`}, {"# value", "value"}},
 			"lid: off-car replate dene show / shelf"},
 	}},
+	{says: "unused old stock is freshly finished for a show; the highest target has everything refinished, for one " +
+		"tone all over", job: "unused", cases: []outcome{
+		{"a show", nil, "bezel: shelf as-is"},
+		{"the highest target", []edit{{`"show"`, `"concours"`}}, "bezel: worn replate dene show / shelf"},
+		{"the highest target, which need not be refinished", []edit{{"\"show\"\n", "\"concours\"\n[target]\nredone = false\n"}},
+			"bezel: shelf as-is"},
+		{"a target of one's own that asks for fresh", []edit{{"target = \"show\"\n", "[target]\nfloor = 93\nfresh = true\n"}},
+			"bezel: shelf as-is"},
+		{"it was put on once", []edit{{"grade = 96", "grade = 96\nfresh = false"}}, "bezel: worn replate dene show / shelf"},
+		{"something was found on it", []edit{{"# [piece", "[piece"}, {"# defect", "defect"}, {"# severity", "severity"}, {"# extent", "extent"}},
+			"bezel: worn replate dene show / shelf"},
+	}},
 	{says: "new screws are bought, not plated, for a plater's least charge per piece is more than a screw; and new " +
 		"ones count as freshly finished", job: "screws", cases: []outcome{
 		{"a show", nil, "screws: new as-is"},

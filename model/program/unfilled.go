@@ -15,7 +15,10 @@ func TargetWords(t *catalog.Target) string {
 	if t.Floor.Set && t.Floor.V > 0 {
 		text = append(text, "grade "+plan.Centi(t.Floor.V)+" or better")
 	}
-	if t.Fresh.V {
+	switch {
+	case t.Redone.V:
+		text = append(text, "refinished")
+	case t.Fresh.V:
 		text = append(text, "freshly finished")
 	}
 	if t.Lasting.V {

@@ -3,6 +3,7 @@ package program
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"brightset/catalog"
 	"brightset/model/choice"
@@ -29,12 +30,34 @@ func planWarnings(st *catalog.State, pl *plan.Plan) []string {
 			}
 		}
 	}
+	if w := manyBaths(st, pl); w != "" {
+		add(w)
+	}
 	for i := range st.Matches {
 		for _, w := range fallbackClashes(st, pl, &st.Matches[i]) {
 			add(w)
 		}
 	}
 	return out
+}
+
+// manyBaths says where a set that is refinished throughout, for one tone all over, comes
+// from more than one plater: few lots are had by what each costs, not by a rule.
+func manyBaths(st *catalog.State, pl *plan.Plan) string {
+	var names []string
+	for i := range pl.Lines {
+		c := pl.Lines[i].Choice
+		q := choice.PlatedBy(st, c)
+		if q == catalog.None || !st.Slots[c.Slot].Target.Redone.Or(false) || slices.Contains(names, st.Platers[q].ID) {
+			continue
+		}
+		names = append(names, st.Platers[q].ID)
+	}
+	if len(names) < 2 {
+		return ""
+	}
+	return fmt.Sprintf("the set is refinished in more than one lot (%s), for that is cheapest: no two baths give quite "+
+		"one tone; a [match.NAME] of its slots with same_plater = true keeps them together", strings.Join(names, ", "))
 }
 
 // fallbackClashes looks at each fallback of a match group against the chosen

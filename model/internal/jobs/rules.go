@@ -50,6 +50,9 @@ func (j *RandomJob) target(name string, low, high catalog.Centi) catalog.Target 
 	if j.has("fresh") {
 		t.Fresh = RandomSet(true)
 	}
+	if j.has("redone") {
+		t.Redone = RandomSet(true)
+	}
 	if j.has("lasting") {
 		t.Lasting = RandomSet(true)
 	}

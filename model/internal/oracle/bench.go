@@ -45,9 +45,9 @@ func (r *Reader) clean(slot, p int) []done {
 // unplated is a piece that shows these findings.
 func (r *Reader) unplated(piece *catalog.Piece, work string, shows []catalog.Finding, grade catalog.Centi) done {
 	d := done{work: work, plater: nothing, quote: nothing, grade: grade, tone: or(piece.Tone, r.cast(shows))}
-	byBirth := piece.Kind == catalog.Reproduction ||
-		r.words.OldStockFresh && piece.Kind == catalog.OldStock && len(piece.Findings) == 0
-	d.fresh = or(piece.Fresh, byBirth)
+	unused := piece.Kind == catalog.OldStock && len(piece.Findings) == 0
+	d.fresh = or(piece.Fresh, unused || piece.Kind == catalog.Reproduction)
+	d.redone = came(piece) || piece.Kind == catalog.Original && or(piece.Fresh, false)
 	for i := range shows {
 		d.growing = d.growing || r.st.Tables.Defects[shows[i].Defect].Progressive
 	}

@@ -16,9 +16,9 @@ type Choice struct {
 
 	Breakage, Refused, Chance, Fails catalog.Micro
 
-	Grade, Tone    catalog.Centi
-	Fresh, Growing bool
-	Days           int
+	Grade, Tone            catalog.Centi
+	Fresh, Redone, Growing bool
+	Days                   int
 
 	Paid, Cash catalog.Cents
 }
@@ -35,6 +35,7 @@ type done struct {
 	breaks, refused      catalog.Micro
 	grade, tone          catalog.Centi
 	fresh, growing       bool
+	redone               bool // unplated: done before
 	days                 int
 }
 
@@ -94,7 +95,7 @@ func (r *Reader) times(slot, p int, d done) *Choice {
 		Get: n * piece.Price, Give: n * piece.Value, Plate: n * d.plate, Before: n * d.before, Other: n * d.other,
 		Strip:    n * d.strip,
 		Breakage: ofMany(d.breaks, count), Refused: ofMany(d.refused, count), Chance: piece.Chance,
-		Grade: d.grade, Tone: d.tone, Fresh: d.fresh, Growing: d.growing, Days: d.days}
+		Grade: d.grade, Tone: d.tone, Fresh: d.fresh, Redone: d.redone || d.plater >= 0, Growing: d.growing, Days: d.days}
 	if !d.sent { // what is at a plater's was on the bench
 		c.Days += r.arrival(p)
 	}

@@ -14,27 +14,14 @@ package oracle
 
 import "brightset/catalog"
 
-// Words says which words of the design are read that the program doesn't follow yet.
-// The zero value is what it does now.
-type Words struct {
-	// OldStockFresh: unused old stock without findings counts as freshly finished.
-	OldStockFresh bool
-}
-
 // Reader reads one compiled state.
 type Reader struct {
 	st     *catalog.State
-	words  Words
 	losses map[int64]int64 // completion row by chance of a rescue, in 1e-12
 }
 
-// Read reads a state as the program does now.
-func Read(st *catalog.State) *Reader { return ReadBy(st, Words{}) }
-
-// ReadBy reads a state by further words.
-func ReadBy(st *catalog.State, words Words) *Reader {
-	return &Reader{st: st, words: words, losses: map[int64]int64{}}
-}
+// Read reads a state.
+func Read(st *catalog.State) *Reader { return &Reader{st: st, losses: map[int64]int64{}} }
 
 const nothing = -1
 

@@ -117,6 +117,9 @@ func (r *Reader) MayWait(f *Choice) bool {
 func finished(t *catalog.Target, c *Choice) bool {
 	dull := t.Floor.Set && t.Floor.V > c.Grade
 	stale := or(t.Fresh, false) && !c.Fresh
+	if or(t.Redone, false) && !c.Redone {
+		return false
+	}
 	return !dull && !stale && !(or(t.Lasting, false) && c.Growing)
 }
 

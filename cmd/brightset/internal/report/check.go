@@ -80,7 +80,10 @@ func slotText(st *catalog.State, s int) string {
 	if t.Floor.Set {
 		asks = append(asks, "grade "+catalog.FormatCenti(t.Floor.V)+" at least")
 	}
-	if t.Fresh.Or(false) {
+	switch {
+	case t.Redone.Or(false):
+		asks = append(asks, "refinished")
+	case t.Fresh.Or(false):
 		asks = append(asks, "freshly finished")
 	}
 	if t.Lasting.Or(false) {

@@ -51,6 +51,7 @@ type consideredAs struct {
 	Grade       float64       `json:"grade"`
 	Tone        float64       `json:"tone"`
 	Fresh       bool          `json:"fresh"`
+	Redone      bool          `json:"redone"`
 	Growing     bool          `json:"growing"`
 	Breakage    float64       `json:"breakage"`
 	Refused     float64       `json:"refused"`
@@ -113,7 +114,7 @@ func slotOf(st *catalog.State, s int, list []plan.Choice, outs []choice.Out) slo
 	slot := &st.Slots[s]
 	t := &slot.Target
 	doc := slotDoc{Slot: slot.ID, Name: slot.Name, Quantity: slot.Quantity, Rescue: slot.Rescue.V, Fallback: grade(t.FallbackFloor), Area: areaOf(slot),
-		Asks: limitsDoc{Grade: grade(t.Floor), Fresh: t.Fresh.Or(false), Lasting: t.Lasting.Or(false), Breakage: chance(slot.MaxBreakage)}, Pieces: []pieceDoc{}, Choices: []consideredAs{}, Cant: []cantDoc{}}
+		Asks: limitsDoc{Grade: grade(t.Floor), Fresh: t.Fresh.Or(false), Redone: t.Redone.Or(false), Lasting: t.Lasting.Or(false), Breakage: chance(slot.MaxBreakage)}, Pieces: []pieceDoc{}, Choices: []consideredAs{}, Cant: []cantDoc{}}
 	for i := range st.Pieces {
 		if slices.ContainsFunc(list, func(c plan.Choice) bool { return c.Piece == i }) || slices.ContainsFunc(outs, func(o choice.Out) bool { return o.Piece == i }) {
 			p := &st.Pieces[i]
@@ -136,7 +137,7 @@ func slotOf(st *catalog.State, s int, list []plan.Choice, outs []choice.Out) slo
 func considered(st *catalog.State, c *plan.Choice) consideredAs {
 	doc := consideredAs{
 		choiceDoc: choiceOf(st, c), Paid: c.ExpectedCost, Outlay: c.Cash,
-		Grade: hundredths(c.Grade), Tone: hundredths(c.Tone), Fresh: c.Fresh, Growing: c.Growing,
+		Grade: hundredths(c.Grade), Tone: hundredths(c.Tone), Fresh: c.Fresh, Redone: c.Redone, Growing: c.Growing,
 		Breakage: millionths(c.Breakage), Refused: millionths(c.Refused), Chance: millionths(c.Chance),
 		Fails: millionths(c.Fails), Days: c.Days, Out: []string{}, FallbackOut: []string{},
 	}

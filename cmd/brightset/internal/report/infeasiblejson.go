@@ -33,6 +33,7 @@ type limitsDoc struct {
 	Days       *int           `json:"within_days,omitempty"`
 	Grade      *float64       `json:"grade,omitempty"`
 	Fresh      bool           `json:"fresh,omitempty"`
+	Redone     bool           `json:"redone,omitempty"`
 	Lasting    bool           `json:"lasting,omitempty"`
 	Breakage   *float64       `json:"max_breakage,omitempty"`
 	Pieces     *int           `json:"pieces,omitempty"` // that there are
@@ -71,7 +72,7 @@ func limitsOf(st *catalog.State, r *ask.Requirement) limitsDoc {
 		doc.Days = withinDays(st)
 	case "slot":
 		t := &st.Slots[r.Index()].Target
-		doc.Grade, doc.Fresh, doc.Lasting = grade(t.Floor), t.Fresh.V, t.Lasting.V
+		doc.Grade, doc.Fresh, doc.Redone, doc.Lasting = grade(t.Floor), t.Fresh.V, t.Redone.V, t.Lasting.V
 	case "breakage":
 		doc.Breakage = chance(st.Slots[r.Index()].MaxBreakage)
 	case "piece":
@@ -168,7 +169,8 @@ func unfilledDocs(st *catalog.State, p *plan.Plan) []unfilledDoc {
 		u := &p.Unfilled[i]
 		slot := &st.Slots[u.Slot]
 		d := unfilledDoc{Slot: slot.ID, Hung: u.Hung, Why: u.Why, Words: p.Reasons[i],
-			Asks: limitsDoc{Grade: grade(slot.Target.Floor), Fresh: slot.Target.Fresh.V, Lasting: slot.Target.Lasting.V, Breakage: chance(slot.MaxBreakage), Days: withinDays(st)}}
+			Asks: limitsDoc{Grade: grade(slot.Target.Floor), Fresh: slot.Target.Fresh.V, Redone: slot.Target.Redone.V, Lasting: slot.Target.Lasting.V,
+				Breakage: chance(slot.MaxBreakage), Days: withinDays(st)}}
 		if u.Best != nil {
 			best, reaches := choiceOf(st, u.Best), hundredths(u.Best.Grade)
 			d.Best, d.Grade, d.Days = &best, &reaches, &u.Best.Days

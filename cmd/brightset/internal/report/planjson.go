@@ -98,6 +98,7 @@ type lineDoc struct {
 	Grade    float64        `json:"grade"`
 	Tone     float64        `json:"tone"`
 	Fresh    bool           `json:"fresh"`
+	Redone   bool           `json:"redone"` // refinished by a plater
 	Breakage float64        `json:"breakage"`
 	Fails    float64        `json:"fails"`  // broken, refused or not come
 	Chance   float64        `json:"chance"` // that the piece comes at all
@@ -209,7 +210,7 @@ func lineOf(st *catalog.State, l *plan.Line) lineDoc {
 	c := l.Choice
 	doc := lineDoc{
 		Slot: st.Slots[l.Slot].ID, choiceDoc: choiceOf(st, c), Expected: l.Expected, Outlay: c.Cash,
-		Grade: hundredths(c.Grade), Tone: hundredths(c.Tone), Fresh: c.Fresh,
+		Grade: hundredths(c.Grade), Tone: hundredths(c.Tone), Fresh: c.Fresh, Redone: c.Redone,
 		Breakage: millionths(c.Breakage), Fails: millionths(c.Fails), Days: c.Days, Chance: millionths(c.Chance), Rests: []string{},
 	}
 	if c.Fails > 0 {
