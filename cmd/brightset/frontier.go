@@ -54,7 +54,7 @@ func (o *frontierOptions) run(c *call) (int, error) {
 			return answer{}, err
 		}
 		if curve.NoPlan != nil {
-			return o.noPlan(ctx, line, st, curve.NoPlan, &report.Beside{})
+			return o.noPlan(ctx, line, curve.NoPlan, &report.Beside{})
 		}
 		return answer{
 			early: !curve.Whole,

@@ -56,12 +56,12 @@ func (o *huntOptions) run(c *call) (int, error) {
 			return answer{}, err
 		}
 		if !h.Plan.Has && h.Plan.Status != solver.Infeasible {
-			return o.noPlan(ctx, line, st, h.Plan, &report.Beside{})
+			return o.noPlan(ctx, line, h.Plan, &report.Beside{})
 		}
 		return answer{
 			early: h.Plan.Status == solver.Stopped || !h.Whole,
-			text:  func() string { return report.Hunt(st, h) },
-			json:  func() (string, error) { return report.HuntJSON(st, h) },
+			text:  func() string { return report.Hunt(h) },
+			json:  func() (string, error) { return report.HuntJSON(h) },
 		}, nil
 	})
 }

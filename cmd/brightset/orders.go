@@ -58,7 +58,7 @@ func (o *ordersOptions) run(c *call) (int, error) {
 			return answer{}, err
 		}
 		if !p.Has {
-			return o.noPlan(ctx, line, d.State, p, &report.Beside{})
+			return o.noPlan(ctx, line, p, &report.Beside{})
 		}
 		written, err := o.write(d.State, papers)
 		a := answer{
@@ -79,7 +79,7 @@ func (o *ordersOptions) write(st *catalog.State, papers *report.Papers) ([]strin
 	papers.Prices, papers.Spec, papers.Unfitted = o.prices, o.spec, o.unfitted
 	folder := o.out
 	if folder == "" {
-		folder = filepath.Join(filepath.Dir(st.Job.File), "orders-"+plan.Fingerprint(st, papers.Plan))
+		folder = filepath.Join(filepath.Dir(st.Job.File), "orders-"+plan.Fingerprint(papers.Plan))
 	}
 	return writePages(folder, papers.Pages())
 }
@@ -117,8 +117,8 @@ func quoteTo(ctx context.Context, p *report.Papers) {
 	if !p.State.Quote.Given || !p.StopsWhole {
 		return
 	}
-	if s := risk.Simulate(ctx, p.State, p.Plan, riskRuns, riskSeed); s.Whole() {
-		p.Sums = paper.OwnerQuoteOf(p.State, p.Plan, p.Stops, max(0, risk.Quantile(s.Cash, 0.9)-p.Plan.Outlay))
+	if s := risk.Simulate(ctx, p.Plan, riskRuns, riskSeed); s.Whole() {
+		p.Sums = paper.OwnerQuoteOf(p.Plan, p.Stops, max(0, risk.Quantile(s.Cash, 0.9)-p.Plan.Outlay))
 	}
 }
 

@@ -108,10 +108,10 @@ func TestStripCutShort(t *testing.T) {
 	}
 	for _, strip := range []*report.Strip{{}, {Stop: all[1:]}, {Stop: all, Whole: true}} {
 		beside := &report.Beside{Strip: strip}
-		if got := strings.Contains(report.Plan(st, plan, beside), "Stopped early"); got == strip.Whole {
+		if got := strings.Contains(report.Plan(plan, beside), "Stopped early"); got == strip.Whole {
 			t.Errorf("%d of %d prices, said to be cut short: %v", len(strip.Stop), len(all), got)
 		}
-		text, err := report.PlanJSON(st, plan, beside)
+		text, err := report.PlanJSON(plan, beside)
 		var doc struct {
 			Whole *bool `json:"strip_whole"`
 		}
@@ -127,17 +127,17 @@ func TestStripCutShort(t *testing.T) {
 // TestRiskCutShort: of a simulation with fewer runs than it should have, or none, that is
 // said, and no figure is made up.
 func TestRiskCutShort(t *testing.T) {
-	st, plan := planned(t)
+	_, plan := planned(t)
 	ended, stop := context.WithCancel(context.Background())
 	stop()
-	none, few := risk.Simulate(ended, st, plan, riskRuns, riskSeed), risk.Simulate(context.Background(), st, plan, 100, riskSeed)
+	none, few := risk.Simulate(ended, plan, riskRuns, riskSeed), risk.Simulate(context.Background(), plan, 100, riskSeed)
 	few.Asked = riskRuns
-	r := risk.RiskOf(ended, st, plan)
+	r := risk.RiskOf(ended, plan)
 	for _, s := range []*risk.Simulation{none, few} {
-		if text := report.Risk(st, r, s, nil, true); !strings.Contains(text, "Stopped early") {
+		if text := report.Risk(r, s, nil, true); !strings.Contains(text, "Stopped early") {
 			t.Error(text)
 		}
-		text, err := report.RiskJSON(st, r, s, nil)
+		text, err := report.RiskJSON(r, s, nil)
 		var doc struct {
 			Runs        int
 			Whole       bool `json:"runs_whole"`

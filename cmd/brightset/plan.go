@@ -102,12 +102,12 @@ func (o *planOptions) run(c *call) (int, error) {
 			return answer{}, err
 		}
 		if !p.Has {
-			return o.noPlan(ctx, line, st, p, beside)
+			return o.noPlan(ctx, line, p, beside)
 		}
 		a := answer{
 			code: exitCode(p),
-			text: func() string { return report.Plan(st, p, beside) },
-			json: func() (string, error) { return report.PlanJSON(st, p, beside) },
+			text: func() string { return report.Plan(p, beside) },
+			json: func() (string, error) { return report.PlanJSON(p, beside) },
 		}
 		if o.keep {
 			a.keep = func() error { return keepPlan(c, d, p) }
@@ -154,7 +154,7 @@ func (o *planOptions) solve(ctx context.Context, line *progress, st *catalog.Sta
 		beside.Since, err = since(ctx, st, set)
 	}
 	if err == nil && !o.best && (o.strip || len(st.Slots) <= slotsStripped) {
-		beside.Strip, err = strip(ctx, st, p, set)
+		beside.Strip, err = strip(ctx, p, set)
 	}
 	return p, beside, err
 }
@@ -179,17 +179,17 @@ func since(ctx context.Context, st *catalog.State, set solver.Settings) (*report
 	if p.Status == solver.Stopped {
 		return &report.Since{Early: true}, nil // another one may be the first
 	}
-	return &report.Since{Lines: plan.KeptLines(first, p), Called: "the first plan, before anything was recorded"}, nil
+	return &report.Since{Lines: plan.KeptLines(p), Called: "the first plan, before anything was recorded"}, nil
 }
 
 // strip looks for what is worth stripping first, and the prices at which to stop.
-func strip(ctx context.Context, st *catalog.State, p *plan.Plan, set solver.Settings) (*report.Strip, error) {
+func strip(ctx context.Context, p *plan.Plan, set solver.Settings) (*report.Strip, error) {
 	s := &report.Strip{}
-	first, all, err := ask.StripFirst(ctx, st, p, set)
+	first, all, err := ask.StripFirst(ctx, p.Of, p, set)
 	if err != nil {
 		return nil, err
 	}
-	stop, rest, err := ask.StopPrices(ctx, st, p, set)
+	stop, rest, err := ask.StopPrices(ctx, p.Of, p, set)
 	s.First, s.Stop, s.Whole = first, stop, all && rest
 	return s, err
 }

@@ -125,11 +125,11 @@ func (f form) show(c *call, a answer) error {
 
 // noPlan is the answer to whatever was asked where there is no plan: why nothing meets the
 // demands, and what could be given up; or that there was no time to find one.
-func (q *question) noPlan(ctx context.Context, line *progress, st *catalog.State, p *plan.Plan, beside *report.Beside) (answer, error) {
+func (q *question) noPlan(ctx context.Context, line *progress, p *plan.Plan, beside *report.Beside) (answer, error) {
 	if p.Status == solver.Infeasible {
-		return q.nothingFits(ctx, line, st, p)
+		return q.nothingFits(ctx, line, p)
 	}
-	a := answer{code: exitCode(p), json: func() (string, error) { return report.PlanJSON(st, p, beside) }}
+	a := answer{code: exitCode(p), json: func() (string, error) { return report.PlanJSON(p, beside) }}
 	if !q.json {
 		a.aside = fmt.Sprintf("brightset: stopped (%s) before any plan was found; give it longer: "+
 			"brightset plan --time-limit 5m\n", p.Stop)
@@ -137,18 +137,18 @@ func (q *question) noPlan(ctx context.Context, line *progress, st *catalog.State
 	return a, nil
 }
 
-func (q *question) nothingFits(ctx context.Context, line *progress, st *catalog.State, p *plan.Plan) (answer, error) {
-	asked := st
+func (q *question) nothingFits(ctx context.Context, line *progress, p *plan.Plan) (answer, error) {
+	asked := p.Of
 	if q.best {
-		asked = st.Clone()
+		asked = p.Of.Clone()
 		asked.Job.Target.Mean = catalog.Val[catalog.Centi]{}
 	}
 	line.now("looking for what can't be met")
 	conflict, err := ask.Explain(ctx, asked, line.settings())
 	return answer{
 		code: exitInfeasible,
-		text: func() string { return report.Infeasible(st, p, conflict) },
-		json: func() (string, error) { return report.InfeasibleJSON(st, p, conflict) },
+		text: func() string { return report.Infeasible(p, conflict) },
+		json: func() (string, error) { return report.InfeasibleJSON(p, conflict) },
 	}, err
 }
 

@@ -52,7 +52,7 @@ func (o *reportOptions) run(c *call) (int, error) {
 			return answer{}, err
 		}
 		if !p.Has {
-			return o.noPlan(ctx, line, st, p, &report.Beside{})
+			return o.noPlan(ctx, line, p, &report.Beside{})
 		}
 		text, err := whole.Page().HTML()
 		if err == nil {
@@ -63,7 +63,7 @@ func (o *reportOptions) run(c *call) (int, error) {
 			code:  exitCode(p),
 			early: len(early) > 0,
 			text: func() string {
-				return report.Paragraph("", "", "Written: "+out+", plan "+plan.Fingerprint(st, p)) + report.StoppedEarly(early)
+				return report.Paragraph("", "", "Written: "+out+", plan "+plan.Fingerprint(p)) + report.StoppedEarly(early)
 			},
 			json: func() (string, error) { return report.WrittenJSON(&whole.Papers, []string{out}, early) },
 		}, err
@@ -78,7 +78,7 @@ func gatherReport(ctx context.Context, st *catalog.State, line *progress) (*repo
 	}
 	set := line.settings()
 	line.now("working out how it may turn out")
-	w := &report.Whole{Papers: *papers, Risk: risk.RiskOf(ctx, st, plan), Sim: risk.Simulate(ctx, st, plan, riskRuns, riskSeed)}
+	w := &report.Whole{Papers: *papers, Risk: risk.RiskOf(ctx, plan), Sim: risk.Simulate(ctx, plan, riskRuns, riskSeed)}
 	line.now("working out what more grade costs")
 	if w.Curve, err = ask.Frontier(ctx, st, reportStep, set); err != nil {
 		return nil, nil, err
@@ -86,7 +86,7 @@ func gatherReport(ctx context.Context, st *catalog.State, line *progress) (*repo
 	if w.Since, err = since(ctx, st, set); err != nil {
 		return nil, nil, err
 	}
-	w.Unknown, err = findOut(ctx, line, st, plan)
+	w.Unknown, err = findOut(ctx, line, plan)
 	return w, plan, err
 }
 

@@ -3,7 +3,6 @@ package main
 import (
 	"context"
 
-	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report"
 	"brightset/model/ask"
 	"brightset/model/plan"
@@ -50,29 +49,29 @@ func (o *riskOptions) run(c *call) (int, error) {
 			return answer{}, err
 		}
 		if !p.Has {
-			return o.noPlan(ctx, line, st, p, &report.Beside{})
+			return o.noPlan(ctx, line, p, &report.Beside{})
 		}
 		line.now("working out how it may turn out")
-		r, sim := risk.RiskOf(ctx, st, p), risk.Simulate(ctx, st, p, riskRuns, riskSeed)
+		r, sim := risk.RiskOf(ctx, p), risk.Simulate(ctx, p, riskRuns, riskSeed)
 		var unknown *report.Unknown
 		if o.findOut { // what takes longest comes last
-			if unknown, err = findOut(ctx, line, st, p); err != nil {
+			if unknown, err = findOut(ctx, line, p); err != nil {
 				return answer{}, err
 			}
 		}
 		return answer{
 			code:  exitCode(p),
 			early: r.Coarse || !sim.Whole() || unknown != nil && !unknown.Whole,
-			text:  func() string { return report.Risk(st, r, sim, unknown, o.detail) },
-			json:  func() (string, error) { return report.RiskJSON(st, r, sim, unknown) },
+			text:  func() string { return report.Risk(r, sim, unknown, o.detail) },
+			json:  func() (string, error) { return report.RiskJSON(r, sim, unknown) },
 		}, nil
 	})
 }
 
 // findOut looks for what is worth finding out before anything is committed.
-func findOut(ctx context.Context, line *progress, st *catalog.State, p *plan.Plan) (u *report.Unknown, err error) {
+func findOut(ctx context.Context, line *progress, p *plan.Plan) (u *report.Unknown, err error) {
 	line.now("looking for what to find out")
 	u = &report.Unknown{}
-	u.All, u.Whole, err = ask.InformationValues(ctx, st, p, line.settings())
+	u.All, u.Whole, err = ask.InformationValues(ctx, p.Of, p, line.settings())
 	return u, err
 }

@@ -57,12 +57,12 @@ func (o *whyOptions) run(c *call) (int, error) {
 			return answer{}, err
 		}
 		if !w.Advised.Has {
-			return o.noPlan(ctx, line, st, w.Advised, &report.Beside{})
+			return o.noPlan(ctx, line, w.Advised, &report.Beside{})
 		}
 		return answer{
 			early: w.Stopped,
-			text:  func() string { return report.Why(st, w) },
-			json:  func() (string, error) { return report.WhyJSON(st, w) },
+			text:  func() string { return report.Why(w) },
+			json:  func() (string, error) { return report.WhyJSON(w) },
 		}, nil
 	})
 }
@@ -79,21 +79,21 @@ func (o *whyOptions) otherwise(c *call, st *catalog.State, slot int) (int, error
 			return answer{}, err
 		}
 		if !advised.Has || (!plan.Has && plan.Status != solver.Infeasible) {
-			return o.noPlan(ctx, line, st, plan, &report.Beside{})
+			return o.noPlan(ctx, line, plan, &report.Beside{})
 		}
 		return answer{
 			code: exitCode(plan),
-			text: func() string { return o.insteadText(st, slot, advised, plan) },
-			json: func() (string, error) { return report.InsteadJSON(st, slot, advised, plan) },
+			text: func() string { return o.insteadText(slot, advised, plan) },
+			json: func() (string, error) { return report.InsteadJSON(slot, advised, plan) },
 		}, nil
 	})
 }
 
-func (o *whyOptions) insteadText(st *catalog.State, slot int, advised, plan *plan.Plan) string {
+func (o *whyOptions) insteadText(slot int, advised, plan *plan.Plan) string {
 	if plan.Has {
-		return report.Instead(st, slot, advised, plan)
+		return report.Instead(slot, advised, plan)
 	}
-	id := st.Slots[slot].ID
+	id := advised.Of.Slots[slot].ID
 	return report.Paragraph("", "", fmt.Sprintf("No set with %s in %s meets all demands: proven. Why: brightset why %s", o.instead, id, id))
 }
 

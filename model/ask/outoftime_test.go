@@ -45,7 +45,7 @@ func TestOutOfTime(t *testing.T) {
 		"rules":   func() (bool, error) { _, whole, err := RulePrices(ctx, st, 0, pl, set); return !whole, err },
 		"explain": func() (bool, error) { c, err := Explain(ctx, st, set); return c.Stopped, err },
 		"simulate": func() (bool, error) {
-			s := risk.Simulate(ctx, st, pl, 100, 1)
+			s := risk.Simulate(ctx, pl, 100, 1)
 			return !s.Whole() && s.Runs == 0, nil
 		},
 		"one spare": func() (bool, error) {

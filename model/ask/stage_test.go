@@ -173,7 +173,7 @@ func TestAskingAgainInTheMiddle(t *testing.T) {
 				}
 			}
 		}
-		if r := risk.RiskOf(context.Background(), st, plan); 1-r.InTime > r.Rescues+1e-9 && st.Job.WithinDays.Set &&
+		if r := risk.RiskOf(context.Background(), plan); 1-r.InTime > r.Rescues+1e-9 && st.Job.WithinDays.Set &&
 			choice.LastDay(st, plan) <= st.Job.WithinDays.V {
 			t.Errorf("seed %d: in time with %g, and all is settled on day %d of %d", seed, r.InTime,
 				choice.LastDay(st, plan), st.Job.WithinDays.V)

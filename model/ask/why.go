@@ -86,7 +86,7 @@ func (w *Why) askAll(ctx context.Context, e *program.Explorer) error {
 		way := Alternative{Choice: c, Plan: pl}
 		if pl.Has {
 			way.More = pl.Expected - w.Advised.Expected
-			way.Reasons = plan.Causes(e.State, w.Slot, w.Advised, pl)
+			way.Reasons = plan.Causes(w.Slot, w.Advised, pl)
 			way.Slack = way.More <= choice.EstimatingError(e.State, w.Advised.Lines[w.Slot].Choice, c)
 		}
 		w.Alternatives = append(w.Alternatives, way)

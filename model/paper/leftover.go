@@ -21,29 +21,29 @@ type Spare struct {
 
 // Leftover lists the pieces that no line of the plan uses, as planned or in
 // reserve, in the state's order, and what to do with each.
-func Leftover(st *catalog.State, pl *plan.Plan) []Spare {
+func Leftover(pl *plan.Plan) []Spare {
 	used := map[int]int{}
 	for i := range pl.Lines {
 		l := &pl.Lines[i]
-		n := choice.Needed(&st.Slots[l.Slot])
+		n := choice.Needed(&pl.Of.Slots[l.Slot])
 		used[l.Choice.Piece] += n
 		if l.Fallback != nil {
 			used[l.Fallback.Piece] += n
 		}
 		if s := l.Sharing; s != nil && s.With < l.Slot { // one does for both
-			used[l.Fallback.Piece] -= min(n, choice.Needed(&st.Slots[s.With]))
+			used[l.Fallback.Piece] -= min(n, choice.Needed(&pl.Of.Slots[s.With]))
 		}
 	}
 	given := map[int]int{}
 	for _, c := range pl.Charges {
 		if c.Kind == plan.ChargeTrade {
-			given[st.Trades[c.Of].Give] = c.Of
+			given[pl.Of.Trades[c.Of].Give] = c.Of
 		}
 	}
-	bought := boughtBundles(st, pl)
+	bought := boughtBundles(pl)
 	var spares []Spare
-	for i := range st.Pieces {
-		p := &st.Pieces[i]
+	for i := range pl.Of.Pieces {
+		p := &pl.Of.Pieces[i]
 		left := choice.PieceCount(p) - used[i]
 		if left <= 0 || p.Gone() {
 			continue
@@ -53,7 +53,7 @@ func Leftover(st *catalog.State, pl *plan.Plan) []Spare {
 			s.Trade = t
 		}
 		s.Paid = slices.Contains(bought, p.Bundle)
-		s.Advice = s.advice(st)
+		s.Advice = s.advice(pl.Of)
 		spares = append(spares, s)
 	}
 	return spares

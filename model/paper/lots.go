@@ -20,17 +20,17 @@ type Lot struct {
 }
 
 // Lots gives what has yet to go to each plater, in the state's order of platers.
-func Lots(st *catalog.State, pl *plan.Plan) []Lot {
+func Lots(pl *plan.Plan) []Lot {
 	var lots []Lot
-	for q := range st.Platers {
-		lot := Lot{Plater: q, Minimum: st.Platers[q].Minimum}
+	for q := range pl.Of.Platers {
+		lot := Lot{Plater: q, Minimum: pl.Of.Platers[q].Minimum}
 		for i := range pl.Lines {
 			k := pl.Lines[i].Choice
 			if k.Plater != q || !k.InLot() {
 				continue
 			}
 			lot.Lines = append(lot.Lines, i)
-			lot.Pieces += choice.Needed(&st.Slots[k.Slot])
+			lot.Pieces += choice.Needed(&pl.Of.Slots[k.Slot])
 			lot.Work += k.Plate
 			lot.Days = max(lot.Days, k.Days)
 		}

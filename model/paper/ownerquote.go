@@ -35,11 +35,11 @@ type OwnerSums struct {
 
 // OwnerQuoteOf prices a plan for the owner. contingency is what nine jobs in ten need
 // on top at cost; it is passed on with the markup on plating, and taxed.
-func OwnerQuoteOf(st *catalog.State, pl *plan.Plan, stops []ask.StopPrice, contingency catalog.Cents) *OwnerSums {
-	q := &st.Quote
+func OwnerQuoteOf(pl *plan.Plan, stops []ask.StopPrice, contingency catalog.Cents) *OwnerSums {
+	q := &pl.Of.Quote
 	s := &OwnerSums{}
 	for i := range pl.Lines {
-		line := ownerLine(st, &pl.Lines[i], stops)
+		line := ownerLine(pl, &pl.Lines[i], stops)
 		s.Lines = append(s.Lines, line)
 		s.Net += line.Total
 	}
@@ -53,7 +53,7 @@ func OwnerQuoteOf(st *catalog.State, pl *plan.Plan, stops []ask.StopPrice, conti
 		}
 	}
 	s.Carriage = marked(plating, q.Plating) + marked(max(0, parts), q.Parts) + min(0, parts)
-	s.Spent = marked(max(0, st.Job.SpentSum), q.Plating) + min(0, st.Job.SpentSum)
+	s.Spent = marked(max(0, pl.Of.Job.SpentSum), q.Plating) + min(0, pl.Of.Job.SpentSum)
 	s.Net += s.Carriage + s.Spent
 	s.Tax = catalog.Of(q.Tax, max(0, s.Net))
 	s.Total = s.Net + s.Tax
@@ -67,8 +67,8 @@ func OwnerQuoteOf(st *catalog.State, pl *plan.Plan, stops []ask.StopPrice, conti
 // marked is a sum with a markup on it, which is rounded half up.
 func marked(c catalog.Cents, markup catalog.Micro) catalog.Cents { return c + catalog.Of(markup, c) }
 
-func ownerLine(st *catalog.State, l *plan.Line, stops []ask.StopPrice) OwnerLine {
-	q, c := &st.Quote, l.Choice
+func ownerLine(pl *plan.Plan, l *plan.Line, stops []ask.StopPrice) OwnerLine {
+	q, c := &pl.Of.Quote, l.Choice
 	line := OwnerLine{Slot: l.Slot}
 	outside := c.Plate
 	for _, part := range c.Parts {
@@ -84,7 +84,7 @@ func ownerLine(st *catalog.State, l *plan.Line, stops []ask.StopPrice) OwnerLine
 	for i := range stops {
 		if p := &stops[i]; p.Slot == l.Slot {
 			more := (min(p.Highest, p.Planned+p.Planned*choice.SpreadEstimate/100) - p.Planned) * catalog.Cents(
-				choice.Needed(&st.Slots[l.Slot]))
+				choice.Needed(&pl.Of.Slots[l.Slot]))
 			line.Limit = line.Total + marked(max(0, more), q.Plating)
 		}
 	}

@@ -24,13 +24,13 @@ func TestOwnerQuoteByHand(t *testing.T) {
 	st.Quote = catalog.OwnerQuote{Plating: 150_000, Parts: 100_000, Hourly: jobs.Given(catalog.Cents(60_00)),
 		Removal: 200_000, Fitting: 300_000, Tax: 70_000, Deposit: 400_000, Strip: 333_333}
 	st.Job.SpentSum = 20_00
-	plan := &plan.Plan{Lines: []plan.Line{
+	plan := &plan.Plan{Of: st, Lines: []plan.Line{
 		{Slot: 0, Choice: &plan.Choice{Slot: 0, Plater: 0, Plate: 100_00, Other: 10_00,
 			Parts: []plan.Part{{Doer: plan.ByPlater, Cost: 100_00}, {Doer: plan.ByShop, Cost: 10_00}}}},
 		{Slot: 1, Choice: &plan.Choice{Slot: 1, Piece: 1, Plater: catalog.None, Get: 50_00}},
 	}, Charges: []plan.Charge{{Kind: plan.ChargePlaterFreight, Of: 0, Cents: 30_00}, {Kind: plan.ChargeVendorFreight,
 		Of: 0, Cents: 10_00}, {Kind: plan.ChargeTrade, Of: 0, Cents: -5_00}}}
-	s := OwnerQuoteOf(st, plan, []ask.StopPrice{{Slot: 0, Planned: 100_00, Highest: 110_00}}, 40_00)
+	s := OwnerQuoteOf(plan, []ask.StopPrice{{Slot: 0, Planned: 100_00, Highest: 110_00}}, 40_00)
 	// 115.00 + 10.00 + 30.00 labour; 55.00 + 30.00 labour; carriage 34.50 + 5.50; spent 23.00
 	if s.Lines[0].Total != 155_00 || s.Lines[1].Total != 85_00 || s.Carriage != 34_50+5_50 || s.Spent != 23_00 ||
 		s.Net != 155_00+85_00+40_00+23_00 {
@@ -59,7 +59,7 @@ func TestOwnerQuoteAddsUp(t *testing.T) {
 		share := func() catalog.Micro { return jobs.RandomFrom(r, catalog.Micro(0), 400_000) }
 		st.Quote = catalog.OwnerQuote{Plating: share(), Parts: share(), Tax: share(), Deposit: share(), Strip: share(),
 			Hourly: jobs.Given(catalog.Cents(61_37)), Removal: share()}
-		s := OwnerQuoteOf(st, plan, nil, 0)
+		s := OwnerQuoteOf(plan, nil, 0)
 		sum := s.Carriage + s.Spent
 		for _, l := range s.Lines {
 			if l.Total != l.Plating+l.Bench+l.Parts+l.Labour || l.Bench < 0 {
@@ -115,17 +115,17 @@ func TestRejected(t *testing.T) {
 func TestFingerprint(t *testing.T) {
 	st := jobs.Random(1, 3, jobs.Options{})
 	pl := solved.Cheapest(t, st)
-	a := plan.Fingerprint(st, pl)
-	if len(a) != 9 || plan.Fingerprint(st, solved.Cheapest(t, st)) != a {
+	a := plan.Fingerprint(pl)
+	if len(a) != 9 || plan.Fingerprint(solved.Cheapest(t, st)) != a {
 		t.Error(a)
 	}
 	other := *pl
 	other.Lines = append([]plan.Line(nil), pl.Lines...)
 	other.Lines[0].Choice = pl.Lines[1].Choice
-	if st.Revision = "x"; plan.Fingerprint(st, pl) == a {
+	if st.Revision = "x"; plan.Fingerprint(pl) == a {
 		t.Error("other files give the same fingerprint")
 	}
-	if st.Revision = ""; plan.Fingerprint(st, &other) == a {
+	if st.Revision = ""; plan.Fingerprint(&other) == a {
 		t.Error("another plan gives the same fingerprint")
 	}
 }

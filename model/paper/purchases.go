@@ -24,33 +24,33 @@ type Purchase struct {
 // Purchases gives what a plan buys: from the drawers, then from the vendors in
 // their order, then bundles without a vendor. Fallbacks are bought only when
 // they are needed, except as part of a bundle.
-func Purchases(st *catalog.State, pl *plan.Plan) []Purchase {
+func Purchases(pl *plan.Plan) []Purchase {
 	sellers := []Purchase{{Side: catalog.Shops, Vendor: catalog.None}}
-	for v := range st.Vendors {
+	for v := range pl.Of.Vendors {
 		sellers = append(sellers,
 			Purchase{Side: catalog.Vendors, Vendor: v, Freight: plan.ChargeOf(pl, plan.ChargeVendorFreight, v)})
 	}
 	sellers = append(sellers, Purchase{Side: catalog.Vendors, Vendor: catalog.None})
 	for i := range pl.Lines {
 		k := pl.Lines[i].Choice
-		p := &st.Pieces[k.Piece]
+		p := &pl.Of.Pieces[k.Piece]
 		if p.Side == catalog.Customers || p.Bundle != catalog.None || (p.Side == catalog.Shops && takenOut(p)) {
 			continue
 		}
 		seller := 0
-		if v := choice.DirectVendor(st, k); v != catalog.None {
+		if v := choice.DirectVendor(pl.Of, k); v != catalog.None {
 			seller = v + 1
 		}
 		sellers[seller].Lines = append(sellers[seller].Lines, i)
 		sellers[seller].Pieces += k.Get
 	}
-	for _, b := range boughtBundles(st, pl) {
+	for _, b := range boughtBundles(pl) {
 		seller := len(sellers) - 1
-		if v := st.Bundles[b].Vendor; v != catalog.None {
+		if v := pl.Of.Bundles[b].Vendor; v != catalog.None {
 			seller = v + 1
 		}
 		sellers[seller].Bundles = append(sellers[seller].Bundles, b)
-		sellers[seller].Bundled += st.Bundles[b].Price
+		sellers[seller].Bundled += pl.Of.Bundles[b].Price
 	}
 	var list []Purchase
 	for _, s := range sellers {
@@ -70,13 +70,13 @@ func takenOut(p *catalog.Piece) bool {
 }
 
 // boughtBundles are the bundles some chosen or reserved piece comes out of.
-func boughtBundles(st *catalog.State, pl *plan.Plan) []int {
+func boughtBundles(pl *plan.Plan) []int {
 	var list []int
 	for i := range pl.Lines {
 		l := &pl.Lines[i]
 		for _, c := range []*plan.Choice{l.Choice, l.Fallback} {
-			if c != nil && st.Pieces[c.Piece].Bundle != catalog.None {
-				list = append(list, st.Pieces[c.Piece].Bundle)
+			if c != nil && pl.Of.Pieces[c.Piece].Bundle != catalog.None {
+				list = append(list, pl.Of.Pieces[c.Piece].Bundle)
 			}
 		}
 	}

@@ -32,20 +32,20 @@ func TestBooksOfStages(t *testing.T) {
 	drawer.Grade = jobs.Given(catalog.Centi(10_00))
 	st.Pieces = append(st.Pieces, away, plated, sent, drawer)
 	plan := solved.Cheapest(t, st)
-	for _, lot := range Lots(st, plan) {
+	for _, lot := range Lots(plan) {
 		for _, i := range lot.Lines {
 			if plan.Lines[i].Choice.Sent {
 				t.Errorf("a sent piece is in a lot that is to be sent: %+v", lot)
 			}
 		}
 	}
-	for _, p := range Purchases(st, plan) {
+	for _, p := range Purchases(plan) {
 		if p.Side == catalog.Shops {
 			t.Errorf("bought out of the drawers: %+v", p)
 		}
 	}
 	advice := map[string]string{}
-	for _, s := range Leftover(st, plan) {
+	for _, s := range Leftover(plan) {
 		advice[st.Pieces[s.Piece].ID] = s.Advice
 	}
 	for _, id := range []string{"broken", "lost", "sold", "away"} {

@@ -30,7 +30,7 @@ type Cause struct {
 // Causes takes the difference in total between two plans apart, seen from one
 // slot. The parts add up to it; the biggest come first, of equal ones in the order
 // of the slots and charges.
-func Causes(st *catalog.State, slot int, was, now *Plan) []Cause {
+func Causes(slot int, was, now *Plan) []Cause {
 	var all []Cause
 	for i := range was.Lines {
 		a, b := &was.Lines[i], &now.Lines[i]

@@ -25,12 +25,12 @@ type PlanChange struct {
 
 // PlanChanges compares a plan with the one before, slot by slot. A piece that has gone the
 // way that was planned for it, to the plater and back, is no change.
-func PlanChanges(st *catalog.State, was []catalog.KeptLine, since int, plan *Plan) []PlanChange {
+func PlanChanges(was []catalog.KeptLine, since int, plan *Plan) []PlanChange {
 	var out []PlanChange
 	seen := map[string]bool{}
 	for i := range plan.Lines {
 		l := &plan.Lines[i]
-		id := st.Slots[l.Slot].ID
+		id := plan.Of.Slots[l.Slot].ID
 		seen[id] = true
 		at := slices.IndexFunc(was, func(k catalog.KeptLine) bool { return k.Slot == id })
 		if at < 0 {
@@ -38,15 +38,15 @@ func PlanChanges(st *catalog.State, was []catalog.KeptLine, since int, plan *Pla
 			continue
 		}
 		k := &was[at]
-		same := asPlanned(st, &k.KeptChoice, l.Choice)
-		if same && sameReserve(st, k, l) {
+		same := asPlanned(plan, &k.KeptChoice, l.Choice)
+		if same && sameReserve(plan, k, l) {
 			continue
 		}
 		s := PlanChange{Slot: id, Was: k, Now: l, Reserve: same}
 		if !same {
-			s.moved(st, was, plan)
+			s.moved(was, plan)
 		}
-		s.Because = s.concerning(st, since)
+		s.Because = s.concerning(plan.Of, since)
 		s.ByOthers = len(s.Because) == 0
 		out = append(out, s)
 	}
@@ -60,40 +60,40 @@ func PlanChanges(st *catalog.State, was []catalog.KeptLine, since int, plan *Pla
 
 // moved finds out whether what hangs here was planned for another slot, and where what
 // was planned here hangs now.
-func (s *PlanChange) moved(st *catalog.State, was []catalog.KeptLine, plan *Plan) {
+func (s *PlanChange) moved(was []catalog.KeptLine, plan *Plan) {
 	for i := range was {
-		if was[i].Slot != s.Slot && asPlanned(st, &was[i].KeptChoice, s.Now.Choice) {
+		if was[i].Slot != s.Slot && asPlanned(plan, &was[i].KeptChoice, s.Now.Choice) {
 			s.From = was[i].Slot
 		}
 	}
 	for i := range plan.Lines {
 		l := &plan.Lines[i]
-		if id := st.Slots[l.Slot].ID; id != s.Slot && asPlanned(st, &s.Was.KeptChoice, l.Choice) {
+		if id := plan.Of.Slots[l.Slot].ID; id != s.Slot && asPlanned(plan, &s.Was.KeptChoice, l.Choice) {
 			s.To = id
 		}
 	}
 }
 
 // asPlanned says whether a choice is what was planned, or what came of it.
-func asPlanned(st *catalog.State, k *catalog.KeptChoice, c *Choice) bool {
-	p := &st.Pieces[c.Piece]
+func asPlanned(pl *Plan, k *catalog.KeptChoice, c *Choice) bool {
+	p := &pl.Of.Pieces[c.Piece]
 	if p.Key() != k.Piece {
 		return false
 	}
-	now := keptChoice(st, c)
+	now := keptChoice(pl.Of, c)
 	if now.Work == k.Work && now.Plater == k.Plater && now.Level == k.Level {
 		return true
 	}
-	done := p.Sent.Was && p.Stage >= catalog.StageBack && st.Platers[p.Sent.Plater].ID == k.Plater
+	done := p.Sent.Was && p.Stage >= catalog.StageBack && pl.Of.Platers[p.Sent.Plater].ID == k.Plater
 	return c.Work == catalog.WorkAsIs && (done || p.Stage == catalog.StageHung)
 }
 
 // sameReserve: what can't fail any more needs nothing in reserve.
-func sameReserve(st *catalog.State, k *catalog.KeptLine, l *Line) bool {
+func sameReserve(p *Plan, k *catalog.KeptLine, l *Line) bool {
 	if l.Fallback == nil {
 		return k.Fallback == nil || l.Choice.Fails == 0
 	}
-	return k.Fallback != nil && asPlanned(st, k.Fallback, l.Fallback)
+	return k.Fallback != nil && asPlanned(p, k.Fallback, l.Fallback)
 }
 
 // concerning are the entries since a plan was kept that are about the pieces of a line,

@@ -170,14 +170,14 @@ func TestShifts(t *testing.T) {
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
 			st := shiftState()
-			was := plan.KeptLines(st, &plan.Plan{Lines: planned()})
+			was := plan.KeptLines(&plan.Plan{Of: st, Lines: planned()})
 			st.Record = tt.record
-			pl := &plan.Plan{Lines: planned()}
+			pl := &plan.Plan{Of: st, Lines: planned()}
 			if tt.now != nil {
 				tt.now(st, pl.Lines)
 			}
 			var got []string
-			for _, s := range plan.PlanChanges(st, was, tt.since, pl) {
+			for _, s := range plan.PlanChanges(was, tt.since, pl) {
 				got = append(got, shiftWords(&s))
 			}
 			slices.Sort(got)
@@ -194,22 +194,22 @@ func TestShiftsOfOtherWork(t *testing.T) {
 	st := shiftState()
 	cleaned := hangs(jobs.Right, jobs.Hazy)
 	cleaned.Work = catalog.WorkClean
-	was := plan.KeptLines(st, &plan.Plan{Lines: []plan.Line{
+	was := plan.KeptLines(&plan.Plan{Of: st, Lines: []plan.Line{
 		{Slot: jobs.Left, Choice: platedAt(jobs.Left, jobs.Twisted, jobs.North, "show", 50_000),
 			Fallback: platedAt(jobs.Left, jobs.Bare, jobs.South, "show", 10_000)},
 		{Slot: jobs.Right, Choice: cleaned}}})
 	st.Pieces[jobs.Hazy].Stage = catalog.StageHung
 	jobs.SentTo(&st.Pieces[jobs.Bare], jobs.South, catalog.StageBack)
-	now := &plan.Plan{Lines: []plan.Line{
+	now := &plan.Plan{Of: st, Lines: []plan.Line{
 		{Slot: jobs.Left, Choice: platedAt(jobs.Left, jobs.Twisted, jobs.North, "show", 50_000),
 			Fallback: hangs(jobs.Left, jobs.Bare)},
 		{Slot: jobs.Right, Choice: hangs(jobs.Right, jobs.Hazy)}}}
-	if all := plan.PlanChanges(st, was, 0, now); len(all) > 0 {
+	if all := plan.PlanChanges(was, 0, now); len(all) > 0 {
 		t.Errorf("%d changes, the first in %s", len(all), all[0].Slot)
 	}
 	jobs.SentTo(&st.Pieces[jobs.Bare], jobs.North, catalog.StageBack) // not by whom it was meant to be
 	st.Pieces[jobs.Hazy].Stage = catalog.StageSeen                    // as it is, and not cleaned
-	if all := plan.PlanChanges(st, was, 0, now); len(all) != 2 || !all[0].Reserve || all[1].Reserve {
+	if all := plan.PlanChanges(was, 0, now); len(all) != 2 || !all[0].Reserve || all[1].Reserve {
 		t.Errorf("changes %+v", all)
 	}
 }

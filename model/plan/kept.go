@@ -9,14 +9,14 @@ import (
 )
 
 // KeptLines writes a plan by names, as it is kept.
-func KeptLines(st *catalog.State, plan *Plan) []catalog.KeptLine {
+func KeptLines(plan *Plan) []catalog.KeptLine {
 	var out []catalog.KeptLine
 	for i := range plan.Lines {
 		l := &plan.Lines[i]
-		line := catalog.KeptLine{Slot: st.Slots[l.Slot].ID, KeptChoice: keptChoice(st, l.Choice)}
+		line := catalog.KeptLine{Slot: plan.Of.Slots[l.Slot].ID, KeptChoice: keptChoice(plan.Of, l.Choice)}
 		line.Expected = l.Expected
 		if l.Fallback != nil {
-			f := keptChoice(st, l.Fallback)
+			f := keptChoice(plan.Of, l.Fallback)
 			line.Fallback = &f
 		}
 		out = append(out, line)
@@ -52,10 +52,10 @@ func IsKept(st *catalog.State, c *Choice) bool {
 
 // Fingerprint is a short name for a plan and the figures it rests on: two sheets that
 // carry the same one are of the same plan on the same state.
-func Fingerprint(st *catalog.State, plan *Plan) string {
+func Fingerprint(plan *Plan) string {
 	h := sha256.New()
-	fmt.Fprintln(h, st.Revision, plan.Expected, plan.Outlay)
-	for _, l := range KeptLines(st, plan) {
+	fmt.Fprintln(h, plan.Of.Revision, plan.Expected, plan.Outlay)
+	for _, l := range KeptLines(plan) {
 		fmt.Fprintln(h, l.Slot, l.KeptChoice, l.Fallback != nil)
 		if l.Fallback != nil {
 			fmt.Fprintln(h, *l.Fallback)

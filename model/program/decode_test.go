@@ -88,15 +88,15 @@ func TestBooks(t *testing.T) {
 		p.TradeSwitch(0): -30_00}
 	plan := planOf(t, p, charges, "bare replate north driver / bagged as-is", "sold as-is")
 
-	lots := paper.Lots(st, plan)
+	lots := paper.Lots(plan)
 	if want := "[{0 [0] 1 5000 8000 3000 3000 11000 40}]"; fmt.Sprint(lots) != want {
 		t.Errorf("lots %v, want %s", lots, want)
 	}
-	if want := "[{2 0 [1] [0] 10000 6000 1500 17500}]"; fmt.Sprint(paper.Purchases(st, plan)) != want {
-		t.Errorf("purchases %v, want %s", paper.Purchases(st, plan), want)
+	if want := "[{2 0 [1] [0] 10000 6000 1500 17500}]"; fmt.Sprint(paper.Purchases(plan)) != want {
+		t.Errorf("purchases %v, want %s", paper.Purchases(plan), want)
 	}
 	var left []string
-	for _, s := range paper.Leftover(st, plan) {
+	for _, s := range paper.Leftover(plan) {
 		left = append(left, st.Pieces[s.Piece].ID+": "+s.Advice)
 	}
 	keep := "keep until the set hangs: a junk piece serves as a pattern; then back to the customer"

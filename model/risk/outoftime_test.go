@@ -13,7 +13,7 @@ import (
 func TestRiskOutOfTime(t *testing.T) {
 	st := jobs.DemoState(t)
 	plan := solved.Cheapest(t, st)
-	coarse, exact := RiskOf(jobs.OutOfTime(t), st, plan), RiskOf(context.Background(), st, plan)
+	coarse, exact := RiskOf(jobs.OutOfTime(t), plan), RiskOf(context.Background(), plan)
 	if !coarse.Coarse || exact.Coarse {
 		t.Fatalf("coarse: %v out of time, %v else", coarse.Coarse, exact.Coarse)
 	}

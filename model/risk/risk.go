@@ -47,7 +47,7 @@ type LotRisk struct {
 
 // RiskOf works a plan's chances out exactly, the slots being independent; by coarse
 // steps where the context ends before that is done.
-func RiskOf(ctx context.Context, st *catalog.State, plan *plan.Plan) *Risk {
+func RiskOf(ctx context.Context, plan *plan.Plan) *Risk {
 	r := &Risk{Plan: plan, Budget: 1, InTime: 1, Mean: 1}
 	var total, cash, grade [][]atom
 	sure, kept := catalog.Cents(0), 1.0
@@ -56,12 +56,12 @@ func RiskOf(ctx context.Context, st *catalog.State, plan *plan.Plan) *Risk {
 	}
 	for i := range plan.Lines {
 		l := &plan.Lines[i]
-		all := Outcomes(st, l)
+		all := Outcomes(plan.Of, l)
 		r.lines = append(r.lines, all)
 		total, cash = append(total, atomsOf(all, func(o Outcome) catalog.Cents { return o.Cents })),
 			append(cash, atomsOf(all, func(o Outcome) catalog.Cents { return o.Cash }))
 		grade = append(grade, atomsOf(all, func(o Outcome) catalog.Cents {
-			return catalog.Cents(weightOf(st, l.Slot) * int64(o.Grade))
+			return catalog.Cents(weightOf(plan.Of, l.Slot) * int64(o.Grade))
 		}))
 		safe := 0.0
 		for _, o := range all {
@@ -75,11 +75,11 @@ func RiskOf(ctx context.Context, st *catalog.State, plan *plan.Plan) *Risk {
 		}
 	}
 	r.Rescues = 1 - kept
-	if st.Job.WithinDays.Set {
-		r.InTime = r.by(st.Job.WithinDays.V)
+	if plan.Of.Job.WithinDays.Set {
+		r.InTime = r.by(plan.Of.Job.WithinDays.V)
 	}
 	r.Total, r.Cash = r.addUp(ctx, total, sure), r.addUp(ctx, cash, sure)
-	if job := &st.Job; job.Budget.Set {
+	if job := &plan.Of.Job; job.Budget.Set {
 		d := r.Cash
 		if job.BudgetOn == catalog.OnExpected {
 			d = r.Total
@@ -87,11 +87,11 @@ func RiskOf(ctx context.Context, st *catalog.State, plan *plan.Plan) *Risk {
 		r.Budget = d.Within(job.Budget.V)
 	}
 	r.grade = r.addUp(ctx, grade, 0)
-	if mean := st.Job.Target.Mean; mean.Set && program.TotalWeight(st) > 0 {
-		r.Mean = 1 - r.grade.Within(catalog.Cents(program.MeanLimit(st, mean.V))-r.grade.Step)
+	if mean := plan.Of.Job.Target.Mean; mean.Set && program.TotalWeight(plan.Of) > 0 {
+		r.Mean = 1 - r.grade.Within(catalog.Cents(program.MeanLimit(plan.Of, mean.V))-r.grade.Step)
 	}
 	r.shares()
-	r.Lots = lotRisks(st, plan)
+	r.Lots = lotRisks(plan)
 	return r
 }
 
@@ -134,10 +134,10 @@ func (r *Risk) by(day int) float64 {
 }
 
 // Grade is the mean grade that the set reaches with a chance of q, or more.
-func (r *Risk) Grade(st *catalog.State, q float64) float64 {
+func (r *Risk) Grade(q float64) float64 {
 	sum := int64(0)
-	for s := range st.Slots {
-		sum += weightOf(st, s)
+	for s := range r.Plan.Of.Slots {
+		sum += weightOf(r.Plan.Of, s)
 	}
 	return float64(r.grade.Quantile(1-q)) / float64(100*max(1, sum))
 }
@@ -195,9 +195,9 @@ func (r *Risk) shares() {
 
 // lotRisks: every piece at the plater has failed; what stands in for it costs what
 // it costs on average.
-func lotRisks(st *catalog.State, plan *plan.Plan) []LotRisk {
+func lotRisks(plan *plan.Plan) []LotRisk {
 	var all []LotRisk
-	for q := range st.Platers {
+	for q := range plan.Of.Platers {
 		lot := LotRisk{Plater: q}
 		for i := range plan.Lines {
 			l := &plan.Lines[i]
@@ -207,9 +207,9 @@ func lotRisks(st *catalog.State, plan *plan.Plan) []LotRisk {
 			lot.Slots++
 			if l.Fallback == nil {
 				lot.Bare++
-				lot.More += choice.Rescue(st, l.Slot)
+				lot.More += choice.Rescue(plan.Of, l.Slot)
 			} else {
-				lot.More += choice.FallbackCost(st, l.Fallback)
+				lot.More += choice.FallbackCost(plan.Of, l.Fallback)
 			}
 		}
 		if lot.Slots > 0 {

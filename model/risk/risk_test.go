@@ -53,7 +53,7 @@ func TestRiskByHand(t *testing.T) {
 		for _, c := range plan.Charges {
 			sure += c.Cents
 		}
-		r := RiskOf(context.Background(), st, plan)
+		r := RiskOf(context.Background(), plan)
 		for _, v := range []catalog.Cents{plan.Outlay, plan.Outlay + 50_00, plan.Outlay + 300_00} {
 			within, kept := 0.0, 0.0
 			var walk func(i int, chance float64, cash catalog.Cents, safe bool)
@@ -123,7 +123,7 @@ func TestDays(t *testing.T) {
 		if !plan.Has {
 			continue
 		}
-		r := RiskOf(context.Background(), st, plan)
+		r := RiskOf(context.Background(), plan)
 		for _, q := range []float64{0.1, 0.5, 0.9, 1} {
 			day := r.Days(q)
 			in := map[int]float64{} // by day, and by the day before
@@ -162,7 +162,7 @@ func TestSimulationAgrees(t *testing.T) {
 		if !plan.Has {
 			t.Fatal("no plan")
 		}
-		r, s := RiskOf(context.Background(), st, plan), Simulate(context.Background(), st, plan, runs, 1)
+		r, s := RiskOf(context.Background(), plan), Simulate(context.Background(), plan, runs, 1)
 		variance, mean := 0.0, r.Total.Mean()
 		for i, c := range r.Total.Chance {
 			v := float64(r.Total.From) + float64(i)*float64(r.Total.Step) - mean
@@ -179,7 +179,7 @@ func TestSimulationAgrees(t *testing.T) {
 		if margin := 5 * math.Sqrt((variance-mean*mean)/runs); math.Abs(s.Grade-mean) > margin+1e-6 {
 			t.Errorf("simulated mean grade %v, exact %v, margin %v", s.Grade, mean, margin)
 		}
-		again := Simulate(context.Background(), st, plan, runs, 1)
+		again := Simulate(context.Background(), plan, runs, 1)
 		if Quantile(again.Cash, 0.9) != Quantile(s.Cash, 0.9) || again.Total != s.Total {
 			t.Error("the same seed gives another simulation")
 		}

@@ -36,13 +36,13 @@ func Quantile(runs []catalog.Cents, q float64) catalog.Cents {
 
 // Simulate carries a plan out a number of times; fewer where the context ends. The same
 // seed gives the same runs, of which fewer are the first.
-func Simulate(ctx context.Context, st *catalog.State, plan *plan.Plan, runs int, seed uint64) *Simulation {
+func Simulate(ctx context.Context, plan *plan.Plan, runs int, seed uint64) *Simulation {
 	out := &Simulation{Asked: runs}
 	if ctx.Err() != nil {
 		return out
 	}
-	s := &simulator{st: st, plan: plan, r: rand.New(rand.NewPCG(seed, 0xb51)), spare: spares(st, plan),
-		weights: meanWeights(st)}
+	s := &simulator{st: plan.Of, plan: plan, r: rand.New(rand.NewPCG(seed, 0xb51)), spare: spares(plan),
+		weights: meanWeights(plan.Of)}
 	for ; out.Runs < runs && ctx.Err() == nil; out.Runs++ {
 		s.factors()
 		s.grade = 0
@@ -85,24 +85,24 @@ type simulator struct {
 }
 
 // spares are the choices admitted in reserve whose pieces the plan does not hang.
-func spares(st *catalog.State, pl *plan.Plan) [][]plan.Choice {
+func spares(pl *plan.Plan) [][]plan.Choice {
 	hung := map[int]int{}
 	for i := range pl.Lines {
-		hung[pl.Lines[i].Choice.Piece] += choice.Needed(&st.Slots[pl.Lines[i].Slot])
+		hung[pl.Lines[i].Choice.Piece] += choice.Needed(&pl.Of.Slots[pl.Lines[i].Slot])
 	}
-	choices := choice.Choices(st)
+	choices := choice.Choices(pl.Of)
 	out := make([][]plan.Choice, len(pl.Lines))
 	for i := range pl.Lines {
 		slot := pl.Lines[i].Slot
 		for k := range choices[slot] {
 			c := &choices[slot][k]
-			if hung[c.Piece]+choice.Needed(&st.Slots[slot]) <= choice.PieceCount(&st.Pieces[c.Piece]) &&
-				program.Admitted(st, c, program.Reserve) {
+			if hung[c.Piece]+choice.Needed(&pl.Of.Slots[slot]) <= choice.PieceCount(&pl.Of.Pieces[c.Piece]) &&
+				program.Admitted(pl.Of, c, program.Reserve) {
 				out[i] = append(out[i], *c)
 			}
 		}
 		slices.SortStableFunc(out[i], func(a, b plan.Choice) int {
-			return cmp.Compare(choice.FallbackCost(st, &a), choice.FallbackCost(st, &b))
+			return cmp.Compare(choice.FallbackCost(pl.Of, &a), choice.FallbackCost(pl.Of, &b))
 		})
 	}
 	return out

@@ -140,7 +140,7 @@ func (s *Server) moneyOf(ctx context.Context, st *catalog.State) (*plan.Plan, *r
 		if a.stops, _, err = ask.StopPrices(ctx, st, p, solver.Settings{}); err != nil {
 			return p, nil, nil, err
 		}
-		a.risk = risk.RiskOf(ctx, st, p)
+		a.risk = risk.RiskOf(ctx, p)
 	}
 	return p, a.risk, a.stops, nil
 }

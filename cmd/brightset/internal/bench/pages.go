@@ -80,9 +80,9 @@ func (s *Server) open(w http.ResponseWriter, r *http.Request, name string) (*cat
 		s.fail(w, r, http.StatusInternalServerError, err)
 		return nil, nil, frame{}, false
 	}
-	f := frame{Title: d.State.Job.Title, Page: name, Here: r.URL.RequestURI(), Base: d.State.Revision, Fits: p.Has, Slots: report.BenchSlots(d.State, p), Standing: report.Standing(d.State)}
+	f := frame{Title: d.State.Job.Title, Page: name, Here: r.URL.RequestURI(), Base: d.State.Revision, Fits: p.Has, Slots: report.BenchSlots(p), Standing: report.Standing(d.State)}
 	if p.Has {
-		f.Sums, f.Verdict = report.PlanRows(d.State, p), report.Verdict(d.State, p)
+		f.Sums, f.Verdict = report.PlanRows(p), report.Verdict(p)
 	} else {
 		f.Verdict = "Nothing meets the target within the limits, on these figures. What clashes, and the smallest step back: type brightset plan."
 	}
@@ -119,7 +119,7 @@ func (s *Server) slotPage(w http.ResponseWriter, r *http.Request) {
 	lock, bans := locksOn(st, bindings, slot)
 	s.show(w, http.StatusOK, "slot", map[string]any{
 		"F": f, "Name": st.Slots[slot].Name, "ID": st.Slots[slot].ID, "Asks": report.SlotAsks(st, slot),
-		"Cards": report.BenchCards(st, p, rejected, slot), "Defects": report.Defects(st), "Grades": st.Tables.Grades, "Tones": st.Tables.Tones,
+		"Cards": report.BenchCards(p, rejected, slot), "Defects": report.Defects(st), "Grades": st.Tables.Grades, "Tones": st.Tables.Tones,
 		"Platers": st.Platers, "Lock": lock, "Bans": bans,
 	})
 }
@@ -188,22 +188,22 @@ func (s *Server) planPage(w http.ResponseWriter, r *http.Request) {
 			s.fail(w, r, http.StatusInternalServerError, err)
 			return
 		}
-		data["Money"], data["Dots"], data["Curve"] = report.Charts(d.State, p, risk, curve)
+		data["Money"], data["Dots"], data["Curve"] = report.Charts(p, risk, curve)
 		data["Stops"] = report.StopRows(d.State, stops)
-		data["Rows"] = report.PlanLines(d.State, p)
+		data["Rows"] = report.PlanLines(p)
 	}
 	s.show(w, http.StatusOK, "plan", data)
 }
 
 // papersPage lists the sheets that can be printed.
 func (s *Server) papersPage(w http.ResponseWriter, r *http.Request) {
-	d, p, f, ok := s.open(w, r, "papers")
+	_, p, f, ok := s.open(w, r, "papers")
 	if !ok {
 		return
 	}
 	data := map[string]any{"F": f}
 	if p.Has {
-		pages, papers, err := s.sheets(r.Context(), d.State, p)
+		pages, papers, err := s.sheets(r.Context(), p)
 		if err != nil {
 			s.fail(w, r, http.StatusInternalServerError, err)
 			return
@@ -224,11 +224,11 @@ func (s *Server) papersPage(w http.ResponseWriter, r *http.Request) {
 
 // paper is one sheet, the same as orders writes.
 func (s *Server) paper(w http.ResponseWriter, r *http.Request) {
-	d, p, _, ok := s.open(w, r, "papers")
+	_, p, _, ok := s.open(w, r, "papers")
 	if !ok || !p.Has {
 		return
 	}
-	pages, _, err := s.sheets(r.Context(), d.State, p)
+	pages, _, err := s.sheets(r.Context(), p)
 	if err != nil {
 		s.fail(w, r, http.StatusInternalServerError, err)
 		return
@@ -275,7 +275,7 @@ func (s *Server) whyPart(w http.ResponseWriter, r *http.Request) {
 			http.Error(w, err.Error(), http.StatusInternalServerError)
 			return
 		}
-		s.show(w, http.StatusOK, "why", map[string]any{"Rows": report.WhyRows(d.State, why), "Turns": report.WhyTurns(d.State, why), "Stopped": why.Stopped})
+		s.show(w, http.StatusOK, "why", map[string]any{"Rows": report.WhyRows(why), "Turns": report.WhyTurns(why), "Stopped": why.Stopped})
 		return
 	}
 	http.NotFound(w, r)
@@ -297,7 +297,7 @@ func (s *Server) othersPart(w http.ResponseWriter, r *http.Request) {
 		http.NotFound(w, r)
 		return
 	}
-	s.show(w, http.StatusOK, "others", map[string]any{"Rows": report.OtherRows(d.State, p, all)})
+	s.show(w, http.StatusOK, "others", map[string]any{"Rows": report.OtherRows(p, all)})
 }
 
 // whatIfPage has the sliders.
@@ -330,7 +330,7 @@ type point struct {
 	Status   string   `json:"status"`
 }
 
-func pointOf(st *catalog.State, was, now *plan.Plan) point {
+func pointOf(was, now *plan.Plan) point {
 	if !now.Has {
 		line := "nothing meets that"
 		if now.Status == solver.Stopped {
@@ -338,8 +338,8 @@ func pointOf(st *catalog.State, was, now *plan.Plan) point {
 		}
 		return point{Status: now.Status.String(), Line: line, Changes: []string{}}
 	}
-	return point{Grade: now.Grade, Expected: int64(now.Expected), Outlay: int64(now.Outlay), Line: report.ChangeLine(st, was, now),
-		Changes: append([]string{}, report.Changes(st, was, now)...), Status: now.Status.String()}
+	return point{Grade: now.Grade, Expected: int64(now.Expected), Outlay: int64(now.Outlay), Line: report.ChangeLine(was, now),
+		Changes: append([]string{}, report.Changes(was, now)...), Status: now.Status.String()}
 }
 
 // curveJSON is the whole curve, worked out once: the slider of the mean moves on it.
@@ -357,7 +357,7 @@ func (s *Server) curveJSON(w http.ResponseWriter, r *http.Request) {
 	points := []point{}
 	if c != nil {
 		for i := range c.Points {
-			one := pointOf(d.State, p, c.Points[i].Plan)
+			one := pointOf(p, c.Points[i].Plan)
 			if !c.Points[i].Within {
 				one.Line += ", over budget"
 			}
@@ -396,7 +396,7 @@ func (s *Server) whatIfJSON(w http.ResponseWriter, r *http.Request) {
 		http.Error(w, err.Error(), http.StatusInternalServerError)
 		return
 	}
-	answer(w, pointOf(d.State, p, now))
+	answer(w, pointOf(p, now))
 }
 
 func value[T any](v T) catalog.Val[T] { return catalog.Val[T]{V: v, Set: true} }

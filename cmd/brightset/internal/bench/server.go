@@ -148,8 +148,8 @@ func (s *Server) desk() (*catalog.Recorder, error) {
 func (s *Server) folder() string { return filepath.Dir(s.opt.Job) }
 
 // sheets are the printable pages.
-func (s *Server) sheets(ctx context.Context, st *catalog.State, p *plan.Plan) ([]*page.Page, *report.Papers, error) {
-	papers, err := s.opt.Papers(ctx, st, p)
+func (s *Server) sheets(ctx context.Context, p *plan.Plan) ([]*page.Page, *report.Papers, error) {
+	papers, err := s.opt.Papers(ctx, p.Of, p)
 	if err != nil {
 		return nil, nil, err
 	}

@@ -13,7 +13,7 @@ func Keep(d *catalog.Recorder, pl *plan.Plan) catalog.Act {
 	for _, slot := range d.Keys(false, event.Of(event.TablePlan)) {
 		b.clear(false, event.Of(event.TablePlan, slot))
 	}
-	for _, line := range plan.KeptLines(d.State, pl) {
+	for _, line := range plan.KeptLines(pl) {
 		target := event.Of(event.TablePlan, line.Slot)
 		for _, key := range []event.Key{event.KeyPiece, event.KeyWork, event.KeyPlater, event.KeyLevel, event.KeyFallback} {
 			b.set(false, target, key, nil)

@@ -110,7 +110,7 @@ func TestBagInTwoSlots(t *testing.T) {
 			t.Errorf("%s: %d left to pay", st.Slots[l.Slot].ID, l.Expected)
 		}
 	}
-	for _, s := range plan.PlanChanges(st, st.Kept.Lines, st.Kept.Seq, now) {
+	for _, s := range plan.PlanChanges(st.Kept.Lines, st.Kept.Seq, now) {
 		if strings.HasPrefix(s.Slot, "crank") {
 			t.Errorf("%s is said to have changed: %+v", s.Slot, s)
 		}

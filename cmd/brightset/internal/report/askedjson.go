@@ -84,13 +84,13 @@ type doneDoc struct {
 	Latest int    `json:"days_at_latest"`       // with every fallback or rescue
 }
 
-func doneOf(st *catalog.State, p *plan.Plan) *doneDoc {
+func doneOf(p *plan.Plan) *doneDoc {
 	doc := &doneDoc{}
 	for i := range p.Lines {
 		l := &p.Lines[i]
-		doc.Well = max(doc.Well, choice.OnDay(st, l.Choice))
-		doc.Latest = max(doc.Latest, choice.DaysAtLatest(st, l))
+		doc.Well = max(doc.Well, choice.OnDay(p.Of, l.Choice))
+		doc.Latest = max(doc.Latest, choice.DaysAtLatest(p.Of, l))
 	}
-	doc.On = onDate(st, doc.Well)
+	doc.On = onDate(p.Of, doc.Well)
 	return doc
 }

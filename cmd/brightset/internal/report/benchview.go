@@ -51,20 +51,20 @@ type BenchChoice struct {
 }
 
 // BenchSlots lists the slots with where they stand.
-func BenchSlots(st *catalog.State, p *plan.Plan) []BenchSlot {
+func BenchSlots(p *plan.Plan) []BenchSlot {
 	var all []BenchSlot
-	for s := range st.Slots {
-		one := BenchSlot{ID: st.Slots[s].ID, Name: st.Slots[s].Name, State: "not planned"}
+	for s := range p.Of.Slots {
+		one := BenchSlot{ID: p.Of.Slots[s].ID, Name: p.Of.Slots[s].Name, State: "not planned"}
 		if p.Has {
 			c := p.Lines[s].Choice
-			piece := &st.Pieces[c.Piece]
-			one.What = plan.Label(st, c)
+			piece := &p.Of.Pieces[c.Piece]
+			one.What = plan.Label(p.Of, c)
 			one.State = "planned"
 			if piece.Stage != catalog.StageSeen || piece.AtPlater() {
-				one.State = stageText(st, piece)
+				one.State = stageText(p.Of, piece)
 			}
 		}
-		for _, l := range st.Locks {
+		for _, l := range p.Of.Locks {
 			one.Locked = one.Locked || l.Slot == s
 		}
 		all = append(all, one)
@@ -74,14 +74,14 @@ func BenchSlots(st *catalog.State, p *plan.Plan) []BenchSlot {
 
 // BenchCards are the pieces for one slot, the one that hangs first, then the one in
 // reserve, then by what the set costs more with each, then those that are out.
-func BenchCards(st *catalog.State, p *plan.Plan, rejected []ask.RejectedPiece, slot int) []BenchCard {
-	choices, outs := choice.Choices(st)[slot], choice.OutsOf(st, slot)
+func BenchCards(p *plan.Plan, rejected []ask.RejectedPiece, slot int) []BenchCard {
+	choices, outs := choice.Choices(p.Of)[slot], choice.OutsOf(p.Of, slot)
 	var all []BenchCard
 	done := map[int]bool{}
 	add := func(i int, mark, set, why string) {
 		if !done[i] {
 			done[i] = true
-			all = append(all, benchCard(st, p, slot, i, mark, set, why, choices, outs))
+			all = append(all, benchCard(p, slot, i, mark, set, why, choices, outs))
 		}
 	}
 	if p.Has {
@@ -109,9 +109,9 @@ func BenchCards(st *catalog.State, p *plan.Plan, rejected []ask.RejectedPiece, s
 			add(r.Piece, "out", "", why)
 		}
 	}
-	for i := range st.Pieces {
-		if fits(&st.Pieces[i], slot) {
-			add(i, goneMark(&st.Pieces[i]), "", "")
+	for i := range p.Of.Pieces {
+		if fits(&p.Of.Pieces[i], slot) {
+			add(i, goneMark(&p.Of.Pieces[i]), "", "")
 		}
 	}
 	return all
@@ -124,18 +124,18 @@ func goneMark(p *catalog.Piece) string {
 	return "not in use"
 }
 
-func benchCard(st *catalog.State, p *plan.Plan, slot, i int, mark, set, why string, choices []plan.Choice, outs []choice.Out) BenchCard {
-	piece := &st.Pieces[i]
-	card := BenchCard{Key: piece.Key(), Label: st.PieceLabel(i), Title: named(piece.Name, st.PieceLabel(i)), Mark: mark, Why: why,
-		Stage: stageText(st, piece), Photos: len(piece.Photos), Lead: piece.Chance < catalog.One, ForSale: piece.Side != catalog.Customers && piece.Price > 0, Fitted: piece.Fitted}
+func benchCard(p *plan.Plan, slot, i int, mark, set, why string, choices []plan.Choice, outs []choice.Out) BenchCard {
+	piece := &p.Of.Pieces[i]
+	card := BenchCard{Key: piece.Key(), Label: p.Of.PieceLabel(i), Title: named(piece.Name, p.Of.PieceLabel(i)), Mark: mark, Why: why,
+		Stage: stageText(p.Of, piece), Photos: len(piece.Photos), Lead: piece.Chance < catalog.One, ForSale: piece.Side != catalog.Customers && piece.Price > 0, Fitted: piece.Fitted}
 	if piece.AtPlater() {
-		card.AtPlater = st.Platers[piece.Sent.Plater].ID
+		card.AtPlater = p.Of.Platers[piece.Sent.Plater].ID
 	}
 	asIs := "not graded"
-	if g, ok := choice.AsIsGrade(st, i); ok {
-		asIs = gradeText(st, g)
+	if g, ok := choice.AsIsGrade(p.Of, i); ok {
+		asIs = gradeText(p.Of, g)
 	}
-	card.Facts = [][2]string{{"Tag", tagOf(piece)}, {"Whose, kind", source(st, piece) + ", " + string(piece.Kind) + ", " + metalText(st, piece)}, {"Stage", card.Stage}, {"As it lies", asIs}}
+	card.Facts = [][2]string{{"Tag", tagOf(piece)}, {"Whose, kind", source(p.Of, piece) + ", " + string(piece.Kind) + ", " + metalText(p.Of, piece)}, {"Stage", card.Stage}, {"As it lies", asIs}}
 	if piece.Place != "" {
 		card.Facts = append(card.Facts, [2]string{"Lies", piece.Place})
 	}
@@ -143,23 +143,23 @@ func benchCard(st *catalog.State, p *plan.Plan, slot, i int, mark, set, why stri
 		card.Facts = append(card.Facts, [2]string{"The whole set", set})
 	}
 	for k := range piece.Findings {
-		card.Findings = append(card.Findings, BenchFinding{piece.Findings[k].ID, findingText(st, &piece.Findings[k])})
+		card.Findings = append(card.Findings, BenchFinding{piece.Findings[k].ID, findingText(p.Of, &piece.Findings[k])})
 	}
 	for k := range choices {
 		c := &choices[k]
 		if c.Piece != i {
 			continue
 		}
-		one := BenchChoice{Work: c.Work, Level: c.Level, Text: work(st, c), Cost: catalog.FormatMoney(c.Cash), Breaks: Percent(c.Breakage), Grade: gradeText(st, c.Grade),
-			Out: whys(program.Admit(st, c, program.Planned))}
+		one := BenchChoice{Work: c.Work, Level: c.Level, Text: work(p.Of, c), Cost: catalog.FormatMoney(c.Cash), Breaks: Percent(c.Breakage), Grade: gradeText(p.Of, c.Grade),
+			Out: whys(program.Admit(p.Of, c, program.Planned))}
 		if c.Plated() {
-			one.Plater = st.Platers[c.Plater].ID
+			one.Plater = p.Of.Platers[c.Plater].ID
 		}
-		one.Chosen = p.Has && p.Lines[slot].Choice.Piece == i && plan.Label(st, p.Lines[slot].Choice) == plan.Label(st, c)
+		one.Chosen = p.Has && p.Lines[slot].Choice.Piece == i && plan.Label(p.Of, p.Lines[slot].Choice) == plan.Label(p.Of, c)
 		card.Can = append(card.Can, one)
 	}
 	if len(card.Can) == 0 && card.Why == "" {
-		card.Why = join(cant(st, i, outs))
+		card.Why = join(cant(p.Of, i, outs))
 	}
 	return card
 }
@@ -168,20 +168,20 @@ func benchCard(st *catalog.State, p *plan.Plan, slot, i int, mark, set, why stri
 func SlotAsks(st *catalog.State, slot int) string { return oneLine(slotText(st, slot)) }
 
 // PlanRows are the sums of a plan against what was asked for.
-func PlanRows(st *catalog.State, p *plan.Plan) [][2]string { return figureRows(st, p) }
+func PlanRows(p *plan.Plan) [][2]string { return figureRows(p) }
 
 // Verdict says what is known of a plan's being the cheapest.
-func Verdict(st *catalog.State, p *plan.Plan) string { return oneLine(verdict(st, p)) }
+func Verdict(p *plan.Plan) string { return oneLine(verdict(p)) }
 
 // Standing says where the job is; "" where nothing was recorded.
 func Standing(st *catalog.State) string { return oneLine(standing(st)) }
 
 // Changes are the slots that another plan fills otherwise, in words.
-func Changes(st *catalog.State, was, now *plan.Plan) []string { return DifferencesText(st, was, now) }
+func Changes(was, now *plan.Plan) []string { return DifferencesText(was, now) }
 
 // ChangeLine is the difference of two plans in one line: "3 slots change, 180.00 more,
 // mean 91.0 to 88.0".
-func ChangeLine(st *catalog.State, was, now *plan.Plan) string {
+func ChangeLine(was, now *plan.Plan) string {
 	diff := plan.Differences(was, now)
 	if len(diff) == 0 {
 		return "nothing changes"
@@ -204,7 +204,7 @@ func BindingLines(st *catalog.State, all []ask.Binding) []string {
 
 // WhyRows are all ways for a slot with what the set comes to, the cheapest first, and
 // WhyTurns the figures at which the decision turns.
-func WhyRows(st *catalog.State, w *ask.Why) [][]string {
+func WhyRows(w *ask.Why) [][]string {
 	var out [][]string
 	for i := range w.Alternatives {
 		way := &w.Alternatives[i]
@@ -218,16 +218,16 @@ func WhyRows(st *catalog.State, w *ask.Why) [][]string {
 				more += ", within the error of the estimates"
 			}
 		}
-		out = append(out, []string{plan.Label(st, way.Choice), more, causes(st, way.Reasons)})
+		out = append(out, []string{plan.Label(w.Advised.Of, way.Choice), more, causes(w.Advised, way.Reasons)})
 	}
 	return out
 }
 
 // WhyTurns are the figures at which the decision turns, in words.
-func WhyTurns(st *catalog.State, w *ask.Why) []string { return points(st, w) }
+func WhyTurns(w *ask.Why) []string { return points(w) }
 
 // OtherRows set other plans beside the advised one.
-func OtherRows(st *catalog.State, advised *plan.Plan, all []ask.Other) [][]string {
+func OtherRows(advised *plan.Plan, all []ask.Other) [][]string {
 	row := func(name string, p *plan.Plan, note string) []string {
 		if p == nil || !p.Has {
 			return []string{name, "", "", "", note}
@@ -241,20 +241,20 @@ func OtherRows(st *catalog.State, advised *plan.Plan, all []ask.Other) [][]strin
 			out = append(out, row(otherName(o, i+1), nil, otherMissing(o)))
 			continue
 		}
-		out = append(out, row(otherName(o, i+1), o.Plan, ChangeLine(st, advised, o.Plan)))
+		out = append(out, row(otherName(o, i+1), o.Plan, ChangeLine(advised, o.Plan)))
 	}
 	return out
 }
 
 // Charts are the three pictures of a plan.
-func Charts(st *catalog.State, p *plan.Plan, r *risk.Risk, curve *ask.Curve) (money, dots, frontier template.HTML) {
+func Charts(p *plan.Plan, r *risk.Risk, curve *ask.Curve) (money, dots, frontier template.HTML) {
 	var sums []catalog.Cents
 	for i := range 20 {
 		sums = append(sums, r.Cash.Quantile((float64(i)+0.5)/20))
 	}
-	money, dots = moneyChart(st, moneyParts(st, p)), dotsChart(st, p, sums)
+	money, dots = moneyChart(p.Of, moneyParts(p)), dotsChart(p, sums)
 	if curve != nil && curve.NoPlan == nil && len(curve.Points) > 0 {
-		frontier = frontierChart(st, p, curve)
+		frontier = frontierChart(p, curve)
 	}
 	return money, dots, frontier
 }
@@ -283,14 +283,14 @@ func StopRows(st *catalog.State, all []ask.StopPrice) [][]string {
 }
 
 // PlanLines are the lines of a plan with their charges.
-func PlanLines(st *catalog.State, p *plan.Plan) [][]string {
+func PlanLines(p *plan.Plan) [][]string {
 	var out [][]string
 	for i := range p.Lines {
 		l := &p.Lines[i]
-		out = append(out, []string{st.Slots[l.Slot].Name, plan.Label(st, l.Choice), held(st, l), catalog.FormatMoney(l.Expected), gradeText(st, l.Choice.Grade)})
+		out = append(out, []string{p.Of.Slots[l.Slot].Name, plan.Label(p.Of, l.Choice), held(p.Of, l), catalog.FormatMoney(l.Expected), gradeText(p.Of, l.Choice.Grade)})
 	}
 	for _, c := range p.Charges {
-		out = append(out, []string{"", chargeText(st, c), "", catalog.FormatMoney(c.Cents), ""})
+		out = append(out, []string{"", chargeText(p.Of, c), "", catalog.FormatMoney(c.Cents), ""})
 	}
 	return append(out, []string{"in all", "", "", catalog.FormatMoney(p.Expected), fmt.Sprintf("%.1f", p.Grade)})
 }

@@ -122,18 +122,18 @@ func filterOf(st *catalog.State, f *catalog.Filter) filterDoc {
 	return doc
 }
 
-func bindingDocs(st *catalog.State, p *plan.Plan, all []ask.Binding) []bindingDoc {
+func bindingDocs(p *plan.Plan, all []ask.Binding) []bindingDoc {
 	docs := []bindingDoc{}
 	for i := range all {
 		b := &all[i]
 		d := bindingDoc{Kind: "all", Status: "not-looked-at", Changed: []string{}}
 		switch {
 		case b.Lock != catalog.None:
-			d.Kind, d.ID, d.Reason = "lock", st.Slots[st.Locks[b.Lock].Slot].ID, st.Locks[b.Lock].Reason
-			d.On = filterOf(st, &st.Locks[b.Lock].Filter)
+			d.Kind, d.ID, d.Reason = "lock", p.Of.Slots[p.Of.Locks[b.Lock].Slot].ID, p.Of.Locks[b.Lock].Reason
+			d.On = filterOf(p.Of, &p.Of.Locks[b.Lock].Filter)
 		case b.Ban != catalog.None:
-			d.Kind, d.ID, d.Reason = "ban", st.Bans[b.Ban].ID, st.Bans[b.Ban].Reason
-			d.On = filterOf(st, &st.Bans[b.Ban].Filter)
+			d.Kind, d.ID, d.Reason = "ban", p.Of.Bans[b.Ban].ID, p.Of.Bans[b.Ban].Reason
+			d.On = filterOf(p.Of, &p.Of.Bans[b.Ban].Filter)
 		}
 		if b.Looked {
 			d.Costs, d.Status = &b.Costs, "stopped"
@@ -146,7 +146,7 @@ func bindingDocs(st *catalog.State, p *plan.Plan, all []ask.Binding) []bindingDo
 			}
 		}
 		if b.Plan != nil {
-			d.Changed = changedSlots(st, p, b.Plan)
+			d.Changed = changedSlots(p, b.Plan)
 		}
 		docs = append(docs, d)
 	}
@@ -154,11 +154,11 @@ func bindingDocs(st *catalog.State, p *plan.Plan, all []ask.Binding) []bindingDo
 }
 
 // changedSlots are the slots whose planned choice differs.
-func changedSlots(st *catalog.State, was, now *plan.Plan) []string {
+func changedSlots(was, now *plan.Plan) []string {
 	ids := []string{}
 	for _, d := range plan.Differences(was, now) {
 		if !d.SameChoice() {
-			ids = append(ids, st.Slots[d.Slot].ID)
+			ids = append(ids, was.Of.Slots[d.Slot].ID)
 		}
 	}
 	return ids

@@ -25,28 +25,28 @@ func moneyChart(st *catalog.State, parts []moneyPart) template.HTML {
 	return template.HTML(b.Draw().SVG)
 }
 
-func dotsChart(st *catalog.State, p *plan.Plan, sums []catalog.Cents) template.HTML {
+func dotsChart(p *plan.Plan, sums []catalog.Cents) template.HTML {
 	d := chart.Dots{
 		Frame:    chart.Frame{ID: "dots-chart", Title: "Twenty jobs like this one"},
 		Across:   "spent",
-		Currency: st.Job.Currency,
+		Currency: p.Of.Job.Currency,
 		Lines:    []chart.Line{{Label: "if all goes well", Cents: int64(p.Outlay)}},
 	}
 	for _, s := range sums {
 		d.Sums = append(d.Sums, int64(s))
 	}
-	if st.Job.Budget.Set && st.Job.BudgetOn == catalog.OnOutlay {
-		d.Limit = &chart.Line{Label: "budget", Cents: int64(st.Job.Budget.V)}
+	if p.Of.Job.Budget.Set && p.Of.Job.BudgetOn == catalog.OnOutlay {
+		d.Limit = &chart.Line{Label: "budget", Cents: int64(p.Of.Job.Budget.V)}
 	}
 	return template.HTML(d.Draw().SVG)
 }
 
-func frontierChart(st *catalog.State, p *plan.Plan, c *ask.Curve) template.HTML {
+func frontierChart(p *plan.Plan, c *ask.Curve) template.HTML {
 	f := chart.Frontier{
 		Frame:    chart.Frame{ID: "curve-chart", Title: "What more grade costs", Note: "Each point is the cheapest set of its grade: the line shows what at least that grade costs."},
 		Across:   "mean grade of the set",
 		Up:       "expected",
-		Currency: st.Job.Currency,
+		Currency: p.Of.Job.Currency,
 		Beyond:   "over budget",
 		Flags:    []chart.Flag{{Point: planPoint(p), Label: "advised", Chief: true}},
 	}
@@ -60,8 +60,8 @@ func frontierChart(st *catalog.State, p *plan.Plan, c *ask.Curve) template.HTML 
 			f.Flags = append(f.Flags, chart.Flag{Point: planPoint(m.Plan), Label: fmt.Sprintf("target %q", m.Name)})
 		}
 	}
-	if st.Job.Budget.Set && st.Job.BudgetOn == catalog.OnExpected {
-		f.Limit = &chart.Line{Label: "budget", Cents: int64(st.Job.Budget.V)}
+	if p.Of.Job.Budget.Set && p.Of.Job.BudgetOn == catalog.OnExpected {
+		f.Limit = &chart.Line{Label: "budget", Cents: int64(p.Of.Job.Budget.V)}
 	}
 	return template.HTML(f.Draw().SVG)
 }

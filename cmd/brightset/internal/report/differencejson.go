@@ -14,25 +14,25 @@ type differenceDoc struct {
 	More    catalog.Cents `json:"more_cents"` // of the line
 }
 
-func differenceDocs(st *catalog.State, was, now *plan.Plan) []differenceDoc {
+func differenceDocs(was, now *plan.Plan) []differenceDoc {
 	docs := []differenceDoc{}
 	for _, d := range plan.Differences(was, now) {
-		doc := differenceDoc{Slot: st.Slots[d.Slot].ID, Reserve: d.SameChoice(), More: d.Now.Expected - d.Was.Expected}
+		doc := differenceDoc{Slot: was.Of.Slots[d.Slot].ID, Reserve: d.SameChoice(), More: d.Now.Expected - d.Was.Expected}
 		if doc.Reserve {
-			doc.Now, doc.Was = choiceOrNone(st, d.Now.Fallback), choiceOrNone(st, d.Was.Fallback)
+			doc.Now, doc.Was = choiceOrNone(was, d.Now.Fallback), choiceOrNone(was, d.Was.Fallback)
 		} else {
-			doc.Now, doc.Was = choiceOrNone(st, d.Now.Choice), choiceOrNone(st, d.Was.Choice)
+			doc.Now, doc.Was = choiceOrNone(was, d.Now.Choice), choiceOrNone(was, d.Was.Choice)
 		}
 		docs = append(docs, doc)
 	}
 	return docs
 }
 
-func choiceOrNone(st *catalog.State, c *plan.Choice) *choiceDoc {
+func choiceOrNone(p *plan.Plan, c *plan.Choice) *choiceDoc {
 	if c == nil {
 		return nil
 	}
-	doc := choiceOf(st, c)
+	doc := choiceOf(p.Of, c)
 	return &doc
 }
 

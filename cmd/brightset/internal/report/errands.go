@@ -10,10 +10,10 @@ import (
 )
 
 // lots writes what goes to which plater, and what he will charge for the lot.
-func lots(st *catalog.State, p *plan.Plan) string {
+func lots(p *plan.Plan) string {
 	var b strings.Builder
-	for _, lot := range paper.Lots(st, p) {
-		q := &st.Platers[lot.Plater]
+	for _, lot := range paper.Lots(p) {
+		q := &p.Of.Platers[lot.Plater]
 		sum := fmt.Sprintf("To %s: %s, work %s", named(q.Name, q.ID), count(lot.Pieces, "piece"), catalog.FormatMoney(lot.Work))
 		if lot.Minimum > 0 {
 			sum += ", least lot " + catalog.FormatMoney(lot.Minimum)
@@ -21,7 +21,7 @@ func lots(st *catalog.State, p *plan.Plan) string {
 		sum += fmt.Sprintf(", freight %s: %s", catalog.FormatMoney(lot.Freight), catalog.FormatMoney(lot.Total))
 		b.WriteString(Paragraph("", "  ", sum))
 		for _, i := range lot.Lines {
-			b.WriteString(Paragraph("  - ", "    ", job(st, &p.Lines[i])+partsBy(st, p.Lines[i].Choice, plan.ByPlater)))
+			b.WriteString(Paragraph("  - ", "    ", job(p.Of, &p.Lines[i])+partsBy(p, p.Lines[i].Choice, plan.ByPlater)))
 		}
 	}
 	return b.String()
@@ -29,17 +29,17 @@ func lots(st *catalog.State, p *plan.Plan) string {
 
 // bench writes what the shop does itself and what makers do, before anything is
 // sent away.
-func bench(st *catalog.State, p *plan.Plan) string {
+func bench(p *plan.Plan) string {
 	var shop, makers []string
 	for i := range p.Lines {
 		l := &p.Lines[i]
-		if parts := partsBy(st, l.Choice, plan.ByShop); parts != "" {
-			shop = append(shop, job(st, l)+parts)
+		if parts := partsBy(p, l.Choice, plan.ByShop); parts != "" {
+			shop = append(shop, job(p.Of, l)+parts)
 		}
 		for _, part := range l.Choice.Parts {
 			if part.Doer == plan.ByMaker {
-				m := &st.Makers[part.Maker]
-				makers = append(makers, fmt.Sprintf("%s: %s by %s, %s", job(st, l), partName(st, part),
+				m := &p.Of.Makers[part.Maker]
+				makers = append(makers, fmt.Sprintf("%s: %s by %s, %s", job(p.Of, l), partName(p.Of, part),
 					named(m.Name, m.ID), catalog.FormatMoney(part.Cost)))
 			}
 		}
@@ -58,13 +58,13 @@ func job(st *catalog.State, l *plan.Line) string {
 }
 
 // partsBy lists the parts of a choice that one kind of doer does, or "".
-func partsBy(st *catalog.State, c *plan.Choice, doer plan.Doer) string {
+func partsBy(p *plan.Plan, c *plan.Choice, doer plan.Doer) string {
 	var parts []string
 	for _, part := range c.Parts {
 		if part.Doer != doer {
 			continue
 		}
-		text := partName(st, part)
+		text := partName(p.Of, part)
 		if part.Hours > 0 {
 			text += fmt.Sprintf(" %s h", catalog.FormatMicro(part.Hours))
 		}
@@ -91,13 +91,13 @@ func partName(st *catalog.State, part plan.Part) string {
 }
 
 // purchases writes what to buy from whom.
-func purchases(st *catalog.State, p *plan.Plan) string {
+func purchases(p *plan.Plan) string {
 	var items []string
-	for _, buy := range paper.Purchases(st, p) {
+	for _, buy := range paper.Purchases(p) {
 		who := "out of the shop's drawers"
 		switch {
 		case buy.Vendor != catalog.None:
-			v := &st.Vendors[buy.Vendor]
+			v := &p.Of.Vendors[buy.Vendor]
 			who = "from " + named(v.Name, v.ID)
 		case buy.Side == catalog.Vendors:
 			who = "privately"
@@ -105,14 +105,14 @@ func purchases(st *catalog.State, p *plan.Plan) string {
 		var what []string
 		for _, i := range buy.Lines {
 			c := p.Lines[i].Choice
-			text := plan.PieceName(st, c.Piece)
-			if n := st.Slots[c.Slot].Quantity; n > 1 {
+			text := plan.PieceName(p.Of, c.Piece)
+			if n := p.Of.Slots[c.Slot].Quantity; n > 1 {
 				text = fmt.Sprintf("%d of %s", n, text)
 			}
 			what = append(what, text+" "+catalog.FormatMoney(c.Get))
 		}
 		for _, b := range buy.Bundles {
-			what = append(what, "bundle "+st.Bundles[b].ID+" "+catalog.FormatMoney(st.Bundles[b].Price))
+			what = append(what, "bundle "+p.Of.Bundles[b].ID+" "+catalog.FormatMoney(p.Of.Bundles[b].Price))
 		}
 		if buy.Freight > 0 {
 			what = append(what, "freight "+catalog.FormatMoney(buy.Freight))
@@ -123,34 +123,34 @@ func purchases(st *catalog.State, p *plan.Plan) string {
 }
 
 // trades writes which piece is given for which.
-func trades(st *catalog.State, p *plan.Plan) string {
+func trades(p *plan.Plan) string {
 	var items []string
 	for _, c := range p.Charges {
 		if c.Kind == plan.ChargeTrade {
-			t := &st.Trades[c.Of]
+			t := &p.Of.Trades[c.Of]
 			items = append(items, fmt.Sprintf("%s: give %s for %s, credit %s", t.ID,
-				plan.PieceName(st, t.Give), plan.PieceName(st, t.Get), catalog.FormatMoney(t.Credit)))
+				plan.PieceName(p.Of, t.Give), plan.PieceName(p.Of, t.Get), catalog.FormatMoney(t.Credit)))
 		}
 	}
 	return list("To trade:", items)
 }
 
 // reserve reminds that fallbacks are not to be let go.
-func reserve(st *catalog.State, p *plan.Plan) string {
+func reserve(p *plan.Plan) string {
 	var held []string
 	for i := range p.Lines {
 		if f := p.Lines[i].Fallback; f != nil {
-			piece := &st.Pieces[f.Piece]
+			piece := &p.Of.Pieces[f.Piece]
 			l := &p.Lines[i]
-			text := fmt.Sprintf("%s for %s", plan.PieceName(st, f.Piece), st.Slots[l.Slot].ID)
+			text := fmt.Sprintf("%s for %s", plan.PieceName(p.Of, f.Piece), p.Of.Slots[l.Slot].ID)
 			if l.Sharing != nil && l.Sharing.With < l.Slot {
 				continue // named with the other slot
 			}
 			if l.Sharing != nil {
-				text += " and " + st.Slots[l.Sharing.With].ID + " together"
+				text += " and " + p.Of.Slots[l.Sharing.With].ID + " together"
 			}
 			if piece.Side != catalog.Customers {
-				text += " (" + source(st, piece) + ": have it held)"
+				text += " (" + source(p.Of, piece) + ": have it held)"
 			}
 			held = append(held, text)
 		}
@@ -162,17 +162,17 @@ func reserve(st *catalog.State, p *plan.Plan) string {
 }
 
 // leftovers writes what the plan does not use, by what becomes of it.
-func leftovers(st *catalog.State, p *plan.Plan) string {
+func leftovers(p *plan.Plan) string {
 	var advices []string
 	pieces := map[string][]string{}
-	for _, s := range paper.Leftover(st, p) {
-		text := plan.PieceName(st, s.Piece)
-		if n := st.Pieces[s.Piece].Quantity; n > 1 {
+	for _, s := range paper.Leftover(p) {
+		text := plan.PieceName(p.Of, s.Piece)
+		if n := p.Of.Pieces[s.Piece].Quantity; n > 1 {
 			text = fmt.Sprintf("%d of %s", s.Quantity, text)
 		}
 		whose := s.Advice
 		if s.Side == catalog.Vendors {
-			whose = source(st, &st.Pieces[s.Piece]) + ": " + s.Advice
+			whose = source(p.Of, &p.Of.Pieces[s.Piece]) + ": " + s.Advice
 		}
 		if pieces[whose] == nil {
 			advices = append(advices, whose)

@@ -99,37 +99,37 @@ type underWayDoc struct {
 }
 
 // errands adds what has to be sent, done, bought, traded and kept for a plan.
-func (doc *planDoc) errands(st *catalog.State, p *plan.Plan) {
-	for _, lot := range paper.Lots(st, p) {
-		q := &st.Platers[lot.Plater]
+func (doc *planDoc) errands(p *plan.Plan) {
+	for _, lot := range paper.Lots(p) {
+		q := &p.Of.Platers[lot.Plater]
 		d := lotDoc{q.ID, q.Name, lot.Pieces, lot.Work, lot.Minimum, lot.Freight, lot.Total, []workDoc{}}
 		for _, i := range lot.Lines {
-			d.Lines = append(d.Lines, workOf(st, &p.Lines[i], func(part *plan.Part) bool { return part.Doer == plan.ByPlater }))
+			d.Lines = append(d.Lines, workOf(p, &p.Lines[i], func(part *plan.Part) bool { return part.Doer == plan.ByPlater }))
 		}
 		doc.Lots = append(doc.Lots, d)
 	}
 	for i := range p.Lines {
 		l := &p.Lines[i]
-		if own := workOf(st, l, func(part *plan.Part) bool { return part.Doer == plan.ByShop }); len(own.Parts) > 0 {
+		if own := workOf(p, l, func(part *plan.Part) bool { return part.Doer == plan.ByShop }); len(own.Parts) > 0 {
 			doc.OwnWork = append(doc.OwnWork, own)
 		}
 		for k := range l.Choice.Parts {
 			if one := &l.Choice.Parts[k]; one.Doer == plan.ByMaker {
-				d := workOf(st, l, func(part *plan.Part) bool { return part == one })
-				d.Maker, d.Name = st.Makers[one.Maker].ID, st.Makers[one.Maker].Name
+				d := workOf(p, l, func(part *plan.Part) bool { return part == one })
+				d.Maker, d.Name = p.Of.Makers[one.Maker].ID, p.Of.Makers[one.Maker].Name
 				doc.Makers = append(doc.Makers, d)
 			}
 		}
 	}
-	doc.ToBuy, doc.Held, doc.LeftOver = purchaseDocs(st, p), heldDocs(st, p), leftDocs(st, p)
+	doc.ToBuy, doc.Held, doc.LeftOver = purchaseDocs(p), heldDocs(p), leftDocs(p)
 	for _, c := range p.Charges {
 		if c.Kind == plan.ChargeTrade {
-			t := &st.Trades[c.Of]
-			doc.ToTrade = append(doc.ToTrade, tradeDoc{t.ID, plan.PieceName(st, t.Give), plan.PieceName(st, t.Get), t.Credit})
+			t := &p.Of.Trades[c.Of]
+			doc.ToTrade = append(doc.ToTrade, tradeDoc{t.ID, plan.PieceName(p.Of, t.Give), plan.PieceName(p.Of, t.Get), t.Credit})
 		}
 	}
 	notes := newNotes()
-	planTable(st, p, notes)
+	planTable(p, notes)
 	doc.Starting = notes.docs()
 }
 
@@ -142,32 +142,32 @@ func (n *notes) docs() []startingDoc {
 }
 
 // workOf is what is done to the piece of a line, those parts that are wanted.
-func workOf(st *catalog.State, l *plan.Line, wanted func(*plan.Part) bool) workDoc {
-	d := workDoc{Slot: st.Slots[l.Slot].ID, Piece: plan.PieceName(st, l.Choice.Piece), Level: l.Choice.Level, Parts: []partDoc{}}
+func workOf(p *plan.Plan, l *plan.Line, wanted func(*plan.Part) bool) workDoc {
+	d := workDoc{Slot: p.Of.Slots[l.Slot].ID, Piece: plan.PieceName(p.Of, l.Choice.Piece), Level: l.Choice.Level, Parts: []partDoc{}}
 	for i := range l.Choice.Parts {
 		if part := &l.Choice.Parts[i]; wanted(part) {
-			d.Parts = append(d.Parts, partDoc{partName(st, *part), millionths(part.Hours), part.Cost})
+			d.Parts = append(d.Parts, partDoc{partName(p.Of, *part), millionths(part.Hours), part.Cost})
 		}
 	}
 	return d
 }
 
-func purchaseDocs(st *catalog.State, p *plan.Plan) []purchaseDoc {
+func purchaseDocs(p *plan.Plan) []purchaseDoc {
 	docs := []purchaseDoc{}
-	for _, buy := range paper.Purchases(st, p) {
+	for _, buy := range paper.Purchases(p) {
 		d := purchaseDoc{From: "drawers", Freight: buy.Freight, Total: buy.Total, Pieces: []boughtDoc{}, Bundles: []bundleDoc{}}
 		switch {
 		case buy.Vendor != catalog.None:
-			d.From, d.Vendor, d.Name = "vendor", st.Vendors[buy.Vendor].ID, st.Vendors[buy.Vendor].Name
+			d.From, d.Vendor, d.Name = "vendor", p.Of.Vendors[buy.Vendor].ID, p.Of.Vendors[buy.Vendor].Name
 		case buy.Side == catalog.Vendors:
 			d.From = "privately"
 		}
 		for _, i := range buy.Lines {
 			c := p.Lines[i].Choice
-			d.Pieces = append(d.Pieces, boughtDoc{plan.PieceName(st, c.Piece), max(1, st.Slots[c.Slot].Quantity), c.Get})
+			d.Pieces = append(d.Pieces, boughtDoc{plan.PieceName(p.Of, c.Piece), max(1, p.Of.Slots[c.Slot].Quantity), c.Get})
 		}
 		for _, b := range buy.Bundles {
-			d.Bundles = append(d.Bundles, bundleDoc{st.Bundles[b].ID, st.Bundles[b].Price})
+			d.Bundles = append(d.Bundles, bundleDoc{p.Of.Bundles[b].ID, p.Of.Bundles[b].Price})
 		}
 		docs = append(docs, d)
 	}
@@ -185,26 +185,26 @@ func ownerOf(st *catalog.State, p *catalog.Piece) string {
 	return "customer"
 }
 
-func heldDocs(st *catalog.State, p *plan.Plan) []heldDoc {
+func heldDocs(p *plan.Plan) []heldDoc {
 	docs := []heldDoc{}
 	for i := range p.Lines {
 		l := &p.Lines[i]
 		if l.Fallback == nil || (l.Sharing != nil && l.Sharing.With < l.Slot) {
 			continue // named with the other slot
 		}
-		d := heldDoc{plan.PieceName(st, l.Fallback.Piece), []string{st.Slots[l.Slot].ID}, ownerOf(st, &st.Pieces[l.Fallback.Piece])}
+		d := heldDoc{plan.PieceName(p.Of, l.Fallback.Piece), []string{p.Of.Slots[l.Slot].ID}, ownerOf(p.Of, &p.Of.Pieces[l.Fallback.Piece])}
 		if l.Sharing != nil {
-			d.Slots = append(d.Slots, st.Slots[l.Sharing.With].ID)
+			d.Slots = append(d.Slots, p.Of.Slots[l.Sharing.With].ID)
 		}
 		docs = append(docs, d)
 	}
 	return docs
 }
 
-func leftDocs(st *catalog.State, p *plan.Plan) []leftDoc {
+func leftDocs(p *plan.Plan) []leftDoc {
 	docs := []leftDoc{}
-	for _, s := range paper.Leftover(st, p) {
-		docs = append(docs, leftDoc{plan.PieceName(st, s.Piece), s.Quantity, ownerOf(st, &st.Pieces[s.Piece]), s.Advice})
+	for _, s := range paper.Leftover(p) {
+		docs = append(docs, leftDoc{plan.PieceName(p.Of, s.Piece), s.Quantity, ownerOf(p.Of, &p.Of.Pieces[s.Piece]), s.Advice})
 	}
 	return docs
 }

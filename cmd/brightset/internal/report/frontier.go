@@ -32,7 +32,7 @@ func Frontier(st *catalog.State, c *ask.Curve) string {
 	for i := range c.Points {
 		if i > 0 {
 			b.WriteString("\n" + list(fmt.Sprintf("From %.1f to %.1f:", c.Points[i-1].Plan.Grade, c.Points[i].Plan.Grade),
-				DifferencesText(st, c.Points[i-1].Plan, c.Points[i].Plan)))
+				DifferencesText(c.Points[i-1].Plan, c.Points[i].Plan)))
 		}
 	}
 	if c.Whole {
@@ -120,7 +120,7 @@ func FrontierJSON(st *catalog.State, c *ask.Curve) (string, error) {
 			Proven: p.Plan.Status == solver.Optimal, Differences: []differenceDoc{}, Changed: []string{}, Lines: []lineDoc{}}
 		if i > 0 {
 			before := c.Points[i-1].Plan
-			d.More, d.Differences = p.Plan.Expected-before.Expected, differenceDocs(st, before, p.Plan)
+			d.More, d.Differences = p.Plan.Expected-before.Expected, differenceDocs(before, p.Plan)
 		}
 		for _, k := range p.Changes {
 			d.Changed = append(d.Changed, st.Slots[k.Slot].ID)

@@ -12,7 +12,8 @@ import (
 
 // Hunt writes a list to carry: what to look out for, what is good enough, and the
 // most to pay.
-func Hunt(st *catalog.State, h *ask.Hunted) string {
+func Hunt(h *ask.Hunted) string {
+	st := h.Plan.Of
 	text := Paragraph("", "", fmt.Sprintf("%s: what to hunt for (all sums in %s)", st.Job.Title, st.Job.Currency)) + "\n"
 	switch {
 	case !h.Plan.Has:
@@ -35,23 +36,24 @@ func Hunt(st *catalog.State, h *ask.Hunted) string {
 		t.Row("[ ] "+st.Slots[f.Slot].ID, alike(st, h.Finds[i:]), used(st, f), worth(st, f))
 	}
 	text += "\n" + t.String()
-	if pairs := pairTexts(st, h); len(pairs) > 0 {
+	if pairs := pairTexts(h); len(pairs) > 0 {
 		text += "\n" + list("Together they are worth something else than one by one:", pairs)
 	}
-	if leads := leads(st, h); len(leads) > 0 {
+	if leads := leads(h); len(leads) > 0 {
 		text += "\n" + list("Leads, and what waiting for them is worth:", leads)
 	}
-	if tours := tours(st, h); len(tours) > 0 {
+	if tours := tours(h); len(tours) > 0 {
 		text += "\n" + tours
 	}
 	if !h.Whole {
 		text += "\n" + Paragraph("", "", "Stopped early: not every slot was looked at. For one slot at a time: brightset hunt --slot SLOT")
 	}
-	return text + "\n" + Paragraph("", "", huntNote(st, h))
+	return text + "\n" + Paragraph("", "", huntNote(h))
 }
 
 // leads says what the chance that a piece comes is worth, and until when.
-func leads(st *catalog.State, h *ask.Hunted) []string {
+func leads(h *ask.Hunted) []string {
+	st := h.Plan.Of
 	var all []string
 	for i := range h.Leads {
 		l := &h.Leads[i]
@@ -79,7 +81,8 @@ func leads(st *catalog.State, h *ask.Hunted) []string {
 }
 
 // tours says in which order to try the avenues, and when to stop.
-func tours(st *catalog.State, h *ask.Hunted) string {
+func tours(h *ask.Hunted) string {
+	st := h.Plan.Of
 	text := ""
 	for _, t := range ask.Tours(st, h) {
 		var tries []string
@@ -131,9 +134,10 @@ func alike(st *catalog.State, finds []ask.Find) string {
 }
 
 // huntNote says what the prices rest on.
-func huntNote(st *catalog.State, h *ask.Hunted) string {
+func huntNote(h *ask.Hunted) string {
+	st := h.Plan.Of
 	text := "Each top price is for one find alone: after buying one, hunt again. Of several pieces for one slot the price is for all of them."
-	if metals := metalsTaken(st, h); metals != "" {
+	if metals := metalsTaken(h); metals != "" {
 		text += " What has to be worked on is taken to be of the slot's usual metal: " + metals + "."
 	}
 	if st.Job.WithinDays.Set {
@@ -144,7 +148,7 @@ func huntNote(st *catalog.State, h *ask.Hunted) string {
 
 // metalsTaken says of which metal finds to be plated are taken to be, slot by slot: what
 // they cost and how often they break goes by it.
-func metalsTaken(st *catalog.State, h *ask.Hunted) string {
+func metalsTaken(h *ask.Hunted) string {
 	slots := map[int][]string{}
 	var order []int
 	for i := range h.Finds {
@@ -155,11 +159,11 @@ func metalsTaken(st *catalog.State, h *ask.Hunted) string {
 		if slots[f.Metal] == nil {
 			order = append(order, f.Metal)
 		}
-		slots[f.Metal] = unique(append(slots[f.Metal], st.Slots[f.Slot].ID))
+		slots[f.Metal] = unique(append(slots[f.Metal], h.Plan.Of.Slots[f.Slot].ID))
 	}
 	var all []string
 	for _, m := range order {
-		all = append(all, st.Tables.Metals[m].Name+" for "+join(slots[m]))
+		all = append(all, h.Plan.Of.Tables.Metals[m].Name+" for "+join(slots[m]))
 	}
 	return strings.Join(all, "; ")
 }
@@ -186,12 +190,12 @@ func worth(st *catalog.State, f *ask.Find) string {
 	return catalog.FormatMoney(f.Worth)
 }
 
-func pairTexts(st *catalog.State, h *ask.Hunted) []string {
+func pairTexts(h *ask.Hunted) []string {
 	var all []string
 	for _, p := range h.Pairs {
 		a, b := &h.Finds[p.A], &h.Finds[p.B]
 		all = append(all, fmt.Sprintf("%s (%s) and %s (%s): %s for both, %s one by one",
-			st.Slots[a.Slot].ID, a.Profile.Name, st.Slots[b.Slot].ID, b.Profile.Name,
+			h.Plan.Of.Slots[a.Slot].ID, a.Profile.Name, h.Plan.Of.Slots[b.Slot].ID, b.Profile.Name,
 			catalog.FormatMoney(p.Together), catalog.FormatMoney(a.Worth+b.Worth)))
 	}
 	return all
@@ -262,7 +266,8 @@ type pairDoc struct {
 }
 
 // HuntJSON writes the answer of hunt as one JSON document.
-func HuntJSON(st *catalog.State, h *ask.Hunted) (string, error) {
+func HuntJSON(h *ask.Hunted) (string, error) {
+	st := h.Plan.Of
 	doc := huntDoc{Format: Format, Title: st.Job.Title, Within: withinDays(st), Status: h.Plan.Status.String(), Currency: st.Job.Currency, Finds: []findDoc{}, Pairs: []pairDoc{}, Leads: []leadDoc{}, Tours: []tourDoc{}, Whole: h.Whole}
 	if h.Plan.Has {
 		doc.Expected = &h.Plan.Expected

@@ -11,8 +11,8 @@ import (
 // Infeasible says that nothing meets the target within the limits: what clashes,
 // what could be given up and what that would lead to, and for slots that nothing can
 // fill why everything is out.
-func Infeasible(st *catalog.State, p *plan.Plan, c *ask.Explanation) string {
-	text := Paragraph("", "", st.Job.Title) + "\n" +
+func Infeasible(p *plan.Plan, c *ask.Explanation) string {
+	text := Paragraph("", "", p.Of.Job.Title) + "\n" +
 		Paragraph("", "", "Nothing meets the target within the limits: proven.")
 	if len(c.Conflict) > 0 {
 		text += "\n" + clash(c)
@@ -20,8 +20,8 @@ func Infeasible(st *catalog.State, p *plan.Plan, c *ask.Explanation) string {
 	if c.Bare != nil {
 		text += "\n" + Paragraph("", "", fmt.Sprintf("Giving up one of them is not enough. Without any of them the cheapest set costs %s, grade %.1f on average.", catalog.FormatMoney(c.Bare.Expected), c.Bare.Grade))
 	}
-	if ups := giveUps(st, c); len(ups) > 0 {
-		text += "\n" + list("Any one of these would do, all else kept (sums in "+st.Job.Currency+"):", ups)
+	if ups := giveUps(p.Of, c); len(ups) > 0 {
+		text += "\n" + list("Any one of these would do, all else kept (sums in "+p.Of.Job.Currency+"):", ups)
 	}
 	if few := notEnough(c); len(few) > 0 {
 		text += "\n" + list("Not enough by itself, since something else clashes with what is left:", few)
@@ -30,7 +30,7 @@ func Infeasible(st *catalog.State, p *plan.Plan, c *ask.Explanation) string {
 		t := NewTable("slot", "the nearest set", ">expected", ">grade")
 		for i := range best.Plan.Lines {
 			l := &best.Plan.Lines[i]
-			t.Row(st.Slots[l.Slot].ID, plan.Label(st, l.Choice), catalog.FormatMoney(l.Expected), catalog.FormatCenti(l.Choice.Grade))
+			t.Row(p.Of.Slots[l.Slot].ID, plan.Label(p.Of, l.Choice), catalog.FormatMoney(l.Expected), catalog.FormatCenti(l.Choice.Grade))
 		}
 		text += "\n" + Paragraph("", "", "The cheapest of them with the pieces there are leads to this set:") + t.String()
 	}

@@ -163,16 +163,16 @@ type unfilledDoc struct {
 	Words string   `json:"words"`
 }
 
-func unfilledDocs(st *catalog.State, p *plan.Plan) []unfilledDoc {
+func unfilledDocs(p *plan.Plan) []unfilledDoc {
 	docs := []unfilledDoc{}
 	for i := range p.Unfilled {
 		u := &p.Unfilled[i]
-		slot := &st.Slots[u.Slot]
+		slot := &p.Of.Slots[u.Slot]
 		d := unfilledDoc{Slot: slot.ID, Hung: u.Hung, Why: u.Why, Words: p.Reasons[i],
 			Asks: limitsDoc{Grade: grade(slot.Target.Floor), Fresh: slot.Target.Fresh.V, Redone: slot.Target.Redone.V, Lasting: slot.Target.Lasting.V,
-				Breakage: chance(slot.MaxBreakage), Days: withinDays(st)}}
+				Breakage: chance(slot.MaxBreakage), Days: withinDays(p.Of)}}
 		if u.Best != nil {
-			best, reaches := choiceOf(st, u.Best), hundredths(u.Best.Grade)
+			best, reaches := choiceOf(p.Of, u.Best), hundredths(u.Best.Grade)
 			d.Best, d.Grade, d.Days = &best, &reaches, &u.Best.Days
 		}
 		docs = append(docs, d)
@@ -192,18 +192,18 @@ type nothingDoc struct {
 
 // InfeasibleJSON writes what plan --json does, with what clashes and what could be
 // given up.
-func InfeasibleJSON(st *catalog.State, p *plan.Plan, c *ask.Explanation) (string, error) {
-	text, err := PlanJSON(st, p, &Beside{})
+func InfeasibleJSON(p *plan.Plan, c *ask.Explanation) (string, error) {
+	text, err := PlanJSON(p, &Beside{})
 	if err != nil {
 		return "", err
 	}
-	doc := nothingDoc{Conflicts: conflictDocs(st, c), GiveUps: []giveUpDoc{}, Unfilled: unfilledDocs(st, p), Early: c.Stopped}
+	doc := nothingDoc{Conflicts: conflictDocs(p.Of, c), GiveUps: []giveUpDoc{}, Unfilled: unfilledDocs(p), Early: c.Stopped}
 	best := nearest(c)
 	for i := range c.Relaxations {
 		g := &c.Relaxations[i]
-		doc.GiveUps = append(doc.GiveUps, giveUpOf(st, g))
+		doc.GiveUps = append(doc.GiveUps, giveUpOf(p.Of, g))
 		if g == best {
-			doc.Nearest = &nearestDoc{i, g.Plan.Expected, g.Plan.Outlay, finite(g.Plan.Grade), lineDocs(st, g.Plan), chargeDocs(st, g.Plan)}
+			doc.Nearest = &nearestDoc{i, g.Plan.Expected, g.Plan.Outlay, finite(g.Plan.Grade), lineDocs(g.Plan), chargeDocs(g.Plan)}
 		}
 	}
 	if c.Bare != nil {

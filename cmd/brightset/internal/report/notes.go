@@ -97,31 +97,31 @@ func remedy(st *catalog.State, c *plan.Choice) string {
 }
 
 // planWarnings is what the user should know of the files and the plan.
-func planWarnings(st *catalog.State, p *plan.Plan) []string {
+func planWarnings(p *plan.Plan) []string {
 	var all []string
-	for _, w := range st.Warnings {
+	for _, w := range p.Of.Warnings {
 		all = append(all, warningText(w))
 	}
 	all = append(all, p.Warnings...)
-	return unique(append(all, stillToday(st, p)...))
+	return unique(append(all, stillToday(p)...))
 }
 
 // stillToday says of every plater to whom a lot went on the day where the job stands, and to
 // whom the plan sends more, that it need not be a lot of its own. The plan charges one: what
 // is packed can't be known here, and a sum that is only saved if it is done today is none to
 // count on.
-func stillToday(st *catalog.State, p *plan.Plan) []string {
+func stillToday(p *plan.Plan) []string {
 	var all []string
-	for _, lot := range paper.Lots(st, p) {
-		q := &st.Platers[lot.Plater]
-		i := slices.IndexFunc(st.Pieces, func(p catalog.Piece) bool {
-			return p.AtPlater() && p.Sent.Plater == lot.Plater && p.Sent.On.Set && p.Sent.On.V.Equal(st.Job.AsOf)
+	for _, lot := range paper.Lots(p) {
+		q := &p.Of.Platers[lot.Plater]
+		i := slices.IndexFunc(p.Of.Pieces, func(x catalog.Piece) bool {
+			return x.AtPlater() && x.Sent.Plater == lot.Plater && x.Sent.On.Set && x.Sent.On.V.Equal(p.Of.Job.AsOf)
 		})
 		if i < 0 || lot.Freight+lot.Shortfall == 0 {
 			continue
 		}
 		all = append(all, fmt.Sprintf("lot %s went to %s on %s: what you send him the same day goes with it, and the %s that is reckoned here for a lot of its own is saved (brightset record sent)",
-			st.Pieces[i].Sent.Lot, q.ID, st.Job.AsOf.Format("2006-01-02"), catalog.FormatMoney(lot.Freight+lot.Shortfall)))
+			p.Of.Pieces[i].Sent.Lot, q.ID, p.Of.Job.AsOf.Format("2006-01-02"), catalog.FormatMoney(lot.Freight+lot.Shortfall)))
 	}
 	return all
 }

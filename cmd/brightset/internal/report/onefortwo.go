@@ -11,15 +11,15 @@ import (
 
 // sharedSecond says of a line that shares its fallback who else it is for, and what
 // happens if both fail.
-func sharedSecond(st *catalog.State, l *plan.Line) string {
+func sharedSecond(p *plan.Plan, l *plan.Line) string {
 	if l.Sharing == nil {
 		return ""
 	}
-	other := st.Slots[l.Sharing.With].ID
+	other := p.Of.Slots[l.Sharing.With].ID
 	if !l.Sharing.Yields {
 		return fmt.Sprintf("the one spare for %s too; if both fail it goes here", other)
 	}
-	slot := &st.Slots[l.Slot]
+	slot := &p.Of.Slots[l.Slot]
 	text := fmt.Sprintf("the one spare for %s too; if both fail it goes to %s and a rescue is needed here", other, other)
 	if slot.Rescue.V > 0 {
 		text += ", " + catalog.FormatMoney(slot.Rescue.V)

@@ -25,7 +25,7 @@ type Beside struct {
 
 // othersText sets other plans beside the advised one: the sums in one table, and
 // then for each what it does otherwise. "" where none was asked for.
-func othersText(st *catalog.State, advised *plan.Plan, b *Beside) string {
+func othersText(advised *plan.Plan, b *Beside) string {
 	if len(b.Others) == 0 {
 		return ""
 	}
@@ -48,7 +48,7 @@ func othersText(st *catalog.State, advised *plan.Plan, b *Beside) string {
 		if o.Level {
 			t.Span(4, "as good as level: within the error of the estimates")
 		}
-		details += otherDetails(st, advised, p, name)
+		details += otherDetails(advised, p, name)
 	}
 	return Paragraph("", "", fmt.Sprintf("Other plans beside the advised one. Numbered: the cheapest that fill %s otherwise than the advised plan and than each other; two pieces that only change places don't count.", slotCount(b.Differ))) +
 		"\n" + t.String() + "\n" + othersLegend(b) + details
@@ -88,8 +88,8 @@ func otherMissing(o *ask.Other) string {
 }
 
 // otherDetails says what a plan does otherwise, and what its charges make of it.
-func otherDetails(st *catalog.State, advised, p *plan.Plan, name string) string {
-	items := DifferencesText(st, advised, p)
+func otherDetails(advised, p *plan.Plan, name string) string {
+	items := DifferencesText(advised, p)
 	if len(items) == 0 {
 		return "\n" + Paragraph("", "", fmt.Sprintf("%s: the same as the advised plan.", upper(name)))
 	}
@@ -126,7 +126,7 @@ type otherDoc struct {
 	Charges     []chargeDoc     `json:"charges"`
 }
 
-func otherDocs(st *catalog.State, advised *plan.Plan, all []ask.Other) []otherDoc {
+func otherDocs(advised *plan.Plan, all []ask.Other) []otherDoc {
 	docs := []otherDoc{}
 	for i := range all {
 		o := &all[i]
@@ -137,9 +137,9 @@ func otherDocs(st *catalog.State, advised *plan.Plan, all []ask.Other) []otherDo
 				grade := finite(p.Grade)
 				d.Expected, d.Outlay, d.Grade = &p.Expected, &p.Outlay, &grade
 				more := p.Expected - advised.Expected
-				d.More, d.Rest, d.Differences = &more, restOf(advised, p), differenceDocs(st, advised, p)
-				d.Changed = changedSlots(st, advised, p)
-				d.Lines, d.Charges = lineDocs(st, p), chargeDocs(st, p)
+				d.More, d.Rest, d.Differences = &more, restOf(advised, p), differenceDocs(advised, p)
+				d.Changed = changedSlots(advised, p)
+				d.Lines, d.Charges = lineDocs(p), chargeDocs(p)
 			}
 		}
 		docs = append(docs, d)

@@ -34,7 +34,7 @@ type Papers struct {
 // order, unless there is a reason: bending it after plating cracks the plating.
 func (p *Papers) Pages() []*page.Page {
 	var all []*page.Page
-	for _, lot := range paper.Lots(p.State, p.Plan) {
+	for _, lot := range paper.Lots(p.Plan) {
 		if one := p.platerOrder(&lot); one != nil {
 			all = append(all, one)
 		}
@@ -69,7 +69,7 @@ func (p *Papers) holds(c *plan.Choice) bool {
 
 // sheet starts a page with what all have.
 func (p *Papers) sheet(name, title, sub string) *page.Page {
-	return &page.Page{Name: name, Title: title, Sub: sub, Job: p.State.Job.Title, Date: p.Date, Plan: plan.Fingerprint(p.State, p.Plan)}
+	return &page.Page{Name: name, Title: title, Sub: sub, Job: p.State.Job.Title, Date: p.Date, Plan: plan.Fingerprint(p.Plan)}
 }
 
 // platerOrder is the work order for one plater; nil where all his pieces are held back.

@@ -60,7 +60,7 @@ func (p *Papers) benchSheet() *page.Page {
 func (p *Papers) buySheet() *page.Page {
 	st := p.State
 	sheet := p.sheet("buy", "To buy", "")
-	for _, buy := range paper.Purchases(st, p.Plan) {
+	for _, buy := range paper.Purchases(p.Plan) {
 		who := "Out of the shop's drawers"
 		switch {
 		case buy.Vendor != catalog.None:
@@ -74,7 +74,7 @@ func (p *Papers) buySheet() *page.Page {
 			g.Row(named(st.Pieces[c.Piece].Name, plan.PieceName(st, c.Piece)), st.Slots[c.Slot].Name, fmt.Sprint(st.Slots[c.Slot].Quantity), catalog.FormatMoney(c.Get))
 		}
 		for _, b := range buy.Bundles {
-			g.Row("bundle "+st.Bundles[b].ID, bundleFor(st, p.Plan, b), "", catalog.FormatMoney(st.Bundles[b].Price))
+			g.Row("bundle "+st.Bundles[b].ID, bundleFor(p.Plan, b), "", catalog.FormatMoney(st.Bundles[b].Price))
 		}
 		if buy.Freight > 0 {
 			g.Row("freight", "", "", catalog.FormatMoney(buy.Freight))
@@ -90,13 +90,13 @@ func (p *Papers) buySheet() *page.Page {
 }
 
 // bundleFor names the slots that a bundle's pieces are for.
-func bundleFor(st *catalog.State, pl *plan.Plan, bundle int) string {
+func bundleFor(pl *plan.Plan, bundle int) string {
 	var all []string
 	for i := range pl.Lines {
 		l := &pl.Lines[i]
 		for _, c := range []*plan.Choice{l.Choice, l.Fallback} {
-			if c != nil && st.Pieces[c.Piece].Bundle == bundle {
-				all = append(all, st.Slots[l.Slot].Name)
+			if c != nil && pl.Of.Pieces[c.Piece].Bundle == bundle {
+				all = append(all, pl.Of.Slots[l.Slot].Name)
 			}
 		}
 	}
@@ -107,7 +107,7 @@ func bundleFor(st *catalog.State, pl *plan.Plan, bundle int) string {
 func (p *Papers) leftSheet() *page.Page {
 	st := p.State
 	g := page.NewGrid("piece", ">pieces", "whose", "what to do with it")
-	for _, s := range paper.Leftover(st, p.Plan) {
+	for _, s := range paper.Leftover(p.Plan) {
 		g.Row(plan.PieceName(st, s.Piece), fmt.Sprint(s.Quantity), source(st, &st.Pieces[s.Piece]), s.Advice)
 	}
 	if len(g.Rows) == 0 {
@@ -145,21 +145,22 @@ func (p *Papers) huntSheet() *page.Page {
 		return nil
 	}
 	sheet := p.sheet("hunt", "To hunt for", fmt.Sprintf("top prices in %s, freight to the door included", st.Job.Currency))
-	sheet.Blocks = []page.Block{{Grid: g, Small: []string{huntNote(st, h)}}}
+	sheet.Blocks = []page.Block{{Grid: g, Small: []string{huntNote(h)}}}
 	if !h.Whole {
 		sheet.Blocks[0].Small = append(sheet.Blocks[0].Small, "Stopped early: not every find was looked at to the end.")
 	}
-	if pairs := pairTexts(st, h); len(pairs) > 0 {
+	if pairs := pairTexts(h); len(pairs) > 0 {
 		sheet.Blocks = append(sheet.Blocks, page.Block{Heading: "Worth something else together", List: pairs})
 	}
-	if tries := tourTicks(st, h); len(tries) > 0 {
+	if tries := tourTicks(h); len(tries) > 0 {
 		sheet.Blocks = append(sheet.Blocks, tries...)
 	}
 	return sheet
 }
 
 // tourTicks are the places to try, in order.
-func tourTicks(st *catalog.State, h *ask.Hunted) []page.Block {
+func tourTicks(h *ask.Hunted) []page.Block {
+	st := h.Plan.Of
 	var all []page.Block
 	for _, t := range ask.Tours(st, h) {
 		b := page.Block{Heading: fmt.Sprintf("Where to look for: %s", st.Slots[t.Find.Slot].Name)}

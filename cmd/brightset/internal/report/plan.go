@@ -13,21 +13,21 @@ import (
 // Plan writes a plan in words and tables: what hangs where, what it costs, and
 // what has to be sent, bought and kept for it, and what stands beside it. The plan
 // must have lines.
-func Plan(st *catalog.State, p *plan.Plan, beside *Beside) string {
+func Plan(p *plan.Plan, beside *Beside) string {
 	var b strings.Builder
 	notes := newNotes()
-	b.WriteString(Paragraph("", "", st.Job.Title+" (all sums in "+st.Job.Currency+")"))
-	for _, part := range []string{standing(st), shiftsText(st, beside.Since, p)} {
+	b.WriteString(Paragraph("", "", p.Of.Job.Title+" (all sums in "+p.Of.Job.Currency+")"))
+	for _, part := range []string{standing(p.Of), shiftsText(beside.Since, p)} {
 		if part != "" {
 			b.WriteString("\n" + part)
 		}
 	}
-	b.WriteString("\n" + planTable(st, p, notes))
-	b.WriteString("\n" + verdict(st, p) + "\n" + figures(st, p))
+	b.WriteString("\n" + planTable(p, notes))
+	b.WriteString("\n" + verdict(p) + "\n" + figures(p))
 	for _, part := range []string{
-		oneForTwoText(p, beside.HeldForOne), lots(st, p), stripText(st, beside.Strip), bench(st, p), purchases(st, p), trades(st, p), reserve(st, p), leftovers(st, p),
-		bindingsText(st, beside.Bindings), notes.String(), list("Worth knowing:", planWarnings(st, p)), cautions(p),
-		othersText(st, p, beside),
+		oneForTwoText(p, beside.HeldForOne), lots(p), stripText(p.Of, beside.Strip), bench(p), purchases(p), trades(p), reserve(p), leftovers(p),
+		bindingsText(p.Of, beside.Bindings), notes.String(), list("Worth knowing:", planWarnings(p)), cautions(p),
+		othersText(p, beside),
 	} {
 		if part != "" {
 			b.WriteString("\n" + part)
@@ -38,12 +38,12 @@ func Plan(st *catalog.State, p *plan.Plan, beside *Beside) string {
 
 // planTable has a row per slot and a row per charge. The columns "expected" and
 // "outlay" add up to the totals of the plan.
-func planTable(st *catalog.State, p *plan.Plan, notes *notes) string {
+func planTable(p *plan.Plan, notes *notes) string {
 	t := NewTable("slot", "piece, work and who", ">expected", ">outlay", ">breaks", ">grade")
-	planLines(t, st, p, notes)
+	planLines(t, p, notes)
 	t.Rule()
 	for _, c := range p.Charges {
-		t.Row("", chargeText(st, c), catalog.FormatMoney(c.Cents), catalog.FormatMoney(c.Cents))
+		t.Row("", chargeText(p.Of, c), catalog.FormatMoney(c.Cents), catalog.FormatMoney(c.Cents))
 	}
 	if len(p.Charges) > 0 {
 		t.Rule()
@@ -53,35 +53,35 @@ func planTable(st *catalog.State, p *plan.Plan, notes *notes) string {
 }
 
 // planLines adds a row per slot, and what happens there if the choice fails.
-func planLines(t *Table, st *catalog.State, p *plan.Plan, notes *notes) {
+func planLines(t *Table, p *plan.Plan, notes *notes) {
 	for i := range p.Lines {
 		l := &p.Lines[i]
 		c := l.Choice
-		t.Row(st.Slots[l.Slot].ID, plan.Label(st, c)+notes.mark(st, c),
+		t.Row(p.Of.Slots[l.Slot].ID, plan.Label(p.Of, c)+notes.mark(p.Of, c),
 			catalog.FormatMoney(l.Expected), catalog.FormatMoney(c.Cash), Percent(c.Breakage), catalog.FormatCenti(c.Grade))
-		if text := second(st, l, notes); text != "" {
+		if text := second(p, l, notes); text != "" {
 			t.Span(4, text)
 		}
 	}
 }
 
 // second says what happens if the choice of a line fails, "" if it can't.
-func second(st *catalog.State, l *plan.Line, notes *notes) string {
+func second(p *plan.Plan, l *plan.Line, notes *notes) string {
 	var text []string
 	if mayCome := mayCome(l.Choice); mayCome != "" {
 		text = append(text, mayCome)
 	}
 	switch f := l.Fallback; {
 	case f != nil:
-		text = append(text, "else "+plan.Label(st, f)+notes.mark(st, f))
+		text = append(text, "else "+plan.Label(p.Of, f)+notes.mark(p.Of, f))
 		if mayCome := mayCome(f); mayCome != "" {
 			text = append(text, mayCome)
 		}
-		if shared := sharedSecond(st, l); shared != "" {
+		if shared := sharedSecond(p, l); shared != "" {
 			text = append(text, shared)
 		}
 	case l.Choice.Fails > 0:
-		slot := &st.Slots[l.Slot]
+		slot := &p.Of.Slots[l.Slot]
 		text = append(text, "else a rescue, "+catalog.FormatMoney(slot.Rescue.V)+notes.markRescue(slot))
 	}
 	return strings.Join(text, ", ")
@@ -111,7 +111,7 @@ func chargeText(st *catalog.State, c plan.Charge) string {
 }
 
 // verdict says what is known of the plan's being the cheapest, or the best.
-func verdict(st *catalog.State, p *plan.Plan) string {
+func verdict(p *plan.Plan) string {
 	switch {
 	case p.Best && p.Status == solver.Optimal:
 		return Paragraph("", "", "The best finish that budget and rules allow on these figures: proven, and nothing cheaper has it.")
@@ -127,16 +127,16 @@ func verdict(st *catalog.State, p *plan.Plan) string {
 }
 
 // figures sets the sums of the plan against what was asked for.
-func figures(st *catalog.State, p *plan.Plan) string {
+func figures(p *plan.Plan) string {
 	var b strings.Builder
-	for _, r := range figureRows(st, p) {
+	for _, r := range figureRows(p) {
 		b.WriteString(Paragraph(fmt.Sprintf("  %-10s", r[0]), strings.Repeat(" ", 12), r[1]))
 	}
 	return b.String()
 }
 
-func figureRows(st *catalog.State, p *plan.Plan) [][2]string {
-	job := &st.Job
+func figureRows(p *plan.Plan) [][2]string {
+	job := &p.Of.Job
 	rows := [][2]string{
 		{"expected", catalog.FormatMoney(p.Expected) + ", with what breaking, sending back and not coming cost on average"},
 		{"outlay", catalog.FormatMoney(p.Outlay) + ", if all goes well"},
@@ -163,24 +163,24 @@ func figureRows(st *catalog.State, p *plan.Plan) [][2]string {
 	if job.Completion.Set {
 		done += ", " + Percent(job.Completion.V) + " asked for"
 	}
-	return append(rows, [2]string{"grade", grade}, [2]string{"chance", done}, [2]string{"days", days(st, p)})
+	return append(rows, [2]string{"grade", grade}, [2]string{"chance", done}, [2]string{"days", days(p)})
 }
 
 // days says when the set is complete if all goes well, and at the latest.
-func days(st *catalog.State, p *plan.Plan) string {
+func days(p *plan.Plan) string {
 	well, late := 0, 0
 	for i := range p.Lines {
 		l := &p.Lines[i]
-		well = max(well, choice.OnDay(st, l.Choice))
-		late = max(late, choice.DaysAtLatest(st, l))
+		well = max(well, choice.OnDay(p.Of, l.Choice))
+		late = max(late, choice.DaysAtLatest(p.Of, l))
 	}
 	text := fmt.Sprintf("%d if all goes well", well)
-	if st.Job.Start.Set {
-		text += ", " + st.Job.Start.V.AddDate(0, 0, well).Format("2006-01-02")
+	if p.Of.Job.Start.Set {
+		text += ", " + p.Of.Job.Start.V.AddDate(0, 0, well).Format("2006-01-02")
 	}
 	text += fmt.Sprintf("; %d with every fallback or rescue", late)
-	if st.Job.WithinDays.Set {
-		text += fmt.Sprintf("; %d allowed", st.Job.WithinDays.V)
+	if p.Of.Job.WithinDays.Set {
+		text += fmt.Sprintf("; %d allowed", p.Of.Job.WithinDays.V)
 	}
 	return text
 }

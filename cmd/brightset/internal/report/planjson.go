@@ -116,29 +116,29 @@ type chargeDoc struct {
 
 // PlanJSON writes a plan as one JSON document. Lines and charges add up to
 // expected_cents.
-func PlanJSON(st *catalog.State, p *plan.Plan, beside *Beside) (string, error) {
+func PlanJSON(p *plan.Plan, beside *Beside) (string, error) {
 	doc := planDoc{
 		Format: Format, Status: p.Status.String(), Stop: p.Stop.String(),
-		Title: st.Job.Title, Currency: st.Job.Currency, Seconds: finite(p.Result.Time.Seconds()),
-		Lines: []lineDoc{}, Charges: []chargeDoc{}, Warnings: planWarnings(st, p), Asked: askedOf(st, p),
+		Title: p.Of.Job.Title, Currency: p.Of.Job.Currency, Seconds: finite(p.Result.Time.Seconds()),
+		Lines: []lineDoc{}, Charges: []chargeDoc{}, Warnings: planWarnings(p), Asked: askedOf(p.Of, p),
 		Lots: []lotDoc{}, OwnWork: []workDoc{}, Makers: []workDoc{}, ToBuy: []purchaseDoc{}, ToTrade: []tradeDoc{}, Held: []heldDoc{}, LeftOver: []leftDoc{},
-		Starting: []startingDoc{}, UnderWay: underWayDocs(st),
-		Locks: bindingDocs(st, p, beside.Bindings), Others: otherDocs(st, p, beside.Others),
+		Starting: []startingDoc{}, UnderWay: underWayDocs(p.Of),
+		Locks: bindingDocs(p, beside.Bindings), Others: otherDocs(p, beside.Others),
 	}
-	doc.Spent, doc.Day = st.Job.SpentSum, st.Job.Elapsed
-	if !st.Job.AsOf.IsZero() {
-		doc.AsOf = st.Job.AsOf.Format(time.DateOnly)
+	doc.Spent, doc.Day = p.Of.Job.SpentSum, p.Of.Job.Elapsed
+	if !p.Of.Job.AsOf.IsZero() {
+		doc.AsOf = p.Of.Job.AsOf.Format(time.DateOnly)
 	}
 	doc.Changed, doc.StripFirst, doc.StopPrices = []shiftDoc{}, []findOutDoc{}, []stopDoc{}
 	doc.OneForTwo = oneForTwoOf(p, beside.HeldForOne)
 	if p.Has {
-		doc.beside(st, p, beside)
+		doc.beside(p, beside)
 		grade, completion := finite(p.Grade), finite(p.Completion)
 		doc.Expected, doc.Outlay, doc.Grade, doc.Completion = &p.Expected, &p.Outlay, &grade, &completion
-		above, all, out := p.Expected-p.Bound, p.Expected+st.Job.SpentSum, p.Outlay+st.Job.SpentSum
-		doc.AboveBound, doc.ExpectedAll, doc.OutlayAll, doc.Done = &above, &all, &out, doneOf(st, p)
-		doc.Lines, doc.Charges = lineDocs(st, p), chargeDocs(st, p)
-		doc.errands(st, p)
+		above, all, out := p.Expected-p.Bound, p.Expected+p.Of.Job.SpentSum, p.Outlay+p.Of.Job.SpentSum
+		doc.AboveBound, doc.ExpectedAll, doc.OutlayAll, doc.Done = &above, &all, &out, doneOf(p)
+		doc.Lines, doc.Charges = lineDocs(p), chargeDocs(p)
+		doc.errands(p)
 	}
 	if p.Status != solver.Infeasible {
 		doc.Bound = &p.Bound
@@ -147,12 +147,12 @@ func PlanJSON(st *catalog.State, p *plan.Plan, beside *Beside) (string, error) {
 }
 
 // beside adds what stands beside a plan.
-func (doc *planDoc) beside(st *catalog.State, p *plan.Plan, beside *Beside) {
+func (doc *planDoc) beside(p *plan.Plan, beside *Beside) {
 	if doc.ChangedEarly = beside.Since != nil && beside.Since.Early; beside.Since != nil && !doc.ChangedEarly {
 		doc.Since, doc.SinceDay = beside.Since.Called, beside.Since.Day
-		shifts := plan.PlanChanges(st, beside.Since.Lines, beside.Since.Seq, p)
+		shifts := plan.PlanChanges(beside.Since.Lines, beside.Since.Seq, p)
 		for i := range shifts {
-			one := shiftOf(st, &shifts[i])
+			one := shiftOf(p, &shifts[i])
 			for _, e := range shifts[i].Because {
 				one.Because = append(one.Because, e.Seq)
 			}
@@ -163,20 +163,20 @@ func (doc *planDoc) beside(st *catalog.State, p *plan.Plan, beside *Beside) {
 		return
 	}
 	doc.StripWhole = &beside.Strip.Whole
-	doc.StripFirst = findOutDocs(st, &Unknown{All: beside.Strip.First})
+	doc.StripFirst = findOutDocs(p.Of, &Unknown{All: beside.Strip.First})
 	for _, s := range beside.Strip.Stop {
-		doc.StopPrices = append(doc.StopPrices, stopDoc{st.Slots[s.Slot].ID, plan.PieceName(st, s.Choice.Piece), st.Platers[s.Choice.Plater].ID, s.Planned, s.Highest, s.NoOther})
+		doc.StopPrices = append(doc.StopPrices, stopDoc{p.Of.Slots[s.Slot].ID, plan.PieceName(p.Of, s.Choice.Piece), p.Of.Platers[s.Choice.Plater].ID, s.Planned, s.Highest, s.NoOther})
 	}
 }
 
-func shiftOf(st *catalog.State, s *plan.PlanChange) shiftDoc {
-	doc := shiftDoc{Slot: s.Slot, Reserve: s.Reserve, From: s.From, To: s.To, Text: shiftText(st, s), Because: []int{}}
+func shiftOf(p *plan.Plan, s *plan.PlanChange) shiftDoc {
+	doc := shiftDoc{Slot: s.Slot, Reserve: s.Reserve, From: s.From, To: s.To, Text: shiftText(p.Of, s), Because: []int{}}
 	if s.Now != nil {
 		now := s.Now.Choice
 		if s.Reserve {
 			now = s.Now.Fallback
 		}
-		doc.Now = choiceOrNone(st, now)
+		doc.Now = choiceOrNone(p, now)
 	}
 	if s.Was != nil {
 		was := &s.Was.KeptChoice
@@ -190,18 +190,18 @@ func shiftOf(st *catalog.State, s *plan.PlanChange) shiftDoc {
 	return doc
 }
 
-func lineDocs(st *catalog.State, p *plan.Plan) []lineDoc {
+func lineDocs(p *plan.Plan) []lineDoc {
 	docs := []lineDoc{}
 	for i := range p.Lines {
-		docs = append(docs, lineOf(st, &p.Lines[i]))
+		docs = append(docs, lineOf(p.Of, &p.Lines[i]))
 	}
 	return docs
 }
 
-func chargeDocs(st *catalog.State, p *plan.Plan) []chargeDoc {
+func chargeDocs(p *plan.Plan) []chargeDoc {
 	docs := []chargeDoc{}
 	for _, c := range p.Charges {
-		docs = append(docs, chargeDoc{string(c.Kind), chargeOf(st, c), c.Cents})
+		docs = append(docs, chargeDoc{string(c.Kind), chargeOf(p, c), c.Cents})
 	}
 	return docs
 }
@@ -232,16 +232,16 @@ func choiceOf(st *catalog.State, c *plan.Choice) choiceDoc {
 }
 
 // chargeOf is the id of what a charge is for.
-func chargeOf(st *catalog.State, c plan.Charge) string {
+func chargeOf(p *plan.Plan, c plan.Charge) string {
 	switch c.Kind {
 	case plan.ChargeMinimum, plan.ChargePlaterFreight:
-		return st.Platers[c.Of].ID
+		return p.Of.Platers[c.Of].ID
 	case plan.ChargeVendorFreight:
-		return st.Vendors[c.Of].ID
+		return p.Of.Vendors[c.Of].ID
 	case plan.ChargeBundle:
-		return st.Bundles[c.Of].ID
+		return p.Of.Bundles[c.Of].ID
 	}
-	return st.Trades[c.Of].ID
+	return p.Of.Trades[c.Of].ID
 }
 
 func toJSON(doc any) (string, error) {

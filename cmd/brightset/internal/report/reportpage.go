@@ -46,12 +46,12 @@ func (w *Whole) Page() *page.Page {
 // summary is the plan at a glance.
 func (w *Whole) summary() []page.Block {
 	st, p := w.State, w.Plan
-	head := page.Block{Heading: "The plan", ID: "plan", Text: []string{oneLine(verdict(st, p))}}
+	head := page.Block{Heading: "The plan", ID: "plan", Text: []string{oneLine(verdict(p))}}
 	if text := standing(st); text != "" {
 		head.Text = append(head.Text, oneLine(text))
 	}
 	if w.Since != nil && !w.Since.Early {
-		shifts := plan.PlanChanges(st, w.Since.Lines, w.Since.Seq, p)
+		shifts := plan.PlanChanges(w.Since.Lines, w.Since.Seq, p)
 		for i := range shifts {
 			head.List = append(head.List, shiftText(st, &shifts[i]))
 		}
@@ -70,7 +70,7 @@ func (w *Whole) summary() []page.Block {
 	}
 	g.Sum("in all", "", "", catalog.FormatMoney(p.Expected), catalog.FormatMoney(p.Outlay), "", fmt.Sprintf("%.1f on average", p.Grade))
 	facts := &page.Card{Title: "Against what was asked for"}
-	for _, row := range figureRows(st, p) {
+	for _, row := range figureRows(p) {
 		facts.Facts = append(facts.Facts, page.Fact{What: row[0], Is: row[1]})
 	}
 	return []page.Block{head, {Card: facts}, {Grid: g}}
@@ -78,7 +78,7 @@ func (w *Whole) summary() []page.Block {
 
 // money is where it goes.
 func (w *Whole) money() page.Block {
-	parts := moneyParts(w.State, w.Plan)
+	parts := moneyParts(w.Plan)
 	g := page.NewGrid("what", ">"+w.State.Job.Currency)
 	sum := catalog.Cents(0)
 	for _, p := range parts {
@@ -96,7 +96,7 @@ type moneyPart struct {
 }
 
 // moneyParts take the expected total apart; they add up to it.
-func moneyParts(st *catalog.State, p *plan.Plan) []moneyPart {
+func moneyParts(p *plan.Plan) []moneyPart {
 	var plating, bench, makers, buying, given, failing, freight, least, bundles, trades catalog.Cents
 	for i := range p.Lines {
 		l := &p.Lines[i]
@@ -141,14 +141,14 @@ func (w *Whole) twentyJobs() page.Block {
 	for i := range 20 {
 		sums = append(sums, w.Risk.Cash.Quantile((float64(i)+0.5)/20))
 	}
-	b := page.Block{Heading: "How it may turn out", ID: "risk", Chart: dotsChart(w.State, w.Plan, sums)}
+	b := page.Block{Heading: "How it may turn out", ID: "risk", Chart: dotsChart(w.Plan, sums)}
 	b.Text = []string{"Twenty jobs like this one, each a dot: pieces break, are sent back or don't come, and what is held in reserve or a rescue takes their place."}
 	g := page.NewGrid("", "")
-	for _, row := range riskRows(w.State, w.Risk, w.Sim) {
+	for _, row := range riskRows(w.Risk, w.Sim) {
 		g.Row(row[0], row[1])
 	}
 	b.Grid = g
-	b.List = slotRisks(w.State, w.Risk)
+	b.List = slotRisks(w.Risk)
 	if text := early(w.Risk, w.Sim); text != "" {
 		b.Small = []string{oneLine(text)}
 	}
@@ -162,7 +162,7 @@ func (w *Whole) curve() page.Block {
 		b.Text = []string{"Not looked at."}
 		return b
 	}
-	b.Chart = frontierChart(w.State, w.Plan, w.Curve)
+	b.Chart = frontierChart(w.Plan, w.Curve)
 	g := page.NewGrid(">mean", ">expected", ">more", ">if all goes well", "")
 	for i := range w.Curve.Points {
 		p := w.Curve.Points[i].Plan
@@ -314,6 +314,6 @@ func (w *Whole) restsOn() page.Block {
 	for _, n := range notes.list {
 		b.List = append(b.List, fmt.Sprintf("%s %s (instead of %s)", n.remedy, join(n.pieces), few(n.rests)))
 	}
-	b.Small = planWarnings(w.State, w.Plan)
+	b.Small = planWarnings(w.Plan)
 	return b
 }

@@ -13,18 +13,19 @@ const mostSlots = 5
 
 // Risk writes how a plan may turn out, in plain words; with detail, the figures and
 // how they are come by.
-func Risk(st *catalog.State, r *risk.Risk, s *risk.Simulation, f *Unknown, detail bool) string {
+func Risk(r *risk.Risk, s *risk.Simulation, f *Unknown, detail bool) string {
+	st := r.Plan.Of
 	var b strings.Builder
 	b.WriteString(Paragraph("", "", fmt.Sprintf("%s: how it may turn out (all sums in %s)", st.Job.Title, st.Job.Currency)) + "\n")
 	b.WriteString(Paragraph("", "", fmt.Sprintf("The plan spends %s if all goes well. Pieces break, are sent back after stripping, or don't come; what is held in reserve, or a rescue, then fills the slot.", catalog.FormatMoney(r.Plan.Outlay))+spentAlready(st)))
 	b.WriteString("\n" + twenty(r) + "\n")
-	for _, row := range riskRows(st, r, s) {
+	for _, row := range riskRows(r, s) {
 		b.WriteString(Paragraph(fmt.Sprintf("  %-12s", row[0]), strings.Repeat(" ", 14), row[1]))
 	}
 	for _, part := range []string{
 		early(r, s),
-		list("Where the bad cases come from:", slotRisks(st, r)),
-		list("If a plater loses all he has of yours:", lotRisks(st, r)),
+		list("Where the bad cases come from:", slotRisks(r)),
+		list("If a plater loses all he has of yours:", lotRisks(r)),
 		findOuts(st, f),
 	} {
 		if part != "" {
@@ -88,7 +89,8 @@ func nice(v catalog.Cents) catalog.Cents {
 	}
 }
 
-func riskRows(st *catalog.State, r *risk.Risk, s *risk.Simulation) [][2]string {
+func riskRows(r *risk.Risk, s *risk.Simulation) [][2]string {
+	st := r.Plan.Of
 	half, most := r.Cash.Quantile(0.5), r.Cash.Quantile(0.9)
 	contingency := fmt.Sprintf("%s above the planned outlay covers nine in ten", catalog.FormatMoney(max(0, most-r.Plan.Outlay)))
 	if s.Runs > 0 {
@@ -106,7 +108,7 @@ func riskRows(st *catalog.State, r *risk.Risk, s *risk.Simulation) [][2]string {
 		date += fmt.Sprintf("; %s that it is within %d days", Chance(r.InTime), st.Job.WithinDays.V)
 	}
 	rows = append(rows, [2]string{"date", date})
-	grade := fmt.Sprintf("the mean is %.1f or better in half of such jobs, %.1f or better in nine of ten", r.Grade(st, 0.5), r.Grade(st, 0.9))
+	grade := fmt.Sprintf("the mean is %.1f or better in half of such jobs, %.1f or better in nine of ten", r.Grade(0.5), r.Grade(0.9))
 	if st.Job.Target.Mean.Set {
 		grade += fmt.Sprintf("; %s that it is %s or better, as asked for", Chance(r.Mean), catalog.FormatCenti(st.Job.Target.Mean.V))
 	}
@@ -158,7 +160,7 @@ func Chance(p float64) string {
 	}
 }
 
-func slotRisks(st *catalog.State, r *risk.Risk) []string {
+func slotRisks(r *risk.Risk) []string {
 	var all []string
 	for i := range r.Slots[:min(mostSlots, len(r.Slots))] {
 		s := &r.Slots[i]
@@ -166,16 +168,16 @@ func slotRisks(st *catalog.State, r *risk.Risk) []string {
 			break
 		}
 		all = append(all, fmt.Sprintf("%s: fails in %s of jobs, and then costs up to %s more; %.0f%% of the uncertainty",
-			st.Slots[s.Slot].ID, Chance(s.Fails), catalog.FormatMoney(s.Worst), 100*s.Share))
+			r.Plan.Of.Slots[s.Slot].ID, Chance(s.Fails), catalog.FormatMoney(s.Worst), 100*s.Share))
 	}
 	return all
 }
 
-func lotRisks(st *catalog.State, r *risk.Risk) []string {
+func lotRisks(r *risk.Risk) []string {
 	var all []string
 	for i := range r.Lots {
 		l := &r.Lots[i]
-		text := fmt.Sprintf("%s: %s to fill again, about %s more", st.Platers[l.Plater].ID, count(l.Slots, "slot"), catalog.FormatMoney(l.More))
+		text := fmt.Sprintf("%s: %s to fill again, about %s more", r.Plan.Of.Platers[l.Plater].ID, count(l.Slots, "slot"), catalog.FormatMoney(l.More))
 		if l.Bare > 0 {
 			text += fmt.Sprintf("; %d of them with nothing in reserve", l.Bare)
 		}

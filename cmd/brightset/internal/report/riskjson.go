@@ -82,7 +82,8 @@ type lotRiskDoc struct {
 }
 
 // RiskJSON writes the answer of risk as one JSON document.
-func RiskJSON(st *catalog.State, r *risk.Risk, s *risk.Simulation, f *Unknown) (string, error) {
+func RiskJSON(r *risk.Risk, s *risk.Simulation, f *Unknown) (string, error) {
+	st := r.Plan.Of
 	runs := func(v []catalog.Cents) *quantilesDoc {
 		if len(v) == 0 {
 			return nil
@@ -94,7 +95,7 @@ func RiskJSON(st *catalog.State, r *risk.Risk, s *risk.Simulation, f *Unknown) (
 		AsPlanned: max(0, r.Cash.Quantile(0.9)-r.Plan.Outlay),
 		Simulated: runs(s.Cash), Replanned: runs(s.Replan),
 		Runs: s.Runs, RunsWhole: s.Whole(), Coarse: r.Coarse, Step: r.Cash.Step, Off: r.Cash.Off,
-		InBudget: r.Budget, InTime: r.InTime, Days50: r.Days(0.5), Days90: r.Days(0.9), Grade50: r.Grade(st, 0.5), Grade90: r.Grade(st, 0.9), AsAsked: r.Mean, Rescue: r.Rescues, Slots: []slotRiskDoc{}, Lots: []lotRiskDoc{}}
+		InBudget: r.Budget, InTime: r.InTime, Days50: r.Days(0.5), Days90: r.Days(0.9), Grade50: r.Grade(0.5), Grade90: r.Grade(0.9), AsAsked: r.Mean, Rescue: r.Rescues, Slots: []slotRiskDoc{}, Lots: []lotRiskDoc{}}
 	if s.Runs > 0 {
 		c := max(0, risk.Quantile(s.Cash, 0.9)-r.Plan.Outlay)
 		doc.Contingency = &c

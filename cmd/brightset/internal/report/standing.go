@@ -59,17 +59,17 @@ func standing(st *catalog.State) string {
 
 // shiftsText says what changed since the last plan and why; "" where there is none to
 // compare with.
-func shiftsText(st *catalog.State, since *Since, p *plan.Plan) string {
+func shiftsText(since *Since, p *plan.Plan) string {
 	if since == nil {
 		return ""
 	}
-	shifts := plan.PlanChanges(st, since.Lines, since.Seq, p)
+	shifts := plan.PlanChanges(since.Lines, since.Seq, p)
 	if len(shifts) == 0 {
 		return Paragraph("", "", fmt.Sprintf("Nothing changed since %s.", since.Called))
 	}
 	var all []string
 	for i := range shifts {
-		all = append(all, shiftText(st, &shifts[i]))
+		all = append(all, shiftText(p.Of, &shifts[i]))
 	}
 	return list(fmt.Sprintf("What changed since %s:", since.Called), all)
 }

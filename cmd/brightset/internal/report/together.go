@@ -37,7 +37,7 @@ func jobName(out *plan.Joint, j int) string { return fmt.Sprintf("job %d", j+1) 
 func jobPart(out *plan.Joint, j int, notes *notes) string {
 	job := &out.Jobs[j]
 	t := NewTable("slot", "piece, work and who", ">expected", ">outlay", ">breaks", ">grade")
-	planLines(t, job.State, job.Plan, notes)
+	planLines(t, job.Plan, notes)
 	t.Rule()
 	for _, c := range job.Plan.Charges {
 		if c.Kind == plan.ChargeTrade {
@@ -46,7 +46,7 @@ func jobPart(out *plan.Joint, j int, notes *notes) string {
 	}
 	t.Row("lines", "", catalog.FormatMoney(job.Lines), catalog.FormatMoney(ownOutlay(job)), "", fmt.Sprintf("%.1f", job.Plan.Grade))
 	text := Paragraph("", "  ", fmt.Sprintf("Job %d: %s (%s)", j+1, job.State.Job.Title, job.State.Job.File)) + t.String()
-	text += fmt.Sprintf("chance %s that no slot needs a rescue; days %s\n", Percent(catalog.Micro(job.Plan.Completion*1e6)), days(job.State, job.Plan))
+	text += fmt.Sprintf("chance %s that no slot needs a rescue; days %s\n", Percent(catalog.Micro(job.Plan.Completion*1e6)), days(job.Plan))
 	return wrapLast(text)
 }
 
@@ -221,7 +221,7 @@ func jointWarnings(out *plan.Joint) []string {
 	all := append(startWarnings(out), bundleWarnings(out)...)
 	for j := range out.Jobs {
 		job := &out.Jobs[j]
-		for _, w := range planWarnings(job.State, job.Plan) {
+		for _, w := range planWarnings(job.Plan) {
 			all = append(all, jobName(out, j)+": "+w)
 		}
 		if over := overBudget(job); over != nil {

@@ -100,8 +100,8 @@ func TogetherJSON(out *plan.Joint, worths []joint.Worth) (string, error) {
 		job, d := &out.Jobs[j], &doc.Jobs[j]
 		d.LinesSum, d.Shared, d.Evened, d.Pays = job.Lines, job.Shared, job.Evened, &job.Pays
 		d.Grade, d.Completion = finite(job.Plan.Grade), finite(job.Plan.Completion)
-		d.Lines, d.Warnings = lineDocs(job.State, job.Plan), planWarnings(job.State, job.Plan)
-		for _, c := range chargeDocs(job.State, job.Plan) {
+		d.Lines, d.Warnings = lineDocs(job.Plan), planWarnings(job.Plan)
+		for _, c := range chargeDocs(job.Plan) {
 			if c.Kind == string(plan.ChargeTrade) {
 				d.Trades = append(d.Trades, c)
 			}
@@ -109,7 +109,7 @@ func TogetherJSON(out *plan.Joint, worths []joint.Worth) (string, error) {
 		if job.Apart != nil {
 			d.Apart = &job.Apart.Expected
 		}
-		d.Outlay, d.Done, d.Saves, d.OverBudget = ownOutlay(job), doneOf(job.State, job.Plan), savesOf(out, job), overBudget(job)
+		d.Outlay, d.Done, d.Saves, d.OverBudget = ownOutlay(job), doneOf(job.Plan), savesOf(out, job), overBudget(job)
 		jobPart(out, j, notes)
 		doc.Sums.add(out, job)
 	}

@@ -16,11 +16,12 @@ const mostCauses = 3
 
 // Why writes every choice for a slot with what the whole set comes to with it,
 // where the difference comes from, and where the decision turns.
-func Why(st *catalog.State, w *ask.Why) string {
+func Why(w *ask.Why) string {
+	st := w.Advised.Of
 	slot := &st.Slots[w.Slot]
 	var b strings.Builder
 	b.WriteString(Paragraph("", "", fmt.Sprintf("%s: why %s (all sums in %s)", st.Job.Title, slot.ID, st.Job.Currency)))
-	b.WriteString("\n" + whyTable(st, w))
+	b.WriteString("\n" + whyTable(w))
 	var shut []string
 	for i := range w.Alternatives {
 		if !w.Alternatives[i].Plan.Has {
@@ -28,11 +29,11 @@ func Why(st *catalog.State, w *ask.Why) string {
 		}
 	}
 	for _, part := range []string{
-		closeCalls(st, w),
-		list("The demands that have a say here, and what each costs by itself:", rulePrices(st, w)),
-		list("Where the decision turns, all else staying as it is:", points(st, w)),
+		closeCalls(w),
+		list("The demands that have a say here, and what each costs by itself:", rulePrices(w)),
+		list("Where the decision turns, all else staying as it is:", points(w)),
 		list("Good enough by itself, but no set with it meets all demands:", shut),
-		list("Out:", whyOuts(st, w)),
+		list("Out:", whyOuts(w)),
 	} {
 		if part != "" {
 			b.WriteString("\n" + part)
@@ -44,7 +45,7 @@ func Why(st *catalog.State, w *ask.Why) string {
 	return b.String()
 }
 
-func whyTable(st *catalog.State, w *ask.Why) string {
+func whyTable(w *ask.Why) string {
 	t := NewTable("choice", ">the whole set", ">more", ">grade", ">mean")
 	for i := range w.Alternatives {
 		way := &w.Alternatives[i]
@@ -55,8 +56,8 @@ func whyTable(st *catalog.State, w *ask.Why) string {
 		if !w.Taken(way) {
 			more = catalog.FormatMoney(way.More)
 		}
-		t.Row(plan.Label(st, way.Choice), catalog.FormatMoney(way.Plan.Expected), more, catalog.FormatCenti(way.Choice.Grade), fmt.Sprintf("%.1f", way.Plan.Grade))
-		if text := causes(st, way.Reasons); text != "" {
+		t.Row(plan.Label(w.Advised.Of, way.Choice), catalog.FormatMoney(way.Plan.Expected), more, catalog.FormatCenti(way.Choice.Grade), fmt.Sprintf("%.1f", way.Plan.Grade))
+		if text := causes(w.Advised, way.Reasons); text != "" {
 			t.Span(4, text)
 		}
 	}
@@ -64,10 +65,10 @@ func whyTable(st *catalog.State, w *ask.Why) string {
 }
 
 // causes tells the biggest parts of a difference.
-func causes(st *catalog.State, all []plan.Cause) string {
+func causes(p *plan.Plan, all []plan.Cause) string {
 	var text []string
 	for i := range all[:min(len(all), mostCauses)] {
-		text = append(text, cause(st, &all[i]))
+		text = append(text, cause(p, &all[i]))
 	}
 	if rest := all[min(len(all), mostCauses):]; len(rest) > 0 {
 		sum := catalog.Cents(0)
@@ -79,7 +80,7 @@ func causes(st *catalog.State, all []plan.Cause) string {
 	return strings.Join(text, "; ")
 }
 
-func cause(st *catalog.State, c *plan.Cause) string {
+func cause(p *plan.Plan, c *plan.Cause) string {
 	sum := moreOrLess(c.Cents)
 	switch c.Kind {
 	case plan.CausePrice:
@@ -89,11 +90,11 @@ func cause(st *catalog.State, c *plan.Cause) string {
 	case plan.CauseRisk:
 		return "what failing costs " + sum
 	case plan.CauseCharge:
-		return chargeText(st, c.Charge) + " " + sum
+		return chargeText(p.Of, c.Charge) + " " + sum
 	}
-	text := st.Slots[c.Slot].ID + " is then " + plan.Label(st, c.Now.Choice)
+	text := p.Of.Slots[c.Slot].ID + " is then " + plan.Label(p.Of, c.Now.Choice)
 	if f := c.Now.Fallback; f != nil {
-		text += ", else " + plan.Label(st, f)
+		text += ", else " + plan.Label(p.Of, f)
 	}
 	return text + ": " + sum
 }
@@ -108,16 +109,16 @@ func moreOrLess(v catalog.Cents) string {
 
 // closeCalls says which choices are level with the advised one, and which within
 // the error of the estimates.
-func closeCalls(st *catalog.State, w *ask.Why) string {
+func closeCalls(w *ask.Why) string {
 	var level, near []string
 	for i := range w.Alternatives {
 		way := &w.Alternatives[i]
 		switch {
 		case !way.Plan.Has || w.Taken(way):
 		case way.More == 0:
-			level = append(level, plan.Label(st, way.Choice))
+			level = append(level, plan.Label(w.Advised.Of, way.Choice))
 		case way.Slack:
-			near = append(near, plan.Label(st, way.Choice))
+			near = append(near, plan.Label(w.Advised.Of, way.Choice))
 		}
 	}
 	text := ""
@@ -134,13 +135,13 @@ func closeCalls(st *catalog.State, w *ask.Why) string {
 const mostRules = 3
 
 // rulePrices tells the demands that bind, and what they keep out of the slot.
-func rulePrices(st *catalog.State, w *ask.Why) []string {
+func rulePrices(w *ask.Why) []string {
 	var all []string
 	for i := range w.Rules[:min(mostRules, len(w.Rules))] {
 		r := &w.Rules[i]
 		text := fmt.Sprintf("%s: %s", r.Requirement.Words, catalog.FormatMoney(r.Costs))
 		if r.Instead != nil {
-			text += "; without it " + plan.Label(st, r.Instead)
+			text += "; without it " + plan.Label(w.Advised.Of, r.Instead)
 		}
 		all = append(all, text)
 	}
@@ -148,23 +149,23 @@ func rulePrices(st *catalog.State, w *ask.Why) []string {
 }
 
 // whyOuts lists what a rule keeps out of the slot, and why.
-func whyOuts(st *catalog.State, w *ask.Why) []string {
+func whyOuts(w *ask.Why) []string {
 	var all []string
 	for i := range w.Outs {
-		all = append(all, program.Label(&w.Outs[i], st)+": "+w.Outs[i].Why)
+		all = append(all, program.Label(&w.Outs[i], w.Advised.Of)+": "+w.Outs[i].Why)
 	}
 	return all
 }
 
 // points says where the decision turns, choice by choice.
-func points(st *catalog.State, w *ask.Why) []string {
+func points(w *ask.Why) []string {
 	var all []string
 	for from := 0; from < len(w.Points); {
 		to := from
 		for to < len(w.Points) && w.Points[to].Choice == w.Points[from].Choice {
 			to++
 		}
-		name := plan.Label(st, w.Points[from].Choice)
+		name := plan.Label(w.Advised.Of, w.Points[from].Choice)
 		if from == 0 {
 			all = append(all, stays(name, w.Points[from:to]))
 		} else {
@@ -173,7 +174,7 @@ func points(st *catalog.State, w *ask.Why) []string {
 		from = to
 	}
 	for i := range w.Unsettled {
-		all = append(all, unsettled(st, &w.Unsettled[i]))
+		all = append(all, unsettled(w.Advised.Of, &w.Unsettled[i]))
 	}
 	return all
 }

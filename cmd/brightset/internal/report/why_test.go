@@ -42,8 +42,8 @@ func TestTurnAtOnce(t *testing.T) {
 func TestUnsettled(t *testing.T) {
 	st := &catalog.State{Pieces: []catalog.Piece{{ID: "crank", Name: "crank"}}}
 	c := &plan.Choice{Work: catalog.WorkAsIs, Plater: catalog.None, Quote: catalog.None}
-	w := &ask.Why{Unsettled: []ask.Breakpoint{{Choice: c, Figure: choice.FigurePrice, Now: 10_00, Last: 12_34}}}
-	all := points(st, w)
+	w := &ask.Why{Advised: &plan.Plan{Of: st}, Unsettled: []ask.Breakpoint{{Choice: c, Figure: choice.FigurePrice, Now: 10_00, Last: 12_34}}}
+	all := points(w)
 	if len(all) != 1 || !strings.Contains(all[0], "nothing turns until its price is 12.34 (now 10.00)") {
 		t.Errorf("told as %q", all)
 	}

@@ -65,14 +65,15 @@ type pointDoc struct {
 }
 
 // WhyJSON writes the answer of why as one JSON document.
-func WhyJSON(st *catalog.State, w *ask.Why) (string, error) {
+func WhyJSON(w *ask.Why) (string, error) {
+	st := w.Advised.Of
 	doc := whyDoc{Format: Format, Title: st.Job.Title, Status: "optimal", Slot: st.Slots[w.Slot].ID, Currency: st.Job.Currency,
 		Expected: w.Advised.Expected, Ways: []wayDoc{}, Outs: []outDoc{}, Rules: []rulePriceDoc{}, Points: []pointDoc{}, Open: []pointDoc{}}
 	if w.Stopped {
 		doc.Status = "stopped"
 	}
 	for i := range w.Alternatives {
-		doc.Ways = append(doc.Ways, wayOf(st, w, &w.Alternatives[i]))
+		doc.Ways = append(doc.Ways, wayOf(w, &w.Alternatives[i]))
 	}
 	for i := range w.Outs {
 		o := &w.Outs[i]
@@ -104,32 +105,32 @@ func pointOf(st *catalog.State, p *ask.Breakpoint) pointDoc {
 	return pointDoc{choiceOf(st, p.Choice), string(p.Figure), figureNumber(p, p.Now), figureNumber(p, p.Last), p.Never}
 }
 
-func wayOf(st *catalog.State, w *ask.Why, way *ask.Alternative) wayDoc {
-	d := wayDoc{choiceDoc: choiceOf(st, way.Choice), Advised: w.Taken(way), Grade: hundredths(way.Choice.Grade), Causes: []causeDoc{}}
+func wayOf(w *ask.Why, way *ask.Alternative) wayDoc {
+	d := wayDoc{choiceDoc: choiceOf(w.Advised.Of, way.Choice), Advised: w.Taken(way), Grade: hundredths(way.Choice.Grade), Causes: []causeDoc{}}
 	if way.Plan.Has {
 		mean := finite(way.Plan.Grade)
 		d.Expected, d.More, d.Mean, d.Level = &way.Plan.Expected, &way.More, &mean, way.Slack
 	}
-	d.Causes = causeDocs(st, way.Reasons)
+	d.Causes = causeDocs(w.Advised, way.Reasons)
 	for i := mostCauses; i < len(way.Reasons); i++ {
 		d.Rest += way.Reasons[i].Cents
 	}
 	return d
 }
 
-func causeDocs(st *catalog.State, all []plan.Cause) []causeDoc {
+func causeDocs(p *plan.Plan, all []plan.Cause) []causeDoc {
 	docs := []causeDoc{}
 	for i := range all {
 		c := &all[i]
-		d := causeDoc{Kind: string(c.Kind), Of: st.Slots[c.Slot].ID, Cents: c.Cents}
+		d := causeDoc{Kind: string(c.Kind), Of: p.Of.Slots[c.Slot].ID, Cents: c.Cents}
 		switch c.Kind {
 		case plan.CauseCharge:
-			d.Kind, d.Of = string(c.Charge.Kind), chargeOf(st, c.Charge)
+			d.Kind, d.Of = string(c.Charge.Kind), chargeOf(p, c.Charge)
 		case plan.CauseOther:
-			now := choiceOf(st, c.Now.Choice)
+			now := choiceOf(p.Of, c.Now.Choice)
 			d.Choice = &now
 			if f := c.Now.Fallback; f != nil {
-				held := choiceOf(st, f)
+				held := choiceOf(p.Of, f)
 				d.Fallback = &held
 			}
 		}
@@ -169,24 +170,24 @@ type insteadDoc struct {
 }
 
 // InsteadJSON writes the answer of why --instead as one JSON document.
-func InsteadJSON(st *catalog.State, slot int, advised, pl *plan.Plan) (string, error) {
-	doc := insteadDoc{Format: Format, Title: st.Job.Title, Currency: st.Job.Currency, Status: pl.Status.String(), Slot: st.Slots[slot].ID, Advised: advised.Expected,
+func InsteadJSON(slot int, advised, pl *plan.Plan) (string, error) {
+	doc := insteadDoc{Format: Format, Title: advised.Of.Job.Title, Currency: advised.Of.Job.Currency, Status: pl.Status.String(), Slot: advised.Of.Slots[slot].ID, Advised: advised.Expected,
 		Lines: []lineDoc{}, Charges: []chargeDoc{}, Changed: []string{}, Differences: []differenceDoc{}, Causes: []causeDoc{}}
 	if !pl.Has {
 		return toJSON(doc)
 	}
 	grade, more := finite(pl.Grade), pl.Expected-advised.Expected
-	doc.More, doc.Differences = &more, differenceDocs(st, advised, pl)
+	doc.More, doc.Differences = &more, differenceDocs(advised, pl)
 	doc.Expected, doc.Outlay, doc.Grade = &pl.Expected, &pl.Outlay, &grade
 	for i := range pl.Lines {
-		doc.Lines = append(doc.Lines, lineOf(st, &pl.Lines[i]))
+		doc.Lines = append(doc.Lines, lineOf(advised.Of, &pl.Lines[i]))
 	}
 	for _, c := range pl.Charges {
-		doc.Charges = append(doc.Charges, chargeDoc{string(c.Kind), chargeOf(st, c), c.Cents})
+		doc.Charges = append(doc.Charges, chargeDoc{string(c.Kind), chargeOf(advised, c), c.Cents})
 	}
 	for _, d := range plan.Differences(advised, pl) {
-		doc.Changed = append(doc.Changed, st.Slots[d.Slot].ID)
+		doc.Changed = append(doc.Changed, advised.Of.Slots[d.Slot].ID)
 	}
-	doc.Causes = causeDocs(st, plan.Causes(st, slot, advised, pl))
+	doc.Causes = causeDocs(advised, plan.Causes(slot, advised, pl))
 	return toJSON(doc)
 }

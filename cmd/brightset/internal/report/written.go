@@ -11,7 +11,7 @@ import (
 func Written(p *Papers, files []string) string {
 	st := p.State
 	text := Paragraph("", "", fmt.Sprintf("%s: papers of plan %s, %s expected, %s if all goes well (%s)",
-		st.Job.Title, plan.Fingerprint(st, p.Plan), catalog.FormatMoney(p.Plan.Expected), catalog.FormatMoney(p.Plan.Outlay), st.Job.Currency))
+		st.Job.Title, plan.Fingerprint(p.Plan), catalog.FormatMoney(p.Plan.Expected), catalog.FormatMoney(p.Plan.Outlay), st.Job.Currency))
 	text += "\n" + list("Written:", files)
 	if held := p.Held(); len(held) > 0 {
 		text += "\n" + Paragraph("", "", fmt.Sprintf("Held back, on no order: %s. Nobody has noted that they fit. Try them on the object first, then type: brightset record fitted %s; or send them all the same: brightset orders --unfitted WHY", join(held), held[0]))
@@ -40,5 +40,5 @@ func WrittenJSON(p *Papers, files, early []string) (string, error) {
 	if held == nil {
 		held = []string{}
 	}
-	return toJSON(writtenDoc{Format, p.State.Job.Title, p.State.Job.Currency, plan.Fingerprint(p.State, p.Plan), p.Plan.Expected, p.Plan.Outlay, files, held, append([]string{}, early...)})
+	return toJSON(writtenDoc{Format, p.State.Job.Title, p.State.Job.Currency, plan.Fingerprint(p.Plan), p.Plan.Expected, p.Plan.Outlay, files, held, append([]string{}, early...)})
 }
