@@ -15,7 +15,8 @@ func aimingJob(r *rand.Rand, form string) string {
 	fmt.Fprintf(&b, "[job]\ntitle = \"t\"\n%s\n", form)
 	for s := range 5 {
 		fmt.Fprintf(&b, "[slot.s%d]\n", s)
-		for _, line := range []string{`target = "driver"`, `target = "show"`, "floor = 61", "fresh = true", "fresh = false", "lasting = false", "fallback_floor = 44"} {
+		for _, line := range []string{`target = "driver"`, `target = "show"`, "floor = 61", "fresh = true", "fresh = false",
+			"lasting = false", "fallback_floor = 44"} {
 			key, _, _ := strings.Cut(line, " ")
 			if text := b.String(); r.IntN(4) == 0 && !strings.Contains(text[strings.LastIndex(text, "[slot"):], "\n"+key) {
 				b.WriteString(line + "\n")
@@ -41,11 +42,13 @@ func TestAimedAtIsTheFile(t *testing.T) {
 			}
 			for s := range got.Slots {
 				if got.Slots[s].Target != want.Slots[s].Target {
-					t.Errorf("seed %d, %s, %s: %+v, in the file %+v", seed, target.Name, got.Slots[s].ID, got.Slots[s].Target, want.Slots[s].Target)
+					t.Errorf("seed %d, %s, %s: %+v, in the file %+v", seed, target.Name, got.Slots[s].ID, got.Slots[s].Target,
+						want.Slots[s].Target)
 				}
 			}
 		}
-		if again := st.AimedAt(st.Job.Target); again.Job.Target != st.Job.Target || again.Slots[0].Target != st.Slots[0].Target || again.Slots[4].Target != st.Slots[4].Target {
+		if again := st.AimedAt(st.Job.Target); again.Job.Target != st.Job.Target ||
+			again.Slots[0].Target != st.Slots[0].Target || again.Slots[4].Target != st.Slots[4].Target {
 			t.Errorf("seed %d: aimed at what it asks anyway, it asks something else", seed)
 		}
 	}

@@ -3,7 +3,8 @@ package catalog
 import "testing"
 
 func TestParseMoney(t *testing.T) {
-	for s, want := range map[string]Cents{"0": 0, "240": 24000, "240.00": 24000, "1240.50": 124050, "0.01": 1, "007": 700, "1000000000.00": MaxMoney} {
+	for s, want := range map[string]Cents{"0": 0, "240": 24000, "240.00": 24000, "1240.50": 124050, "0.01": 1, "007": 700,
+		"1000000000.00": MaxMoney} {
 		if got, err := ParseMoney(s); err != nil || got != want {
 			t.Errorf("%q: got %d, %v, want %d", s, got, err, want)
 		}
@@ -107,7 +108,8 @@ func TestParseOthers(t *testing.T) {
 }
 
 func TestFormatDecimals(t *testing.T) {
-	for m, want := range map[Micro]string{0: "0", 1: "0.000001", 50_000: "0.05", 3_200_000: "3.2", One: "1", -500_000: "-0.5"} {
+	for m, want := range map[Micro]string{0: "0", 1: "0.000001", 50_000: "0.05", 3_200_000: "3.2", One: "1",
+		-500_000: "-0.5"} {
 		if got := FormatMicro(m); got != want {
 			t.Errorf("%d: got %q, want %q", m, got, want)
 		}

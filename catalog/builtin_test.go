@@ -7,7 +7,8 @@ import (
 
 func TestBuiltInTables(t *testing.T) {
 	tables := BuiltIn()
-	if len(tables.Metals) < 6 || len(tables.Defects) < 16 || len(tables.Works) < 10 || len(tables.Targets) != 4 || len(tables.Grades) < 5 || len(tables.Tones) < 4 {
+	if len(tables.Metals) < 6 || len(tables.Defects) < 16 || len(tables.Works) < 10 || len(tables.Targets) != 4 ||
+		len(tables.Grades) < 5 || len(tables.Tones) < 4 {
 		t.Errorf("%d metals, %d defects, %d works, %d targets, %d grades, %d tones", len(tables.Metals), len(tables.Defects),
 			len(tables.Works), len(tables.Targets), len(tables.Grades), len(tables.Tones))
 	}
@@ -16,7 +17,8 @@ func TestBuiltInTables(t *testing.T) {
 			t.Errorf("metal %q is missing or has no base", name)
 		}
 	}
-	for _, name := range []string{"nickel showing", "scratches", "haze", "blisters", "pits", "eaten edge", "eaten hole", "jagged edge", "dent", "twist",
+	for _, name := range []string{"nickel showing", "scratches", "haze", "blisters", "pits", "eaten edge", "eaten hole",
+		"jagged edge", "dent", "twist",
 		"bend", "thinned", "crack", "missing chunk", "missing post", "wrong post", "worn lettering"} {
 		if _, ok := tables.DefectIndex(name); !ok {
 			t.Errorf("defect %q is missing", name)
@@ -37,7 +39,8 @@ func TestBuiltInTables(t *testing.T) {
 			if s == 0 {
 				continue
 			}
-			if less := d.By[s-1]; at.Cap.V > less.Cap.V || at.Points.V < less.Points.V || at.Polishes.V && !less.Polishes.V || less.Beyond.V && !at.Beyond.V {
+			if less := d.By[s-1]; at.Cap.V > less.Cap.V || at.Points.V < less.Points.V || at.Polishes.V && !less.Polishes.V ||
+				less.Beyond.V && !at.Beyond.V {
 				t.Errorf("%s: %v is milder than the one before", d.Name, Severity(s))
 			}
 		}
@@ -76,7 +79,8 @@ func TestBuiltInKnowsTheTrade(t *testing.T) {
 	if !at("scratches").By[Light].Polishes.V || at("scratches").By[Severe].Polishes.V {
 		t.Error("light scratches polish out, deep ones don't")
 	}
-	if !at("thinned").By[Severe].Beyond.V || !at("missing chunk").By[Severe].Beyond.V || at("eaten hole").By[Severe].Beyond.V {
+	if !at("thinned").By[Severe].Beyond.V || !at("missing chunk").By[Severe].Beyond.V ||
+		at("eaten hole").By[Severe].Beyond.V {
 		t.Error("what is beyond repair is wrong")
 	}
 	pot, _ := tables.MetalIndex("pot metal")

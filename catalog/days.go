@@ -29,7 +29,8 @@ const oneDay = 24 * time.Hour
 
 // stateKeys are the keys of a piece that say where and in what state it is; all below its
 // table sent do as well.
-var stateKeys = []event.Key{event.KeyStage, event.KeyHungIn, event.KeyQuantity, event.KeyPrice, event.KeyDays, event.KeyJob}
+var stateKeys = []event.Key{event.KeyStage, event.KeyHungIn, event.KeyQuantity, event.KeyPrice, event.KeyDays,
+	event.KeyJob}
 
 // WrongDay says why something can't have happened on the day given for it.
 type WrongDay struct{ Message, Hint string }
@@ -85,11 +86,14 @@ func (c *calendar) beyond(e *journal.Entry, recorded time.Time) *WrongDay {
 	low = low.Add(-mostBehind * oneDay)
 	switch {
 	case day.After(high):
-		return &WrongDay{fmt.Sprintf("%q is beyond reason: it is after %s, more than a year past all that this job knows of", e.Day().Format(time.DateOnly), today.Format(time.DateOnly)),
+		return &WrongDay{fmt.Sprintf("%q is beyond reason: it is after %s, more than a year past all that this job knows of",
+			e.Day().Format(time.DateOnly), today.Format(time.DateOnly)),
 			fmt.Sprintf("give the day it happened, %s at the latest", high.Format(time.DateOnly))}
 	case day.Before(low):
-		return &WrongDay{fmt.Sprintf("%q is beyond reason: it is more than ten years before all that this job knows of", e.Day().Format(time.DateOnly)),
-			fmt.Sprintf("give the day it happened, %s at the earliest, or leave it out and say it in words: --reason", low.Format(time.DateOnly))}
+		return &WrongDay{fmt.Sprintf("%q is beyond reason: it is more than ten years before all that this job knows of",
+			e.Day().Format(time.DateOnly)),
+			fmt.Sprintf("give the day it happened, %s at the earliest, or leave it out and say it in words: --reason",
+				low.Format(time.DateOnly))}
 	}
 	return nil
 }
@@ -108,8 +112,10 @@ func tooEarly(e, before *journal.Entry, key string) *WrongDay {
 	if before.Seq > 0 {
 		which = fmt.Sprintf("entry %d", before.Seq)
 	}
-	return &WrongDay{fmt.Sprintf("%q is before %s (%s, piece %q) of %s, which it follows", e.Day().Format(time.DateOnly), which, before.Action, piece, at),
-		fmt.Sprintf("give a day from %s on, such as --on %[1]s; if that entry is wrong, take it back first: brightset record undo", at)}
+	return &WrongDay{fmt.Sprintf("%q is before %s (%s, piece %q) of %s, which it follows", e.Day().Format(time.DateOnly),
+		which, before.Action, piece, at),
+		fmt.Sprintf("give a day from %s on, such as --on %[1]s; if that entry is wrong, take it back first: brightset "+
+			"record undo", at)}
 }
 
 // orderedBy is what an entry has to be in order with others for: the keys of pieces that
@@ -161,7 +167,8 @@ func (l *loader) judgeDays() {
 		}
 		l.state.Record.Misdated[e.Seq] = true
 		l.warn(Origin{Source: Recorded, File: JournalOf(l.job.doc.file), Line: e.Line, Column: 1},
-			fmt.Sprintf("entry %d (%s): its day %s; the entry counts, but not for what day it is nor for how long anything took", e.Seq, acted(e), wrong.Message))
+			fmt.Sprintf("entry %d (%s): its day %s; the entry counts, but not for what day it is nor for how long anything took",
+				e.Seq, acted(e), wrong.Message))
 	}
 }
 
@@ -183,7 +190,8 @@ func (l *loader) reckonDays() {
 		e := &l.state.Record.Entries[i]
 		wrong := l.state.Record.Misdated[e.Seq]
 		for _, c := range e.Changes {
-			if c.Target.Is(event.TablePiece) && c.Target.Part() == event.TableSent && (c.New[event.KeyOn] != nil || e.Action == event.Sent) {
+			if c.Target.Is(event.TablePiece) && c.Target.Part() == event.TableSent &&
+				(c.New[event.KeyOn] != nil || e.Action == event.Sent) {
 				sentOn[c.Target.Name()] = wrong
 			}
 		}

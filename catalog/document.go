@@ -29,16 +29,21 @@ func (l *loader) decode(d *document, src string) bool {
 	s := scan(src)
 	d.places = s.places
 	if s.deep != nil {
-		l.mistake(d, *s.deep, "this is nested too deeply", fmt.Sprintf("nothing in these files is nested more than %d deep", maxDepth))
+		l.mistake(d, *s.deep, "this is nested too deeply", fmt.Sprintf("nothing in these files is nested more than %d deep",
+			maxDepth))
 		return false
 	}
 	if s.much != nil {
-		l.mistake(d, *s.much, "there is too much in this file", fmt.Sprintf("a file holds at most %d keys, tables and list entries, with names of the usual length; check that this is the right one", maxEntries))
+		l.mistake(d, *s.much, "there is too much in this file",
+			fmt.Sprintf("a file holds at most %d keys, tables and list entries, with names of the usual length; check that "+
+				"this is the right one", maxEntries))
 		return false
 	}
 	if l.keys, l.paths = l.keys+s.entries, l.paths+s.paths; l.keys > maxAllEntries || l.paths > maxAllPaths {
 		l.tooMuch(func() {
-			l.mistake(d, span{}, "with it there is too much in the files of this job", fmt.Sprintf("all of them together hold at most %d keys, tables and list entries, with names of the usual length; include less", maxAllEntries))
+			l.mistake(d, span{}, "with it there is too much in the files of this job",
+				fmt.Sprintf("all of them together hold at most %d keys, tables and list entries, with names of the usual length; "+
+					"include less", maxAllEntries))
 		})
 		return false
 	}

@@ -61,5 +61,6 @@ func cells(runes []rune) int {
 // isWide covers what is wide and belongs to no one script: punctuation between
 // East Asian words, full-width forms, pictures. The limits are from memory.
 func isWide(r rune) bool {
-	return r >= 0x3000 && r <= 0x303e || r >= 0xff01 && r <= 0xff60 || r >= 0xffe0 && r <= 0xffe6 || r >= 0x1f300 && r <= 0x1faff
+	return r >= 0x3000 && r <= 0x303e || r >= 0xff01 && r <= 0xff60 || r >= 0xffe0 && r <= 0xffe6 || r >= 0x1f300 &&
+		r <= 0x1faff
 }

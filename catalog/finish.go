@@ -52,7 +52,8 @@ func (l *loader) checkWeights() {
 	}
 	first := &s.Slots[0]
 	l.mistake(l.job.doc, span{line: first.From.Line, column: first.From.Column, width: len([]rune(keyText(first.ID)))},
-		"no slot has any weight, so the set has no mean grade", "write weight = 1, or another number above 0, for at least one slot; a slot without the key weighs 1")
+		"no slot has any weight, so the set has no mean grade", "write weight = 1, or another number above 0, for at least "+
+			"one slot; a slot without the key weighs 1")
 }
 
 // lookOver adds the warnings and checks that need the whole state.
@@ -75,15 +76,18 @@ func (l *loader) lookOver() {
 		case !can[i]:
 			l.warn(slot.From, fmt.Sprintf("nothing fits slot %q", slot.ID))
 		case !enough[i]:
-			l.warn(slot.From, fmt.Sprintf("slot %q needs %d pieces, and no piece that fits has that quantity", slot.ID, slot.Quantity))
+			l.warn(slot.From, fmt.Sprintf("slot %q needs %d pieces, and no piece that fits has that quantity", slot.ID,
+				slot.Quantity))
 		}
 	}
-	if mean := s.Job.Target.Mean; mean.Set && len(s.Slots) > 0 && !slices.ContainsFunc(s.Slots, func(slot Slot) bool { return slot.Target.Floor.V <= mean.V }) {
+	if mean := s.Job.Target.Mean; mean.Set && len(s.Slots) > 0 &&
+		!slices.ContainsFunc(s.Slots, func(slot Slot) bool { return slot.Target.Floor.V <= mean.V }) {
 		l.warn(mean.From, fmt.Sprintf("the mean, %s, is below the floor of every slot: it asks nothing", FormatCenti(mean.V)))
 	}
 	for i := range s.Tables.Metals {
 		if m := &s.Tables.Metals[i]; !m.Base.Set {
-			l.warn(m.From, fmt.Sprintf("metal %q has no base, its breakage in plating: pieces of it are planned on quotes only", m.Name))
+			l.warn(m.From, fmt.Sprintf("metal %q has no base, its breakage in plating: pieces of it are planned on quotes only",
+				m.Name))
 		}
 	}
 	l.checkSums()

@@ -127,7 +127,8 @@ func checkState(t *testing.T, s *State) {
 func FuzzScan(f *testing.F) {
 	f.Add(goodJob)
 	f.Add(goodShop)
-	f.Add("a.\"b c\".'d' = {x = 1, y.z = [\"]\", '''\n'''], } # }\n\"\\u0061b\" = \"\\\"\"\n[ q . r ]\nx=1979-05-27 07:32:00\n")
+	f.Add("a.\"b c\".'d' = {x = 1, y.z = [\"]\", '''\n'''], } # }\n\"\\u0061b\" = \"\\\"\"\n[ q . r ]\nx=1979-05-27 " +
+		"07:32:00\n")
 	f.Fuzz(func(t *testing.T, src string) {
 		text, problem := checkText([]byte(src))
 		if problem != nil {

@@ -41,13 +41,15 @@ func TestIncludedPieces(t *testing.T) {
 		t.Errorf("findings %+v", found)
 	}
 	for added, want := range map[string]string{
-		"[piece.first]\nkind = \"original\"\n":                             "is written twice, first in job.toml:6",
-		"[piece.extra.quote.q]\ncost = \"3.00\"\n":                         "has no plater",
-		"[piece.frist.finding.b]\ndefect = \"haze\"\n":                     "no piece of the job is called \"frist\"\n    [piece.frist.finding.b]\n           ^^^^^\n    did you mean \"first\"?",
+		"[piece.first]\nkind = \"original\"\n":     "is written twice, first in job.toml:6",
+		"[piece.extra.quote.q]\ncost = \"3.00\"\n": "has no plater",
+		"[piece.frist.finding.b]\ndefect = \"haze\"\n": "no piece of the job is called \"frist\"\n    " +
+			"[piece.frist.finding.b]\n           ^^^^^\n    did you mean \"first\"?",
 		"[vendor.x]\nfreight = \"3.00\"\n":                                 "has no place in this file",
 		"[piece.first.finding.a]\ndefect = \"haze\"\n[piece.first]\nx=1\n": "written twice",
 	} {
-		inFolder(t, map[string]string{"job.toml": includingJob, "more.toml": strings.TrimSuffix(includedPieces, "[piece.first.finding.a]\ndefect = \"haze\"\n") + added})
+		inFolder(t, map[string]string{"job.toml": includingJob, "more.toml": strings.TrimSuffix(includedPieces,
+			"[piece.first.finding.a]\ndefect = \"haze\"\n") + added})
 		if _, err := Load("job.toml", Options{}); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%q: %v", added, err)
 		}
@@ -59,13 +61,16 @@ func TestAddedBeforePiece(t *testing.T) {
 	job := strings.Replace(includingJob, `["more.toml"]`, `["found.toml", "more.toml"]`, 1)
 	inFolder(t, map[string]string{"job.toml": job, "more.toml": includedPieces,
 		"found.toml": "[piece.extra.finding.early]\ndefect = \"pits\"\n[piece.drawer.finding.x]\ndefect = \"pits\"\n"})
-	if _, err := Load("job.toml", Options{}); err == nil || !strings.Contains(err.Error(), `no piece of the job is called "drawer"`) || strings.Contains(err.Error(), "extra") {
+	if _, err := Load("job.toml", Options{}); err == nil ||
+		!strings.Contains(err.Error(), `no piece of the job is called "drawer"`) || strings.Contains(err.Error(), "extra") {
 		t.Errorf("%v", err)
 	}
-	inFolder(t, map[string]string{"job.toml": strings.Replace(job, "title", "shop = \"shop.toml\"\ntitle", 1), "more.toml": includedPieces,
+	inFolder(t, map[string]string{"job.toml": strings.Replace(job, "title", "shop = \"shop.toml\"\ntitle", 1),
+		"more.toml":  includedPieces,
 		"found.toml": "[piece.drawer.finding.x]\ndefect = \"pits\"\n",
 		"shop.toml":  "[piece.drawer]\nfits = [\"bar\"]\nkind = \"original\"\nmetal = \"brass\"\n"})
-	if _, err := Load("job.toml", Options{}); err == nil || !strings.Contains(err.Error(), `piece "drawer" is in the shop's file`) {
+	if _, err := Load("job.toml", Options{}); err == nil ||
+		!strings.Contains(err.Error(), `piece "drawer" is in the shop's file`) {
 		t.Errorf("%v", err)
 	}
 }

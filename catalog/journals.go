@@ -25,7 +25,8 @@ func (l *loader) readJournals() {
 	if l.job == nil || l.oneJournal() {
 		return
 	}
-	x := &overlay{l: l, job: l.openJournal(l.job.doc.file, l.pending.job), jobRoots: slices.Concat([]*table{l.job}, l.parts)}
+	x := &overlay{l: l, job: l.openJournal(l.job.doc.file, l.pending.job),
+		jobRoots: slices.Concat([]*table{l.job}, l.parts)}
 	if x.job != nil {
 		x.standing = x.job.log.Standing(nil)
 	}
@@ -46,7 +47,8 @@ func (l *loader) oneJournal() bool {
 	if l.shop == nil || filepath.Clean(JournalOf(l.job.doc.file)) != filepath.Clean(JournalOf(l.shop.doc.file)) {
 		return false
 	}
-	l.job.peek("job").wrong("shop", fmt.Sprintf("the job's file and the shop's would both have the journal %q", JournalOf(l.job.doc.file)), "give one of the two files another name")
+	l.job.peek("job").wrong("shop", fmt.Sprintf("the job's file and the shop's would both have the journal %q",
+		JournalOf(l.job.doc.file)), "give one of the two files another name")
 	return true
 }
 
@@ -165,10 +167,13 @@ func (l *loader) openJournal(file string, pending *journal.Entry) *recorded {
 		doc.src = string(data)
 	}
 	for _, p := range log.Problems {
-		l.mistake(doc, span{line: p.Line, column: 1, width: 1}, p.Message, "this file is the program's own: put it back as it was, from a copy")
+		l.mistake(doc, span{line: p.Line, column: 1, width: 1}, p.Message, "this file is the program's own: put it back as "+
+			"it was, from a copy")
 	}
 	if log.Torn != nil {
-		l.warn(Origin{Source: Recorded, File: path, Line: bytes.Count(data, []byte("\n")) + 1}, fmt.Sprintf("the last line was never finished, after a crash or a full disk: it counts for nothing, and the next entry sets it aside in %s", filepath.Base(path)+journal.TornSuffix))
+		l.warn(Origin{Source: Recorded, File: path, Line: bytes.Count(data, []byte("\n")) + 1},
+			fmt.Sprintf("the last line was never finished, after a crash or a full disk: it counts for nothing, and the next "+
+				"entry sets it aside in %s", filepath.Base(path)+journal.TornSuffix))
 	}
 	if pending != nil {
 		e := *pending

@@ -122,7 +122,9 @@ func TestWholeOrNot(t *testing.T) {
 		t.Fatalf("spent %d, %+v", st.Job.SpentSum, st.Warnings)
 	}
 	w := st.Warnings[0]
-	if !strings.HasSuffix(w.From.File, "shop.journal") || w.From.Line != 1 || !strings.Contains(w.Message, "grade of piece.drawer-1 is 40 now") || !strings.Contains(w.Message, "20.00 that it spent") {
+	if !strings.HasSuffix(w.From.File, "shop.journal") || w.From.Line != 1 ||
+		!strings.Contains(w.Message, "grade of piece.drawer-1 is 40 now") ||
+		!strings.Contains(w.Message, "20.00 that it spent") {
 		t.Errorf("%+v", w)
 	}
 }
@@ -136,7 +138,8 @@ func TestPieceTakenOut(t *testing.T) {
 	text := read(t, path)
 	os.WriteFile(path, []byte(text[:strings.Index(text, "[piece.arm-1]")]), 0o644)
 	st := openTestDesk(t, path).State
-	if len(st.Pieces) != 1 || len(st.Warnings) == 0 || !strings.Contains(fmt.Sprint(st.Warnings), "piece.arm-1 is not there any more") {
+	if len(st.Pieces) != 1 || len(st.Warnings) == 0 || !strings.Contains(fmt.Sprint(st.Warnings),
+		"piece.arm-1 is not there any more") {
 		t.Errorf("%d pieces, %+v", len(st.Pieces), st.Warnings)
 	}
 }
@@ -149,8 +152,10 @@ func TestRedoRefused(t *testing.T) {
 		old, new string
 		says     string
 	}{
-		"old value": {setGrade("arm-1", false, 80), `kind = "original"`, "kind = \"original\"\ngrade = 55", "can't be brought back: grade of piece.arm-1 is 55 now"},
-		"mistake":   {Act{Action: "lock", Sets: []Set{{Target: []string{"lock", "arm"}, Key: "piece", Value: "job:arm-1"}}}, "[piece.arm-1", "[piece.arm-2", "arm-1"},
+		"old value": {setGrade("arm-1", false, 80), `kind = "original"`, "kind = \"original\"\ngrade = 55",
+			"can't be brought back: grade of piece.arm-1 is 55 now"},
+		"mistake": {Act{Action: "lock", Sets: []Set{{Target: []string{"lock", "arm"}, Key: "piece", Value: "job:arm-1"}}},
+			"[piece.arm-1", "[piece.arm-2", "arm-1"},
 	} {
 		path := filepath.Join(deskJob(t), "job.toml")
 		d := openTestDesk(t, path)
@@ -177,11 +182,14 @@ func TestRedoRefused(t *testing.T) {
 // can't be opened.
 func TestTakeBack(t *testing.T) {
 	path := filepath.Join(deskJob(t), "job.toml")
-	if _, err := openTestDesk(t, path).Record(Act{Action: "lock", Sets: []Set{{Target: []string{"lock", "arm"}, Key: "piece", Value: "job:arm-1"}}}); err != nil {
+	if _, err := openTestDesk(t,
+		path).Record(Act{Action: "lock",
+		Sets: []Set{{Target: []string{"lock", "arm"}, Key: "piece", Value: "job:arm-1"}}}); err != nil {
 		t.Fatal(err)
 	}
 	os.WriteFile(path, []byte(strings.ReplaceAll(read(t, path), "[piece.arm-1", "[piece.arm-2")), 0o644)
-	if _, err := OpenRecorder(path, Options{}); err == nil || !strings.Contains(err.Error(), "write back what was taken out") {
+	if _, err := OpenRecorder(path, Options{}); err == nil ||
+		!strings.Contains(err.Error(), "write back what was taken out") {
 		t.Fatalf("%v", err)
 	}
 	if _, e, err := TakeBack(path, Options{}); err != nil || e.Action != "lock" {
@@ -320,7 +328,8 @@ func TestOneJournal(t *testing.T) {
 	dir := swift(t)
 	os.WriteFile(filepath.Join(dir, "x.toml"), []byte("[job]\ntitle = \"x\"\nshop = \"x.shop\"\n"), 0o644)
 	os.WriteFile(filepath.Join(dir, "x.shop"), []byte("[shop]\n"), 0o644)
-	if _, err := OpenRecorder(filepath.Join(dir, "x.toml"), Options{}); err == nil || !strings.Contains(err.Error(), "give one of the two files another name") {
+	if _, err := OpenRecorder(filepath.Join(dir, "x.toml"), Options{}); err == nil ||
+		!strings.Contains(err.Error(), "give one of the two files another name") {
 		t.Errorf("%v", err)
 	}
 }

@@ -45,9 +45,10 @@ type loader struct {
 	opened map[string]bool
 	sum    hash.Hash // of everything that was read
 
-	pending   tried             // what may be recorded
-	ours      map[string]bool   // whether a job that the shop's journal names is this one
-	unsettled []journal.Entry   // of the shop's journal: this job's own, which count there and not here, or the other way round
+	pending tried           // what may be recorded
+	ours    map[string]bool // whether a job that the shop's journal names is this one
+	// of the shop's journal: this job's own, which count there and not here, or the other way round
+	unsettled []journal.Entry
 	unapplied map[string]string // entries of the job's that were not applied, by id, and why
 	wrongDay  *WrongDay         // of the entry that is only tried
 
@@ -84,7 +85,8 @@ func (l *loader) load(path string) (*State, error) {
 	l.readFiles(path)
 	l.compile()
 	if l.partial && len(l.list) == 0 { // never an answer without a file that belongs to it
-		l.mistake(&document{file: path}, span{}, "a file that belongs to this job could not be read", "name the files of shop and include once more, or leave them out")
+		l.mistake(&document{file: path}, span{}, "a file that belongs to this job could not be read",
+			"name the files of shop and include once more, or leave them out")
 	}
 	if len(l.list) > 0 {
 		return nil, l.mistakes()
@@ -107,7 +109,8 @@ func newLoader(opt Options) *loader {
 		opt.Now = time.Now
 	}
 	return &loader{
-		opt: opt, read: readSource, state: &State{}, sum: sha256.New(), opened: map[string]bool{}, spoilt: map[string]bool{}, ranks: map[string]int{},
+		opt: opt, read: readSource, state: &State{}, sum: sha256.New(), opened: map[string]bool{}, spoilt: map[string]bool{},
+		ranks:  map[string]int{},
 		metals: newNames("metal"), defects: newNames("defect"), works: newNames("work"),
 		targets: newNames("target"), grades: newNames("grade"), tones: newNames("tone"),
 		slots: newNames("slot"), platers: newNames("plater"), makers: newNames("maker"),
@@ -151,7 +154,8 @@ func (l *loader) mistake(d *document, s span, message, hint string) {
 		d = s.in
 		s.line, s.column = max(0, s.line), 1
 	}
-	m := Mistake{File: d.file, Line: s.line, Column: s.column, Width: s.width, Message: shorten(message, most), Hint: shorten(hint, most)}
+	m := Mistake{File: d.file, Line: s.line, Column: s.column, Width: s.width, Message: shorten(message, most),
+		Hint: shorten(hint, most)}
 	if d.source == Recorded && s.in != nil { // the line of a journal tells a reader nothing
 		m.Hint = "this was recorded when the files said something else: write back what was taken out of them since"
 	} else if s.line > 0 {
@@ -182,7 +186,8 @@ func (l *loader) mistakes() *Mistakes {
 
 func (l *loader) sortWarnings() {
 	slices.SortStableFunc(l.state.Warnings, func(a, b Warning) int {
-		return cmp.Or(cmp.Compare(l.ranks[a.From.File], l.ranks[b.From.File]), cmp.Compare(a.From.Line, b.From.Line), cmp.Compare(a.From.Column, b.From.Column))
+		return cmp.Or(cmp.Compare(l.ranks[a.From.File], l.ranks[b.From.File]), cmp.Compare(a.From.Line, b.From.Line),
+			cmp.Compare(a.From.Column, b.From.Column))
 	})
 }
 

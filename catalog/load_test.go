@@ -212,21 +212,29 @@ func TestLoadReadsEverything(t *testing.T) {
 		{"fit", []any{a.Fit[0].Slot, a.Fit[0].Hours, a.Fit[0].Cap}, []any{1, Micro(1500000), Centi(8500)}},
 		{"grade word", a.Grade.V, Centi(7500)},
 		{"tone word", a.Tone.V, Centi(680)},
-		{"finding", []any{a.Findings[0].Severity, a.Findings[0].Extent, a.Findings[0].Count, a.Findings[0].Where}, []any{Severe, Micro(600000), 1, Back}},
-		{"finding's defaults", []any{a.Findings[1].Severity, a.Findings[1].Count, a.Findings[1].Where}, []any{Moderate, 3, Face}},
-		{"quote", []any{a.Quotes[0].Cost, a.Quotes[0].Firm, a.Quotes[0].Refused.V, a.Quotes[0].Low.V}, []any{Cents(24000), AfterStrip, Micro(20000), Cents(20000)}},
+		{"finding", []any{a.Findings[0].Severity, a.Findings[0].Extent, a.Findings[0].Count, a.Findings[0].Where},
+			[]any{Severe, Micro(600000), 1, Back}},
+		{"finding's defaults", []any{a.Findings[1].Severity, a.Findings[1].Count, a.Findings[1].Where},
+			[]any{Moderate, 3, Face}},
+		{"quote", []any{a.Quotes[0].Cost, a.Quotes[0].Firm, a.Quotes[0].Refused.V, a.Quotes[0].Low.V},
+			[]any{Cents(24000), AfterStrip, Micro(20000), Cents(20000)}},
 		{"origin of a quote", a.Quotes[0].Refused.From.Source, Quoted},
-		{"lead", []any{lead.Side, lead.Vendor, lead.Metal, lead.Price, lead.Chance, lead.Quantity, lead.Days.V}, []any{Vendors, 0, None, Cents(2000), Micro(500000), 2, 14}},
+		{"lead", []any{lead.Side, lead.Vendor, lead.Metal, lead.Price, lead.Chance, lead.Quantity, lead.Days.V},
+			[]any{Vendors, 0, None, Cents(2000), Micro(500000), 2, 14}},
 		{"bundle's vendor", []any{lot.Bundle, lot.Side, lot.Vendor, lot.Fits}, []any{0, Vendors, 0, []int{0, 1}}},
-		{"drawer", []any{drawer.InShop, drawer.Side, drawer.Fits, drawer.Price}, []any{true, Shops, []int{0, 1}, Cents(1000)}},
+		{"drawer", []any{drawer.InShop, drawer.Side, drawer.Fits, drawer.Price},
+			[]any{true, Shops, []int{0, 1}, Cents(1000)}},
 		{"label of an id in both files", s.PieceLabel(0) + " " + s.PieceLabel(3), "job:a shop:a"},
 		{"label of a single id", s.PieceLabel(1), "lead"},
 		{"trade", []any{s.Trades[0].Give, s.Trades[0].Get, s.Trades[0].Credit}, []any{0, 3, Cents(3000)}},
-		{"lock", []any{s.Locks[0].Slot, s.Locks[0].Piece, s.Locks[0].Plater, s.Locks[0].Reason}, []any{0, 0, None, "owner's wish"}},
+		{"lock", []any{s.Locks[0].Slot, s.Locks[0].Piece, s.Locks[0].Plater, s.Locks[0].Reason},
+			[]any{0, 0, None, "owner's wish"}},
 		{"ban", []any{s.Bans[0].Slot, s.Bans[0].Piece, s.Bans[0].Work}, []any{1, None, "as-is"}},
-		{"match", []any{s.Matches[0].Slots, s.Matches[0].ToneWithin.V, s.Matches[0].SamePlater}, []any{[]int{0, 1}, Centi(200), true}},
+		{"match", []any{s.Matches[0].Slots, s.Matches[0].ToneWithin.V, s.Matches[0].SamePlater},
+			[]any{[]int{0, 1}, Centi(200), true}},
 		{"shop's hourly", []any{s.Shop.Hourly.V, s.Shop.Hourly.From.String()}, []any{Cents(5500), "shop.toml:4"}},
-		{"plater", []any{s.Platers[0].Minimum, s.Platers[0].Freight, s.Platers[0].Least, s.Platers[0].StripFee}, []any{Cents(10000), Cents(1200), Cents(2500), Cents(1500)}},
+		{"plater", []any{s.Platers[0].Minimum, s.Platers[0].Freight, s.Platers[0].Least, s.Platers[0].StripFee},
+			[]any{Cents(10000), Cents(1200), Cents(2500), Cents(1500)}},
 		{"learned factor", s.Platers[0].Factor, Micro(1200000)},
 		{"rate by metal", s.Platers[0].Levels[0].Rate[metal("steel")].V, Cents(2000)},
 		{"rate of all others", s.Platers[0].Levels[0].Rate[metal("white metal")].V, Cents(3000)},
@@ -267,7 +275,8 @@ func TestLoadSmallest(t *testing.T) {
 	if !reflect.DeepEqual(s.Slots, []Slot{want}) {
 		t.Errorf("got %+v", s.Slots)
 	}
-	if s.Job.Currency != "USD" || s.Slots[0].Rescue.V != 45000 || s.Slots[0].RescueDays.V != 30 || s.Shop.Hourly.V != 6000 {
+	if s.Job.Currency != "USD" || s.Slots[0].Rescue.V != 45000 || s.Slots[0].RescueDays.V != 30 ||
+		s.Shop.Hourly.V != 6000 {
 		t.Errorf("defaults: %+v %+v", s.Job, s.Shop)
 	}
 }

@@ -19,7 +19,8 @@ func (l *loader) checkReach(locks []*table) {
 		}
 		need := l.state.Slots[f.Slot].Quantity
 		if taken[f.Piece] += need; taken[f.Piece] > p.Quantity && need <= p.Quantity {
-			t.wrong("piece", fmt.Sprintf("piece %q is locked for %d in all, and there are only %d", p.ID, taken[f.Piece], p.Quantity), "name another piece, or leave one of its locks out")
+			t.wrong("piece", fmt.Sprintf("piece %q is locked for %d in all, and there are only %d", p.ID, taken[f.Piece],
+				p.Quantity), "name another piece, or leave one of its locks out")
 		}
 	}
 }
@@ -52,12 +53,14 @@ func (l *loader) outOfReach(p *Piece, f Filter) (why, hint string) {
 	}
 	plater := &l.state.Platers[f.Plater]
 	if p.Metal == None {
-		return fmt.Sprintf("plater %q has given no quote for piece %q, whose metal is unknown", plater.ID, p.ID), "write the quote or the metal, or name another plater"
+		return fmt.Sprintf("plater %q has given no quote for piece %q, whose metal is unknown", plater.ID, p.ID),
+			"write the quote or the metal, or name another plater"
 	}
 	for _, level := range plater.Levels {
 		if (f.Level == "" || level.Name == f.Level) && level.Rate[p.Metal].Set && level.Grade[p.Metal].Set {
 			return "", ""
 		}
 	}
-	return fmt.Sprintf("plater %q has no quote for piece %q and no rate for %s", plater.ID, p.ID, l.state.Tables.Metals[p.Metal].Name), "write a quote or the rate, or name another plater"
+	return fmt.Sprintf("plater %q has no quote for piece %q and no rate for %s", plater.ID, p.ID,
+		l.state.Tables.Metals[p.Metal].Name), "write a quote or the rate, or name another plater"
 }

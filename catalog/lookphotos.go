@@ -13,7 +13,8 @@ func (l *loader) lookForPhotos(t *table, p *Piece) {
 		if info, err := os.Stat(path); name == "" || err == nil && info.Mode().IsRegular() {
 			continue
 		}
-		text := fmt.Sprintf("the photo %q of %s is not there, and no page shows it; photos are named as seen from the job's file", clip(name), t.what)
+		text := fmt.Sprintf("the photo %q of %s is not there, and no page shows it; photos are named as seen from the "+
+			"job's file", clip(name), t.what)
 		if best := Closest(filepath.Base(path), filesIn(filepath.Dir(path))); best != "" {
 			text += fmt.Sprintf(": did you mean %q?", best)
 		}

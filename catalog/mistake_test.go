@@ -22,7 +22,8 @@ func TestMistakePrinted(t *testing.T) {
 		{"wider than the line", Mistake{"f", 1, 3, 99, "m", "", "abcd"}, "f:1:3: m\n    abcd\n      ^^"},
 		{"past the end", Mistake{"f", 1, 9, 1, "m", "", "abcd"}, "f:1:9: m\n    abcd\n        ^"},
 		{"long line", Mistake{"f", 1, 201, 4, "m", "", long},
-			"f:1:201: m\n    ..." + strings.Repeat("a", 60) + "here" + strings.Repeat("b", 36) + "...\n    " + strings.Repeat(" ", 63) + "^^^^"},
+			"f:1:201: m\n    ..." + strings.Repeat("a", 60) + "here" + strings.Repeat("b", 36) + "...\n    " +
+				strings.Repeat(" ", 63) + "^^^^"},
 	} {
 		if got := c.m.String(); got != c.want {
 			t.Errorf("%s: got\n%s\nwant\n%s", c.name, got, c.want)
@@ -75,7 +76,8 @@ func TestMeant(t *testing.T) {
 	for i := range many {
 		many[i] = fmt.Sprint("w", i)
 	}
-	if got := meant("zzzz", many, ""); !strings.HasPrefix(got, `write one of "w0", "w1"`) || !strings.HasSuffix(got, `"w11", ...`) {
+	if got := meant("zzzz", many, ""); !strings.HasPrefix(got, `write one of "w0", "w1"`) ||
+		!strings.HasSuffix(got, `"w11", ...`) {
 		t.Errorf("got %q", got)
 	}
 	if got := meant("zzzz", many, "do this"); got != "do this" {

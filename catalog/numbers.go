@@ -23,7 +23,8 @@ func (t *table) whole(key string, least, most int) (out Val[int]) {
 		return out
 	}
 	if n < int64(least) || n > int64(most) {
-		t.wrong(key, fmt.Sprintf("%d is not between %d and %d", n, least, most), fmt.Sprintf("write a whole number from %d to %d", least, most))
+		t.wrong(key, fmt.Sprintf("%d is not between %d and %d", n, least, most),
+			fmt.Sprintf("write a whole number from %d to %d", least, most))
 		return out
 	}
 	return val(t, key, int(n))

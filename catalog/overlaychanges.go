@@ -100,7 +100,8 @@ func (p part) hindered() string {
 		}
 		for _, key := range slices.Sorted(maps.Keys(c.Old)) {
 			if was := now[string(key)]; !same(was, c.Old[key]) {
-				return fmt.Sprintf("%s of %s is %s now and was %s then", keyText(string(key)), what, valueText(was), valueText(c.Old[key]))
+				return fmt.Sprintf("%s of %s is %s now and was %s then", keyText(string(key)), what, valueText(was),
+					valueText(c.Old[key]))
 			}
 		}
 	}

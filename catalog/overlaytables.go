@@ -134,7 +134,8 @@ func (l *loader) tablesOf(root *table, kind string) []*table {
 		switch {
 		case kind == "target" && !inTable:
 			if root != l.job {
-				sub.wrongKey(name, fmt.Sprintf("[target] in this file holds named targets only, not %q", name), "write [target.NAME] above it")
+				sub.wrongKey(name, fmt.Sprintf("[target] in this file holds named targets only, not %q", name),
+					"write [target.NAME] above it")
 			}
 		case !sub.goodID(kind, name):
 		case inTable:
@@ -154,7 +155,8 @@ func (l *loader) tablesOf(root *table, kind string) []*table {
 // older one is probably a slip.
 func (l *loader) register(t *table, n *names) {
 	if n == l.metals && (t.id == "other" || t.id == "unknown") {
-		t.wrongHere(fmt.Sprintf("%q can't be the name of a metal", t.id), "it has a meaning of its own in these files; write another name")
+		t.wrongHere(fmt.Sprintf("%q can't be the name of a metal", t.id), "it has a meaning of its own in these files; "+
+			"write another name")
 	}
 	if _, fresh := n.add(t.id, t.here()); !fresh {
 		return
@@ -176,7 +178,8 @@ func (l *loader) overlayDefaults(roots []*table) {
 		if t == nil {
 			continue
 		}
-		l.defaults = defaults{t.money("hourly"), t.money("rescue"), t.whole("rescue_days", 0, MaxDays), t.whole("strength", 1, 1_000)}
+		l.defaults = defaults{t.money("hourly"), t.money("rescue"), t.whole("rescue_days", 0, MaxDays),
+			t.whole("strength", 1, 1_000)}
 		l.state.Tables.Strength = l.defaults.Strength.V
 		t.done()
 	}

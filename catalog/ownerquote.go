@@ -55,12 +55,14 @@ func (l *loader) readOwnerQuote() {
 				*to = w
 			}
 		}
-		for key, to := range map[string]*Micro{"removal": &q.Removal, "tagging": &q.Tagging, "packing": &q.Packing, "fitting": &q.Fitting} {
+		for key, to := range map[string]*Micro{"removal": &q.Removal, "tagging": &q.Tagging, "packing": &q.Packing,
+			"fitting": &q.Fitting} {
 			if v := t.hours(key); v.Set {
 				*to = v.V
 			}
 		}
-		for key, to := range map[string]*Micro{"plating": &q.Plating, "parts": &q.Parts, "tax": &q.Tax, "deposit": &q.Deposit, "after_strip": &q.Strip} {
+		for key, to := range map[string]*Micro{"plating": &q.Plating, "parts": &q.Parts, "tax": &q.Tax, "deposit": &q.Deposit,
+			"after_strip": &q.Strip} {
 			if v := t.share(key); v.Set {
 				*to = v.V
 			}
@@ -71,7 +73,8 @@ func (l *loader) readOwnerQuote() {
 			q.Excluded = list
 		}
 		if q.Deposit+q.Strip > One {
-			t.wrongHere("deposit and after_strip come to more than the whole", "write shares that leave something for the end, such as deposit = 0.4 and after_strip = 0.3")
+			t.wrongHere("deposit and after_strip come to more than the whole", "write shares that leave something for the "+
+				"end, such as deposit = 0.4 and after_strip = 0.3")
 		}
 		t.done()
 	}

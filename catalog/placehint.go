@@ -9,10 +9,15 @@ import (
 // belongs says, for each kind of table, which keys people write there that have
 // their place in another one. In the texts %s is the table's own name.
 var belongs = map[string][]placeOf{
-	"job":    {{"[target]", "floor mean fresh lasting fallback_floor"}, {"[slot.NAME]", "area weight part quantity max_breakage"}, {"[shop] of the shop's file", "hourly works"}},
-	"slot":   {{"[job]", "budget budget_on completion within_days start"}, {"[target]", "mean"}, {"[match.NAME]", "grade_within tone_within same_plater fresh_alike"}, {"[piece.NAME]", "kind metal grade price"}},
-	"piece":  {{"[%s.finding.NAME]", "defect severity extent count where"}, {"[%s.quote.NAME]", "plater level cost firm refused low high date work"}, {"[%s.fit.SLOT]", "hours cap"}, {"[slot.NAME]", "area weight part"}},
-	"shop":   {{"[plater.NAME]", "minimum least_per_piece strip_fee refuses factor breakage_factor"}, {"[vendor.NAME] or [plater.NAME]", "freight"}},
+	"job": {{"[target]", "floor mean fresh lasting fallback_floor"},
+		{"[slot.NAME]", "area weight part quantity max_breakage"}, {"[shop] of the shop's file", "hourly works"}},
+	"slot": {{"[job]", "budget budget_on completion within_days start"}, {"[target]", "mean"},
+		{"[match.NAME]", "grade_within tone_within same_plater fresh_alike"}, {"[piece.NAME]", "kind metal grade price"}},
+	"piece": {{"[%s.finding.NAME]", "defect severity extent count where"},
+		{"[%s.quote.NAME]", "plater level cost firm refused low high date work"}, {"[%s.fit.SLOT]", "hours cap"},
+		{"[slot.NAME]", "area weight part"}},
+	"shop": {{"[plater.NAME]", "minimum least_per_piece strip_fee refuses factor breakage_factor"},
+		{"[vendor.NAME] or [plater.NAME]", "freight"}},
 	"plater": {{"[%s.level.NAME]", "rate grade tone"}},
 	"vendor": {{"[bundle.NAME] or [piece.NAME]", "price"}},
 	"bundle": {{"[vendor.NAME]", "freight"}},
@@ -44,8 +49,10 @@ func (t *table) placeHint(key string) string {
 // part of the name; "" where it can't have been, as in the trade tables.
 func (t *table) pointInName(key string) string {
 	path := strings.Split(t.path, "\x00")
-	if _, isTable := t.m[key].(map[string]any); !isTable || len(path) != 2 || slices.Contains([]string{"defect", "metal", "work"}, path[0]) {
+	if _, isTable := t.m[key].(map[string]any); !isTable || len(path) != 2 ||
+		slices.Contains([]string{"defect", "metal", "work"}, path[0]) {
 		return ""
 	}
-	return fmt.Sprintf("if the point belongs to the name, write [%s]", dotted([]string{path[0], path[1] + "." + clip(key)}))
+	return fmt.Sprintf("if the point belongs to the name, write [%s]",
+		dotted([]string{path[0], path[1] + "." + clip(key)}))
 }

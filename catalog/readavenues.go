@@ -50,7 +50,8 @@ func (l *loader) readWanted() {
 		return
 	}
 	for _, t := range l.job.named("find") {
-		w := Wanted{ID: t.id, Slots: t.refs("slots", l.slots), Grade: t.grade("grade"), Fresh: t.flag("fresh").V, From: t.here()}
+		w := Wanted{ID: t.id, Slots: t.refs("slots", l.slots), Grade: t.grade("grade"), Fresh: t.flag("fresh").V,
+			From: t.here()}
 		if t.need("kind", `write kind = "original", "old-stock" or "reproduction"`) {
 			w.Kind = Kind(t.word("kind", string(Original), string(OldStock), string(Reproduction)))
 		}

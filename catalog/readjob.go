@@ -44,7 +44,8 @@ func (l *loader) readJob() {
 	job.Start = t.date("start")
 	job.Service = t.service()
 	if job.Start.Set && !l.opt.Today.IsZero() && job.Start.V.Before(dayOf(l.opt.Today)) {
-		t.l.warn(job.Start.From, fmt.Sprintf("the start, %s, is in the past; the days count from there", job.Start.V.Format("2006-01-02")))
+		t.l.warn(job.Start.From, fmt.Sprintf("the start, %s, is in the past; the days count from there",
+			job.Start.V.Format("2006-01-02")))
 	}
 	if job.Completion = t.share("completion"); job.Completion.Set && job.Completion.V == 0 {
 		t.wrong("completion", "a chance of 0 asks nothing", "write completion = 0.9, or leave the key out")
@@ -89,7 +90,8 @@ func (t *table) currency() {
 		return
 	}
 	if len(s) != 3 || s[0] < 'A' || s[0] > 'Z' || s[1] < 'A' || s[1] > 'Z' || s[2] < 'A' || s[2] > 'Z' {
-		t.wrong("currency", fmt.Sprintf("%q is no code of a currency", clip(s)), `write three capital letters, such as "USD" or "EUR"`)
+		t.wrong("currency", fmt.Sprintf("%q is no code of a currency", clip(s)),
+			`write three capital letters, such as "USD" or "EUR"`)
 		return
 	}
 	t.l.state.Job.Currency = s

@@ -35,11 +35,13 @@ func (t *table) checkFits(f Filter) {
 			continue
 		}
 		if p.Quantity < s.Quantity {
-			t.wrong("piece", fmt.Sprintf("slot %q needs %d, and there are only %d of piece %q", s.ID, s.Quantity, p.Quantity, p.ID), "name another piece")
+			t.wrong("piece", fmt.Sprintf("slot %q needs %d, and there are only %d of piece %q", s.ID, s.Quantity, p.Quantity,
+				p.ID), "name another piece")
 		}
 		return
 	}
-	t.wrong("piece", fmt.Sprintf("piece %q doesn't fit slot %q", p.ID, s.ID), "add the slot to the piece's fits, or name another piece")
+	t.wrong("piece", fmt.Sprintf("piece %q doesn't fit slot %q", p.ID, s.ID),
+		"add the slot to the piece's fits, or name another piece")
 }
 
 // readLocks reads [lock.SLOT], or [lock.ID] with a slot.
@@ -65,7 +67,8 @@ func (l *loader) readLocks() {
 		t.checkFits(lock.Filter)
 		if lock.Slot != None {
 			if first, again := locked[lock.Slot]; again {
-				t.wrongHere(fmt.Sprintf("slot %q is locked already, by lock %q", l.state.Slots[lock.Slot].ID, first), "put both together")
+				t.wrongHere(fmt.Sprintf("slot %q is locked already, by lock %q", l.state.Slots[lock.Slot].ID, first),
+					"put both together")
 			}
 			locked[lock.Slot] = t.id
 		}

@@ -76,7 +76,8 @@ func (l *loader) addLater(t *table) {
 				known = append(known, p.ID)
 			}
 		}
-		t.wrongHere(fmt.Sprintf("no piece of the job is called %q", clip(t.id)), l.meant(t.id, known, "first write the piece itself: its kind and metal and what it fits"))
+		t.wrongHere(fmt.Sprintf("no piece of the job is called %q", clip(t.id)),
+			l.meant(t.id, known, "first write the piece itself: its kind and metal and what it fits"))
 	}
 }
 
@@ -85,7 +86,8 @@ func (l *loader) addLater(t *table) {
 func (l *loader) addToPiece(t *table, p *Piece) {
 	for _, key := range t.keys() {
 		if key != "finding" && key != "quote" {
-			t.wrongHere(fmt.Sprintf("piece %q is written twice, first in %s", t.id, p.From), "give one of the two another name; only findings and quotes can be added to a piece")
+			t.wrongHere(fmt.Sprintf("piece %q is written twice, first in %s", t.id, p.From),
+				"give one of the two another name; only findings and quotes can be added to a piece")
 			for _, k := range t.keys() {
 				t.raw(k)
 			}
@@ -93,7 +95,8 @@ func (l *loader) addToPiece(t *table, p *Piece) {
 		}
 	}
 	twice := func(sub *table, from Origin) {
-		sub.wrongHere(fmt.Sprintf("%s of piece %q is written twice, first in %s", sub.what, t.id, from), "give one of the two another name")
+		sub.wrongHere(fmt.Sprintf("%s of piece %q is written twice, first in %s", sub.what, t.id, from),
+			"give one of the two another name")
 	}
 	for _, sub := range t.named("finding") {
 		f := l.readFinding(sub)
@@ -115,7 +118,8 @@ func (l *loader) readPiece(t *table, inShop bool) Piece {
 	p := Piece{
 		ID: t.id, InShop: inShop, Name: t.nameOr(t.id),
 		Tag: t.text("tag"), Place: t.text("place"), Marks: t.text("marks"), Note: t.text("note"),
-		Photos: t.texts("photos"), Fitted: t.flag("fitted").V, Hardware: t.texts("hardware"), Protect: t.text("protect"), Metal: None, Vendor: None, Bundle: None,
+		Photos: t.texts("photos"), Fitted: t.flag("fitted").V, Hardware: t.texts("hardware"), Protect: t.text("protect"),
+		Metal: None, Vendor: None, Bundle: None,
 		Quantity: t.whole("quantity", 1, MaxQuantity).Or(1),
 		Chance:   t.share("chance").Or(One), Days: t.whole("days", 0, MaxDays),
 		Grade: t.grade("grade"), Tone: t.tone("tone"), Fresh: t.flag("fresh"),
@@ -157,7 +161,8 @@ func (l *loader) readOwner(t *table, p *Piece) {
 	case owner == "customer":
 		p.Side = Customers
 		if p.InShop {
-			t.wrong("owner", "the shop's file serves all jobs, so a customer's piece can't be in it", "put the piece in that customer's job file")
+			t.wrong("owner", "the shop's file serves all jobs, so a customer's piece can't be in it",
+				"put the piece in that customer's job file")
 		}
 	case owner == "shop":
 		p.Side = Shops
@@ -169,15 +174,18 @@ func (l *loader) readOwner(t *table, p *Piece) {
 	p.Price, p.Value = price.V, value.V
 	switch {
 	case price.Set && t.has("bundle"):
-		t.wrongKey("price", "a piece out of a bundle has no price of its own", fmt.Sprintf("leave price out; the bundle's price stands in [bundle.%s]", keyText(t.text("bundle"))))
+		t.wrongKey("price", "a piece out of a bundle has no price of its own",
+			fmt.Sprintf("leave price out; the bundle's price stands in [bundle.%s]", keyText(t.text("bundle"))))
 	case price.Set && p.Side == Customers:
-		t.wrongKey("price", "a customer's piece has no price", `write owner = "shop" or a vendor's id, or value = ... for what it would fetch`)
+		t.wrongKey("price", "a customer's piece has no price", `write owner = "shop" or a vendor's id, or value = ... for `+
+			`what it would fetch`)
 	case value.Set && p.Side != Customers:
 		t.wrongKey("value", "only a customer's piece has a value to be given up", "write price = ..., or leave it out")
 	}
 	if p.Bundle != None && p.Side == Vendors && p.Vendor != None {
 		if v := l.state.Bundles[p.Bundle].Vendor; v != p.Vendor {
-			t.wrong("owner", fmt.Sprintf("the bundle %q is not this vendor's", l.state.Bundles[p.Bundle].ID), "leave owner out, or write the bundle's vendor")
+			t.wrong("owner", fmt.Sprintf("the bundle %q is not this vendor's", l.state.Bundles[p.Bundle].ID),
+				"leave owner out, or write the bundle's vendor")
 		}
 	}
 	if p.Side == Vendors && p.Bundle == None && !t.has("price") && !t.has("bundle") {
@@ -262,5 +270,6 @@ func (l *loader) unknownSlot(name string) (message, hint string) {
 			}
 		}
 	}
-	return fmt.Sprintf("no slot or part is called %q", clip(name)), l.meant(name, l.slotWords, orOneOf(l.slotWords, fmt.Sprintf("write a table [slot.%s]", keyText(clip(name)))))
+	return fmt.Sprintf("no slot or part is called %q", clip(name)),
+		l.meant(name, l.slotWords, orOneOf(l.slotWords, fmt.Sprintf("write a table [slot.%s]", keyText(clip(name)))))
 }

@@ -82,7 +82,8 @@ func (t *table) level(key string, plater int) string {
 func (t *table) checkRange(q *Quote) {
 	switch {
 	case q.Low.Set && q.High.Set && q.Low.V > q.High.V:
-		t.wrong("low", fmt.Sprintf("the low %s is above the high %s", FormatMoney(q.Low.V), FormatMoney(q.High.V)), "swap low and high")
+		t.wrong("low", fmt.Sprintf("the low %s is above the high %s", FormatMoney(q.Low.V), FormatMoney(q.High.V)),
+			"swap low and high")
 	case q.Low.Set && q.Cost < q.Low.V, q.High.Set && q.Cost > q.High.V:
 		t.l.warn(q.From, fmt.Sprintf("%s: the cost %s is not between low and high", t.what, FormatMoney(q.Cost)))
 	}
@@ -118,13 +119,15 @@ func (t *table) checkGrade(q *Quote, p *Piece, metalUnknown bool) {
 		why = fmt.Sprintf("it gives no level, and plater %q has %d", plater.ID, len(plater.Levels))
 	default:
 		for _, l := range plater.Levels {
-			if (l.Name == q.Level || q.Level == "") && !t.l.spoilt[join("plater", plater.ID, "level", l.Name)] && !l.Grade[p.Metal].Set {
+			if (l.Name == q.Level || q.Level == "") && !t.l.spoilt[join("plater", plater.ID, "level", l.Name)] &&
+				!l.Grade[p.Metal].Set {
 				why = fmt.Sprintf("level %q says none for %s", l.Name, t.l.state.Tables.Metals[p.Metal].Name)
 			}
 		}
 	}
 	if why != "" {
-		t.wrongHere(fmt.Sprintf("%s gives no grade and none follows: %s", t.what, why), "write grade = 85 or a word such as \"nice\", what the piece will look like")
+		t.wrongHere(fmt.Sprintf("%s gives no grade and none follows: %s", t.what, why),
+			"write grade = 85 or a word such as \"nice\", what the piece will look like")
 	}
 }
 

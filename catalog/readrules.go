@@ -66,7 +66,8 @@ func (t *table) checkTrade(trade *Trade) {
 	s := t.l.state
 	if trade.Give != None {
 		if p := &s.Pieces[trade.Give]; p.Side == Vendors || p.Bundle != None {
-			t.wrong("give", fmt.Sprintf("piece %q has to be bought first, so it can't be given", p.ID), "name a piece of the customer's or of the shop's")
+			t.wrong("give", fmt.Sprintf("piece %q has to be bought first, so it can't be given", p.ID),
+				"name a piece of the customer's or of the shop's")
 		}
 	}
 	for _, other := range s.Trades {
@@ -119,7 +120,8 @@ func (t *table) piece(key string) int {
 		return i
 	}
 	if short := plainID(id); t.l.keptOut[short] && (id == short || id == "shop:"+short) {
-		t.wrong(key, fmt.Sprintf("the shop's piece %q fits no slot of this job", short), "let a slot have its part, or leave this out")
+		t.wrong(key, fmt.Sprintf("the shop's piece %q fits no slot of this job", short),
+			"let a slot have its part, or leave this out")
 		return None
 	}
 	if t.l.partial || t.l.spoilt[join("piece", plainID(id))] {
@@ -130,6 +132,7 @@ func (t *table) piece(key string) int {
 			t.l.pieceIDs = append(t.l.pieceIDs, t.l.state.Pieces[i].ID)
 		}
 	}
-	t.wrong(key, fmt.Sprintf("unknown piece %q", clip(id)), t.l.meant(id, t.l.pieceIDs, "write the id of a [piece.ID] table"))
+	t.wrong(key, fmt.Sprintf("unknown piece %q", clip(id)),
+		t.l.meant(id, t.l.pieceIDs, "write the id of a [piece.ID] table"))
 	return None
 }

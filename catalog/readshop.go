@@ -16,7 +16,8 @@ func (l *loader) either(kind string) []*table {
 func (l *loader) readVendors() {
 	for _, t := range l.either("vendor") {
 		if t.id == "customer" || t.id == "shop" {
-			t.wrongHere(fmt.Sprintf("a vendor can't be called %q", t.id), "it means somebody else in owner = ...; write another name")
+			t.wrongHere(fmt.Sprintf("a vendor can't be called %q", t.id), "it means somebody else in owner = ...; write "+
+				"another name")
 		}
 		if !l.vendors.addOnce(t) {
 			continue

@@ -31,10 +31,12 @@ func (l *loader) readStage(t *table, p *Piece) {
 		}
 	}
 	if p.Stage == StagePlated && !p.Sent.Was && !l.partial {
-		t.wrong("stage", "nobody is named who plated it", fmt.Sprintf("write a table [piece.%s.sent] with plater, cost and grade, or stage = \"back\"", keyText(p.ID)))
+		t.wrong("stage", "nobody is named who plated it",
+			fmt.Sprintf("write a table [piece.%s.sent] with plater, cost and grade, or stage = \"back\"", keyText(p.ID)))
 	}
 	if p.HungIn = t.ref("hung_in", l.slots); p.HungIn != None && !slices.Contains(p.Fits, p.HungIn) {
-		t.wrong("hung_in", fmt.Sprintf("piece %q doesn't fit slot %q", p.ID, l.state.Slots[p.HungIn].ID), "add the slot to the piece's fits, or name another slot")
+		t.wrong("hung_in", fmt.Sprintf("piece %q doesn't fit slot %q", p.ID, l.state.Slots[p.HungIn].ID),
+			"add the slot to the piece's fits, or name another slot")
 	}
 	if hung := p.Stage == StageHung; hung != t.has("hung_in") && !(p.InShop && p.Elsewhere) {
 		if hung {
@@ -94,7 +96,8 @@ func (l *loader) readKept() {
 }
 
 func (t *table) keptChoice() KeptChoice {
-	return KeptChoice{Piece: t.text("piece"), Work: t.text("work"), Plater: t.text("plater"), Level: t.text("level"), Expected: t.money("expected").V}
+	return KeptChoice{Piece: t.text("piece"), Work: t.text("work"), Plater: t.text("plater"), Level: t.text("level"),
+		Expected: t.money("expected").V}
 }
 
 // entries are what stands in the job's journal.
@@ -129,11 +132,13 @@ func (l *loader) checkHung() {
 			continue
 		}
 		if first, twice := by[p.HungIn]; twice {
-			l.mistakeAt(p.From, fmt.Sprintf("piece %q hangs in slot %q, and so does %q", p.ID, l.state.Slots[p.HungIn].ID, l.state.Pieces[first].ID), "one of the two is somewhere else: change its stage")
+			l.mistakeAt(p.From, fmt.Sprintf("piece %q hangs in slot %q, and so does %q", p.ID, l.state.Slots[p.HungIn].ID,
+				l.state.Pieces[first].ID), "one of the two is somewhere else: change its stage")
 		}
 		by[p.HungIn] = i
 		if need := l.state.Slots[p.HungIn].Quantity; p.Quantity < need {
-			l.mistakeAt(p.From, fmt.Sprintf("slot %q needs %d, and there are only %d of piece %q", l.state.Slots[p.HungIn].ID, need, p.Quantity, p.ID), "name another piece")
+			l.mistakeAt(p.From, fmt.Sprintf("slot %q needs %d, and there are only %d of piece %q", l.state.Slots[p.HungIn].ID,
+				need, p.Quantity, p.ID), "name another piece")
 		}
 	}
 }
@@ -146,5 +151,6 @@ func (l *loader) mistakeAt(at Origin, message, hint string) {
 			return
 		}
 	}
-	l.list = append(l.list, ranked{600_000, Mistake{File: at.File, Line: at.Line, Column: max(1, at.Column), Width: 1, Message: message, Hint: hint}})
+	l.list = append(l.list, ranked{600_000, Mistake{File: at.File, Line: at.Line, Column: max(1, at.Column), Width: 1,
+		Message: message, Hint: hint}})
 }

@@ -36,7 +36,8 @@ type Set struct {
 }
 
 // ErrChanged is what a second writer is told.
-var ErrChanged = errors.New("changed meanwhile: somebody else recorded something, or a file was edited; nothing was recorded, look again and repeat it")
+var ErrChanged = errors.New("changed meanwhile: somebody else recorded something, or a file was edited; nothing was " +
+	"recorded, look again and repeat it")
 
 // OpenRecorder loads a job for recording. Errors are those of Load.
 func OpenRecorder(path string, opt Options) (*Recorder, error) {
@@ -114,7 +115,8 @@ func (d *Recorder) Try(deed Act) (*State, error) {
 
 // Record writes an act to the journal, the shop's part of it to the shop's, and gives
 // the state that follows. What would make a mistake of the state is refused with
-// *Mistakes, and with *WrongDay what can't have happened on its day; ErrChanged says that the state this recorder shows is not the present one.
+// *Mistakes, and with *WrongDay what can't have happened on its day; ErrChanged says that the state
+// this recorder shows is not the present one.
 func (d *Recorder) Record(deed Act) (*State, error) {
 	entries := d.entries(&deed)
 	if _, err := d.try(entries); err != nil {

@@ -27,8 +27,10 @@ func BenchmarkOpenJournal(b *testing.B) {
 		if n == 0 {
 			old = nil
 		}
-		if _, err := w.Append(journal.Entry{ID: fmt.Sprint(n), Time: time.Date(2031, 1, 20, 0, 0, n, 0, time.UTC), Action: "graded",
-			Changes: []journal.Change{{Target: []string{"piece", "crest-1"}, Old: map[event.Key]any{"tone": old}, New: map[event.Key]any{"tone": now}}}}); err != nil {
+		if _, err := w.Append(journal.Entry{ID: fmt.Sprint(n), Time: time.Date(2031, 1, 20, 0, 0, n, 0, time.UTC),
+			Action: "graded",
+			Changes: []journal.Change{{Target: []string{"piece", "crest-1"}, Old: map[event.Key]any{"tone": old},
+				New: map[event.Key]any{"tone": now}}}}); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -106,8 +106,11 @@ func TestRecordAndUndo(t *testing.T) {
 		setGrade("arm-1", false, 80),
 		setGrade("drawer-1", true, 70),
 		{Action: "found", Sets: []Set{{Target: []string{"piece", "arm-1", "finding", "x"}, Key: "defect", Value: "pits"}}},
-		{Action: "cleared", Sets: []Set{{Target: []string{"piece", "arm-1", "finding", "haze"}, Key: "defect"}, {Target: []string{"piece", "arm-1", "finding", "haze"}, Key: "severity"}}},
-		{Action: "new", Sets: []Set{{Target: []string{"piece", "p2"}, Key: "fits", Value: []any{"arm"}}, {Target: []string{"piece", "p2"}, Key: "kind", Value: "original"}, {Target: []string{"piece", "p2"}, Key: "metal", Value: "steel"}}},
+		{Action: "cleared", Sets: []Set{{Target: []string{"piece", "arm-1", "finding", "haze"}, Key: "defect"},
+			{Target: []string{"piece", "arm-1", "finding", "haze"}, Key: "severity"}}},
+		{Action: "new", Sets: []Set{{Target: []string{"piece", "p2"}, Key: "fits", Value: []any{"arm"}},
+			{Target: []string{"piece", "p2"}, Key: "kind", Value: "original"}, {Target: []string{"piece", "p2"}, Key: "metal",
+				Value: "steel"}}},
 		{Action: "note", Reason: "nothing changes"},
 	} {
 		st, err := d.Record(deed)
@@ -157,7 +160,8 @@ func withoutClockText(text string) string {
 func TestOldValue(t *testing.T) {
 	path := filepath.Join(deskJob(t), "job.toml")
 	d := openTestDesk(t, path)
-	deed := Act{Action: "graded", Sets: []Set{{Target: []string{"piece", "arm-1"}, Key: "grade", Value: int64(80)}, {Target: []string{"piece", "arm-1"}, Key: "tag", Value: "T1"}}}
+	deed := Act{Action: "graded", Sets: []Set{{Target: []string{"piece", "arm-1"}, Key: "grade", Value: int64(80)},
+		{Target: []string{"piece", "arm-1"}, Key: "tag", Value: "T1"}}}
 	if _, err := d.Record(deed); err != nil {
 		t.Fatal(err)
 	}
@@ -172,7 +176,8 @@ func TestOldValue(t *testing.T) {
 	if d.State.Pieces[1].Grade.V != 66_00 {
 		t.Error("the entry after it was not applied")
 	}
-	if len(d.State.Warnings) != 1 || !strings.Contains(d.State.Warnings[0].Message, "entry 1 (graded) is not applied: grade of piece.arm-1 is 55 now and was not there then") ||
+	if len(d.State.Warnings) != 1 || !strings.Contains(d.State.Warnings[0].Message,
+		"entry 1 (graded) is not applied: grade of piece.arm-1 is 55 now and was not there then") ||
 		d.State.Warnings[0].From.Line != 1 || !strings.HasSuffix(d.State.Warnings[0].From.File, "job.journal") {
 		t.Errorf("%+v", d.State.Warnings)
 	}
@@ -206,7 +211,8 @@ func TestChangedMeanwhile(t *testing.T) {
 		"the job's file":  func() { edit(t, path, `budget = "900.00"`, `budget = "950.00"`) },
 		"the shop's file": func() { edit(t, filepath.Join(filepath.Dir(path), "shop.toml"), "days = 20", "days = 21") },
 		"the shop's journal": func() {
-			if _, err := openTestDesk(t, filepath.Join(filepath.Dir(path), "other.toml")).Record(setGrade("drawer-1", true, 50)); err != nil {
+			if _, err := openTestDesk(t, filepath.Join(filepath.Dir(path), "other.toml")).Record(setGrade("drawer-1", true,
+				50)); err != nil {
 				t.Fatal(err)
 			}
 		},
@@ -299,7 +305,8 @@ func TestTornJournal(t *testing.T) {
 	f.WriteString(`{"version":1,"seq":2,"id"`)
 	f.Close()
 	d := openTestDesk(t, path)
-	if len(d.State.Warnings) != 1 || !strings.Contains(d.State.Warnings[0].Message, "never finished") || d.State.Pieces[0].Grade.V != 80_00 {
+	if len(d.State.Warnings) != 1 || !strings.Contains(d.State.Warnings[0].Message, "never finished") ||
+		d.State.Pieces[0].Grade.V != 80_00 {
 		t.Errorf("%+v", d.State.Warnings)
 	}
 	if _, err := d.Record(setGrade("arm-1", false, 81)); err != nil {
@@ -308,7 +315,8 @@ func TestTornJournal(t *testing.T) {
 	if d = openTestDesk(t, path); len(d.State.Warnings) != 0 || d.State.Pieces[0].Grade.V != 81_00 {
 		t.Errorf("%+v", d.State.Warnings)
 	}
-	if torn, _ := os.ReadFile(JournalOf(path) + journal.TornSuffix); !strings.HasPrefix(string(torn), `{"version":1,"seq":2,"id"`) {
+	if torn, _ := os.ReadFile(JournalOf(path) + journal.TornSuffix); !strings.HasPrefix(string(torn),
+		`{"version":1,"seq":2,"id"`) {
 		t.Errorf("set aside: %q", torn)
 	}
 }

@@ -48,7 +48,8 @@ n = -1_000.5e3
 }
 
 func TestScanStopsQuietly(t *testing.T) {
-	for _, src := range []string{"", "[", "[[", "[a", "[a.", "a", "a =", "a = \"", "a = '''", "a = [", "a = [1", "a = {", "a = {b", "a = \"\\", "\"", "a = ,", ".=1", "a = {b = 1 c = 2}", "a = \"\"\"\\", "'''\n'''0"} {
+	for _, src := range []string{"", "[", "[[", "[a", "[a.", "a", "a =", "a = \"", "a = '''", "a = [", "a = [1", "a = {",
+		"a = {b", "a = \"\\", "\"", "a = ,", ".=1", "a = {b = 1 c = 2}", "a = \"\"\"\\", "'''\n'''0"} {
 		if s := scan(src); s.deep != nil {
 			t.Errorf("%q: something deep was found", src)
 		}
@@ -57,7 +58,8 @@ func TestScanStopsQuietly(t *testing.T) {
 
 func TestScanDoubles(t *testing.T) {
 	s := scan("[a.b]\nx = 1\n[a]\n[a.b]\nx = 2\nx = 3\n[[l]]\ny = 1\n[[l]]\ny = 1\n")
-	if len(s.doubles) != 2 || s.doubles[0].second.line != 4 || s.doubles[1].first.line != 5 || s.doubles[1].second.line != 6 {
+	if len(s.doubles) != 2 || s.doubles[0].second.line != 4 || s.doubles[1].first.line != 5 ||
+		s.doubles[1].second.line != 6 {
 		t.Errorf("got %+v", s.doubles)
 	}
 	if len(s.lists) != 2 || s.lists[0].first.line != 7 {

@@ -12,7 +12,8 @@ func ShopJobs(shop string) ([]string, error) {
 	}
 	t := l.rootTable(d).peek("shop")
 	if t == nil {
-		l.mistake(d, span{line: 1, column: 1, width: 1}, "there is no [shop] table", `this has to be a shop's file: name it, with jobs = ["car/job.toml"] below [shop]`)
+		l.mistake(d, span{line: 1, column: 1, width: 1}, "there is no [shop] table",
+			`this has to be a shop's file: name it, with jobs = ["car/job.toml"] below [shop]`)
 		return nil, l.mistakes()
 	}
 	names := t.texts("jobs")
@@ -32,7 +33,8 @@ func ShopJobs(shop string) ([]string, error) {
 // LearntFile is the text of a file that a shop may include: a breakage per metal and a
 // breakage factor per plater, each with what it rests on.
 func LearntFile(day string, from string, metals []LearntValue, platers []LearntValue) string {
-	text := fmt.Sprintf("# Learnt on %s from %s.\n# To use it, write at the top of the shop's file: include = [\"learned.toml\"]\n", day, from)
+	text := fmt.Sprintf("# Learnt on %s from %s.\n# To use it, write at the top of the shop's file: include = "+
+		"[\"learned.toml\"]\n", day, from)
 	for _, m := range metals {
 		text += fmt.Sprintf("\n[metal.%s]\nbase = %s   # %s\n", keyText(m.Name), FormatMicro(m.Value), m.Rests)
 	}

@@ -73,8 +73,10 @@ func unreadable(err error) *Mistake {
 // checkText makes sure that the bytes are text and normalises line ends.
 func checkText(data []byte) (string, *Mistake) {
 	data = bytes.TrimPrefix(data, []byte("\xef\xbb\xbf"))
-	if bytes.HasPrefix(data, []byte("\xef\xbb\xbf")) { // the decoder would drop it unasked, and every place after it would be off
-		return "", badByte(data, 0, "the file begins with two byte-order marks", "save it again as UTF-8 with one mark at most; two come of joining files")
+	// the decoder would drop it unasked, and every place after it would be off
+	if bytes.HasPrefix(data, []byte("\xef\xbb\xbf")) {
+		return "", badByte(data, 0, "the file begins with two byte-order marks",
+			"save it again as UTF-8 with one mark at most; two come of joining files")
 	}
 	if bytes.HasPrefix(data, []byte("\xff\xfe")) || bytes.HasPrefix(data, []byte("\xfe\xff")) {
 		return "", &Mistake{Message: "the file is UTF-16, not UTF-8", Hint: "save it again as UTF-8 in your editor"}
@@ -85,7 +87,8 @@ func checkText(data []byte) (string, *Mistake) {
 	for i := 0; i < len(data); {
 		r, n := utf8.DecodeRune(data[i:])
 		if r == utf8.RuneError && n == 1 {
-			return "", badByte(data, i, fmt.Sprintf("byte 0x%02x is not valid UTF-8", data[i]), "save the file as UTF-8 in your editor")
+			return "", badByte(data, i, fmt.Sprintf("byte 0x%02x is not valid UTF-8", data[i]),
+				"save the file as UTF-8 in your editor")
 		}
 		i += n
 	}

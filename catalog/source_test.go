@@ -19,11 +19,14 @@ func TestUnreadableFiles(t *testing.T) {
 	cases := map[string]string{
 		"nothing.toml": "nothing.toml: no such file\n    check the name and the folder you are in",
 		"folder":       "folder: this is a folder, not a file\n    name the file in it",
-		"nul.toml":     "nul.toml:2:3: a NUL byte: this is not a text file\n    ti tle = 1\n      ^\n    check that this is the right file",
-		"bad.toml":     "bad.toml:2:12: byte 0xff is not valid UTF-8\n    title = \"äb?c\"\n               ^\n    save the file as UTF-8 in your editor",
-		"utf16.toml":   "utf16.toml: the file is UTF-16, not UTF-8\n    save it again as UTF-8 in your editor",
-		"large.toml":   "large.toml: the file is larger than 16 MiB\n    check that this is the right file; photos belong beside it, not in it",
-		"/dev/zero":    "/dev/zero: this is not a regular file\n    name a file on disk",
+		"nul.toml": "nul.toml:2:3: a NUL byte: this is not a text file\n    ti tle = 1\n      ^\n    check that this " +
+			"is the right file",
+		"bad.toml": "bad.toml:2:12: byte 0xff is not valid UTF-8\n    title = \"äb?c\"\n               ^\n    save the " +
+			"file as UTF-8 in your editor",
+		"utf16.toml": "utf16.toml: the file is UTF-16, not UTF-8\n    save it again as UTF-8 in your editor",
+		"large.toml": "large.toml: the file is larger than 16 MiB\n    check that this is the right file; photos belong " +
+			"beside it, not in it",
+		"/dev/zero": "/dev/zero: this is not a regular file\n    name a file on disk",
 	}
 	if os.Geteuid() > 0 {
 		if err := os.WriteFile("locked.toml", nil, 0); err != nil {

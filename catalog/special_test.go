@@ -56,10 +56,12 @@ func TestSpecialFiles(t *testing.T) {
 		}
 	}
 	for name, want := range map[string]string{
-		"pipe":    "this is not a regular file\n    name a file on disk",
-		"folder":  "this is a folder, not a file\n    name the file in it",
-		"large":   "the file is larger than 16 MiB\n    check that this is the right file; photos belong beside it, not in it",
-		"huge":    "the file is larger than 16 MiB\n    check that this is the right file; photos belong beside it, not in it",
+		"pipe":   "this is not a regular file\n    name a file on disk",
+		"folder": "this is a folder, not a file\n    name the file in it",
+		"large": "the file is larger than 16 MiB\n" +
+			"    check that this is the right file; photos belong beside it, not in it",
+		"huge": "the file is larger than 16 MiB\n" +
+			"    check that this is the right file; photos belong beside it, not in it",
 		"zero":    "this is not a regular file\n    name a file on disk",
 		"circle":  "can't be read: too many levels of symbolic links",
 		"nowhere": "no such file\n    check the name and the folder you are in",
@@ -115,27 +117,31 @@ func TestTooMuch(t *testing.T) {
 		name, want string
 		write      func(b *bytes.Buffer)
 	}{
-		{"a million pieces", "job.toml: the file is larger than 16 MiB\n    check that", func(b *bytes.Buffer) {
+		{"a million pieces", "job.toml: the file is larger than 16 MiB\n" +
+			"    check that", func(b *bytes.Buffer) {
 			for i := range 1_000_000 {
 				fmt.Fprintf(b, "[piece.p%d]\nfits = [\"a\"]\nkind = \"original\"\nmetal = \"steel\"\n", i)
 			}
 		}},
-		{"a million pieces in short", "job.toml:100000:1: there is too much in this file\n    1869b = {}\n", func(b *bytes.Buffer) {
-			b.WriteString("[piece]\n")
-			for i := range 1_000_000 {
-				fmt.Fprintf(b, "%x = {}\n", i)
-			}
-		}},
-		{"a long list", "job.toml:4:199999: there is too much in this file\n    a file holds at most 100000", func(b *bytes.Buffer) {
-			b.WriteString("name = [" + strings.Repeat("0,", 7_000_000) + "]\n")
-		}},
+		{"a million pieces in short", "job.toml:100000:1: there is too much in this file\n    1869b = {}\n",
+			func(b *bytes.Buffer) {
+				b.WriteString("[piece]\n")
+				for i := range 1_000_000 {
+					fmt.Fprintf(b, "%x = {}\n", i)
+				}
+			}},
+		{"a long list", "job.toml:4:199999: there is too much in this file\n    a file holds at most 100000",
+			func(b *bytes.Buffer) {
+				b.WriteString("name = [" + strings.Repeat("0,", 7_000_000) + "]\n")
+			}},
 		{"long names", "there is too much in this file", func(b *bytes.Buffer) {
 			b.WriteString("[" + long + "]\n")
 			for i := range 90_000 {
 				fmt.Fprintf(b, "%x = 0\n", i)
 			}
 		}},
-		{"a long name", `job.toml:4:2: unknown key "` + long[:300], func(b *bytes.Buffer) { b.WriteString("[" + long + "]\n") }},
+		{"a long name", `job.toml:4:2: unknown key "` + long[:300],
+			func(b *bytes.Buffer) { b.WriteString("[" + long + "]\n") }},
 		{"a long text", "job.toml:4:8: name: this text is longer than 10000 characters\n    keep", func(b *bytes.Buffer) {
 			b.WriteString("name = \"" + long + "\"\n")
 		}},

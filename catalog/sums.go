@@ -41,7 +41,8 @@ func (l *loader) checkSums() {
 		return
 	}
 	if len(s.Slots) == 0 {
-		l.mistake(l.job.doc, span{line: 1, column: 1, width: 1}, "the charges add up to more than the program can calculate with", "check the prices in the files")
+		l.mistake(l.job.doc, span{line: 1, column: 1, width: 1}, "the charges add up to more than the program can "+
+			"calculate with", "check the prices in the files")
 		return
 	}
 	slot := &s.Slots[worstSlot]

@@ -44,7 +44,8 @@ var usuals = []usual{
 	{"end in CR", nil, "save the file with LF or CR-LF line ends in your editor"},
 	{"control character", nil, "delete it and type the text again"},
 	{"invalid escape", nil, `write \\ for a backslash, or put the text in single quotes`},
-	{"", regexp.MustCompile(`^(<<<<<<<|=======|>>>>>>>)`), "a merge left its marks here: keep one of the two versions and delete the marks"},
+	{"", regexp.MustCompile(`^(<<<<<<<|=======|>>>>>>>)`), "a merge left its marks here: keep one of the two versions " +
+		"and delete the marks"},
 	{"", regexp.MustCompile("[“”„‘’«»]"), `write straight quotes: "..."`},
 	{`\u00a0`, nil, "there is a no-break space here: type a plain space"},
 	{"cannot contain newlines", nil, "put the closing quote at the end of the text, on the same line"},
@@ -56,21 +57,29 @@ var usuals = []usual{
 	{"binary", nil, "write a plain number such as 12; words are written in quotes"},
 	{"underscores", nil, "write the number without underscores"},
 	{"has to start with a digit", nil, "write a digit before the point, as in 0.2"},
-	{"", regexp.MustCompile(`=\s*\d{1,4}[./]\d{1,2}[./]\d{2,4}\b`), "write a date as year-month-day, such as 2027-01-10, without quotes"},
+	{"", regexp.MustCompile(`=\s*\d{1,4}[./]\d{1,2}[./]\d{2,4}\b`), "write a date as year-month-day, such as " +
+		"2027-01-10, without quotes"},
 	{"found the end of the line", nil, "write the value after the =, or take the line out"},
-	{"expected value but found", regexp.MustCompile(`(?i)=\s*(true|yes|on|false|no|off)\b`), "write true or false, in small letters and without quotes"},
-	{"expected value but found", regexp.MustCompile(`=\s*[$€£¥₹]`), `money is written in quotes, without a sign, such as "240.00"`},
+	{"expected value but found", regexp.MustCompile(`(?i)=\s*(true|yes|on|false|no|off)\b`),
+		"write true or false, in small letters and without quotes"},
+	{"expected value but found", regexp.MustCompile(`=\s*[$€£¥₹]`), `money is written in quotes, without a sign, such ` +
+		`as "240.00"`},
 	{"expected value but found '='", nil, "write one = between a key and its value"},
-	{"expected value but found", nil, `words are written in quotes, such as kind = "original"; numbers, true, false and dates are not`},
+	{"expected value but found", nil, `words are written in quotes, such as kind = "original"; numbers, true, false and ` +
+		`dates are not`},
 	{"but got ':'", nil, "write = between a key and its value"},
 	{`expected '.' or '=', but got '"'`, nil, "write = between a key and its value"},
 	{"but got '/'", nil, "a comment begins with #"},
-	{"expected '.' or '='", regexp.MustCompile(`^\s*\{`), "a table begins with its name in square brackets, such as [job]"},
-	{"expected '.' or '='", regexp.MustCompile(`^\s*\w+ \w+\s*=`), "a key has no spaces; two words are joined by _, such as within_days"},
-	{"expected '.' or '='", nil, `a line is either key = value or [table.name]; names with spaces are written in quotes, such as [metal."pot metal"]`},
+	{"expected '.' or '='", regexp.MustCompile(`^\s*\{`),
+		"a table begins with its name in square brackets, such as [job]"},
+	{"expected '.' or '='", regexp.MustCompile(`^\s*\w+ \w+\s*=`), "a key has no spaces; two words are joined by _, " +
+		"such as within_days"},
+	{"expected '.' or '='", nil, `a line is either key = value or [table.name]; names with spaces are written in ` +
+		`quotes, such as [metal."pot metal"]`},
 	{"the end of the line, but got", regexp.MustCompile(`=\s*-?\d+,\d+`), "write decimals with a point, as in 0.2"},
 	{"the end of the line, but got '%'", nil, "write a share from 0 to 1: 20 % is 0.2"},
-	{"the end of the line, but got", regexp.MustCompile(`=\s*[\d.]+\s*\pL`), `a value with a unit is written in quotes, such as area = "3.2 dm2"`},
+	{"the end of the line, but got", regexp.MustCompile(`=\s*[\d.]+\s*\pL`), `a value with a unit is written in quotes, ` +
+		`such as area = "3.2 dm2"`},
 	{"the end of the line, but got", nil, "write one key = value on each line, and nothing after the value"},
 	{"expected a comma", nil, "put a comma between the entries, and a ] after the last"},
 	{"end table name, but got the end", nil, "put a ] after the name"},

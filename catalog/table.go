@@ -205,7 +205,8 @@ func (t *table) goodID(kind, id string) bool {
 	switch {
 	case id == "":
 		problem = "is empty"
-	case t.refused(t.place(id).key, fmt.Sprintf("the name of this %s", kind), id, exact, func(clean string) string { return fmt.Sprintf("%q", clean) }):
+	case t.refused(t.place(id).key, fmt.Sprintf("the name of this %s", kind), id, exact,
+		func(clean string) string { return fmt.Sprintf("%q", clean) }):
 		return false
 	case strings.TrimSpace(id) != id:
 		problem = "begins or ends with a space"

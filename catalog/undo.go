@@ -47,7 +47,8 @@ func (d *Recorder) CanTurn() (undo, redo bool) {
 	return undo, redo
 }
 
-func (d *Recorder) turn(action event.Action, next func(*journal.Log) (journal.Entry, bool)) (*State, journal.Entry, error) {
+func (d *Recorder) turn(action event.Action,
+	next func(*journal.Log) (journal.Entry, bool)) (*State, journal.Entry, error) {
 	of, entries, err := d.turned(action, next)
 	if err != nil {
 		return nil, of, err
@@ -57,7 +58,8 @@ func (d *Recorder) turn(action event.Action, next func(*journal.Log) (journal.En
 		return nil, of, err
 	}
 	if why := l.unapplied[of.ID]; why != "" && action == event.Redo {
-		return nil, of, fmt.Errorf("entry %d (%s) can't be brought back: %s; write that back, or record it anew", of.Seq, of.Action, why)
+		return nil, of, fmt.Errorf("entry %d (%s) can't be brought back: %s; write that back, or record it anew", of.Seq,
+			of.Action, why)
 	}
 	st, err := d.write(entries)
 	return st, of, err
@@ -65,7 +67,8 @@ func (d *Recorder) turn(action event.Action, next func(*journal.Log) (journal.En
 
 // turned finds the action that is turned, and what that adds to the journals. What gives
 // a piece of the shop's back is written to the job's first.
-func (d *Recorder) turned(action event.Action, next func(*journal.Log) (journal.Entry, bool)) (of journal.Entry, entries tried, err error) {
+func (d *Recorder) turned(action event.Action,
+	next func(*journal.Log) (journal.Entry, bool)) (of journal.Entry, entries tried, err error) {
 	log, _, err := journal.Load(JournalOf(d.path))
 	if err != nil {
 		return of, entries, told(err)

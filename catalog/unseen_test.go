@@ -73,11 +73,16 @@ func TestUnseen(t *testing.T) {
 		{"[job]\ntitle = \"x\"\nshop = \"shop.toml\"\n[slot.a]\nname = %s\npart = \"rim\"\n", "rim"},
 		{"[job]\ntitle = \"x\"\nshop = \"shop.toml\"\n[slot.%s]\npart = \"rim\"\n", "a"},
 		{"[job]\ntitle = \"x\"\nshop = \"shop.toml\"\n[slot.a]\npart = \"rim\"\n[plater.%s]\n", "north"},
-		{"[job]\ntitle = \"x\"\nshop = \"shop.toml\"\n[slot.a]\npart = \"rim\"\n[piece.%s]\nfits = [\"rim\"]\nkind = \"original\"\nmetal = \"brass\"\n", "p-1"},
-		{"[job]\ntitle = \"x\"\nshop = \"shop.toml\"\n[slot.a]\npart = \"rim\"\n[piece.p]\nfits = [%s]\nkind = \"original\"\nmetal = \"brass\"\n", "rim"},
-		{"[job]\ntitle = \"x\"\nshop = \"shop.toml\"\n[slot.a]\npart = \"rim\"\n[piece.p]\nfits = [\"rim\"]\nkind = \"original\"\nmetal = \"brass\"\nphotos = [%s]\n", "a.jpg"},
-		{"[job]\ntitle = \"x\"\nshop = \"shop.toml\"\n[slot.a]\npart = \"rim\"\n[piece.p]\nfits = [\"rim\"]\nkind = \"original\"\nmetal = %s\n", "brass"},
-		{"[job]\ntitle = \"x\"\nshop = \"shop.toml\"\n[slot.a]\npart = \"rim\"\n[match.%s]\nslots = [\"a\"]\nsame_plater = true\n", "m"},
+		{"[job]\ntitle = \"x\"\nshop = \"shop.toml\"\n[slot.a]\npart = \"rim\"\n[piece.%s]\nfits = [\"rim\"]\nkind = " +
+			"\"original\"\nmetal = \"brass\"\n", "p-1"},
+		{"[job]\ntitle = \"x\"\nshop = \"shop.toml\"\n[slot.a]\npart = \"rim\"\n[piece.p]\nfits = [%s]\nkind = " +
+			"\"original\"\nmetal = \"brass\"\n", "rim"},
+		{"[job]\ntitle = \"x\"\nshop = \"shop.toml\"\n[slot.a]\npart = \"rim\"\n[piece.p]\nfits = [\"rim\"]\nkind = " +
+			"\"original\"\nmetal = \"brass\"\nphotos = [%s]\n", "a.jpg"},
+		{"[job]\ntitle = \"x\"\nshop = \"shop.toml\"\n[slot.a]\npart = \"rim\"\n[piece.p]\nfits = [\"rim\"]\nkind = " +
+			"\"original\"\nmetal = %s\n", "brass"},
+		{"[job]\ntitle = \"x\"\nshop = \"shop.toml\"\n[slot.a]\npart = \"rim\"\n[match.%s]\nslots = [\"a\"]\nsame_plater = " +
+			"true\n", "m"},
 	}
 	r := rand.New(rand.NewPCG(8, 1))
 	tried := 0
@@ -96,7 +101,8 @@ func TestUnseen(t *testing.T) {
 		}
 		for _, quoted := range written(name) {
 			job := fmt.Sprintf(p.line, quoted)
-			st, err := loadFrom(map[string][]byte{"job.toml": []byte(job), "shop.toml": []byte(soiledShop), "own.toml": []byte(soiledShop)})
+			st, err := loadFrom(map[string][]byte{"job.toml": []byte(job), "shop.toml": []byte(soiledShop),
+				"own.toml": []byte(soiledShop)})
 			before, _, _ := strings.Cut(p.line, "%s")
 			line := strings.Count(before, "\n") + 1
 			var m *Mistakes
@@ -112,7 +118,8 @@ func TestUnseen(t *testing.T) {
 // mentions says whether a mistake names a character, on its line, and says what to write.
 func mentions(m *Mistakes, line int, char rune) bool {
 	for _, one := range m.List {
-		if one.Line == line && one.Column > 1 && strings.Contains(one.Message, fmt.Sprintf("U+%04X", char)) && one.Hint != "" && utf8.ValidString(one.String()) {
+		if one.Line == line && one.Column > 1 && strings.Contains(one.Message, fmt.Sprintf("U+%04X", char)) &&
+			one.Hint != "" && utf8.ValidString(one.String()) {
 			return true
 		}
 	}
@@ -123,7 +130,8 @@ func mentions(m *Mistakes, line int, char rune) bool {
 // over several lines.
 func TestSeen(t *testing.T) {
 	for _, name := range []string{"Zierleiste 左", "đầu", "نافذة", "ขอบ", "❤️ rim", "e\u0301", "a\u00a0b"} {
-		job := fmt.Sprintf("[job]\ntitle = %q\n[slot.a]\nname = %q\n[piece.p]\nfits = [\"a\"]\nkind = \"original\"\nmetal = \"brass\"\nnote = \"\"\"first\nsecond\tmi\u200ckhaham \U0001F468\u200d\U0001F527\"\"\"\n", name, name)
+		job := fmt.Sprintf("[job]\ntitle = %q\n[slot.a]\nname = %q\n[piece.p]\nfits = [\"a\"]\nkind = \"original\"\nmetal "+
+			"= \"brass\"\nnote = \"\"\"first\nsecond\tmi\u200ckhaham \U0001F468\u200d\U0001F527\"\"\"\n", name, name)
 		st, err := loadFrom(map[string][]byte{"job.toml": []byte(job)})
 		if err != nil || st.Job.Title != name || st.Slots[0].Name != name || !strings.Contains(st.Pieces[0].Note, "\n") {
 			t.Errorf("%q: %v", name, err)
@@ -134,8 +142,10 @@ func TestSeen(t *testing.T) {
 // TestUnseenPlace: the caret stands under the character, and the hint is the name
 // without it.
 func TestUnseenPlace(t *testing.T) {
-	_, err := loadFrom(map[string][]byte{"job.toml": []byte("[job]\ntitle = \"x\"\nshop = \"sh\u200bop.toml\"\n"), "shop.toml": nil})
-	want := "job.toml:3:11: shop: this contains U+200B, a character that takes no room\n    shop = \"sh op.toml\"\n              ^\n    delete it: write shop = \"shop.toml\""
+	_, err := loadFrom(map[string][]byte{"job.toml": []byte("[job]\ntitle = \"x\"\nshop = \"sh\u200bop.toml\"\n"),
+		"shop.toml": nil})
+	want := "job.toml:3:11: shop: this contains U+200B, a character that takes no room\n    shop = \"sh op.toml\"\n     " +
+		"         ^\n    delete it: write shop = \"shop.toml\""
 	if err == nil || err.Error() != want {
 		t.Errorf("got\n%v\nwant\n%s", err, want)
 	}
@@ -153,7 +163,8 @@ func TestMarkAtTheBeginning(t *testing.T) {
 		"job.toml":  {"job.toml": []byte(mark + mark + job), "shop.toml": []byte(soiledShop)},
 		"shop.toml": {"job.toml": []byte(job), "shop.toml": []byte(mark + mark + soiledShop)},
 	} {
-		if st, err := loadFrom(files); st != nil || err == nil || !strings.HasPrefix(err.Error(), name+":1:1: the file begins with two byte-order marks") {
+		if st, err := loadFrom(files); st != nil || err == nil ||
+			!strings.HasPrefix(err.Error(), name+":1:1: the file begins with two byte-order marks") {
 			t.Errorf("two marks: %v", err)
 		}
 	}

@@ -34,14 +34,16 @@ func (t *table) textAs(key string, strict strictness) string {
 		return ""
 	}
 	if utf8.RuneCountInString(s) > maxLength {
-		t.wrong(key, fmt.Sprintf("this text is longer than %d characters", maxLength), "keep long notes in a file of their own")
+		t.wrong(key, fmt.Sprintf("this text is longer than %d characters", maxLength),
+			"keep long notes in a file of their own")
 		return ""
 	}
 	at := t.place(key).value
 	if at.in != nil && at.in.source == Recorded && !strings.ContainsFunc(s, isSteering) {
 		return s // it stands in a journal that was written when this was allowed
 	}
-	if t.refused(at, t.label(key)+": this", s, strict, func(clean string) string { return fmt.Sprintf("%s = %q", t.label(key), clean) }) {
+	if t.refused(at, t.label(key)+": this", s, strict,
+		func(clean string) string { return fmt.Sprintf("%s = %q", t.label(key), clean) }) {
 		return ""
 	}
 	return s
@@ -76,7 +78,8 @@ func (t *table) flag(key string) (out Val[bool]) {
 	}
 	b, ok := v.(bool)
 	if !ok {
-		t.wrong(key, "this has to be true or false", fmt.Sprintf("write %[1]s = true or %[1]s = false, without quotes", t.label(key)))
+		t.wrong(key, "this has to be true or false", fmt.Sprintf("write %[1]s = true or %[1]s = false, without quotes",
+			t.label(key)))
 		return out
 	}
 	return val(t, key, b)
@@ -117,7 +120,8 @@ func (t *table) area(key string) (out Val[Micro]) {
 		if f, isNumber := asFloat(v); isNumber && f > 0 && f < 1e6 {
 			example = plainNumber(f)
 		}
-		t.wrong(key, "an area is written in quotes, with its unit", fmt.Sprintf("write %s = %q or %q", key, example+" dm2", example+" in2"))
+		t.wrong(key, "an area is written in quotes, with its unit", fmt.Sprintf("write %s = %q or %q", key, example+" dm2",
+			example+" in2"))
 		return out
 	}
 	a, err := ParseArea(s)
@@ -148,7 +152,8 @@ func (t *table) centiOrWord(key string, parse func(string) (Centi, error), least
 		if _, isNumber := asFloat(v); isNumber {
 			return number(t, key, least, most, 100)
 		}
-		t.wrong(key, "this has to be a number or a word in quotes", fmt.Sprintf("write %s = %s", t.label(key), plainNumber(float64(most+least)/200)))
+		t.wrong(key, "this has to be a number or a word in quotes",
+			fmt.Sprintf("write %s = %s", t.label(key), plainNumber(float64(most+least)/200)))
 		return out
 	}
 	c, err := parse(s)
@@ -203,7 +208,8 @@ func (t *table) texts(key string) []string {
 		s, ok := e.(string)
 		if !ok {
 			t.wrongItem(key, i, "this has to be text", fmt.Sprintf("write %q", shown(e)))
-		} else if t.refused(t.itemPlace(key, i), key+": this", s, exact, func(clean string) string { return fmt.Sprintf("%q", clean) }) {
+		} else if t.refused(t.itemPlace(key, i), key+": this", s, exact,
+			func(clean string) string { return fmt.Sprintf("%q", clean) }) {
 			s = ""
 		} else if s == "" {
 			t.wrongItem(key, i, "this is empty", "write a name, or leave it out")

@@ -24,7 +24,8 @@ func TestLeftBehind(t *testing.T) {
 	if err := New(filepath.Join(dir, "y"), []byte("y")); err != nil {
 		t.Fatal(err)
 	}
-	for path, there := range map[string]bool{left: false, link: true, making.Path: true, filepath.Join(dir, "mine"): true, filepath.Join(dir, "y"): true} {
+	for path, there := range map[string]bool{left: false, link: true, making.Path: true, filepath.Join(dir, "mine"): true,
+		filepath.Join(dir, "y"): true} {
 		if _, err := os.Lstat(path); (err == nil) != there {
 			t.Errorf("%s: %v", path, err)
 		}

@@ -74,7 +74,8 @@ const here = "brightset/catalog/event"
 
 // word is the type of this package that an expression has; "" for any other.
 func word(info *types.Info, e ast.Expr) string {
-	if n, ok := types.Unalias(info.Types[e].Type).(*types.Named); ok && n.Obj().Pkg() != nil && n.Obj().Pkg().Path() == here {
+	if n, ok := types.Unalias(info.Types[e].Type).(*types.Named); ok && n.Obj().Pkg() != nil &&
+		n.Obj().Pkg().Path() == here {
 		return n.Obj().Name()
 	}
 	return ""
@@ -163,7 +164,8 @@ func f(a event.Action, m map[event.Key]any) bool {
 	_, files, info := checked(t, all, &listed{ImportPath: "p", Dir: dir, GoFiles: []string{"p.go"}})
 	got := map[string]bool{}
 	spelt(info, files, func(lit *ast.BasicLit, word string) { got[word+" "+lit.Value] = true })
-	want := []string{`Key "stage"`, `Key "lot"`, `Table "piece"`, `Action "hung"`, `Key "cost"`, `Action "sent"`, `Action "back"`}
+	want := []string{`Key "stage"`, `Key "lot"`, `Table "piece"`, `Action "hung"`, `Key "cost"`, `Action "sent"`,
+		`Action "back"`}
 	for _, w := range want {
 		if !got[w] {
 			t.Errorf("%s is not found", w)

@@ -26,7 +26,8 @@ func TestEmptyLinesTakeNoMemory(t *testing.T) {
 // What is no journal is not read to its end, and the last thing said is why.
 func TestTooMuchInAJournal(t *testing.T) {
 	entry := func(values int) string {
-		e := Entry{Version: 1, Seq: 1, ID: "a", Time: time.Unix(0, 0).UTC(), Action: "found", Changes: []Change{{Target: []string{"piece", "a"}, New: map[event.Key]any{"note": make([]int, values)}}}}
+		e := Entry{Version: 1, Seq: 1, ID: "a", Time: time.Unix(0, 0).UTC(), Action: "found",
+			Changes: []Change{{Target: []string{"piece", "a"}, New: map[event.Key]any{"note": make([]int, values)}}}}
 		line, err := e.line()
 		if err != nil {
 			t.Fatal(err)
@@ -58,7 +59,8 @@ func TestFullJournal(t *testing.T) {
 	}
 	defer w.Close()
 	w.log.size = maxSize - 10
-	if _, err := w.Append(entry(1)); err == nil || !strings.Contains(err.Error(), "is full: a journal holds at most 64 MiB") {
+	if _, err := w.Append(entry(1)); err == nil ||
+		!strings.Contains(err.Error(), "is full: a journal holds at most 64 MiB") {
 		t.Error(err)
 	}
 	w.log.size = 0

@@ -18,8 +18,10 @@ import (
 
 func entry(n int) Entry {
 	return Entry{
-		ID: fmt.Sprintf("id%d", n), Time: time.Date(2031, 2, 1, 10, 0, n, 0, time.UTC), Action: "found", Base: "0123456789abcdef",
-		Changes: []Change{{Target: []string{"piece", "rl-1"}, Old: map[event.Key]any{"grade": nil}, New: map[event.Key]any{"grade": int64(n)}}},
+		ID: fmt.Sprintf("id%d", n), Time: time.Date(2031, 2, 1, 10, 0, n, 0, time.UTC), Action: "found",
+		Base: "0123456789abcdef",
+		Changes: []Change{{Target: []string{"piece", "rl-1"}, Old: map[event.Key]any{"grade": nil},
+			New: map[event.Key]any{"grade": int64(n)}}},
 	}
 }
 
@@ -52,7 +54,8 @@ func TestRoundTrip(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "job.journal")
 	e := entry(1)
 	e.On, e.Reason, e.Job = "2031-01-31", `a "quote" <b> & `+"\u2028 line", "../a/job.toml"
-	e.Changes[0].New = map[event.Key]any{"a": int64(62), "b": 62.5, "c": "240.00", "d": true, "e": []any{"x", int64(1)}, "f": map[string]any{"g": 0.05}, "h": nil}
+	e.Changes[0].New = map[event.Key]any{"a": int64(62), "b": 62.5, "c": "240.00", "d": true, "e": []any{"x", int64(1)},
+		"f": map[string]any{"g": 0.05}, "h": nil}
 	add(t, path, e)
 	got := load(t, path).Entries[0]
 	e.Version, e.Seq, e.Line = Version, 1, 1

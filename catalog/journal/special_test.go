@@ -17,10 +17,12 @@ import (
 func TestSpecial(t *testing.T) {
 	dir := t.TempDir()
 	at := func(name string) string { return filepath.Join(dir, name) }
-	if err := errors.Join(syscall.Mkfifo(at("pipe"), 0o644), os.Symlink("/dev/zero", at("zero")), os.Mkdir(at("folder"), 0o755), os.Symlink("gone", at("nowhere"))); err != nil {
+	if err := errors.Join(syscall.Mkfifo(at("pipe"), 0o644), os.Symlink("/dev/zero", at("zero")),
+		os.Mkdir(at("folder"), 0o755), os.Symlink("gone", at("nowhere"))); err != nil {
 		t.Fatal(err)
 	}
-	for name, says := range map[string]string{"pipe": "not a regular file", "zero": "not a regular file", "folder": "", "nowhere": "link to a file that is not there"} {
+	for name, says := range map[string]string{"pipe": "not a regular file", "zero": "not a regular file", "folder": "",
+		"nowhere": "link to a file that is not there"} {
 		done := make(chan [2]error, 1)
 		go func() {
 			_, _, err := Load(at(name))

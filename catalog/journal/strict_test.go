@@ -62,7 +62,8 @@ func TestKeysOfAnyCase(t *testing.T) {
 		at := all[r.IntN(len(all))]
 		line[at[0]+1+r.IntN(at[1]-at[0]-3)] ^= 0x20
 		l := Read(line)
-		if bytes.Equal(line, good) || len(l.Problems) == 0 || !strings.Contains(l.Problems[0].Message, "an entry has no key") {
+		if bytes.Equal(line, good) || len(l.Problems) == 0 ||
+			!strings.Contains(l.Problems[0].Message, "an entry has no key") {
 			t.Fatalf("seed %d: %s\n%v", seed, line, l.Problems)
 		}
 	}
@@ -71,7 +72,8 @@ func TestKeysOfAnyCase(t *testing.T) {
 // TestDeep: brackets piled up are refused or read, and never too much for the stack.
 func TestDeep(t *testing.T) {
 	for _, n := range []int{10, 9_000, 20_000, 1_000_000} {
-		line := fmt.Sprintf(`{"version":1,"seq":1,"id":"a","time":"2031-01-01T00:00:00Z","action":"x","base":"","changes":[{"target":["job"],"old":{},"new":{"title":%s%s}}]}`,
+		line := fmt.Sprintf(`{"version":1,"seq":1,"id":"a","time":"2031-01-01T00:00:00Z","action":"x","base":"",`+
+			`"changes":[{"target":["job"],"old":{},"new":{"title":%s%s}}]}`,
 			strings.Repeat("[", n), strings.Repeat("]", n))
 		if l := Read([]byte(line + "\n")); (len(l.Problems) > 0) != (n > 9_900) {
 			t.Errorf("%d deep: %v", n, l.Problems)

@@ -139,7 +139,8 @@ func (w *Writer) Append(e Entry) (Entry, error) {
 		return e, err
 	}
 	if w.log.size+int64(len(line)) > maxSize || len(line) > maxLine {
-		return e, fmt.Errorf("%s is full: a journal holds at most %d MiB, an entry %d; nothing was recorded", w.path, maxSize>>20, maxLine>>20)
+		return e, fmt.Errorf("%s is full: a journal holds at most %d MiB, an entry %d; nothing was recorded", w.path,
+			maxSize>>20, maxLine>>20)
 	}
 	if _, err = w.f.Write(line); err == nil {
 		err = w.f.Sync()

@@ -60,7 +60,8 @@ func (w *writer) warnings(st *catalog.State, tmp string) (out []Problem) {
 	for i := range st.Pieces {
 		p := &st.Pieces[i]
 		if from, again := inShop[p.ID]; again && !p.InShop && p.From.File == tmp {
-			one, _ := w.problem(p.From.Line, fmt.Sprintf("%s has a piece %s too; the two count as two pieces", from, shown(p.ID)), "if they are one, leave it out of one of the files")
+			one, _ := w.problem(p.From.Line, fmt.Sprintf("%s has a piece %s too; the two count as two pieces", from,
+				shown(p.ID)), "if they are one, leave it out of one of the files")
 			out = append(out, one)
 		}
 	}

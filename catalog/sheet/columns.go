@@ -52,7 +52,8 @@ var columnsOf = map[What][]column{
 	Pieces: pieceColumns,
 	Leads:  pieceColumns,
 	Findings: {
-		{"piece", id}, {"id", id}, {"defect", text}, {"severity", text}, {"extent", number}, {"count", number}, {"where", text},
+		{"piece", id}, {"id", id}, {"defect", text}, {"severity", text}, {"extent", number}, {"count", number},
+		{"where", text},
 		{"done", list},
 	},
 	Quotes: {

@@ -51,7 +51,8 @@ func guess(src string, w What) (byte, *Problem) {
 		}
 	}
 	if again != "" {
-		return 0, &Problem{Message: fmt.Sprintf("the head makes as much sense with a %s between the cells as with a %s", best.name, again), Hint: "say which it is: --delimiter " + best.name}
+		return 0, &Problem{Message: fmt.Sprintf("the head makes as much sense with a %s between the cells as with a %s",
+			best.name, again), Hint: "say which it is: --delimiter " + best.name}
 	}
 	return best.char, nil
 }

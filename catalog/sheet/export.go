@@ -156,7 +156,8 @@ func unlistable(st *catalog.State, p *catalog.Piece, w What) error {
 	}
 	for _, name := range slices.Concat(fits(st, p), p.Photos) {
 		if strings.Contains(name, "|") || strings.TrimSpace(name) != name {
-			return fmt.Errorf("%q of piece %q can't stand in a table, where | parts several names and spaces around them don't count; give it another name", name, p.ID)
+			return fmt.Errorf("%q of piece %q can't stand in a table, where | parts several names and spaces around them "+
+				"don't count; give it another name", name, p.ID)
 		}
 	}
 	return nil

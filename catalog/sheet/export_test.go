@@ -45,9 +45,13 @@ func TestByHand(t *testing.T) {
 // Names that a spreadsheet writes in another way are guarded, others are not.
 func TestRisky(t *testing.T) {
 	for text, want := range map[string]bool{
-		"1-2": true, "3E5": true, "007": true, "2026-11-02": true, "1 1/2": true, ".5": true, "5 %": true, "$5": true, "3 PM": true, "3pm": true,
-		"1234567890123456": true, "=x": true, " =x": true, "' =x": true, "#N/A": true, "#ref!": true, "TRUE": true, "Mar 5, 2026": true,
-		"": false, "12": false, "0": false, "1a": false, "2nd": false, "rl-1": false, "march": false, "50\" wide": false, "12 mm": false, "#4": false, "a=b": false,
+		"1-2": true, "3E5": true, "007": true, "2026-11-02": true, "1 1/2": true, ".5": true, "5 %": true, "$5": true,
+		"3 PM": true, "3pm": true,
+		"1234567890123456": true, "=x": true, " =x": true, "' =x": true, "#N/A": true, "#ref!": true, "TRUE": true,
+		"Mar 5, 2026": true,
+		"":            false, "12": false, "0": false, "1a": false, "2nd": false, "rl-1": false, "march": false,
+		"50\" wide": false,
+		"12 mm":     false, "#4": false, "a=b": false,
 	} {
 		if risky(text) != want {
 			t.Errorf("risky(%q) is %v", text, !want)
@@ -58,7 +62,8 @@ func TestRisky(t *testing.T) {
 // Where there is no such folder, the folder is named and not a file of ours.
 func TestNoFolder(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "none", "in.toml")
-	if _, err := writeBeside(path, "x"); err == nil || !strings.Contains(err.Error(), "there is no folder") || strings.Contains(err.Error(), ".brightset-") {
+	if _, err := writeBeside(path, "x"); err == nil || !strings.Contains(err.Error(), "there is no folder") ||
+		strings.Contains(err.Error(), ".brightset-") {
 		t.Error(err)
 	}
 }

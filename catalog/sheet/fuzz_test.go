@@ -90,7 +90,8 @@ func FuzzRead(f *testing.F) {
 			tab.locate(problems)
 		}
 		for _, one := range problems {
-			if one.Message == "" || one.Row < 0 || one.Row > lines || strings.ContainsFunc(one.String(), unicode.IsControl) || !utf8.ValidString(one.String()) {
+			if one.Message == "" || one.Row < 0 || one.Row > lines || strings.ContainsFunc(one.String(), unicode.IsControl) ||
+				!utf8.ValidString(one.String()) {
 				t.Fatalf("%+v", one)
 			}
 		}

@@ -30,7 +30,8 @@ func TestEmptyRowsTakeNoMemory(t *testing.T) {
 
 // Of a file that is no table at all only so much is looked at and told.
 func TestTooManyProblems(t *testing.T) {
-	for name, row := range map[string]string{"short rows": "a\n", "stray quotes": "\"a\"b\n", "beyond": "a,b,c,d" + strings.Repeat(",e", 150) + "\n"} {
+	for name, row := range map[string]string{"short rows": "a\n", "stray quotes": "\"a\"b\n", "beyond": "a,b,c,d" +
+		strings.Repeat(",e", 150) + "\n"} {
 		_, problems := read([]byte("id,fits,kind,metal\n"+strings.Repeat(row, 20_000)), Pieces, Reading{})
 		if len(problems) < MostProblems || len(problems) > MostProblems+MostColumns+1 {
 			t.Errorf("%s: %d problems", name, len(problems))
@@ -44,7 +45,8 @@ func TestTooManyProblems(t *testing.T) {
 func TestTooManyColumns(t *testing.T) {
 	head := "id,fits,kind,metal" + strings.Repeat(",x", 100_000)
 	_, _, err := importText(t, head+"\np1,grille,original,brass", Pieces)
-	if want := "row 1: there are more than 200 columns; the columns may be: " + strings.Join(Columns(Pieces), ", "); all(err) != want {
+	if want := "row 1: there are more than 200 columns; the columns may be: " + strings.Join(Columns(Pieces),
+		", "); all(err) != want {
 		t.Errorf("got\n%s\nwant\n%s", all(err), want)
 	}
 	empty := strings.Repeat(",", 16_380) // a spreadsheet that writes every column it has

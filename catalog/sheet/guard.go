@@ -8,7 +8,8 @@ import (
 	"brightset/catalog"
 )
 
-const month = `(jan|feb|mar|apr|may|jun|jul|aug|sep|sept|oct|nov|dec|january|february|march|april|june|july|august|september|october|november|december|mrz|mai|okt|dez)`
+const month = `(jan|feb|mar|apr|may|jun|jul|aug|sep|sept|oct|nov|dec|january|february|march|april|june|` +
+	`july|august|september|october|november|december|mrz|mai|okt|dez)`
 
 // mangled are texts that spreadsheets take for dates, times, numbers or truth
 // values and write in another way. Common practice, no published source.
@@ -25,7 +26,8 @@ var mangled = regexp.MustCompile(`^(?i)(` + strings.Join([]string{
 }, "|") + `)$`)
 
 // turned are what a spreadsheet has made of an id it took for something else.
-var turned = regexp.MustCompile(`^(?i)(\d{1,2}[-. ]` + month + `([-. ]\d{2,4})?|` + month + `[- ]\d{2,4}|\d([.,]\d+)?e\+\d+|\d{4}-\d\d-\d\d|\d{1,2}/\d{1,2}/\d{2,4})$`)
+var turned = regexp.MustCompile(`^(?i)(\d{1,2}[-. ]` + month + `([-. ]\d{2,4})?|` + month +
+	`[- ]\d{2,4}|\d([.,]\d+)?e\+\d+|\d{4}-\d\d-\d\d|\d{1,2}/\d{1,2}/\d{2,4})$`)
 
 var (
 	formulaErrors = []string{"#REF!", "#N/A", "#VALUE!", "#NAME?", "#DIV/0!", "#NUM!", "#NULL!"}
@@ -42,7 +44,8 @@ func risky(text string) bool {
 		return false
 	}
 	bare := strings.TrimSpace(text)
-	return strings.ContainsRune("=+-@\t\r", rune(text[0])) || strings.HasPrefix(bare, "=") || mangled.MatchString(bare) || isFormulaError(bare)
+	return strings.ContainsRune("=+-@\t\r", rune(text[0])) || strings.HasPrefix(bare, "=") || mangled.MatchString(bare) ||
+		isFormulaError(bare)
 }
 
 func isFormulaError(text string) bool {

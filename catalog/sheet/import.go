@@ -141,7 +141,8 @@ func (done *Imported) lookUp(job string) {
 	done.Include = append(done.Include, filepath.ToSlash(name))
 }
 
-const turnedHint = "a spreadsheet makes that of an id such as 1-2 or 3E5; if so, write it again with an apostrophe before it, '1-2"
+const turnedHint = "a spreadsheet makes that of an id such as 1-2 or 3E5; if so, write it again with an apostrophe " +
+	"before it, '1-2"
 
 // suspect says of names that nobody knows that a spreadsheet may have made them.
 func (t *table) suspect(problems []Problem) {
@@ -159,7 +160,9 @@ func (t *table) warnings() (out []Problem) {
 	for _, r := range t.rows {
 		for _, c := range []string{"piece", "id"} {
 			if turned.MatchString(r.cells[c]) {
-				out = append(out, Problem{Row: r.number, Column: c, Message: shown(r.cells[c]) + " looks like what a spreadsheet makes of an id such as 1-2 or 3E5", Hint: "if so, write it again with an apostrophe before it, '1-2"})
+				out = append(out, Problem{Row: r.number, Column: c, Message: shown(r.cells[c]) +
+					" looks like what a spreadsheet makes of an id such as 1-2 or 3E5",
+					Hint: "if so, write it again with an apostrophe before it, '1-2"})
 			}
 		}
 	}

@@ -22,7 +22,8 @@ func mayWrite(path string, replace bool) error {
 	case err != nil:
 		return err
 	case !info.Mode().IsRegular() || !madeHere(path):
-		return fmt.Errorf("%q is there already and import did not make it, so it stays as it is; type: --out OTHER.toml", path)
+		return fmt.Errorf("%q is there already and import did not make it, so it stays as it is; type: --out OTHER.toml",
+			path)
 	case !replace:
 		return thereAlready(path)
 	}

@@ -58,22 +58,26 @@ func read(data []byte, w What, how Reading) (*table, []Problem) {
 		problems, r.problems = append(problems, r.problems...), nil
 		switch {
 		case r.wide:
-			return nil, []Problem{{Row: rec.row, Message: fmt.Sprintf("there are more than %d columns", MostColumns), Hint: "the columns may be: " + strings.Join(Columns(w), ", ")}}
+			return nil, []Problem{{Row: rec.row, Message: fmt.Sprintf("there are more than %d columns", MostColumns),
+				Hint: "the columns may be: " + strings.Join(Columns(w), ", ")}}
 		case len(problems) > MostProblems:
-			return nil, append([]Problem{{Message: fmt.Sprintf("there are more than %d problems", MostProblems), Hint: "check that this is the right file; the rest of it was not looked at"}}, problems...)
+			return nil, append([]Problem{{Message: fmt.Sprintf("there are more than %d problems", MostProblems),
+				Hint: "check that this is the right file; the rest of it was not looked at"}}, problems...)
 		case !ok || rec.blank():
 		case t.headRow == 0:
 			t.headRow = rec.row
 			problems = append(problems, t.readHead(rec.cells, w)...)
 		case len(t.rows) == MostRows:
-			return t, append(problems, Problem{Message: fmt.Sprintf("there are more than %d rows", MostRows), Hint: "split the file"})
+			return t, append(problems, Problem{Message: fmt.Sprintf("there are more than %d rows", MostRows),
+				Hint: "split the file"})
 		default:
 			problems = append(problems, t.addRow(rec, w)...)
 		}
 	}
 	if t.headRow == 0 {
 		if len(problems) == 0 {
-			problems = []Problem{{Message: "the file is empty", Hint: "the first row has to name the columns: " + strings.Join(Columns(w), ", ")}}
+			problems = []Problem{{Message: "the file is empty", Hint: "the first row has to name the columns: " +
+				strings.Join(Columns(w), ", ")}}
 		}
 		return nil, problems
 	}
@@ -107,7 +111,8 @@ func (t *table) readHead(cells []string, w What) (problems []Problem) {
 	}
 	for _, c := range columnsOf[w] {
 		if w.needs(c) && !slices.Contains(t.head, c.name) && !unknown {
-			problems = append(problems, Problem{Row: t.headRow, Message: fmt.Sprintf("there is no column %q", c.name), Hint: "the columns may be: " + strings.Join(Columns(w), ", ")})
+			problems = append(problems, Problem{Row: t.headRow, Message: fmt.Sprintf("there is no column %q", c.name),
+				Hint: "the columns may be: " + strings.Join(Columns(w), ", ")})
 		}
 	}
 	return problems
@@ -149,7 +154,8 @@ func (t *table) addRow(rec record, w What) (problems []Problem) {
 		}
 	}
 	if n := t.width(); len(rec.cells) < n {
-		problems = append(problems, Problem{Row: rec.row, Message: fmt.Sprintf("this row ends after %d cells of %d", len(rec.cells), n),
+		problems = append(problems, Problem{Row: rec.row, Message: fmt.Sprintf("this row ends after %d cells of %d",
+			len(rec.cells), n),
 			Hint: "cells that are empty need their delimiters too; a line end within a cell needs quotes around the cell"})
 		shifted = true
 	}
@@ -193,7 +199,8 @@ func (t *table) doubles() (problems []Problem) {
 		}
 		name := r.cells["piece"] + "\x00" + r.cells["id"]
 		if at, ok := first[name]; ok {
-			problems = append(problems, Problem{Row: r.number, Column: "id", Message: fmt.Sprintf("%s is in row %d already", shown(r.cells["id"]), at), Hint: "give one of the two another name"})
+			problems = append(problems, Problem{Row: r.number, Column: "id", Message: fmt.Sprintf("%s is in row %d already",
+				shown(r.cells["id"]), at), Hint: "give one of the two another name"})
 			return true
 		}
 		first[name] = r.number

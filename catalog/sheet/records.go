@@ -103,7 +103,8 @@ func (r *reader) quotedCell() string {
 	for {
 		i := strings.IndexByte(r.src[r.at:], '"')
 		if i < 0 {
-			r.wrong("the quote that opens this cell is never closed", `put a " at the end of the cell, and write quotes inside it twice`)
+			r.wrong("the quote that opens this cell is never closed", `put a " at the end of the cell, and write quotes `+
+				`inside it twice`)
 			r.at = start
 			if end := strings.IndexAny(r.src[r.at:], "\r\n"); end >= 0 {
 				r.at += end // the rows below are looked at as if it were closed

@@ -11,11 +11,15 @@ import (
 )
 
 // nasty are texts that spreadsheets, CSV and TOML stumble over.
-var nasty = []string{"1-2", "007", "3E5", "Feb-1", "=2+3", "-x", "@a", "a\"b", "ö ü", "'quoted", "true", "'=x", "''007", "1.10", "a|b", "a;b,c",
-	"+49", "12345678901234567", "MARCH1", "10:30", "2026-11-02", "sep=;", "#", "a.b", "[x]", "日本", "C:\\x", "#REF", "-5", "50\"",
+var nasty = []string{"1-2", "007", "3E5", "Feb-1", "=2+3", "-x", "@a", "a\"b", "ö ü", "'quoted", "true", "'=x", "''007",
+	"1.10", "a|b", "a;b,c",
+	"+49", "12345678901234567", "MARCH1", "10:30", "2026-11-02", "sep=;", "#", "a.b", "[x]", "日本", "C:\\x", "#REF", "-5",
+	"50\"",
 	"#REF!", "#n/a", "5%", "$5", "3 PM", "1 1/2", ".5", "Mar 5, 2026", "12"}
 
-var nastyTexts = append([]string{"", " outer spaces ", "line\nline\n", "\ttab", "50\" wide, =SUM(A1)\nsecond; and \\more", "'57 fender", "\"quoted\"", "\n", "\u00a0", " =SUM(A1)", " '=x", " 007", "#REF! ", "\n=x"}, nasty...)
+var nastyTexts = append([]string{"", " outer spaces ", "line\nline\n", "\ttab",
+	"50\" wide, =SUM(A1)\nsecond; and \\more", "'57 fender", "\"quoted\"", "\n", "\u00a0", " =SUM(A1)", " '=x", " 007",
+	"#REF! ", "\n=x"}, nasty...)
 
 // again imports what was exported into an empty job and exports it once more.
 func again(t *testing.T, st *catalog.State, how Writing) (first, second map[What]string) {
@@ -100,9 +104,11 @@ func randomPieces(t *testing.T, r *rand.Rand) *catalog.State {
 	seen := map[string]bool{}
 	for range 12 {
 		p := catalog.Piece{
-			ID: pick(nasty), Name: pick(nastyTexts), Tag: pick(nastyTexts), Place: pick(nastyTexts), Marks: pick(nastyTexts), Note: pick(nastyTexts),
-			Kind: catalog.OldStock, Vendor: catalog.None, Bundle: catalog.None, Metal: r.IntN(len(st.Tables.Metals)), Quantity: 1 + r.IntN(9),
-			Chance: catalog.Micro(1 + r.IntN(1e6)), Grade: maybe(catalog.Val[catalog.Centi]{V: catalog.Centi(r.IntN(100_01))}),
+			ID: pick(nasty), Name: pick(nastyTexts), Tag: pick(nastyTexts), Place: pick(nastyTexts), Marks: pick(nastyTexts),
+			Note: pick(nastyTexts),
+			Kind: catalog.OldStock, Vendor: catalog.None, Bundle: catalog.None, Metal: r.IntN(len(st.Tables.Metals)),
+			Quantity: 1 + r.IntN(9),
+			Chance:   catalog.Micro(1 + r.IntN(1e6)), Grade: maybe(catalog.Val[catalog.Centi]{V: catalog.Centi(r.IntN(100_01))}),
 			Tone: maybe(catalog.Val[catalog.Centi]{V: catalog.Centi(r.IntN(20_01) - 10_00)}),
 		}
 		if seen[p.ID] {
@@ -120,12 +126,16 @@ func randomPieces(t *testing.T, r *rand.Rand) *catalog.State {
 			p.Side, p.Vendor, p.Price = catalog.Vendors, r.IntN(len(st.Vendors)), catalog.Cents(r.IntN(1e6))
 		}
 		for i := range r.IntN(3) {
-			p.Findings = append(p.Findings, catalog.Finding{ID: fmt.Sprint(pick(nasty), i), Defect: r.IntN(len(st.Tables.Defects)),
-				Severity: catalog.Severity(r.IntN(3)), Extent: catalog.Micro(r.IntN(1e6 + 1)), Count: 1 + r.IntN(9), Where: catalog.Back})
+			p.Findings = append(p.Findings, catalog.Finding{ID: fmt.Sprint(pick(nasty), i),
+				Defect:   r.IntN(len(st.Tables.Defects)),
+				Severity: catalog.Severity(r.IntN(3)), Extent: catalog.Micro(r.IntN(1e6 + 1)), Count: 1 + r.IntN(9),
+				Where: catalog.Back})
 		}
 		for i := range r.IntN(3) {
-			p.Quotes = append(p.Quotes, catalog.Quote{ID: fmt.Sprint(pick(nasty), i), Plater: r.IntN(len(st.Platers)), Cost: catalog.Cents(r.IntN(1e7)), Firm: catalog.AfterStrip,
-				Breakage: catalog.Val[catalog.Micro]{V: catalog.Micro(r.IntN(1e6)), Set: true}, Grade: catalog.Val[catalog.Centi]{V: 80_50, Set: true}})
+			p.Quotes = append(p.Quotes, catalog.Quote{ID: fmt.Sprint(pick(nasty), i), Plater: r.IntN(len(st.Platers)),
+				Cost: catalog.Cents(r.IntN(1e7)), Firm: catalog.AfterStrip,
+				Breakage: catalog.Val[catalog.Micro]{V: catalog.Micro(r.IntN(1e6)), Set: true},
+				Grade:    catalog.Val[catalog.Centi]{V: 80_50, Set: true}})
 		}
 		st.Pieces = append(st.Pieces, p)
 	}

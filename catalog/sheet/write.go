@@ -47,7 +47,8 @@ func toTOML(t *table, w What, from string) (*writer, []Problem) {
 			out.line(place{row: r.number, column: "id"}, "[piece.%s]", key(r.cells["id"]))
 		} else {
 			kind := strings.TrimSuffix(string(w), "s")
-			out.line(place{row: r.number, column: names.where}, "[piece.%s.%s.%s]", key(r.cells["piece"]), kind, key(names.of(r)))
+			out.line(place{row: r.number, column: names.where}, "[piece.%s.%s.%s]", key(r.cells["piece"]), kind,
+				key(names.of(r)))
 		}
 		for _, c := range columnsOf[w] {
 			v := r.cells[c.name]
@@ -69,11 +70,13 @@ func toTOML(t *table, w What, from string) (*writer, []Problem) {
 func (r row) missing(t *table, w What) (problems []Problem) {
 	for _, c := range columnsOf[w] {
 		if w.needs(c) && r.cells[c.name] == "" && !r.wrong[c.name] && slices.Contains(t.head, c.name) {
-			problems = append(problems, Problem{Row: r.number, Column: c.name, Message: "this is empty", Hint: emptyHints[c.name]})
+			problems = append(problems, Problem{Row: r.number, Column: c.name, Message: "this is empty",
+				Hint: emptyHints[c.name]})
 		}
 	}
 	if w == Leads && slices.Contains([]string{"1", "1.0", "1,0", "1.00", "1,00"}, r.cells["chance"]) {
-		problems = append(problems, Problem{Row: r.number, Column: "chance", Message: "what is certain to come is no lead", Hint: "write a chance below 1, or import it with --what pieces"})
+		problems = append(problems, Problem{Row: r.number, Column: "chance", Message: "what is certain to come is no lead",
+			Hint: "write a chance below 1, or import it with --what pieces"})
 	}
 	return problems
 }
@@ -84,7 +87,8 @@ func (t *table) commaProblem(r row, c column, v string) *Problem {
 	if t.comma || c.form != number && c.form != grade || !decimalComma.MatchString(v) {
 		return nil
 	}
-	return &Problem{Row: r.number, Column: c.name, Message: shown(v) + " has a decimal comma", Hint: "write " + strings.Replace(v, ",", ".", 1) + "; if all are so, add --decimal-comma"}
+	return &Problem{Row: r.number, Column: c.name, Message: shown(v) + " has a decimal comma",
+		Hint: "write " + strings.Replace(v, ",", ".", 1) + "; if all are so, add --decimal-comma"}
 }
 
 // emptyHints say what to write in cells that may not be empty.

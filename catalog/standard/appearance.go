@@ -14,5 +14,7 @@ const (
 
 	// Rated is how defects are told; the areas are those of limits (ISO 10289), the last
 	// sentence ASTM B537-70.
-	Rated = "defects are told by rating, as a share of the surface: 10 for none, 9 up to 0.1 %, 8 up to 0.25 %, 7 up to 0.5 %, 6 up to 1 %, 5 up to 2.5 % (ISO 10289), 4 up to 5 %, 3 up to 10 %, 2 up to 25 %, 1 up to 50 % (from memory); appearance is never rated above protection (ASTM B537)"
+	Rated = "defects are told by rating, as a share of the surface: 10 for none, 9 up to 0.1 %, 8 up to 0.25 %, 7 up to " +
+		"0.5 %, 6 up to 1 %, 5 up to 2.5 % (ISO 10289), 4 up to 5 %, 3 up to 10 %, 2 up to 25 %, 1 up to 50 % (from " +
+		"memory); appearance is never rated above protection (ASTM B537)"
 )

@@ -119,7 +119,8 @@ func TestChromium(t *testing.T) {
 }
 
 func TestService(t *testing.T) {
-	for text, want := range map[string]Service{"mild": 1, "moderate": 2, "severe": 3, "very severe": 4, "extended severe": 5, "SC3": 3, "sc5": 5} {
+	for text, want := range map[string]Service{"mild": 1, "moderate": 2, "severe": 3, "very severe": 4,
+		"extended severe": 5, "SC3": 3, "sc5": 5} {
 		if got, ok := ParseService(text); !ok || got != want || got.Means() == "" {
 			t.Errorf("%s: %d", text, got)
 		}

@@ -35,7 +35,8 @@ const DefaultChrome = 0.3
 
 // NickelWords and ChromeWords say what the types of a code mean (guidebook, table V).
 var (
-	NickelWords = map[string]string{"b": "bright nickel", "d": "double nickel", "p": "dull or semi-bright nickel", "s": "polished nickel"}
+	NickelWords = map[string]string{"b": "bright nickel", "d": "double nickel", "p": "dull or semi-bright nickel",
+		"s": "polished nickel"}
 	ChromeWords = map[string]string{"r": "regular chromium", "mp": "microporous chromium", "mc": "microcracked chromium"}
 )
 

@@ -20,13 +20,16 @@ func TestCodes(t *testing.T) {
 	if c, err := Parse("Fe/Ni35d Cr mp0.3"); err != nil || c.String() != "Fe/Ni35d Cr mp" || c.ChromeUm() != 0.3 {
 		t.Errorf("0.3 um of chromium: %s %v", c, err)
 	}
-	if c := (Code{Basis: Steel, Nickel: 35, NickelType: "d", ChromeType: "mp", Chrome: 0.3}); c.String() != "Fe/Ni35d Cr mp" {
+	if c := (Code{Basis: Steel, Nickel: 35, NickelType: "d", ChromeType: "mp",
+		Chrome: 0.3}); c.String() != "Fe/Ni35d Cr mp" {
 		t.Errorf("0.3 um of chromium is written: %s", c)
 	}
 	for _, bad := range []string{
 		"", "Fe", "Fe/", "/Ni35d Cr mp", "Fe/Ni35 Cr mp", "Fe/Nid Cr mp", "Fe/Ni35d Cr x", "Fe/Ni35d", "Fe/Ni35d Cr mp x",
-		"Fe/Cu Ni35d Cr mp", "Fe/Ni-35d Cr mp", "Fe/Ni35d Cr r0", "Fe/Ni35dd Cr mp", "Fe/Cu5/ Ni35d Cr r", "Fe/Cu5b Ni35d Cr r",
-		"F e/Ni35d Cr r", "F\x00/Ni35d Cr r", "Fe/Ni3.5.5d Cr r", "Fe/Ni1000d Cr r", "Fe/Ni35d Cr 0.3", "Fe/Ni35d cr mp", "Iron/Ni35d Cr r",
+		"Fe/Cu Ni35d Cr mp", "Fe/Ni-35d Cr mp", "Fe/Ni35d Cr r0", "Fe/Ni35dd Cr mp", "Fe/Cu5/ Ni35d Cr r",
+		"Fe/Cu5b Ni35d Cr r",
+		"F e/Ni35d Cr r", "F\x00/Ni35d Cr r", "Fe/Ni3.5.5d Cr r", "Fe/Ni1000d Cr r", "Fe/Ni35d Cr 0.3", "Fe/Ni35d cr mp",
+		"Iron/Ni35d Cr r",
 	} {
 		if c, err := Parse(bad); err == nil {
 			t.Errorf("%q is taken as %+v", bad, c)
@@ -36,7 +39,8 @@ func TestCodes(t *testing.T) {
 
 // FuzzParse: whatever is read as a code is written as a code that means the same.
 func FuzzParse(f *testing.F) {
-	for _, s := range []string{"Fe/Ni35d Cr mp", "Fe/Cu20a Ni30b Cr mc", "Zn/Cu.5 Ni025d  Cr r0.30", "Fe/Ni999.999s Cr r1e3"} {
+	for _, s := range []string{"Fe/Ni35d Cr mp", "Fe/Cu20a Ni30b Cr mc", "Zn/Cu.5 Ni025d  Cr r0.30",
+		"Fe/Ni999.999s Cr r1e3"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, s string) {

@@ -45,7 +45,8 @@ func TestMicronsPerAmpereMinute(t *testing.T) {
 	for _, c := range []struct {
 		d    Deposit
 		want float64
-	}{{Nickel, 0.205}, {AcidCopper, 0.222}, {StrikeCopper, 0.443}, {Chromium, 0.076}, {TriChromium, 0.152}, {Zinc, 0.286}} {
+	}{{Nickel, 0.205}, {AcidCopper, 0.222}, {StrikeCopper, 0.443}, {Chromium, 0.076}, {TriChromium, 0.152},
+		{Zinc, 0.286}} {
 		within(t, "um per A min per dm2 of "+c.d.Name, must(c.d.Thickness(1, 1, 1, 1)), c.want, 0.015)
 	}
 }
@@ -131,7 +132,8 @@ func TestPublishedWrongly(t *testing.T) {
 
 func TestFaradayRange(t *testing.T) {
 	for _, v := range [][4]float64{
-		{0, 1, 1, 1}, {1, -1, 1, 1}, {1, 1, 0, 1}, {1, 1, 1, 0}, {1, 1, 1, 1.01}, {math.NaN(), 1, 1, 1}, {math.Inf(1), 1, 1, 1},
+		{0, 1, 1, 1}, {1, -1, 1, 1}, {1, 1, 0, 1}, {1, 1, 1, 0}, {1, 1, 1, 1.01}, {math.NaN(), 1, 1, 1},
+		{math.Inf(1), 1, 1, 1},
 		{1e300, 1e300, 1, 1}, {1e-300, 1e-300, 1, 1},
 	} {
 		if um, err := Nickel.Thickness(v[0], v[1], v[2], v[3]); !errors.Is(err, ErrRange) || um != 0 {

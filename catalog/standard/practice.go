@@ -25,7 +25,8 @@ func (d Deposit) Practice() Practice {
 		return Practice{"from chromic acid, valence 6", Range{0.15, 0.15}, "15 % (a published exercise)",
 			Range{50 / Dm2PerFt2, 220 / Dm2PerFt2}, "EPA-453/B-95-001 table 3-1"}
 	case StrikeCopper:
-		return Practice{"from a cyanide strike, valence 1", Range{0.30, 0.60}, "30 to 60 % (Surface Finishing Guidebook 2011-12)",
+		return Practice{"from a cyanide strike, valence 1", Range{0.30, 0.60}, "30 to 60 % (Surface Finishing Guidebook " +
+			"2011-12)",
 			Range{0.5, 4}, "Surface Finishing Guidebook 2011-12"}
 	}
 	return Practice{"", Range{1, 1}, "100 %, the most there can be", Range{}, ""}
@@ -66,5 +67,6 @@ func (c Code) Coats() []Coat {
 		}
 		all = append(all, copper)
 	}
-	return append(all, Coat{Nickel, c.Nickel, NickelWords[c.NickelType]}, Coat{Chromium, c.ChromeUm(), ChromeWords[c.ChromeType]})
+	return append(all, Coat{Nickel, c.Nickel, NickelWords[c.NickelType]},
+		Coat{Chromium, c.ChromeUm(), ChromeWords[c.ChromeType]})
 }

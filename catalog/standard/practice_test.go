@@ -35,9 +35,11 @@ func TestTimes(t *testing.T) {
 
 func TestCoats(t *testing.T) {
 	for text, want := range map[string][]Coat{
-		"Zn/Cu5 Ni25d Cr r":    {{StrikeCopper, 5, "copper"}, {Nickel, 25, "double nickel"}, {Chromium, 0.3, "regular chromium"}},
-		"Fe/Cu20a Ni30b Cr mc": {{AcidCopper, 20, "copper"}, {Nickel, 30, "bright nickel"}, {Chromium, 0.3, "microcracked chromium"}},
-		"Fe/Ni40p Cr mp0.5":    {{Nickel, 40, "dull or semi-bright nickel"}, {Chromium, 0.5, "microporous chromium"}},
+		"Zn/Cu5 Ni25d Cr r": {{StrikeCopper, 5, "copper"}, {Nickel, 25, "double nickel"},
+			{Chromium, 0.3, "regular chromium"}},
+		"Fe/Cu20a Ni30b Cr mc": {{AcidCopper, 20, "copper"}, {Nickel, 30, "bright nickel"},
+			{Chromium, 0.3, "microcracked chromium"}},
+		"Fe/Ni40p Cr mp0.5": {{Nickel, 40, "dull or semi-bright nickel"}, {Chromium, 0.5, "microporous chromium"}},
 	} {
 		c, err := Parse(text)
 		got := c.Coats()

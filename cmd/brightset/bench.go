@@ -22,8 +22,10 @@ import (
 var benchCommand = command{
 	name: "bench", args: "[JOB]", most: 1,
 	summary: "serve the page for the bench: inspect, decide, ask what if, record, print",
-	text: "Serves one page in the browser on this machine, at which the whole job can be done without typing. It goes on until Ctrl-C; everything done there is in the journal." +
-		"\nWith --share other devices in the same network can use it too, such as a tablet in the workshop: each has to type the code that stands in the terminal. The connection is not encrypted: share only in a network you trust.",
+	text: "Serves one page in the browser on this machine, at which the whole job can be done without typing. It goes " +
+		"on until Ctrl-C; everything done there is in the journal." +
+		"\nWith --share other devices in the same network can use it too, such as a tablet in the workshop: each has to " +
+		"type the code that stands in the terminal. The connection is not encrypted: share only in a network you trust.",
 	setup: func(flags *pflag.FlagSet) action {
 		var o benchOptions
 		flags.IntVar(&o.port, "port", 8477, "the `PORT` to serve at; 0 for any that is free")
@@ -69,7 +71,8 @@ func (o *benchOptions) serve(ctx context.Context, c *call, path string, listener
 	if o.share {
 		opt.Code = bench.NewCode()
 	}
-	server := &http.Server{Handler: bench.New(opt).Handler(), ReadHeaderTimeout: 5 * time.Second, ReadTimeout: 60 * time.Second,
+	server := &http.Server{Handler: bench.New(opt).Handler(), ReadHeaderTimeout: 5 * time.Second,
+		ReadTimeout:  60 * time.Second,
 		WriteTimeout: 120 * time.Second, IdleTimeout: 120 * time.Second, MaxHeaderBytes: 16 << 10}
 	fmt.Fprintf(c.out, "The bench is at http://127.0.0.1:%s/ until Ctrl-C.\n", port)
 	if o.share {
@@ -97,7 +100,8 @@ func (o *benchOptions) serve(ctx context.Context, c *call, path string, listener
 // hosts are the names by which the page may be asked for: this machine's loopback, and
 // when shared the addresses it has in its networks.
 func hosts(port string, share bool) []string {
-	all := []string{net.JoinHostPort("127.0.0.1", port), net.JoinHostPort("localhost", port), net.JoinHostPort("::1", port)}
+	all := []string{net.JoinHostPort("127.0.0.1", port), net.JoinHostPort("localhost", port),
+		net.JoinHostPort("::1", port)}
 	if !share {
 		return all
 	}

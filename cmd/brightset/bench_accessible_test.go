@@ -46,20 +46,23 @@ func TestBenchRulesFind(t *testing.T) {
 	needBrowser(t)
 	b := newBench(t, emptyJob(t))
 	for fault, script := range map[string]string{
-		"no language":        `document.documentElement.lang = ""`,
-		"no title":           `document.title = ""`,
-		"main headings":      `document.querySelectorAll("h1").forEach(e => e.remove())`,
-		"main parts":         `document.querySelector("main").setAttribute("role", "none")`,
-		"id twice":           `main.insertAdjacentHTML("beforeend", '<p id="x"></p><p id="x"></p>')`,
-		"no name":            `main.insertAdjacentHTML("beforeend", '<button></button>')`,
-		"no label":           `main.insertAdjacentHTML("beforeend", '<input>')`,
-		"no words":           `main.insertAdjacentHTML("beforeend", '<img src="/nothing">')`,
-		"level is left out":  `main.insertAdjacentHTML("beforeend", '<h2>a</h2><h4>b</h4>')`,
-		"points at nothing":  `main.insertAdjacentHTML("beforeend", '<p aria-describedby="nowhere">a</p>')`,
-		"out of order":       `main.insertAdjacentHTML("beforeend", '<p tabindex="3">a</p>')`,
-		"too pale":           `{ const e = document.createElement("p"); e.textContent = "pale"; main.append(e); e.style.color = "#aaa"; e.style.background = "#fff"; }`,
-		"wider":              `{ const e = document.createElement("p"); e.textContent = "wide"; main.append(e); e.style.width = "5000px"; }`,
-		"too small":          `{ const e = document.createElement("button"); e.textContent = "small"; main.append(e); e.style.minHeight = "0"; e.style.height = "10px"; e.style.padding = "0"; }`,
+		"no language":       `document.documentElement.lang = ""`,
+		"no title":          `document.title = ""`,
+		"main headings":     `document.querySelectorAll("h1").forEach(e => e.remove())`,
+		"main parts":        `document.querySelector("main").setAttribute("role", "none")`,
+		"id twice":          `main.insertAdjacentHTML("beforeend", '<p id="x"></p><p id="x"></p>')`,
+		"no name":           `main.insertAdjacentHTML("beforeend", '<button></button>')`,
+		"no label":          `main.insertAdjacentHTML("beforeend", '<input>')`,
+		"no words":          `main.insertAdjacentHTML("beforeend", '<img src="/nothing">')`,
+		"level is left out": `main.insertAdjacentHTML("beforeend", '<h2>a</h2><h4>b</h4>')`,
+		"points at nothing": `main.insertAdjacentHTML("beforeend", '<p aria-describedby="nowhere">a</p>')`,
+		"out of order":      `main.insertAdjacentHTML("beforeend", '<p tabindex="3">a</p>')`,
+		"too pale": `{ const e = document.createElement("p"); e.textContent = "pale"; main.append(e); ` +
+			`e.style.color = "#aaa"; e.style.background = "#fff"; }`,
+		"wider": `{ const e = document.createElement("p"); e.textContent = "wide"; main.append(e); ` +
+			`e.style.width = "5000px"; }`,
+		"too small": `{ const e = document.createElement("button"); e.textContent = "small"; main.append(e); ` +
+			`e.style.minHeight = "0"; e.style.height = "10px"; e.style.padding = "0"; }`,
 		"no head in a table": `main.insertAdjacentHTML("beforeend", '<table><tr><td>a</td></tr></table>')`,
 	} {
 		b.open("/plan")
@@ -74,7 +77,8 @@ func TestBenchRulesFind(t *testing.T) {
 func (b *bencher) axe(checker, path string, width int64) {
 	b.t.Helper()
 	eval[chromedp.Void](b, checker+"; void 0")
-	eval[bool](b, `window.__axe = null, axe.run().then(r => { window.__axe = r.violations.map(v => v.id + ": " + v.nodes.slice(0, 3).map(n => n.html.slice(0, 120)).join(" | ")).join("\n"); }), true`)
+	eval[bool](b, `window.__axe = null, axe.run().then(r => { window.__axe = r.violations.map(v => v.id + ": " + `+
+		`v.nodes.slice(0, 3).map(n => n.html.slice(0, 120)).join(" | ")).join("\n"); }), true`)
 	for range 400 {
 		if eval[bool](b, `window.__axe !== null`) {
 			break
@@ -97,7 +101,8 @@ const (
 func axe(t *testing.T) string {
 	t.Helper()
 	dir := t.TempDir()
-	if out, err := exec.Command("npm", "pack", axePackage, "--offline", "--pack-destination", dir).CombinedOutput(); err != nil {
+	if out, err := exec.Command("npm", "pack", axePackage, "--offline", "--pack-destination",
+		dir).CombinedOutput(); err != nil {
 		t.Logf("without axe-core; npm cache add %s puts it where it is looked for: %v\n%s", axePackage, err, out)
 		return ""
 	}

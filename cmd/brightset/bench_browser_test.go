@@ -140,7 +140,9 @@ func (b *bencher) text() string {
 // finder is a script that finds what somebody would press: by the words on it, within
 // the card of a piece where one is named.
 const finder = `(card, words, kind) => {
-	const root = card ? [...document.querySelectorAll("article.card")].find(a => a.getAttribute("aria-label").includes(card)) : document.querySelector("main");
+	const root = card
+		? [...document.querySelectorAll("article.card")].find(a => a.getAttribute("aria-label").includes(card))
+		: document.querySelector("main");
 	if (!root) return null;
 	const clean = e => e.innerText.replace(/\s+/g, " ").trim();
 	for (const e of root.querySelectorAll(kind)) if (clean(e) === words) return e;
@@ -150,7 +152,9 @@ const finder = `(card, words, kind) => {
 // press moves the mouse to what has these words on it and clicks.
 func (b *bencher) press(card, kind, words string) {
 	b.t.Helper()
-	ok := eval[bool](b, fmt.Sprintf(`(() => { const e = (%s)(%q, %q, %q); if (!e) return false; document.querySelectorAll("[data-press]").forEach(x => x.removeAttribute("data-press")); e.dataset.press = "1"; e.scrollIntoView({block: "center"}); return true; })()`, finder, card, words, kind))
+	ok := eval[bool](b, fmt.Sprintf(`(() => { const e = (%s)(%q, %q, %q); if (!e) return false; `+
+		`document.querySelectorAll("[data-press]").forEach(x => x.removeAttribute("data-press")); e.dataset.press = "1"; `+
+		`e.scrollIntoView({block: "center"}); return true; })()`, finder, card, words, kind))
 	if !ok {
 		b.t.Fatalf("nothing to press: %s %q in %q; the page says:\n%s", kind, words, card, b.text())
 	}
@@ -168,7 +172,8 @@ func (b *bencher) send(card, words string) {
 func (b *bencher) next(was string) {
 	b.t.Helper()
 	for range 200 {
-		now, err := chromedp.Run(b.ctx, chromedp.Evaluate[string](`document.readyState === "complete" ? String(performance.timeOrigin) : ""`))
+		now, err := chromedp.Run(b.ctx,
+			chromedp.Evaluate[string](`document.readyState === "complete" ? String(performance.timeOrigin) : ""`))
 		if err == nil && now != "" && now != was {
 			return
 		}

@@ -57,7 +57,8 @@ func TestBenchFromElsewhere(t *testing.T) {
 	}
 
 	b.do(chromedp.Navigate("http://rebound.test:" + b.port + "/"))
-	if text := eval[string](b, `document.body.innerText`); !strings.Contains(text, "not served under that name") || strings.Contains(text, "Quillmere") {
+	if text := eval[string](b, `document.body.innerText`); !strings.Contains(text, "not served under that name") ||
+		strings.Contains(text, "Quillmere") {
 		t.Errorf("under another name: %q", text)
 	}
 

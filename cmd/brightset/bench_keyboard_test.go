@@ -17,7 +17,8 @@ func (b *bencher) tabTo(words string) {
 	b.t.Helper()
 	for range 400 {
 		b.do(chromedp.KeyEvent(kb.Tab))
-		at := eval[string](b, `(() => { const e = document.activeElement; const l = e.closest("label"); return ((l || e).innerText || e.getAttribute("aria-label") || "").replace(/\s+/g, " ").trim(); })()`)
+		at := eval[string](b, `(() => { const e = document.activeElement; const l = e.closest("label"); return ((l || `+
+			`e).innerText || e.getAttribute("aria-label") || "").replace(/\s+/g, " ").trim(); })()`)
 		if at == words {
 			return
 		}
@@ -64,7 +65,8 @@ func TestBenchByKeyboard(t *testing.T) {
 	}
 	key(kb.Tab)
 	key(kb.Tab)
-	if !eval[bool](b, `getComputedStyle(document.activeElement).outlineStyle !== "none" && document.activeElement !== document.body`) {
+	if !eval[bool](b, `getComputedStyle(document.activeElement).outlineStyle !== "none" && document.activeElement !== `+
+		`document.body`) {
 		t.Error("the focus can't be seen")
 	}
 }
@@ -89,7 +91,8 @@ func TestBenchWhatIf(t *testing.T) {
 		b.t.Fatalf("never true: %s\n%s", script, b.text())
 	}
 	wait(`document.getElementById("what-if").dataset.ready === "1"`)
-	slide := `((id, v) => { const e = document.getElementById(id); e.value = v; e.dispatchEvent(new Event("input", {bubbles: true})); return true; })`
+	slide := `((id, v) => { const e = document.getElementById(id); e.value = v; e.dispatchEvent(new Event("input", ` +
+		`{bubbles: true})); return true; })`
 	asked := eval[int](b, `performance.getEntriesByType("resource").length`)
 	eval[bool](b, slide+`("mean", "90")`)
 	b.says("mean 85.7 to 90.1")
@@ -101,10 +104,12 @@ func TestBenchWhatIf(t *testing.T) {
 	wait(`!document.getElementById("answer").hasAttribute("aria-busy")`)
 	b.says("nothing changes")
 	eval[bool](b, slide+`("budget", "900")`)
-	wait(`!document.getElementById("answer").hasAttribute("aria-busy") && document.querySelector(".line").innerText.includes("nothing meets that")`)
+	wait(`!document.getElementById("answer").hasAttribute("aria-busy") && ` +
+		`document.querySelector(".line").innerText.includes("nothing meets that")`)
 	wait(`document.querySelector(".part table") !== null`)
 	b.says("do-least")
-	if got := eval[string](b, `document.querySelector("main").innerText.includes("best finish") ? "yes" : "no"`); got != "yes" {
+	got := eval[string](b, `document.querySelector("main").innerText.includes("best finish") ? "yes" : "no"`)
+	if got != "yes" {
 		t.Error("the best finish is not beside it")
 	}
 	if problems := eval[int](b, `document.querySelectorAll("[style]").length`); problems > 0 {

@@ -57,17 +57,20 @@ func TestBenchByMouse(t *testing.T) {
 	b.open("/papers")
 	b.says("Work order for North Yard Plating (north)")
 	b.open("/paper/plater-north")
-	pdf, err := chromedp.Run(b.ctx, chromedp.PrintToPDF(chromedp.PDFPaper(chromedp.PaperA4), chromedp.PDFPreferCSSPageSize()))
+	pdf, err := chromedp.Run(b.ctx, chromedp.PrintToPDF(chromedp.PDFPaper(chromedp.PaperA4),
+		chromedp.PDFPreferCSSPageSize()))
 	if err != nil || !bytes.HasPrefix(pdf, []byte("%PDF")) {
 		t.Fatal(err)
 	}
-	if text := pdfText(t, pdf); !strings.Contains(text, "bow cleat") || !strings.Contains(text, "page 1 of") || !strings.Contains(text, "scratches, severe") {
+	if text := pdfText(t, pdf); !strings.Contains(text, "bow cleat") || !strings.Contains(text, "page 1 of") ||
+		!strings.Contains(text, "scratches, severe") {
 		t.Errorf("the printed order says\n%s", text)
 	}
 
 	b.open("/?slot=cleat")
 	b.press("piece-1", "summary", "What happened")
-	b.press("piece-1", ".keys span", eval[string](b, `[...document.querySelectorAll("input[name=to-level]")][0].nextElementSibling.innerText.trim()`))
+	b.press("piece-1", ".keys span",
+		eval[string](b, `[...document.querySelectorAll("input[name=to-level]")][0].nextElementSibling.innerText.trim()`))
 	b.press("piece-1", ".tick span", "he is to strip it and name his price first")
 	b.send("piece-1", "It was sent")
 	b.says("at north")
@@ -91,7 +94,8 @@ func TestBenchByMouse(t *testing.T) {
 	if code, out, errs := brightset("check", b.job); code != 0 {
 		t.Error(code, out, errs)
 	}
-	if _, out, _ := brightset("record", "list", b.job); !strings.Contains(strings.Join(strings.Fields(out), " "), "Spent so far: 87.00") {
+	if _, out, _ := brightset("record", "list", b.job); !strings.Contains(strings.Join(strings.Fields(out), " "),
+		"Spent so far: 87.00") {
 		t.Errorf("freight of 15.00 and 72.00 of work: %s", out)
 	}
 }

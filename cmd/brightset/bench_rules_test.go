@@ -22,7 +22,8 @@ const accessibleRules = `(() => {
 		|| [...e.querySelectorAll("img[alt], svg title")].map(i => i.alt || i.textContent).join("").trim();
 	for (const e of all("a[href], button, summary").filter(shown)) if (!words(e)) say("no name", e);
 	for (const e of all("input:not([type=hidden], [type=submit]), select, textarea").filter(shown))
-		if (![...(e.labels || [])].some(words) && !e.getAttribute("aria-label") && !e.getAttribute("aria-labelledby")) say("no label", e);
+		if (![...(e.labels || [])].some(words) && !e.getAttribute("aria-label") &&
+			!e.getAttribute("aria-labelledby")) say("no label", e);
 	for (const e of all("img")) if (!e.hasAttribute("alt")) say("no words for a picture", e);
 	for (const e of all("table")) if (!e.querySelector("th")) say("no head in a table", e);
 	let level = 0;
@@ -32,16 +33,32 @@ const accessibleRules = `(() => {
 	}
 
 	const canvas = document.createElement("canvas").getContext("2d", {willReadFrequently: true});
-	const colour = text => { canvas.clearRect(0, 0, 1, 1); canvas.fillStyle = text; canvas.fillRect(0, 0, 1, 1); return [...canvas.getImageData(0, 0, 1, 1).data]; };
-	const light = c => { const [r, g, b] = c.slice(0, 3).map(v => (v /= 255) <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4); return 0.2126 * r + 0.7152 * g + 0.0722 * b; };
-	const behind = e => { for (; e; e = e.parentElement) { const c = colour(getComputedStyle(e).backgroundColor); if (c[3] === 255) return c; } return [255, 255, 255, 255]; };
-	for (const e of all("body *").filter(e => shown(e) && !e.closest("svg, :disabled") && [...e.childNodes].some(n => n.nodeType === 3 && n.data.trim()))) {
-		const style = getComputedStyle(e), size = parseFloat(style.fontSize), large = size >= 24 || (size >= 18.66 && style.fontWeight >= 700);
-		const [a, b] = [light(colour(style.color)), light(behind(e))], contrast = (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05);
+	const colour = text => {
+		canvas.clearRect(0, 0, 1, 1); canvas.fillStyle = text; canvas.fillRect(0, 0, 1, 1);
+		return [...canvas.getImageData(0, 0, 1, 1).data];
+	};
+	const light = c => {
+		const [r, g, b] = c.slice(0, 3).map(v => (v /= 255) <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4);
+		return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+	};
+	const behind = e => {
+		for (; e; e = e.parentElement) {
+			const c = colour(getComputedStyle(e).backgroundColor);
+			if (c[3] === 255) return c;
+		}
+		return [255, 255, 255, 255];
+	};
+	for (const e of all("body *").filter(e => shown(e) && !e.closest("svg, :disabled") &&
+			[...e.childNodes].some(n => n.nodeType === 3 && n.data.trim()))) {
+		const style = getComputedStyle(e), size = parseFloat(style.fontSize),
+			large = size >= 24 || (size >= 18.66 && style.fontWeight >= 700);
+		const [a, b] = [light(colour(style.color)), light(behind(e))],
+			contrast = (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05);
 		if (contrast < (large ? 3 : 4.5)) say("too pale, " + contrast.toFixed(2), e);
 	}
 
 	if (document.documentElement.scrollWidth > document.documentElement.clientWidth) say("wider than the screen");
-	for (const e of all("button, summary, a.button, .keys span, nav a")) if (e.offsetParent && e.getBoundingClientRect().height < 48) say("too small to hit", e);
+	for (const e of all("button, summary, a.button, .keys span, nav a"))
+		if (e.offsetParent && e.getBoundingClientRect().height < 48) say("too small to hit", e);
 	return bad.slice(0, 20).join("\n");
 })()`

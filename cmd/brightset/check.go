@@ -14,13 +14,17 @@ import (
 var checkCommand = command{
 	name: "check", args: "[JOB]", most: 1,
 	summary: "check the files and show what every piece could do for its slot",
-	text:    "Reports every mistake in the files with its line. Without mistakes it shows for every slot the pieces that fit, the grade each has as it lies, and everything that can be done to it with cost, breakage, grade and days; and what is out, and why.",
+	text: "Reports every mistake in the files with its line. Without mistakes it shows for every slot the pieces " +
+		"that fit, the grade each has as it lies, and everything that can be done to it with cost, breakage, grade and " +
+		"days; and what is out, and why.",
 	setup: func(flags *pflag.FlagSet) action {
 		var o checkOptions
 		o.jsonFlag(flags, "write the answer as one JSON document")
 		flags.StringVar(&o.slot, "slot", "", "show only this `SLOT`")
-		flags.BoolVar(&o.spec, "spec", false, "instead, as information: what open plating standards ask of each slot's pieces")
-		flags.Float64Var(&o.current, "current", 0, "with --spec: `A/DM2` to reckon times with where no source gives a current density")
+		flags.BoolVar(&o.spec, "spec", false,
+			"instead, as information: what open plating standards ask of each slot's pieces")
+		flags.Float64Var(&o.current, "current", 0, "with --spec: `A/DM2` to reckon times with where no source gives a "+
+			"current density")
 		o.flags = flags
 		return o.run
 	},
@@ -36,7 +40,8 @@ type checkOptions struct {
 
 func (o *checkOptions) run(c *call) (int, error) {
 	if o.flags.Changed("current") && (!(o.current > 0) || o.current > 1000 || !o.spec) {
-		return 0, usageError{"--current is a current density above 0 and at most 1000, in A/dm2, and goes with --spec; type: brightset check --spec --current 4"}
+		return 0, usageError{"--current is a current density above 0 and at most 1000, in A/dm2, and goes with --spec; " +
+			"type: brightset check --spec --current 4"}
 	}
 	st, err := load(c)
 	if err != nil {

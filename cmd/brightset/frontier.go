@@ -15,7 +15,9 @@ import (
 var frontierCommand = command{
 	name: "frontier", args: "[JOB]", most: 1,
 	summary: "show what more grade costs, from the cheapest set to the best",
-	text:    "Works out the least the whole set costs for each weighted mean, from the cheapest set to the highest mean any set reaches, every point proven; says where today's budget ends and the named targets lie, and what changes from point to point.",
+	text: "Works out the least the whole set costs for each weighted mean, from the cheapest set to the highest mean " +
+		"any set reaches, every point proven; says where today's budget ends and the named targets lie, and what changes " +
+		"from point to point.",
 	setup: func(flags *pflag.FlagSet) action {
 		var o frontierOptions
 		flags.Float64Var(&o.step, "step", 2, "how many `POINTS` of grade lie between two points, 0.01 to 100")
@@ -36,7 +38,8 @@ type frontierOptions struct {
 func (o *frontierOptions) run(c *call) (int, error) {
 	switch {
 	case !(o.step >= 0.01 && o.step <= 100):
-		return 0, usageError{fmt.Sprintf("a step of %v points is not between 0.01 and 100; type: brightset frontier --step 2", o.step)}
+		return 0, usageError{fmt.Sprintf("a step of %v points is not between 0.01 and 100; type: brightset frontier --step 2",
+			o.step)}
 	case o.json && o.csv:
 		return 0, usageError{"--json and --csv are two answers; type one of them"}
 	}

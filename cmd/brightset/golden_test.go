@@ -59,10 +59,12 @@ func TestGolden(t *testing.T) {
 		{"plan-others-none", []string{"plan", "--others=-1", "testdata/locked"}},
 		{"plan-differ-none", []string{"plan", "--others", "1", "--differ", "0", "testdata/locked"}},
 		{"plan-others-best", []string{"plan", "--others", "1", "--best", "testdata/locked"}},
-		{"plan-together", []string{"plan", "testdata/together/solo.toml", "testdata/together/outfit.toml", "testdata/together/racer.toml"}},
+		{"plan-together", []string{"plan", "testdata/together/solo.toml", "testdata/together/outfit.toml",
+			"testdata/together/racer.toml"}},
 		{"plan-together-json", []string{"plan", "--json", "testdata/together/solo.toml", "testdata/together/racer.toml"}},
 		{"plan-together-best", []string{"plan", "--best", "testdata/together/solo.toml", "testdata/together/racer.toml"}},
-		{"plan-together-within", []string{"plan", "--within", "60", "testdata/together/solo.toml", "testdata/together/racer.toml"}},
+		{"plan-together-within", []string{"plan", "--within", "60", "testdata/together/solo.toml",
+			"testdata/together/racer.toml"}},
 		{"plan-together-twice", []string{"plan", "testdata/together/solo.toml", "testdata/together/../together/solo.toml"}},
 		{"plan-together-no-shop", []string{"plan", "testdata/together/solo.toml", "testdata/cli/too-dear.toml"}},
 		{"plan-together-two-shops", []string{"plan", "testdata/together/solo.toml", "testdata/demo"}},
@@ -187,7 +189,8 @@ func sameAsGolden(t *testing.T, name, got string) {
 		t.Fatal(err)
 	}
 	if got != string(want) {
-		t.Errorf("%s differs; if that is meant: go test ./cmd/brightset -update\n%s", path, firstDifference(got, string(want)))
+		t.Errorf("%s differs; if that is meant: go test ./cmd/brightset -update\n%s", path,
+			firstDifference(got, string(want)))
 	}
 }
 

@@ -40,7 +40,8 @@ func help(c *call) (int, error) {
 // overview lists the commands and the exit codes.
 func overview() string {
 	var b strings.Builder
-	b.WriteString(report.Paragraph("", "", "brightset finds the cheapest way to hang a complete set of bright trim: which piece goes in which slot, what is done to it and by whom, and what is held in reserve."))
+	b.WriteString(report.Paragraph("", "", "brightset finds the cheapest way to hang a complete set of bright trim: "+
+		"which piece goes in which slot, what is done to it and by whom, and what is held in reserve."))
 	b.WriteString("\nusage: brightset COMMAND [flags] [arguments]\n\n")
 	for _, cmd := range commands() {
 		b.WriteString(report.Paragraph(fmt.Sprintf("  %-10s", cmd.name), strings.Repeat(" ", 12), cmd.summary))
@@ -87,7 +88,8 @@ func helpOn(cmd command) string {
 			if f.Value.Type() == "bool" {
 				value = ""
 			}
-			b.WriteString(report.Paragraph(fmt.Sprintf("  %-18s", strings.TrimSpace("--"+f.Name+" "+value)), strings.Repeat(" ", 20), text))
+			b.WriteString(report.Paragraph(fmt.Sprintf("  %-18s", strings.TrimSpace("--"+f.Name+" "+value)),
+				strings.Repeat(" ", 20), text))
 		})
 	}
 	return b.String()

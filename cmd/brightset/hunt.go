@@ -15,7 +15,8 @@ import (
 var huntCommand = command{
 	name: "hunt", args: "[JOB]", most: 1,
 	summary: "say what to look out for, and the most to pay for it",
-	text: "For every slot and kind of find (unused, a reproduction, a sound original for plating) it works out what the whole set would cost less with it: that is the most it is worth paying, freight included." +
+	text: "For every slot and kind of find (unused, a reproduction, a sound original for plating) it works out what the " +
+		"whole set would cost less with it: that is the most it is worth paying, freight included." +
 		"\nThe list is made to be carried: tick off what has been found.",
 	setup: func(flags *pflag.FlagSet) action {
 		var o huntOptions

@@ -15,16 +15,23 @@ import (
 var importCommand = command{
 	name: "import", args: "[JOB] FILE.csv", most: 2,
 	summary: "bring pieces, leads, findings or quotes in from a spreadsheet",
-	text: "Reads a table saved as CSV and writes it as a new TOML file beside the job, which the job then includes with one line. Your own files are not changed, and nothing is written unless the whole table is in order." +
-		"\nThe first row names the columns, by the keys of the job's file; brightset export shows them all. Pieces need id, fits, kind and metal, leads chance as well; findings need piece and defect, quotes piece, plater and cost. Several slots in one cell are parted by |. Findings and quotes may be about any piece of the job, whichever file it is in." +
-		"\nCommas, semicolons and tabs between the cells are told apart; with the latter two, decimals may be written with a comma. A cell with an apostrophe before it is taken as it stands: '1-2." +
-		"\nWith --replace a table that was changed is imported again over the file made of it before. No other file is ever overwritten.",
+	text: "Reads a table saved as CSV and writes it as a new TOML file beside the job, which the job then includes with " +
+		"one line. Your own files are not changed, and nothing is written unless the whole table is in order." +
+		"\nThe first row names the columns, by the keys of the job's file; brightset export shows them all. Pieces need " +
+		"id, fits, kind and metal, leads chance as well; findings need piece and defect, quotes piece, plater and cost. " +
+		"Several slots in one cell are parted by |. Findings and quotes may be about any piece of the job, whichever file " +
+		"it is in." +
+		"\nCommas, semicolons and tabs between the cells are told apart; with the latter two, decimals may be written with " +
+		"a comma. A cell with an apostrophe before it is taken as it stands: '1-2." +
+		"\nWith --replace a table that was changed is imported again over the file made of it before. No other file is " +
+		"ever overwritten.",
 	setup: func(flags *pflag.FlagSet) action {
 		var o importOptions
 		flags.StringVar(&o.what, "what", "pieces", "the `TABLE`: pieces, leads, findings or quotes")
 		flags.StringVar(&o.out, "out", "", "the `FILE` to write (default: the table's name with .toml, in the job's folder)")
 		flags.BoolVar(&o.replace, "replace", false, "write the file anew if an earlier import made it")
-		flags.StringVar(&o.delimiter, "delimiter", "", "what stands between the cells, if it can't be told: `NAME`, which is comma, semicolon or tab")
+		flags.StringVar(&o.delimiter, "delimiter", "", "what stands between the cells, if it can't be told: `NAME`, which "+
+			"is comma, semicolon or tab")
 		flags.BoolVar(&o.comma, "decimal-comma", false, "decimals are written 0,5 though the cells are parted by commas")
 		return o.run
 	},

@@ -30,7 +30,8 @@ func TestSpreadsheetTour(t *testing.T) {
 	write(slots)
 	for _, what := range []string{"pieces", "findings", "quotes"} {
 		csv := filepath.Join(folder, what+".csv")
-		if code, _, errs := brightset("export", "testdata/demo", "--what", what, "--out", csv); code != exitAnswered || errs != "" {
+		if code, _, errs := brightset("export", "testdata/demo", "--what", what, "--out", csv); code != exitAnswered ||
+			errs != "" {
 			t.Fatalf("export %s: exit %d, %s", what, code, errs)
 		}
 		code, out, errs := brightset("import", folder, csv, "--what", what)
@@ -42,7 +43,8 @@ func TestSpreadsheetTour(t *testing.T) {
 			t.Fatalf("no line to add in %q", out)
 		}
 		write("include = " + line + slots)
-		if code, out, errs := brightset("import", folder, csv, "--what", what, "--replace"); code != exitAnswered || !strings.Contains(out, "includes it already") {
+		if code, out, errs := brightset("import", folder, csv, "--what", what, "--replace"); code != exitAnswered ||
+			!strings.Contains(out, "includes it already") {
 			t.Errorf("again: exit %d, %s%s", code, out, errs)
 		}
 		if _, again, _ := brightset("export", folder, "--what", what); again != string(must(os.ReadFile(csv))) {
@@ -66,12 +68,14 @@ func must(text []byte, err error) []byte {
 func TestImportManyMistakes(t *testing.T) {
 	folder := t.TempDir()
 	csv := filepath.Join(folder, "many.csv")
-	text := "id,fits,kind,metal\n" + strings.Repeat("p\x1b[31m,grille,original,a metal that nobody has ever heard of\n", 1000)
+	text := "id,fits,kind,metal\n" + strings.Repeat("p\x1b[31m,grille,original,a metal that nobody has ever heard of\n",
+		1000)
 	if err := os.WriteFile(csv, []byte(text), 0o666); err != nil {
 		t.Fatal(err)
 	}
 	code, out, errs := brightset("import", "testdata/demo", csv, "--out", filepath.Join(folder, "many.toml"))
-	if code != exitMistakes || out != "" || !strings.HasSuffix(errs, "nothing was written\n") || !strings.Contains(errs, " more\n") {
+	if code != exitMistakes || out != "" || !strings.HasSuffix(errs, "nothing was written\n") ||
+		!strings.Contains(errs, " more\n") {
 		t.Errorf("exit %d, %q, %.300q", code, out, errs)
 	}
 	for _, line := range strings.Split(errs, "\n") {

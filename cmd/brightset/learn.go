@@ -20,8 +20,11 @@ import (
 var learnCommand = command{
 	name: "learn", args: "[SHOP]", most: 1,
 	summary: "say what the shop's own outcomes teach about breakage, prices, days, grades",
-	text: "Reads the journals of all jobs that the shop's file lists (jobs = [\"car/job.toml\"] below [shop]): how often pieces of each metal broke or were refused, what platers charged against what was agreed, how late they were and how good. Starting values count as so many outcomes, fewer and fewer against your own." +
-		"\nWith --out it writes a file that the shop may include; it never does so by itself, and never over a file that is there. SHOP is a shop's file, or a folder with a shop.toml in it.",
+	text: "Reads the journals of all jobs that the shop's file lists (jobs = [\"car/job.toml\"] below [shop]): how " +
+		"often pieces of each metal broke or were refused, what platers charged against what was agreed, how late they " +
+		"were and how good. Starting values count as so many outcomes, fewer and fewer against your own." +
+		"\nWith --out it writes a file that the shop may include; it never does so by itself, and never over a file that " +
+		"is there. SHOP is a shop's file, or a folder with a shop.toml in it.",
 	setup: func(flags *pflag.FlagSet) action {
 		var o learnOptions
 		flags.StringVar(&o.out, "out", "", "write what was learnt to `FILE`, for include in the shop's file")
@@ -77,7 +80,8 @@ func writeLearnt(path, text string) error {
 	}
 	err := disk.New(path, []byte(text))
 	if errors.Is(err, fs.ErrExist) {
-		return fmt.Errorf("%s is there already, and nothing is written over it; name another file, or move that one away", path)
+		return fmt.Errorf("%s is there already, and nothing is written over it; name another file, or move that one away",
+			path)
 	}
 	return err
 }

@@ -30,7 +30,8 @@ func TestLearn(t *testing.T) {
 		t.Fatal(code, errs)
 	}
 	sameAsGolden(t, "learn", text)
-	if code, _, errs := brightset("learn", dir, "--out", out); code != exitFailed || !strings.Contains(errs, "is there already") {
+	if code, _, errs := brightset("learn", dir, "--out", out); code != exitFailed ||
+		!strings.Contains(errs, "is there already") {
 		t.Errorf("written over: %d %s", code, errs)
 	}
 	learnt, err := os.ReadFile(out)

@@ -21,8 +21,9 @@ var scaffold embed.FS
 var newCommand = command{
 	name: "new", args: "FOLDER", most: 1,
 	summary: "start a job: a folder with a job.toml and a shop.toml to fill in",
-	text:    "Both files are explained line by line and work as they stand. A file that is there already is never touched: then nothing is written.",
-	setup:   func(*pflag.FlagSet) action { return newJob },
+	text: "Both files are explained line by line and work as they stand. A file that is there already is never " +
+		"touched: then nothing is written.",
+	setup: func(*pflag.FlagSet) action { return newJob },
 }
 
 func newJob(c *call) (int, error) {

@@ -25,7 +25,8 @@ func (o *planOptions) checkOneForTwo() error {
 		{o.strip, "--strip", "the prices at which to stop are those of a plan that holds a spare for one slot"},
 	} {
 		if o.oneForTwo && f.set {
-			return usageError{fmt.Sprintf("%q and %q don't go together: %s; type: brightset plan --one-for-two", "--one-for-two", f.flag, f.why)}
+			return usageError{fmt.Sprintf("%q and %q don't go together: %s; type: brightset plan --one-for-two", "--one-for-two",
+				f.flag, f.why)}
 		}
 	}
 	return nil

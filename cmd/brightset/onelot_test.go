@@ -21,7 +21,8 @@ func TestLotJoined(t *testing.T) {
 		}
 		return strings.Join(strings.Fields(out), " ")
 	}
-	const joins, still = "It goes with lot pell-1, in which crest-2 went to pell that day: his freight of", "lot pell-1 went to pell on 2031-02-01: what you send him the same day goes with it"
+	const joins, still = "It goes with lot pell-1, in which crest-2 went to pell that day: his freight of",
+		"lot pell-1 went to pell on 2031-02-01: what you send him the same day goes with it"
 	first := told("record", "sent", "crest-2", dir, "--to", "pell", "--on", "2031-02-01")
 	if strings.Contains(first, "It goes with") {
 		t.Errorf("the first lot joins one: %s", first)
@@ -31,17 +32,20 @@ func TestLotJoined(t *testing.T) {
 	} else if !strings.Contains(out, still) {
 		t.Skip("the plan sends nothing to pell")
 	}
-	if out := told("record", "sent", "drawer-grille", dir, "--to", "pell", "--on", "2031-02-01"); !strings.Contains(out, joins) || !strings.Contains(out, "--new-lot") {
+	if out := told("record", "sent", "drawer-grille", dir, "--to", "pell", "--on", "2031-02-01"); !strings.Contains(out,
+		joins) || !strings.Contains(out, "--new-lot") {
 		t.Errorf("not told: %s", out)
 	}
 	if out := told("record", "undo", dir); strings.Contains(out, "It goes with") {
 		t.Errorf("told of an undo: %s", out)
 	}
-	if out := told("record", "sent", "drawer-grille", dir, "--to", "pell", "--on", "2031-02-01", "--json"); !strings.Contains(out, `"joined_lots": [ "pell-1" ]`) {
+	if out := told("record", "sent", "drawer-grille", dir, "--to", "pell", "--on", "2031-02-01",
+		"--json"); !strings.Contains(out, `"joined_lots": [ "pell-1" ]`) {
 		t.Errorf("not in the document: %s", out)
 	}
 	told("record", "undo", dir)
-	if out := told("record", "sent", "drawer-grille", dir, "--to", "pell", "--on", "2031-02-01", "--new-lot"); strings.Contains(out, "It goes with") {
+	if out := told("record", "sent", "drawer-grille", dir, "--to", "pell", "--on", "2031-02-01",
+		"--new-lot"); strings.Contains(out, "It goes with") {
 		t.Errorf("a lot of its own joins one: %s", out)
 	}
 	told("record", "undo", dir)

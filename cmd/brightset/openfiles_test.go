@@ -47,7 +47,8 @@ func TestTooManyOpenFiles(t *testing.T) {
 		for more := 0; ; more++ {
 			dir := ownJob(t)
 			before := kept(t, dir)
-			cmd := exec.Command(os.Args[0], append(append([]string{"-test.run=^TestFewFilesChild$", "--"}, args...), filepath.Join(dir, "job.toml"))...)
+			cmd := exec.Command(os.Args[0], append(append([]string{"-test.run=^TestFewFilesChild$", "--"}, args...),
+				filepath.Join(dir, "job.toml"))...)
 			cmd.Env = append(os.Environ(), fmt.Sprintf("%s=%d", fewFiles, more))
 			var errs bytes.Buffer
 			cmd.Stderr = &errs
@@ -55,7 +56,8 @@ func TestTooManyOpenFiles(t *testing.T) {
 				break
 			}
 			failed++
-			if !strings.Contains(errs.String(), "too many") || strings.Contains(errs.String(), "changed") || strings.Contains(errs.String(), "no such") {
+			if !strings.Contains(errs.String(), "too many") || strings.Contains(errs.String(), "changed") ||
+				strings.Contains(errs.String(), "no such") {
 				t.Errorf("%v, with %d files: %s\n%s", args, more, cmd.ProcessState, &errs)
 			}
 			if now := empty.ReplaceAllString(kept(t, dir), ""); now != before {

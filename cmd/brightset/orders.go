@@ -23,11 +23,15 @@ import (
 var ordersCommand = command{
 	name: "orders", args: "[JOB]", most: 1,
 	summary: "write the papers: work orders, purchases, hunt list, the owner's quote",
-	text: "Writes a folder of sheets to print, each of which stands alone: a work order per plater and maker, the shop's own work, what to buy, what is left over, what to hunt for, and, with a table [quote] in the job's or the shop's file, the quote to the owner." +
-		"\nA piece that nobody has tried on the object goes on no order: bending it after plating cracks the plating. Note what fits with brightset record fitted, or say with --unfitted why it goes all the same.",
+	text: "Writes a folder of sheets to print, each of which stands alone: a work order per plater and maker, the " +
+		"shop's own work, what to buy, what is left over, what to hunt for, and, with a table [quote] in the job's or the " +
+		"shop's file, the quote to the owner." +
+		"\nA piece that nobody has tried on the object goes on no order: bending it after plating cracks the plating. Note " +
+		"what fits with brightset record fitted, or say with --unfitted why it goes all the same.",
 	setup: func(flags *pflag.FlagSet) action {
 		var o ordersOptions
-		flags.StringVar(&o.out, "out", "", "the `FOLDER` to write to (default: orders- and the name of the plan, beside the job's file)")
+		flags.StringVar(&o.out, "out", "", "the `FOLDER` to write to (default: orders- and the name of the plan, beside "+
+			"the job's file)")
 		flags.BoolVar(&o.prices, "prices", false, "put the agreed prices on the platers' orders")
 		flags.BoolVar(&o.spec, "spec", false, "put the specification by open standards on the platers' orders")
 		flags.StringVar(&o.unfitted, "unfitted", "", "send pieces that were not tried on too, and say `WHY`")

@@ -95,7 +95,8 @@ func TestPapersCutShort(t *testing.T) {
 		}
 	}
 	if p.Unfitted = "in a hurry"; calls > open || open == 0 || hunts != 1 {
-		t.Errorf("%d orders ask for a call, %d prices are open; the hunt list says %d times that it is cut short", calls, open, hunts)
+		t.Errorf("%d orders ask for a call, %d prices are open; the hunt list says %d times that it is cut short", calls,
+			open, hunts)
 	}
 }
 

@@ -21,7 +21,8 @@ func TestEightyColumns(t *testing.T) {
 		{"plan", "testdata/cli/too-high.toml"}, {"plan", "testdata/cli/too-dear.toml"},
 	}
 	for _, job := range []string{"testdata/demo", "testdata/cli/two-of-a-name.toml"} {
-		texts = append(texts, []string{"plan", job}, []string{"check", job}, []string{"check", "--spec", "--current", "0.0007", job})
+		texts = append(texts, []string{"plan", job}, []string{"check", job},
+			[]string{"check", "--spec", "--current", "0.0007", job})
 	}
 	for _, args := range texts {
 		_, out, _ := brightset(args...)
@@ -64,7 +65,8 @@ func TestJSONAddsUp(t *testing.T) {
 			t.Fatal(err)
 		}
 		if doc.Format != 1 || doc.Status != "optimal" || doc.Bound != doc.Expected || len(doc.Lines) == 0 {
-			t.Errorf("%s: format %d, status %q, bound %d of %d, %d lines", job, doc.Format, doc.Status, doc.Bound, doc.Expected, len(doc.Lines))
+			t.Errorf("%s: format %d, status %q, bound %d of %d, %d lines", job, doc.Format, doc.Status, doc.Bound, doc.Expected,
+				len(doc.Lines))
 		}
 		expected, outlay := int64(0), int64(0)
 		for _, l := range doc.Lines {
@@ -103,10 +105,12 @@ func TestFailedWrite(t *testing.T) {
 		t.Skip("no /dev/full here")
 	}
 	defer full.Close()
-	for _, args := range [][]string{{"plan", "testdata/demo"}, {"plan", "--json", "testdata/demo"}, {"plan", "--mps", "-", "testdata/demo"},
+	for _, args := range [][]string{{"plan", "testdata/demo"}, {"plan", "--json", "testdata/demo"},
+		{"plan", "--mps", "-", "testdata/demo"},
 		{"check", "testdata/demo"}, {"help"}, {"help", "plan"}, {"plan", "--help"}, {"version"}} {
 		var errs bytes.Buffer
-		if code := run(args, strings.NewReader(""), full, &errs); code != exitFailed || !strings.Contains(errs.String(), "can't write the answer") {
+		if code := run(args, strings.NewReader(""), full, &errs); code != exitFailed ||
+			!strings.Contains(errs.String(), "can't write the answer") {
 			t.Errorf("%v: exit %d, stderr %q", args, code, &errs)
 		}
 	}
@@ -125,7 +129,8 @@ func TestClosedPipe(t *testing.T) {
 	cmd.Stdout, cmd.Stderr = w, &errs
 	err = cmd.Run()
 	w.Close()
-	if code := cmd.ProcessState.ExitCode(); code != exitFailed || !strings.Contains(errs.String(), "can't write the answer") {
+	if code := cmd.ProcessState.ExitCode(); code != exitFailed ||
+		!strings.Contains(errs.String(), "can't write the answer") {
 		t.Errorf("exit %d, stderr %q, %v", code, &errs, err)
 	}
 }
@@ -136,7 +141,8 @@ var built = sync.OnceValues(func() (string, error) {
 	if err != nil {
 		return "", err
 	}
-	if out, err := exec.Command("go", "build", "-o", filepath.Join(dir, "brightset"), "./cmd/brightset").CombinedOutput(); err != nil {
+	if out, err := exec.Command("go", "build", "-o", filepath.Join(dir, "brightset"),
+		"./cmd/brightset").CombinedOutput(); err != nil {
 		return dir, fmt.Errorf("%w\n%s", err, out)
 	}
 	return dir, nil
@@ -159,7 +165,8 @@ var programBuilt bool // whether there is a folder to remove
 // as well.
 func TestMPS(t *testing.T) {
 	code, only, errs := brightset("plan", "--mps", "-", "testdata/demo")
-	if code != exitAnswered || !strings.HasPrefix(strings.TrimLeft(only, "*"), "NAME") && !strings.Contains(only, "\nROWS") || errs != "" {
+	if code != exitAnswered || !strings.HasPrefix(strings.TrimLeft(only, "*"), "NAME") &&
+		!strings.Contains(only, "\nROWS") || errs != "" {
 		t.Fatalf("exit %d, stderr %q, stdout begins %.80q", code, errs, only)
 	}
 	path := filepath.Join(t.TempDir(), "demo.mps")

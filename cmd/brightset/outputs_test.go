@@ -47,8 +47,10 @@ func TestOutputsLeaveAllElse(t *testing.T) {
 	dir := ownJob(t)
 	at := func(name string) string { return filepath.Join(dir, name) }
 	for _, err := range []error{
-		os.WriteFile(at("mine.html"), []byte("<!doctype html>\n<p>mine</p>\n"), 0o600), os.WriteFile(at("mine.mps"), []byte("NAME other\n"), 0o640),
-		os.WriteFile(at("empty"), nil, 0o600), os.Symlink("mine.html", at("link")), os.Symlink("gone", at("nowhere")), os.Symlink("/dev/null", at("device")),
+		os.WriteFile(at("mine.html"), []byte("<!doctype html>\n<p>mine</p>\n"), 0o600),
+		os.WriteFile(at("mine.mps"), []byte("NAME other\n"), 0o640),
+		os.WriteFile(at("empty"), nil, 0o600), os.Symlink("mine.html", at("link")), os.Symlink("gone", at("nowhere")),
+		os.Symlink("/dev/null", at("device")),
 		syscall.Mkfifo(at("pipe"), 0o644), os.Mkdir(at("folder"), 0o755), os.Link(at("job.toml"), at("other-name")),
 		os.WriteFile(at("old.journal"), []byte("kept\n"), 0o644),
 	} {
@@ -59,11 +61,13 @@ func TestOutputsLeaveAllElse(t *testing.T) {
 	csv := filepath.Join(t.TempDir(), "t.csv")
 	os.WriteFile(csv, []byte("id,fits,kind,metal\np9,rim,original,brass\n"), 0o600)
 	before := kept(t, dir)
-	names := []string{"job.toml", "shop.toml", "job.journal", "JOB.Journal", "shop.journal", "job.journal.torn", "old.journal", "mine.html", "mine.mps", "empty", "link", "nowhere", "device", "pipe", "folder", "other-name"}
+	names := []string{"job.toml", "shop.toml", "job.journal", "JOB.Journal", "shop.journal", "job.journal.torn",
+		"old.journal", "mine.html", "mine.mps", "empty", "link", "nowhere", "device", "pipe", "folder", "other-name"}
 	for _, name := range names {
 		for _, args := range [][]string{
 			{"report", dir, "--out", at(name)}, {"plan", dir, "--mps", at(name)}, {"export", dir, "--out", at(name)},
-			{"import", dir, csv, "--replace", "--out", at(name)}, {"learn", at("shop.toml"), "--out", at(name)}, {"new", at(name)},
+			{"import", dir, csv, "--replace", "--out", at(name)}, {"learn", at("shop.toml"), "--out", at(name)},
+			{"new", at(name)},
 		} {
 			if args[0] == "new" && (name == "folder" || strings.Contains(strings.ToLower(name), "journal")) {
 				continue // a folder, new or empty
@@ -93,7 +97,8 @@ func TestOrdersLeaveAllElse(t *testing.T) {
 	last := sheets[len(sheets)-1]
 	os.WriteFile(last, []byte("mine"), 0o600)
 	before := kept(t, out)
-	if code, _, errs := brightset("orders", dir, "--out", out); code == exitAnswered || !strings.Contains(errs, "did not write it") || kept(t, out) != before {
+	if code, _, errs := brightset("orders", dir, "--out", out); code == exitAnswered ||
+		!strings.Contains(errs, "did not write it") || kept(t, out) != before {
 		t.Errorf("exit %d, %s", code, errs)
 	}
 }
@@ -138,7 +143,8 @@ func TestRecordedButUnsaid(t *testing.T) {
 	}
 	defer full.Close()
 	var errs strings.Builder
-	if code := run([]string{"record", "broke", "drawer-grille", dir}, nil, full, &errs); code != exitFailed || !strings.Contains(errs.String(), "it is recorded (entry 1") {
+	if code := run([]string{"record", "broke", "drawer-grille", dir}, nil, full, &errs); code != exitFailed ||
+		!strings.Contains(errs.String(), "it is recorded (entry 1") {
 		t.Errorf("exit %d: %s", code, &errs)
 	}
 	if _, out, _ := brightset("record", "list", dir); !strings.Contains(out, "drawer-grille") {

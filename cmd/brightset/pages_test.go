@@ -16,10 +16,12 @@ var picture = regexp.MustCompile(`data:image/jpeg;base64,[A-Za-z0-9+/=]+`)
 // TestPages compares the papers and the report of the demo with testdata/golden.
 func TestPages(t *testing.T) {
 	dir := t.TempDir()
-	if code, _, errs := brightset("orders", "testdata/demo", "--out", dir, "--spec", "--prices", "--unfitted", "the car is away"); code != 0 {
+	if code, _, errs := brightset("orders", "testdata/demo", "--out", dir, "--spec", "--prices", "--unfitted",
+		"the car is away"); code != 0 {
 		t.Fatal(code, errs)
 	}
-	if code, _, errs := brightset("report", "testdata/demo", "--out", filepath.Join(dir, "report.html"), "--time-limit", "10m"); code != 0 {
+	if code, _, errs := brightset("report", "testdata/demo", "--out", filepath.Join(dir, "report.html"), "--time-limit",
+		"10m"); code != 0 {
 		t.Fatal(code, errs)
 	}
 	files, err := os.ReadDir(dir)
@@ -38,7 +40,8 @@ func TestPages(t *testing.T) {
 			}
 		}
 		if f.Name() == "quote.html" {
-			for _, name := range []string{"pell", "brackwater", "Pell", "Brackwater", "tinshed", "Tin Shed", "lathbury", "Lathbury", "aldous", "Aldous"} {
+			for _, name := range []string{"pell", "brackwater", "Pell", "Brackwater", "tinshed", "Tin Shed", "lathbury",
+				"Lathbury", "aldous", "Aldous"} {
 				if strings.Contains(string(text), name) {
 					t.Errorf("the quote names %q", name)
 				}
@@ -50,7 +53,8 @@ func TestPages(t *testing.T) {
 func TestOrdersHeldBack(t *testing.T) {
 	dir := t.TempDir()
 	code, out, _ := brightset("orders", "testdata/demo", "--out", dir)
-	if code != 0 || !strings.Contains(strings.Join(strings.Fields(out), " "), "Held back, on no order: drawer-grille, drawer-arm, bullet-2.") {
+	if code != 0 || !strings.Contains(strings.Join(strings.Fields(out), " "),
+		"Held back, on no order: drawer-grille, drawer-arm, bullet-2.") {
 		t.Errorf("%d %s", code, out)
 	}
 	order, err := os.ReadFile(filepath.Join(dir, "plater-pell.html"))
@@ -100,7 +104,8 @@ func TestHostileNames(t *testing.T) {
 			}
 		}
 		_, style, _ := strings.Cut(string(text), "<style>")
-		if style, _, _ = strings.Cut(style, "</style>"); strings.Count(style, "@page") != 1 || strings.Contains(style, "url(") {
+		if style, _, _ = strings.Cut(style, "</style>"); strings.Count(style, "@page") != 1 ||
+			strings.Contains(style, "url(") {
 			t.Errorf("%s: a name has become part of the style", f.Name())
 		}
 	}
@@ -136,21 +141,25 @@ func TestPagesInBrowser(t *testing.T) {
 	}
 	pages := printed(t, filepath.Join(dir, "quote.html"))
 	for i, text := range pages {
-		if !strings.Contains(text, fmt.Sprintf("page %d of %d", i+1, len(pages))) || !strings.Contains(text, "Quillmere Dunlin coupe") {
+		if !strings.Contains(text, fmt.Sprintf("page %d of %d", i+1, len(pages))) ||
+			!strings.Contains(text, "Quillmere Dunlin coupe") {
 			t.Errorf("page %d has no foot:\n%s", i+1, text)
 		}
 	}
-	if list := printed(t, filepath.Join(dir, "hunt.html")); len(list) < 2 || !strings.Contains(list[0], "pay at most") || !strings.Contains(list[1], "pay at most") {
+	if list := printed(t, filepath.Join(dir, "hunt.html")); len(list) < 2 || !strings.Contains(list[0], "pay at most") ||
+		!strings.Contains(list[1], "pay at most") {
 		t.Error("the head of the table is not repeated on the second page")
 	}
-	for _, want := range []string{"hood crest", "escutcheon screws", "in all", "when the set hangs", "Not part of it", "for the shop, date"} {
+	for _, want := range []string{"hood crest", "escutcheon screws", "in all", "when the set hangs", "Not part of it",
+		"for the shop, date"} {
 		if !strings.Contains(strings.Join(pages, ""), want) {
 			t.Errorf("%q is cut off", want)
 		}
 	}
 
 	quote := filepath.Join(hostilePages(t), "quote.html")
-	out, err := exec.Command("chromium", "--headless", "--no-sandbox", "--disable-gpu", "--dump-dom", "file://"+quote).Output()
+	out, err := exec.Command("chromium", "--headless", "--no-sandbox", "--disable-gpu", "--dump-dom",
+		"file://"+quote).Output()
 	if err != nil || strings.Contains(string(out), "<script") || !strings.Contains(string(out), "&lt;script&gt;alert(1)") {
 		t.Errorf("in the browser: %v\n%s", err, out)
 	}
@@ -163,7 +172,8 @@ func TestPagesInBrowser(t *testing.T) {
 func printed(t *testing.T, path string) []string {
 	t.Helper()
 	pdf := path + ".pdf"
-	out, err := exec.Command("chromium", "--headless", "--no-sandbox", "--disable-gpu", "--no-pdf-header-footer", "--print-to-pdf="+pdf, "file://"+path).CombinedOutput()
+	out, err := exec.Command("chromium", "--headless", "--no-sandbox", "--disable-gpu", "--no-pdf-header-footer",
+		"--print-to-pdf="+pdf, "file://"+path).CombinedOutput()
 	if err != nil {
 		t.Fatalf("%v\n%s", err, out)
 	}

@@ -20,21 +20,33 @@ import (
 var planCommand = command{
 	name: "plan", args: "[JOB ...]", most: mostJobs,
 	summary: "find the cheapest set of choices that meets the target",
-	text: "Decides for every slot which piece hangs there, what is done to it and by whom, and what is held in reserve; proves that nothing on the same figures is cheaper; and lists what to send, buy, keep and watch." +
-		"\nCtrl-C stops the search and shows the best plan found so far. For what the locks and bans cost, and for other plans, it searches for 20 s each at most, unless --time-limit says otherwise." +
-		"\nOf several jobs of one shop it makes one plan: lots, freights and bundles are shared, a common spare goes where it saves most, and each job keeps its own target, date and budget, the budget even if it had to pay all its charges itself. It says what each saves against planning alone, and splits what they share.",
+	text: "Decides for every slot which piece hangs there, what is done to it and by whom, and what is held in reserve; " +
+		"proves that nothing on the same figures is cheaper; and lists what to send, buy, keep and watch." +
+		"\nCtrl-C stops the search and shows the best plan found so far. For what the locks and bans cost, and for other " +
+		"plans, it searches for 20 s each at most, unless --time-limit says otherwise." +
+		"\nOf several jobs of one shop it makes one plan: lots, freights and bundles are shared, a common spare goes where " +
+		"it saves most, and each job keeps its own target, date and budget, the budget even if it had to pay all its " +
+		"charges itself. It says what each saves against planning alone, and splits what they share.",
 	setup: func(flags *pflag.FlagSet) action {
 		var o planOptions
 		o.jsonFlag(flags, "write the plan as one JSON document")
-		flags.BoolVar(&o.best, "best", false, "the best finish that the budget allows, and of those the cheapest, instead of the least money")
-		flags.IntVar(&o.others, "others", 0, "also show the `N` cheapest plans that differ, and the one that does least, the best finish and, with locks, the plan without them")
-		flags.IntVar(&o.differ, "differ", 2, "with --others: in how many `SLOTS` plans differ at least, from the advised one and from each other; pieces that change places don't count")
-		flags.BoolVar(&o.keep, "keep", false, "keep this plan as the one that is followed: later ones say what changed since, and why")
-		flags.BoolVar(&o.strip, "strip", false, "look for what to strip first and for the prices at which to stop in a set of more than 30 slots too, which takes a while")
-		flags.BoolVar(&o.oneForTwo, "one-for-two", false, "hold one spare behind two slots where that is cheaper: if both fail, one of them is rescued; shown against holding it for one")
-		flags.StringVar(&o.mps, "mps", "", "also write the program to `FILE` as free MPS, for another solver; with - only that, instead of the plan")
+		flags.BoolVar(&o.best, "best", false, "the best finish that the budget allows, and of those the cheapest, instead "+
+			"of the least money")
+		flags.IntVar(&o.others, "others", 0, "also show the `N` cheapest plans that differ, and the one that does least, "+
+			"the best finish and, with locks, the plan without them")
+		flags.IntVar(&o.differ, "differ", 2, "with --others: in how many `SLOTS` plans differ at least, from the advised "+
+			"one and from each other; pieces that change places don't count")
+		flags.BoolVar(&o.keep, "keep", false, "keep this plan as the one that is followed: later ones say what changed "+
+			"since, and why")
+		flags.BoolVar(&o.strip, "strip", false, "look for what to strip first and for the prices at which to stop in a set "+
+			"of more than 30 slots too, which takes a while")
+		flags.BoolVar(&o.oneForTwo, "one-for-two", false, "hold one spare behind two slots where that is cheaper: if both "+
+			"fail, one of them is rescued; shown against holding it for one")
+		flags.StringVar(&o.mps, "mps", "", "also write the program to `FILE` as free MPS, for another solver; with - only "+
+			"that, instead of the plan")
 		o.limitFlag(flags, "plan", "30s", "30s or 2m", "no limit")
-		flags.Float64Var(&o.within, "within", 0.1, "with several jobs: stop at a plan that is proven to be within `PERCENT` of the cheapest; 0 asks for the whole proof")
+		flags.Float64Var(&o.within, "within", 0.1, "with several jobs: stop at a plan that is proven to be within "+
+			"`PERCENT` of the cheapest; 0 asks for the whole proof")
 		return o.run
 	},
 }
@@ -64,11 +76,14 @@ func (o *planOptions) check() error {
 	}
 	switch {
 	case o.others < 0 || o.others > mostOthers:
-		return usageError{fmt.Sprintf("%q other plans are not between 0 and %d; type: brightset plan --others 3", fmt.Sprint(o.others), mostOthers)}
+		return usageError{fmt.Sprintf("%q other plans are not between 0 and %d; type: brightset plan --others 3",
+			fmt.Sprint(o.others), mostOthers)}
 	case o.differ < 1:
-		return usageError{fmt.Sprintf("plans that differ in %q slots are no others; type: brightset plan --others 3 --differ 2", fmt.Sprint(o.differ))}
+		return usageError{fmt.Sprintf("plans that differ in %q slots are no others; type: brightset plan --others 3 "+
+			"--differ 2", fmt.Sprint(o.differ))}
 	case o.best && o.others > 0:
-		return usageError{"--others stands beside the cheapest plan, and shows the best finish too; type it without --best: brightset plan --others 3"}
+		return usageError{"--others stands beside the cheapest plan, and shows the best finish too; type it without " +
+			"--best: brightset plan --others 3"}
 	}
 	return o.checkOneForTwo()
 }
@@ -133,7 +148,8 @@ func keepPlan(c *call, d *catalog.Recorder, p *plan.Plan) error {
 }
 
 // solve finds the plan, and with the time that is left what stands beside it.
-func (o *planOptions) solve(ctx context.Context, line *progress, st *catalog.State) (*plan.Plan, *report.Beside, error) {
+func (o *planOptions) solve(ctx context.Context, line *progress,
+	st *catalog.State) (*plan.Plan, *report.Beside, error) {
 	if o.oneForTwo {
 		return solveOneForTwo(ctx, line, st)
 	}
@@ -164,7 +180,8 @@ func (o *planOptions) solve(ctx context.Context, line *progress, st *catalog.Sta
 func since(ctx context.Context, st *catalog.State, set solver.Settings) (*report.Since, error) {
 	switch {
 	case st.Kept != nil:
-		return &report.Since{Lines: st.Kept.Lines, Seq: st.Kept.Seq, Day: st.Kept.On.Format(time.DateOnly), Called: "the plan kept on " + st.Kept.On.Format(time.DateOnly)}, nil
+		return &report.Since{Lines: st.Kept.Lines, Seq: st.Kept.Seq, Day: st.Kept.On.Format(time.DateOnly),
+			Called: "the plan kept on " + st.Kept.On.Format(time.DateOnly)}, nil
 	case st.Record == nil || len(st.Record.Entries) == 0:
 		return nil, nil
 	}

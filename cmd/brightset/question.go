@@ -46,7 +46,8 @@ func (f *form) jsonFlag(flags *pflag.FlagSet, text string) {
 // examples of it, and unset is what counts without one.
 func (q *question) limitFlag(flags *pflag.FlagSet, command, good, such, unset string) {
 	q.typed = "brightset " + command + " --time-limit " + good
-	flags.DurationVar(&q.limit, "time-limit", 0, "stop after `TIME`, such as "+such+", with what was found so far (default: "+unset+")")
+	flags.DurationVar(&q.limit, "time-limit", 0,
+		"stop after `TIME`, such as "+such+", with what was found so far (default: "+unset+")")
 }
 
 // check refuses a time limit below nothing.

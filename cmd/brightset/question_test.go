@@ -34,7 +34,8 @@ func TestBrokenOff(t *testing.T) {
 				typed := append(append([]string{}, args[:len(args)-1]...), job)
 				endingAt(t, 1, why)
 				code, out, errs := brightset(typed...)
-				if interrupted := code == exitInterrupted; interrupted != (why == context.Canceled) || code == exitAnswered || code == exitUsage {
+				if interrupted := code == exitInterrupted; interrupted != (why == context.Canceled) || code == exitAnswered ||
+					code == exitUsage {
 					t.Errorf("exit %d", code)
 				}
 				if out+errs == "" || strings.Contains(out, "proven, nothing") {

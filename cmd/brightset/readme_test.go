@@ -58,7 +58,8 @@ func TestReadmeAndCIAgree(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	line := regexp.MustCompile(`(?m)apt-get install -y [a-z0-9 +-]+ && (go test .*)$`).FindAllStringSubmatch(string(readme), -1)
+	command := regexp.MustCompile(`(?m)apt-get install -y [a-z0-9 +-]+ && (go test .*)$`)
+	line := command.FindAllStringSubmatch(string(readme), -1)
 	if len(line) != 1 || line[0][1] != "go test ./..." {
 		t.Errorf("README.md says how the tests are run in %d lines: %q", len(line), line)
 	}

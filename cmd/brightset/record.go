@@ -74,8 +74,12 @@ const listRecord = "list"
 // recordHelp lists the actions.
 func recordHelp() string {
 	var b strings.Builder
-	b.WriteString("What is written down goes to a journal beside the job's file, safely on disk before it is confirmed; the files themselves stay as you wrote them. Every command then goes on from where things stand.\n")
-	b.WriteString("--on says when it happened. What moves a piece, or changes the same thing of it, can't come before what did so last; a day after today may be no more than a year past the job's start and all that is recorded, so that a job can be tried out ahead of time, and no day more than ten years before them. The latest day recorded, a note's too, is the day on which everything is decided.\n")
+	b.WriteString("What is written down goes to a journal beside the job's file, safely on disk before it is confirmed; " +
+		"the files themselves stay as you wrote them. Every command then goes on from where things stand.\n")
+	b.WriteString("--on says when it happened. What moves a piece, or changes the same thing of it, can't come before " +
+		"what did so last; a day after today may be no more than a year past the job's start and all that is recorded, so " +
+		"that a job can be tried out ahead of time, and no day more than ten years before them. The latest day recorded, a " +
+		"note's too, is the day on which everything is decided.\n")
 	b.WriteString("The actions, and the flags each takes; --on, --reason and --json go with all:")
 	for _, a := range record.Actions {
 		var flags []string
@@ -88,7 +92,8 @@ func recordHelp() string {
 		}
 		fmt.Fprintf(&b, "\n\t%s %s\t%s", a.Name, a.Target, text)
 	}
-	fmt.Fprintf(&b, "\n\t%s\ttake the last one back\n\t%s\tbring it back again\n\t%s\tshow all that was recorded", event.Undo, event.Redo, listRecord)
+	fmt.Fprintf(&b, "\n\t%s\ttake the last one back\n\t%s\tbring it back again\n\t%s\tshow all that was recorded",
+		event.Undo, event.Redo, listRecord)
 	return b.String()
 }
 
@@ -119,12 +124,14 @@ func (o *recordOptions) run(c *call) (int, error) {
 		return 0, usageError{fmt.Sprintf("nothing is called %q%s", name, hint(name, names, "brightset help record"))}
 	}
 	if len(c.args) == 0 {
-		return 0, usageError{fmt.Sprintf("which %s? type: brightset record %s %s%s", strings.ToLower(a.Target), a.Name, strings.ReplaceAll(a.Target, " ", "-"), o.needed(a))}
+		return 0, usageError{fmt.Sprintf("which %s? type: brightset record %s %s%s", strings.ToLower(a.Target), a.Name,
+			strings.ReplaceAll(a.Target, " ", "-"), o.needed(a))}
 	}
 	o.facts.Target = c.args[0]
 	c.args = c.args[1:]
 	if strings.HasSuffix(o.facts.Target, ",") {
-		return 0, usageError{fmt.Sprintf("%q ends with a comma; several pieces are written with commas and no spaces between, like crest-1,crest-2", o.facts.Target)}
+		return 0, usageError{fmt.Sprintf("%q ends with a comma; several pieces are written with commas and no spaces "+
+			"between, like crest-1,crest-2", o.facts.Target)}
 	}
 	if err := o.onlyFor(string(a.Name), a.Uses); err != nil {
 		return 0, err
@@ -163,7 +170,8 @@ func (o *recordOptions) onlyFor(name, uses string) error {
 	if a, ok := record.Find(name); ok {
 		for _, f := range strings.Fields(a.Needs) {
 			if !o.flags.Changed(f) {
-				return usageError{fmt.Sprintf("%s needs --%s; type: brightset record %s %s%s", name, f, name, strings.ReplaceAll(a.Target, " ", "-"), o.needed(a))}
+				return usageError{fmt.Sprintf("%s needs --%s; type: brightset record %s %s%s", name, f, name,
+					strings.ReplaceAll(a.Target, " ", "-"), o.needed(a))}
 			}
 		}
 	}
@@ -198,7 +206,8 @@ func (o *recordOptions) do(c *call, a *record.Action) (int, error) {
 	if err != nil {
 		return 0, unrecorded(err)
 	}
-	return exitAnswered, o.confirm(c, before, st, report.Done{Entry: last(st), Text: fmt.Sprintf("%s %s", a.Name, o.facts.Target)})
+	return exitAnswered, o.confirm(c, before, st,
+		report.Done{Entry: last(st), Text: fmt.Sprintf("%s %s", a.Name, o.facts.Target)})
 }
 
 // unrecorded says of mistakes that nothing was recorded. A day that can't be right is a
@@ -259,7 +268,8 @@ func (o *recordOptions) confirm(c *call, before, st *catalog.State, done report.
 		json: func() (string, error) { return report.RecordedJSON(before, st, done) },
 	})
 	if err != nil {
-		return fmt.Errorf("it is recorded (entry %d, %s), only the answer could not be printed: %w; don't record it again", done.Entry, done.Text, err)
+		return fmt.Errorf("it is recorded (entry %d, %s), only the answer could not be printed: %w; don't record it again",
+			done.Entry, done.Text, err)
 	}
 	return nil
 }

@@ -19,7 +19,9 @@ import (
 var reportCommand = command{
 	name: "report", args: "[JOB]", most: 1,
 	summary: "write the whole decision as one page: pieces side by side, charts, reasons",
-	text:    "Writes one HTML file that needs nothing else: no script, no network. It opens from disk and by mail, and prints. It has the decision for every slot with all pieces side by side, what more grade costs, where the money goes, how it may turn out, what would change the decision, what to find out and to hunt for.",
+	text: "Writes one HTML file that needs nothing else: no script, no network. It opens from disk and by mail, and " +
+		"prints. It has the decision for every slot with all pieces side by side, what more grade costs, where the money " +
+		"goes, how it may turn out, what would change the decision, what to find out and to hunt for.",
 	setup: func(flags *pflag.FlagSet) action {
 		var o reportOptions
 		flags.StringVar(&o.out, "out", "", "the `FILE` to write (default: report.html beside the job's file)")

@@ -22,12 +22,16 @@ const (
 var riskCommand = command{
 	name: "risk", args: "[JOB]", most: 1,
 	summary: "say how the plan may turn out, and what to keep for it",
-	text:    "Works out what the plan may cost in the end when pieces break, are sent back or don't come, how likely budget and date are kept, which slots the bad cases come from, what it means if a plater loses a lot, and how much contingency to quote.",
+	text: "Works out what the plan may cost in the end when pieces break, are sent back or don't come, how likely " +
+		"budget and date are kept, which slots the bad cases come from, what it means if a plater loses a lot, and how " +
+		"much contingency to quote.",
 	setup: func(flags *pflag.FlagSet) action {
 		var o riskOptions
 		o.jsonFlag(flags, "write the answer as one JSON document, with the distribution of what is spent")
 		flags.BoolVar(&o.detail, "detail", false, "show the figures, and how they are come by")
-		flags.BoolVar(&o.findOut, "find-out", false, "also look for what is worth finding out before anything is committed; it takes a solve for every price, breakage, grade, lead and starting value that is not firm, 20s in all unless --time-limit says otherwise")
+		flags.BoolVar(&o.findOut, "find-out", false, "also look for what is worth finding out before anything is "+
+			"committed; it takes a solve for every price, breakage, grade, lead and starting value that is not firm, 20s in "+
+			"all unless --time-limit says otherwise")
 		o.limitFlag(flags, "risk", "30s", "30s", "no limit")
 		return o.run
 	},

@@ -58,7 +58,9 @@ type usageError struct{ message string }
 func (e usageError) Error() string { return e.message }
 
 func commands() []command {
-	return []command{newCommand, checkCommand, planCommand, whyCommand, frontierCommand, huntCommand, riskCommand, ordersCommand, reportCommand, recordCommand, benchCommand, learnCommand, importCommand, exportCommand, helpCommand, versionCommand}
+	return []command{newCommand, checkCommand, planCommand, whyCommand, frontierCommand, huntCommand, riskCommand,
+		ordersCommand, reportCommand, recordCommand, benchCommand, learnCommand, importCommand, exportCommand, helpCommand,
+		versionCommand}
 }
 
 // run is the program: args without the program's name, the answer on out,

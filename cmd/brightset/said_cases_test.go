@@ -28,7 +28,8 @@ func underWayOn(t *testing.T, budget string) string {
 	if err != nil || !strings.Contains(string(text), `budget = "1900.00"`) {
 		t.Fatal(err, "the demo has no such budget any more")
 	}
-	if err := os.WriteFile(file, []byte(strings.ReplaceAll(string(text), `budget = "1900.00"`, `budget = "`+budget+`"`)), 0o644); err != nil {
+	if err := os.WriteFile(file, []byte(strings.ReplaceAll(string(text), `budget = "1900.00"`, `budget = "`+budget+`"`)),
+		0o644); err != nil {
 		t.Fatal(err)
 	}
 	for _, args := range [][]string{
@@ -39,7 +40,8 @@ func underWayOn(t *testing.T, budget string) string {
 		{"record", "back", "spear-r1", dir, "--grade", "81", "--cost", "130.00", "--on", "2031-03-20"},
 		{"record", "hung", "spear-r1", dir, "--slot", "spear-right", "--on", "2031-03-22"},
 		{"record", "spent", "a can of wax", dir, "--cost", "12.00", "--on", "2031-03-23"},
-		{"record", "lock", "bezel-speed", dir, "--piece", "bezel-s1", "--reason", "straight before the eyes", "--on", "2031-03-24"},
+		{"record", "lock", "bezel-speed", dir, "--piece", "bezel-s1", "--reason", "straight before the eyes", "--on",
+			"2031-03-24"},
 	} {
 		if code, out, errs := brightset(args...); code != exitAnswered {
 			t.Fatal(args, code, out, errs)
@@ -63,17 +65,21 @@ func saidCases(t *testing.T) []saidCase {
 		all = append(all, saidCase{name, append(args, jobs...), jobs})
 	}
 	ask := map[string][]string{
-		"plan": {"plan"}, "best": {"plan", "--best"}, "others": {"plan", "--others", "2"}, "one for two": {"plan", "--one-for-two"},
-		"check": {"check"}, "spec": {"check", "--spec", "--current", "4"}, "frontier": {"frontier"}, "hunt": {"hunt"},
+		"plan": {"plan"}, "best": {"plan", "--best"}, "others": {"plan", "--others", "2"},
+		"one for two": {"plan", "--one-for-two"},
+		"check":       {"check"}, "spec": {"check", "--spec", "--current", "4"}, "frontier": {"frontier"}, "hunt": {"hunt"},
 		"risk": {"risk", "--detail"}, "find out": {"risk", "--find-out"}, "list": {"record", "list"}, "learn": {"learn"},
-		"why": {"why", "grille"}, "why badge": {"why", "badge"}, "why crest": {"why", "crest"}, "instead": {"why", "crest", "--instead", "crest-1"},
-		"orders": {"orders"}, "report": {"report"},
+		"why": {"why", "grille"}, "why badge": {"why", "badge"}, "why crest": {"why", "crest"},
+		"instead": {"why", "crest", "--instead", "crest-1"},
+		"orders":  {"orders"}, "report": {"report"},
 	}
 	for _, c := range []struct {
 		name, job, questions, long string
 	}{
-		{"demo", "testdata/demo", "plan,check,spec,risk,hunt,instead", "best,others,frontier,find out,why crest,why,list,orders,learn,report"},
-		{"locked", "testdata/locked", "plan,best,others,check,spec,frontier,hunt,risk,find out,why badge,list,orders", "report"},
+		{"demo", "testdata/demo", "plan,check,spec,risk,hunt,instead", "best,others,frontier,find out,why " +
+			"crest,why,list,orders,learn,report"},
+		{"locked", "testdata/locked", "plan,best,others,check,spec,frontier,hunt,risk,find out,why badge,list,orders",
+			"report"},
 		{"sharing", "testdata/one-for-two", "one for two,others,check,frontier,hunt,risk", "plan,best,spec,list,orders"},
 		{"under way", underWay(t), "plan,list,learn,risk", "best,others,check,spec,frontier,hunt,find out,why,orders,report"},
 		{"solo", "testdata/together/solo.toml", "plan,best,others,check,frontier,hunt,risk", "spec,list,orders"},
@@ -100,7 +106,8 @@ func saidCases(t *testing.T) []saidCase {
 			add(c.name+", "+q, []string{c.job}, args...)
 		}
 	}
-	add("together", []string{"testdata/together/solo.toml", "testdata/together/outfit.toml", "testdata/together/racer.toml"}, "plan")
+	add("together", []string{"testdata/together/solo.toml", "testdata/together/outfit.toml",
+		"testdata/together/racer.toml"}, "plan")
 	return all
 }
 
@@ -133,14 +140,18 @@ func TestSaidIsMissed(t *testing.T) {
 		job, keys string
 		args      []string
 	}{
-		{"testdata/nothing-fits/budget.toml", "budget_cents more_cents asks_new mean nearest lines give_up grade slot piece", []string{"plan"}},
+		{"testdata/nothing-fits/budget.toml", "budget_cents more_cents asks_new mean nearest lines give_up grade slot piece",
+			[]string{"plan"}},
 		{"testdata/nothing-fits/lock.toml", "without_any unfilled best grade within_days", []string{"plan"}},
 		{"testdata/locked", "title grade lots locks costs_cents piece lines", []string{"plan"}},
-		{"testdata/demo", "outlay_cents breakage asked done to_buy left_over rescue_cents cents chance day_if_all_goes_well hours name", []string{"plan"}},
+		{"testdata/demo", "outlay_cents breakage asked done to_buy left_over rescue_cents cents chance " +
+			"day_if_all_goes_well hours name", []string{"plan"}},
 		{"testdata/locked", "others differences rest_cents more_cents", []string{"plan", "--others", "2"}},
 		{"testdata/locked", "mean_cents p10_cents p50_cents p90_cents cash slots lots share", []string{"risk", "--detail"}},
-		{"testdata/demo", "finds worth_cents slot metal tours chance where cost_cents likely_cents skip_cents last_day last_on pairs together_cents one_by_one_cents within_days", []string{"hunt"}},
-		{"testdata/one-for-two", "one_for_two saves_cents rescues held_for_one completion", []string{"plan", "--one-for-two"}},
+		{"testdata/demo", "finds worth_cents slot metal tours chance where cost_cents likely_cents skip_cents last_day " +
+			"last_on pairs together_cents one_by_one_cents within_days", []string{"hunt"}},
+		{"testdata/one-for-two", "one_for_two saves_cents rescues held_for_one completion",
+			[]string{"plan", "--one-for-two"}},
 		{under, "metals breakage_high platers days_late", []string{"learn"}},
 		{under, "spent_cents day entries", []string{"record", "list"}},
 		{under, "under_way sent_day expected_with_spent_cents outlay_with_spent_cents", []string{"plan"}},

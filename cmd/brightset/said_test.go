@@ -37,12 +37,14 @@ var unsaid = []*regexp.Regexp{
 	regexp.MustCompile(`(?m)^[ x]*o+ +up to.*$`),    // the picture of twenty jobs: quantiles rounded up to round sums
 	regexp.MustCompile(`(?s)Take care:.*?(\n\n|$)`), // the cautions, the same in every plan
 	regexp.MustCompile(`(?s)What this rests on:.*`), // the sources of check --spec
-	regexp.MustCompile(`(?s)to compare,\s+JIS H 8617.*?(copper\s+and\s+nickel\s+together\s+at\s+least|chromium)\s+\S+\s+um`),
+	regexp.MustCompile(`(?s)to compare,\s+JIS H 8617.*?` +
+		`(copper\s+and\s+nickel\s+together\s+at\s+least|chromium)\s+\S+\s+um`),
 	regexp.MustCompile(`brightset [a-z]+( --[a-z-]+)*`), // what to type next
 }
 
 // sentences are the keys whose strings are whole sentences, in the text and in the JSON.
-var sentences = []string{"warnings", "why", "out", "fallback_out", "text", "information", "stopped_early", "files", "rests_on", "what_would_replace_them", "source", "efficiency_source", "current_source"}
+var sentences = []string{"warnings", "why", "out", "fallback_out", "text", "information", "stopped_early", "files",
+	"rests_on", "what_would_replace_them", "source", "efficiency_source", "current_source"}
 
 // document is a JSON answer laid flat.
 type document struct {
@@ -188,8 +190,12 @@ func missing(text string, things []string, d *document) []string {
 	}
 	both(money, func(m []string) {
 		v, _ := number(m[2])
-		if !d.has(math.Round(100*v), 0, func(l *leaf) bool { return l.under("cents") || l.key() == "now" || l.key() == "last" }) &&
-			!slices.ContainsFunc(d.leaves, func(l leaf) bool { return l.text == m[2] && l.under("changes") }) && !d.has(v, 2, func(l *leaf) bool { return !l.under("cents") && l.num != math.Trunc(l.num) }) {
+		if !d.has(math.Round(100*v), 0, func(l *leaf) bool {
+			return l.under("cents") || l.key() == "now" ||
+				l.key() == "last"
+		}) &&
+			!slices.ContainsFunc(d.leaves, func(l leaf) bool { return l.text == m[2] && l.under("changes") }) &&
+			!d.has(v, 2, func(l *leaf) bool { return !l.under("cents") && l.num != math.Trunc(l.num) }) {
 			lacks("sum", m[2])
 		}
 	})
@@ -201,7 +207,10 @@ func missing(text string, things []string, d *document) []string {
 	})
 	grade := func(s string) {
 		v, places := number(s)
-		if !d.has(v, places, func(l *leaf) bool { return l.under("grade", "mean", "floor", "now", "last") && !l.under("cents") }) {
+		if !d.has(v, places, func(l *leaf) bool {
+			return l.under("grade", "mean", "floor", "now", "last") &&
+				!l.under("cents")
+		}) {
 			lacks("grade", s)
 		}
 	}
@@ -308,7 +317,8 @@ func gradeCells(text string) []string {
 		if strings.HasPrefix(line, "exit ") {
 			continue
 		}
-		if heads := regexp.MustCompile(`\b(grade|mean)(  |$)`).FindAllStringIndex(line, -1); heads != nil && i+1 < len(lines) && strings.HasPrefix(lines[i+1], "-----") {
+		if heads := regexp.MustCompile(`\b(grade|mean)(  |$)`).FindAllStringIndex(line, -1); heads != nil &&
+			i+1 < len(lines) && strings.HasPrefix(lines[i+1], "-----") {
 			ends = nil
 			for _, h := range heads {
 				ends = append(ends, len(strings.TrimRight(line[:h[1]], " ")))
@@ -322,7 +332,8 @@ func gradeCells(text string) []string {
 			if len(line) < end || (len(line) > end && line[end] != ' ') {
 				continue
 			}
-			if word := line[strings.LastIndexByte(line[:end], ' ')+1 : end]; regexp.MustCompile(`^\d+(\.\d+)?$`).MatchString(word) {
+			if word := line[strings.LastIndexByte(line[:end],
+				' ')+1 : end]; regexp.MustCompile(`^\d+(\.\d+)?$`).MatchString(word) {
 				out = append(out, word)
 			}
 		}

@@ -28,13 +28,16 @@ func (o *planOptions) checkTogether() error {
 	for _, f := range []struct {
 		name string
 		set  bool
-	}{{"--best", o.best}, {"--others", o.others > 0}, {"--strip", o.strip}, {"--mps", o.mps != ""}, {"--one-for-two", o.oneForTwo}} {
+	}{{"--best", o.best}, {"--others", o.others > 0}, {"--strip", o.strip}, {"--mps", o.mps != ""},
+		{"--one-for-two", o.oneForTwo}} {
 		if f.set {
-			return usageError{fmt.Sprintf("%s is about one job; type it with each job by itself: brightset plan %s JOB", f.name, f.name)}
+			return usageError{fmt.Sprintf("%s is about one job; type it with each job by itself: brightset plan %s JOB", f.name,
+				f.name)}
 		}
 	}
 	if !(o.within >= 0 && o.within <= 50) {
-		return usageError{fmt.Sprintf("within %v %% is not between 0 and 50; type: brightset plan --within 0.1 JOB JOB", o.within)}
+		return usageError{fmt.Sprintf("within %v %% is not between 0 and 50; type: brightset plan --within 0.1 JOB JOB",
+			o.within)}
 	}
 	return nil
 }
@@ -140,13 +143,17 @@ func oneShop(jobs []*catalog.State) error {
 		}
 		switch {
 		case st.Shop.File == "":
-			return usageError{fmt.Sprintf("%q names no shop; jobs that are planned together share a shop's file: write shop = \"shop.toml\" below [job]", st.Job.File)}
+			return usageError{fmt.Sprintf("%q names no shop; jobs that are planned together share a shop's file: write shop = "+
+				"\"shop.toml\" below [job]", st.Job.File)}
 		case n > 0 && !catalog.SameShop(first, st):
-			return usageError{fmt.Sprintf("%q is of the shop %q and %q of %q; only jobs of one shop share anything: plan each by itself", first.Job.File, first.Shop.File, st.Job.File, st.Shop.File)}
+			return usageError{fmt.Sprintf("%q is of the shop %q and %q of %q; only jobs of one shop share anything: plan each "+
+				"by itself", first.Job.File, first.Shop.File, st.Job.File, st.Shop.File)}
 		case n > 0 && !catalog.SameRecord(first, st):
-			return usageError{fmt.Sprintf("%q names the shop %q and %q the same file as %q; what is recorded of its pieces would stand in two journals: name it alike in both", first.Job.File, first.Shop.File, st.Job.File, st.Shop.File)}
+			return usageError{fmt.Sprintf("%q names the shop %q and %q the same file as %q; what is recorded of its pieces "+
+				"would stand in two journals: name it alike in both", first.Job.File, first.Shop.File, st.Job.File, st.Shop.File)}
 		case st.Job.Currency != first.Job.Currency:
-			return usageError{fmt.Sprintf("%q is in %s and %q in %s; sums of two currencies can't be added up", first.Job.File, first.Job.Currency, st.Job.File, st.Job.Currency)}
+			return usageError{fmt.Sprintf("%q is in %s and %q in %s; sums of two currencies can't be added up", first.Job.File,
+				first.Job.Currency, st.Job.File, st.Job.Currency)}
 		}
 	}
 	return nil
@@ -228,7 +235,8 @@ func keepAll(c *call, joint *plan.Joint) error {
 		}
 		kept = append(kept, job.State.Job.File)
 	}
-	fmt.Fprintf(c.err, "Kept as the plans that are followed: %s. What each is charged of what they share is in no job's plan: keep this page.\n", strings.Join(kept, ", "))
+	fmt.Fprintf(c.err, "Kept as the plans that are followed: %s. What each is charged of what they share is in no job's "+
+		"plan: keep this page.\n", strings.Join(kept, ", "))
 	return nil
 }
 

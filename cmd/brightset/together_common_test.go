@@ -48,7 +48,8 @@ func TestTogetherStarts(t *testing.T) {
 		_, out, _ := brightset(append([]string{"plan"}, jobs...)...)
 		return strings.Join(strings.Fields(out), " ")
 	}
-	const text = "job 1 (start 2031-02-03), job 2 (start 2031-02-03), job 3 (start 2031-02-17) share freight of gantry, bundle crate: that must not wait"
+	const text = "job 1 (start 2031-02-03), job 2 (start 2031-02-03), job 3 (start 2031-02-17) share freight of gantry, " +
+		"bundle crate: that must not wait"
 	if out := told(); strings.Count(out, text) != 1 || strings.Count(out, "must not wait") != 1 {
 		t.Errorf("not told: %s", out)
 	}

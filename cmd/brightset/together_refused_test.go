@@ -53,12 +53,14 @@ grade = 85
 	}
 	writeTo(t, third, string(data))
 	code, out, _ = brightset("plan", jobs[0], jobs[1], third)
-	if code != exitInfeasible || !strings.Contains(out, "More of any one of these") || strings.Contains(strings.ToLower(out), "one more") {
+	if code != exitInfeasible || !strings.Contains(out, "More of any one of these") ||
+		strings.Contains(strings.ToLower(out), "one more") {
 		t.Errorf("three jobs: exit %d: %s", code, out)
 	}
 	alter(t, jobs[1], "floor = 80", "floor = 86")
 	code, out, errs := brightset(append([]string{"plan"}, jobs...)...)
-	if code != exitInfeasible || strings.Contains(out, "spare") || !strings.Contains(errs, jobs[1]) || strings.Contains(errs, jobs[0]) {
+	if code != exitInfeasible || strings.Contains(out, "spare") || !strings.Contains(errs, jobs[1]) ||
+		strings.Contains(errs, jobs[0]) {
 		t.Errorf("exit %d: %s%s", code, out, errs)
 	}
 	alter(t, jobs[1], "floor = 86", "floor = 35") // its own will do
@@ -102,7 +104,8 @@ func TestTogetherMistakesOnce(t *testing.T) {
 		if code != exitMistakes || out != "" {
 			t.Errorf("exit %d: %s", code, out)
 		}
-		for text, n := range map[string]int{`"hourli"`: 1, `"flor"`: 2, "solo.toml:": 1, "racer.toml:": 1, "outfit.toml:": 0} {
+		for text, n := range map[string]int{`"hourli"`: 1, `"flor"`: 2, "solo.toml:": 1, "racer.toml:": 1,
+			"outfit.toml:": 0} {
 			if got := strings.Count(errs, text); got != n {
 				t.Errorf("%s is there %d times in %s", text, got, errs)
 			}
@@ -131,7 +134,8 @@ func TestTogetherKeep(t *testing.T) {
 	}
 	alter(t, jobs[2], "floor = 75", "floor = 76")
 	var errs strings.Builder
-	if err = keepAll(&call{err: &errs}, joint); err == nil || !strings.Contains(err.Error(), "racer.toml has changed") || len(kept()) > 0 {
+	if err = keepAll(&call{err: &errs}, joint); err == nil || !strings.Contains(err.Error(), "racer.toml has changed") ||
+		len(kept()) > 0 {
 		t.Errorf("changed meanwhile: %v, kept by %v", err, kept())
 	}
 	alter(t, jobs[2], "floor = 76", "floor = 75")

@@ -14,7 +14,8 @@ import (
 func TestTogetherNoTime(t *testing.T) {
 	_, jobs := threeJobs(t)
 	code, out, errs := brightset(append([]string{"plan", "--time-limit", "1ns"}, jobs...)...)
-	if code == exitFailed && (out != "" || !strings.Contains(errs, "before a plan of all jobs was found")) || code != exitFailed && code != exitUnproven {
+	if code == exitFailed && (out != "" || !strings.Contains(errs, "before a plan of all jobs was found")) ||
+		code != exitFailed && code != exitUnproven {
 		t.Errorf("exit %d: %s%s", code, out, errs)
 	}
 	doc := planJSON(t, code, append([]string{"--time-limit", "1ns"}, jobs...)...)
@@ -33,7 +34,8 @@ func TestTogetherWide(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		writeTo(t, file, money.ReplaceAllStringFunc(string(data), func(m string) string { return strings.Replace(m, ".", "00.", 1) }))
+		writeTo(t, file, money.ReplaceAllStringFunc(string(data),
+			func(m string) string { return strings.Replace(m, ".", "00.", 1) }))
 	}
 	alter(t, jobs[2], "club racer, bright trim", strings.Repeat("racer of the club in the valley ", 4))
 	data, err := os.ReadFile(jobs[2])

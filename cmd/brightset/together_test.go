@@ -122,7 +122,8 @@ func (d *jointAnswer) addUp(t *testing.T) {
 			lines += tr.Cents
 		}
 		if lines != job.Lines || shared[j] != job.Shared || job.Pays != job.Lines+job.Shared+job.Evened {
-			t.Errorf("job %d: lines %d, shares %d; it says %d + %d + %d = %d", j+1, lines, shared[j], job.Lines, job.Shared, job.Evened, job.Pays)
+			t.Errorf("job %d: lines %d, shares %d; it says %d + %d + %d = %d", j+1, lines, shared[j], job.Lines, job.Shared,
+				job.Evened, job.Pays)
 		}
 		pays += job.Pays
 		whole += lines
@@ -153,11 +154,12 @@ func TestTogetherUnderWay(t *testing.T) {
 	for name, actions := range map[string][][]string{
 		"nothing recorded": nil,
 		"at the plater's":  {{"sent", "rim-drawer", "--to", "kell", "--level", "good", "racer.toml"}},
-		"back from there":  {{"sent", "rim-drawer", "--to", "kell", "--level", "good", "racer.toml"}, {"back", "rim-drawer", "racer.toml"}},
-		"hung":             {{"hung", "rim-drawer", "--slot", "rim", "solo.toml"}},
-		"bundle bought":    {{"bought", "crate", "solo.toml"}, {"hung", "crate-rims", "--slot", "rim", "solo.toml"}},
-		"broken":           {{"broke", "rim-drawer", "outfit.toml"}},
-		"one of two":       {{"broke", "crate-rims", "--count", "1", "outfit.toml"}},
+		"back from there": {{"sent", "rim-drawer", "--to", "kell", "--level", "good", "racer.toml"},
+			{"back", "rim-drawer", "racer.toml"}},
+		"hung":          {{"hung", "rim-drawer", "--slot", "rim", "solo.toml"}},
+		"bundle bought": {{"bought", "crate", "solo.toml"}, {"hung", "crate-rims", "--slot", "rim", "solo.toml"}},
+		"broken":        {{"broke", "rim-drawer", "outfit.toml"}},
+		"one of two":    {{"broke", "crate-rims", "--count", "1", "outfit.toml"}},
 	} {
 		t.Run(name, func(t *testing.T) {
 			dir, jobs := threeJobs(t)

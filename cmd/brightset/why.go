@@ -18,11 +18,13 @@ import (
 var whyCommand = command{
 	name: "why", args: "SLOT [JOB]", most: 2,
 	summary: "say why a slot is filled as it is, and what else would cost",
-	text: "Shows every choice for a slot with what the whole set comes to if it is taken, the cheapest first, and where the difference comes from; the figures at which the decision turns; and what is out, and why." +
+	text: "Shows every choice for a slot with what the whole set comes to if it is taken, the cheapest first, and where " +
+		"the difference comes from; the figures at which the decision turns; and what is out, and why." +
 		"\nWith --instead it shows the set that follows from another choice, and what changes elsewhere.",
 	setup: func(flags *pflag.FlagSet) action {
 		var o whyOptions
-		flags.StringVar(&o.instead, "instead", "", "show the set with `PIECE` in the slot; PIECE:WORK or PIECE:WORK:PLATER to say what is done to it")
+		flags.StringVar(&o.instead, "instead", "", "show the set with `PIECE` in the slot; PIECE:WORK or PIECE:WORK:PLATER "+
+			"to say what is done to it")
 		o.jsonFlag(flags, "write the answer as one JSON document")
 		o.limitFlag(flags, "why SLOT", "10s", "10s", "no limit")
 		return o.run
@@ -94,7 +96,8 @@ func (o *whyOptions) insteadText(slot int, advised, plan *plan.Plan) string {
 		return report.Instead(slot, advised, plan)
 	}
 	id := advised.Of.Slots[slot].ID
-	return report.Paragraph("", "", fmt.Sprintf("No set with %s in %s meets all demands: proven. Why: brightset why %s", o.instead, id, id))
+	return report.Paragraph("", "", fmt.Sprintf("No set with %s in %s meets all demands: proven. Why: brightset why %s",
+		o.instead, id, id))
 }
 
 // wanted reads what --instead asks for. A piece that can't be used so is a mistake

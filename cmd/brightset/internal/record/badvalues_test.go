@@ -9,7 +9,9 @@ import (
 // write instead, and nothing is written.
 func TestBadValues(t *testing.T) {
 	path := demo(t)
-	for _, s := range []step{{"sent", Facts{Target: "crest-2", To: "pell", StripFirst: true}}, {"bought", Facts{Target: "boxed-spears"}}, {"refused", Facts{Target: "crest-2"}}, {"sent", Facts{Target: "drawer-grille", To: "pell", StripFirst: true}}} {
+	for _, s := range []step{{"sent", Facts{Target: "crest-2", To: "pell", StripFirst: true}},
+		{"bought", Facts{Target: "boxed-spears"}}, {"refused", Facts{Target: "crest-2"}},
+		{"sent", Facts{Target: "drawer-grille", To: "pell", StripFirst: true}}} {
 		if err := do(t, desk(t, path), s.name, s.facts); err != nil {
 			t.Fatal(err)
 		}
@@ -59,7 +61,8 @@ func TestBadValues(t *testing.T) {
 		{step{"quoted", Facts{Target: "arm-1", To: "pell", Cost: "10.00", Firm: "frm"}}, `"frm"`, `"firm"`},
 		{step{"quoted", Facts{Target: "arm-1", To: "pell", Cost: "10.00", Breakage: "4%"}}, "4%", "0.5"},
 		{step{"quoted", Facts{Target: "arm-1", To: "pell", Cost: "10.00", Days: "soon"}}, "days", "whole number"},
-		{step{"sent", Facts{Target: "bullet-1", To: "brackwater", Level: "drver"}}, "more than one thing", "--level driver, or"},
+		{step{"sent", Facts{Target: "bullet-1", To: "brackwater", Level: "drver"}}, "more than one thing",
+			"--level driver, or"},
 		{step{"sent", Facts{Target: "bullet-1", To: "brackwater", Slot: "bullet-lft"}}, `"bullet-lft"`, `"bullet-left"`},
 		{step{"sent", Facts{Target: "bullet-1", To: "brackwater", Slot: "crest"}}, "doesn't fit crest", "leave --slot out"},
 		{step{"sent", Facts{Target: "bullet-1", To: "brackwater", Level: "driver", Cost: "-4"}}, "negative", "4.00"},
@@ -91,7 +94,8 @@ func TestBadValues(t *testing.T) {
 		{step{"note", Facts{Target: strings.Repeat("long ", 500)}}, "longer than 2000", "a file of their own"},
 		{step{"note", Facts{Target: "\x1b[31mred"}}, "U+001B, a control character", "delete it"},
 		{step{"note", Facts{Target: "r\u202eed"}}, "U+202E, a mark that turns", "delete it"},
-		{step{"new", newPiece(func(f *Facts) { f.Name = "cr\u200best" })}, "U+200B, a character that takes no room", "delete it"},
+		{step{"new", newPiece(func(f *Facts) { f.Name = "cr\u200best" })}, "U+200B, a character that takes no room",
+			"delete it"},
 		{step{"note", Facts{Target: "x", On: "31.1.2031"}}, "no day", "2027-01-31"},
 		{step{"graded", Facts{Target: "arm-1", Grade: "80", Reason: "\xff"}}, "reason", "leave them out"},
 		{step{"stripped", Facts{Target: "arm-1", Severity: "severe"}}, "about a fault", "--defect"},
@@ -125,7 +129,8 @@ func TestNothingChanges(t *testing.T) {
 	}
 	st := desk(t, path).State
 	i, _ := st.FindPiece("crest-1")
-	if q := st.Pieces[i].Quotes; len(q) != 1 || q[0].Cost != 230_00 || q[0].Work != "repair-replate" || q[0].Level != "show" {
+	if q := st.Pieces[i].Quotes; len(q) != 1 || q[0].Cost != 230_00 || q[0].Work != "repair-replate" ||
+		q[0].Level != "show" {
 		t.Errorf("%+v", q)
 	}
 }

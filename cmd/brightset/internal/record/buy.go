@@ -21,7 +21,8 @@ func (b *builder) bought(f *Facts) error {
 	_, target := b.of(i)
 	switch {
 	case p.Bundle != catalog.None:
-		return fmt.Errorf("%s comes out of bundle %[2]s; type: brightset record bought %[2]s", b.name(i), inShell(b.st.Bundles[p.Bundle].ID))
+		return fmt.Errorf("%s comes out of bundle %[2]s; type: brightset record bought %[2]s", b.name(i),
+			inShell(b.st.Bundles[p.Bundle].ID))
 	case p.Side == catalog.Customers && f.Cost == "":
 		return fmt.Errorf("%s is the customer's already; if money went out for it, say how much: --cost 40.00", b.name(i))
 	case p.InShop && p.Price == 0 && b.d.Value(true, target, event.KeyJob) != nil && f.Cost == "":

@@ -15,7 +15,8 @@ import (
 
 // moving are the acts after which a piece is somewhere else or in another state, by the
 // words of the record.
-var moving = []string{"sent", "stripped", "priced", "approved", "plated", "refused", "recalled", "back", "hung", "unhung", "broke", "lost", "sold"}
+var moving = []string{"sent", "stripped", "priced", "approved", "plated", "refused", "recalled", "back", "hung",
+	"unhung", "broke", "lost", "sold"}
 
 // still are acts on a piece, and others, that may be written down in any order.
 var still = []step{
@@ -36,7 +37,8 @@ var still = []step{
 func TestDaysInOrder(t *testing.T) {
 	d := laterDesk(t)
 	path := d.State.Job.File
-	all := slices.Concat(ways, still, []step{{"hung", Facts{Target: "sound", Grade: "80"}}, {"unhung", Facts{Target: "sound"}}, {"sold", Facts{Target: "sound"}},
+	all := slices.Concat(ways, still, []step{{"hung", Facts{Target: "sound", Grade: "80"}},
+		{"unhung", Facts{Target: "sound"}}, {"sold", Facts{Target: "sound"}},
 		{"graded", Facts{Target: "sound", Grade: "70"}}, {"quoted", Facts{Target: "sound", To: "north", Cost: "30.00"}}})
 	on := func(day int) string { return fmt.Sprintf("2031-02-%02d", day) }
 	moves := func(s step) bool { return slices.Contains(moving, s.name) && s.facts.Target == "sound" }
@@ -67,7 +69,8 @@ func TestDaysInOrder(t *testing.T) {
 				case last.name == "hung" && s.name == "hung": // the second says how it looks
 				case moves(*last) && moves(s):
 					refused[pair] = true
-					if !errors.As(err, &wrong) || !strings.Contains(err.Error(), "("+last.name+", piece \"sound\") of "+on(day-2)) || !strings.Contains(err.Error(), "--on "+on(day-2)) {
+					if !errors.As(err, &wrong) || !strings.Contains(err.Error(), "("+last.name+", piece \"sound\") of "+on(day-2)) ||
+						!strings.Contains(err.Error(), "--on "+on(day-2)) {
 						t.Errorf("%s on an earlier day: %v", pair, err)
 					}
 				case err == nil:
@@ -96,12 +99,14 @@ func TestDaysInOrder(t *testing.T) {
 		}
 	}
 	walk(campaign(2, 3), 10, nil)
-	for _, pair := range []string{"sent, back", "sent, stripped", "sent, broke", "hung, unhung", "stripped, sent", "sent, refused"} {
+	for _, pair := range []string{"sent, back", "sent, stripped", "sent, broke", "hung, unhung", "stripped, sent",
+		"sent, refused"} {
 		if !refused[pair] {
 			t.Errorf("never tried: %s", pair)
 		}
 	}
-	for _, pair := range []string{"sent, note", "sent, spent", "note, sent", "ban, sent", "lock, unlock", "sent, sent", "fitted, sent"} {
+	for _, pair := range []string{"sent, note", "sent, spent", "note, sent", "ban, sent", "lock, unlock", "sent, sent",
+		"fitted, sent"} {
 		if !accepted[pair] {
 			t.Errorf("never accepted: %s", pair)
 		}
@@ -133,7 +138,8 @@ func TestDayBeyondReason(t *testing.T) {
 			if want := c.good || i < len(c.days)-1; (err == nil) != want {
 				t.Errorf("%v: %s: %v", c.days, day, err)
 			}
-			if err != nil && (!strings.HasPrefix(err.Error(), `"`+day+`" is beyond reason`) || !strings.Contains(err.Error(), "; give the day it happened, 20")) {
+			if err != nil && (!strings.HasPrefix(err.Error(), `"`+day+`" is beyond reason`) ||
+				!strings.Contains(err.Error(), "; give the day it happened, 20")) {
 				t.Error(err)
 			}
 		}
@@ -153,15 +159,21 @@ func TestDaysOfOldJournals(t *testing.T) {
 		known              bool
 	}{
 		{"as it was", "", "", "", "2031-03-13", 40, 30, true},
-		{"a note of 2131", "2031-03-13", "2131-03-13", `entry 4 (note): its day "2131-03-13" is beyond reason`, "2031-03-03", 30, 30, true},
-		{"back before sent", "2031-03-03", "2030-10-19", `entry 3 (back, piece "sound"): its day "2030-10-19" is before entry 2 (sent, piece "sound") of 2031-02-01`, "2031-03-13", 40, 0, false},
-		{"sent in 2131", "2031-02-01", "2131-02-01", `entry 2 (sent, piece "sound"): its day "2131-02-01" is beyond reason`, "2031-03-13", 40, 0, false},
-		{"begun in 1931", "2031-02-01", "1931-02-01", `entry 1 (note): its day "1931-02-01" is beyond reason`, "2031-03-13", 10, 0, false},
+		{"a note of 2131", "2031-03-13", "2131-03-13", `entry 4 (note): its day "2131-03-13" is beyond reason`, "2031-03-03",
+			30, 30, true},
+		{"back before sent", "2031-03-03", "2030-10-19", `entry 3 (back, piece "sound"): its day "2030-10-19" is before ` +
+			`entry 2 (sent, piece "sound") of 2031-02-01`, "2031-03-13", 40, 0, false},
+		{"sent in 2131", "2031-02-01", "2131-02-01", `entry 2 (sent, piece "sound"): its day "2131-02-01" is beyond reason`,
+			"2031-03-13", 40, 0, false},
+		{"begun in 1931", "2031-02-01", "1931-02-01", `entry 1 (note): its day "1931-02-01" is beyond reason`, "2031-03-13",
+			10, 0, false},
 	} {
 		d := laterDesk(t)
 		path := d.State.Job.File
-		must(t, d, step{"note", Facts{Target: "begun", On: "2031-02-01"}}, step{"sent", Facts{Target: "sound", To: "north", On: "2031-02-01"}},
-			step{"back", Facts{Target: "sound", On: "2031-03-03", Cost: "44.00"}}, step{"note", Facts{Target: "rang", On: "2031-03-13"}})
+		must(t, d, step{"note", Facts{Target: "begun", On: "2031-02-01"}},
+			step{"sent", Facts{Target: "sound", To: "north", On: "2031-02-01"}},
+			step{"back", Facts{Target: "sound", On: "2031-03-03", Cost: "44.00"}},
+			step{"note", Facts{Target: "rang", On: "2031-03-13"}})
 		text, _ := os.ReadFile(catalog.JournalOf(path))
 		lines := strings.SplitAfter(string(text), "\n")
 		for i := range lines {
@@ -196,9 +208,12 @@ func TestDateClashNamesTheEntry(t *testing.T) {
 	text, _ := os.ReadFile(path)
 	os.WriteFile(path, []byte(strings.Replace(string(text), "[job]", "[job]\nwithin_days = 30", 1)), 0o644)
 	d = desk(t, path)
-	must(t, d, step{"sent", Facts{Target: "sound", To: "north", On: "2031-02-01"}}, step{"note", Facts{Target: "rang", On: "2031-12-01"}})
-	want := "the date, within 30 days, of which 303 are gone: from 2031-02-01, the day of entry 1 (sent) to 2031-12-01, the day of entry 2 (note)"
-	if all := ask.Requirements(d.State); !slices.ContainsFunc(all, func(r ask.Requirement) bool { return r.Words == want }) {
+	must(t, d, step{"sent", Facts{Target: "sound", To: "north", On: "2031-02-01"}},
+		step{"note", Facts{Target: "rang", On: "2031-12-01"}})
+	want := "the date, within 30 days, of which 303 are gone: from 2031-02-01, the day of entry 1 (sent) to 2031-12-01, " +
+		"the day of entry 2 (note)"
+	if all := ask.Requirements(d.State); !slices.ContainsFunc(all,
+		func(r ask.Requirement) bool { return r.Words == want }) {
 		t.Errorf("%+v", all[0])
 	}
 }

@@ -19,7 +19,8 @@ func (b *builder) count(i int, f *Facts) (int, error) {
 		if p.Quantity == 1 {
 			return 0, fmt.Errorf("--count %q: there is one %s; leave --count out", f.Count, b.name(i))
 		}
-		return 0, fmt.Errorf("--count %q: there are %d of %s; write a number from 1 to %d", f.Count, p.Quantity, b.name(i), p.Quantity)
+		return 0, fmt.Errorf("--count %q: there are %d of %s; write a number from 1 to %d", f.Count, p.Quantity, b.name(i),
+			p.Quantity)
 	}
 	return n, nil
 }

@@ -101,7 +101,8 @@ func TestEatenThrough(t *testing.T) {
 		t.Errorf("it is eaten through and still planned: %+v", c)
 	}
 	plan, err := program.Solve(context.Background(), d.State, solver.Settings{})
-	if i, _ := d.State.FindPiece("eaten"); err != nil || plan.Lines[0].Choice.Piece == i || plan.Lines[0].Fallback != nil && plan.Lines[0].Fallback.Piece == i {
+	if i, _ := d.State.FindPiece("eaten"); err != nil || plan.Lines[0].Choice.Piece == i ||
+		plan.Lines[0].Fallback != nil && plan.Lines[0].Fallback.Piece == i {
 		t.Errorf("%v %+v", err, plan)
 	}
 	must(t, d, step{"recalled", Facts{Target: "eaten"}})
@@ -124,26 +125,41 @@ func TestPitsUnderThePlating(t *testing.T) {
 		breaks, refused catalog.Micro
 		grade           catalog.Centi
 	}{
-		{"stripped", []step{{"sent", Facts{Target: "sound", To: "north", StripFirst: true}}, pits}, 69_00, 0, 10_000, 15_000, 95_00},
-		{"found there", []step{{"sent", Facts{Target: "sound", To: "north", StripFirst: true}}, {"found", pits.facts}}, 69_00, 0, 10_000, 15_000, 95_00},
-		{"cleared again", []step{{"sent", Facts{Target: "sound", To: "north", StripFirst: true}}, pits, {"cleared", Facts{Target: "sound", Defect: "pits"}}}, 40_00, 0, 0, 0, 97_00},
-		{"told to go ahead before", []step{{"sent", Facts{Target: "sound", To: "north"}}, pits}, 29_00, 40_00, 10_000, 15_000, 95_00},
-		{"told to go ahead after", []step{{"sent", Facts{Target: "sound", To: "north", StripFirst: true}}, pits, {"approved", Facts{Target: "sound"}}}, 0, 69_00, 10_000, 0, 95_00},
-		{"he named his price", []step{{"sent", Facts{Target: "sound", To: "north", StripFirst: true}}, pits, {"priced", Facts{Target: "sound", Cost: "80.00"}}}, 80_00, 0, 10_000, 0, 95_00},
-		{"priced and told", []step{{"sent", Facts{Target: "sound", To: "north", StripFirst: true}}, pits, {"priced", Facts{Target: "sound", Cost: "80.00", Grade: "96", Breakage: "0.02"}}, {"approved", Facts{Target: "sound"}}}, 0, 80_00, 20_000, 0, 96_00},
-		{"plated", []step{{"sent", Facts{Target: "sound", To: "north"}}, pits, {"plated", Facts{Target: "sound"}}}, 29_00, 40_00, 0, 0, 95_00},
-		{"known before", []step{{"found", pits.facts}, {"sent", Facts{Target: "sound", To: "north", StripFirst: true}}}, 69_00, 0, 10_000, 15_000, 95_00},
-		{"twice", []step{{"found", Facts{Target: "sound", Defect: "pits", Severity: "severe", Extent: "0.1"}}, {"sent", Facts{Target: "sound", To: "north", StripFirst: true}}, {"stripped", Facts{Target: "sound", Defect: "pits", Severity: "severe", Extent: "0.1"}}}, 69_00, 0, 10_000, 15_000, 95_00},
+		{"stripped", []step{{"sent", Facts{Target: "sound", To: "north", StripFirst: true}}, pits}, 69_00, 0, 10_000, 15_000,
+			95_00},
+		{"found there", []step{{"sent", Facts{Target: "sound", To: "north", StripFirst: true}}, {"found", pits.facts}}, 69_00,
+			0, 10_000, 15_000, 95_00},
+		{"cleared again", []step{{"sent", Facts{Target: "sound", To: "north", StripFirst: true}}, pits,
+			{"cleared", Facts{Target: "sound", Defect: "pits"}}}, 40_00, 0, 0, 0, 97_00},
+		{"told to go ahead before", []step{{"sent", Facts{Target: "sound", To: "north"}}, pits}, 29_00, 40_00, 10_000, 15_000,
+			95_00},
+		{"told to go ahead after", []step{{"sent", Facts{Target: "sound", To: "north", StripFirst: true}}, pits,
+			{"approved", Facts{Target: "sound"}}}, 0, 69_00, 10_000, 0, 95_00},
+		{"he named his price", []step{{"sent", Facts{Target: "sound", To: "north", StripFirst: true}}, pits,
+			{"priced", Facts{Target: "sound", Cost: "80.00"}}}, 80_00, 0, 10_000, 0, 95_00},
+		{"priced and told", []step{{"sent", Facts{Target: "sound", To: "north", StripFirst: true}}, pits,
+			{"priced", Facts{Target: "sound", Cost: "80.00", Grade: "96", Breakage: "0.02"}},
+			{"approved", Facts{Target: "sound"}}}, 0, 80_00, 20_000, 0, 96_00},
+		{"plated", []step{{"sent", Facts{Target: "sound", To: "north"}}, pits, {"plated", Facts{Target: "sound"}}}, 29_00,
+			40_00, 0, 0, 95_00},
+		{"known before", []step{{"found", pits.facts}, {"sent", Facts{Target: "sound", To: "north", StripFirst: true}}},
+			69_00, 0, 10_000, 15_000, 95_00},
+		{"twice", []step{{"found", Facts{Target: "sound", Defect: "pits", Severity: "severe", Extent: "0.1"}},
+			{"sent", Facts{Target: "sound", To: "north", StripFirst: true}},
+			{"stripped", Facts{Target: "sound", Defect: "pits", Severity: "severe", Extent: "0.1"}}}, 69_00, 0, 10_000, 15_000,
+			95_00},
 	} {
 		d := laterDesk(t)
 		must(t, d, c.steps...)
 		k := platedChoice(t, d.State, "sound")
-		if k == nil || k.Plate != c.plate || d.State.Job.SpentSum != c.spent || k.Breakage != c.breaks || k.Refused != c.refused || k.Grade != c.grade {
+		if k == nil || k.Plate != c.plate || d.State.Job.SpentSum != c.spent || k.Breakage != c.breaks ||
+			k.Refused != c.refused || k.Grade != c.grade {
 			t.Errorf("%s: spent %d, %+v", c.name, d.State.Job.SpentSum, k)
 		}
 	}
 	d := laterDesk(t)
-	must(t, d, step{"sent", Facts{Target: "sound", To: "north"}}, pits, step{"plated", Facts{Target: "sound"}}, step{"back", Facts{Target: "sound"}})
+	must(t, d, step{"sent", Facts{Target: "sound", To: "north"}}, pits, step{"plated", Facts{Target: "sound"}},
+		step{"back", Facts{Target: "sound"}})
 	if i, _ := d.State.FindPiece("sound"); d.State.Job.SpentSum != 69_00 || d.State.Pieces[i].Grade.V != 95_00 {
 		t.Errorf("back: spent %d, grade %d", d.State.Job.SpentSum, d.State.Pieces[i].Grade.V)
 	}

@@ -12,8 +12,10 @@ func (b *builder) remember(i int, sent *catalog.Sent, f *Facts) error {
 		return nil
 	}
 	q := &b.st.Platers[sent.Plater]
-	facts := Facts{Target: b.st.Pieces[i].Key(), To: q.ID, Cost: catalog.FormatMoney(sent.Cost), Work: sent.Work, Level: sent.Level,
-		Firm: string(catalog.Firm), Grade: catalog.FormatCenti(sent.Grade.V), Breakage: catalog.FormatMicro(sent.Breakage.Or(0)), On: f.On}
+	facts := Facts{Target: b.st.Pieces[i].Key(), To: q.ID, Cost: catalog.FormatMoney(sent.Cost), Work: sent.Work,
+		Level: sent.Level,
+		Firm:  string(catalog.Firm), Grade: catalog.FormatCenti(sent.Grade.V),
+		Breakage: catalog.FormatMicro(sent.Breakage.Or(0)), On: f.On}
 	if err := b.quoted(&facts); err != nil {
 		return err
 	}

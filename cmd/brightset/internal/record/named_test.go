@@ -22,12 +22,17 @@ func TestPaidToAgreed(t *testing.T) {
 		oldAgreesTo float64
 	}{
 		{"our estimate", []step{{"sent", Facts{Target: "sound", To: "north"}}, back("sound", "50.00")}, 0, 0, 0, 0},
-		{"said when sent", []step{{"sent", Facts{Target: "sound", To: "north", Cost: "40.00"}}, back("sound", "50.00")}, 1, 0, 1.25, 0},
+		{"said when sent", []step{{"sent", Facts{Target: "sound", To: "north", Cost: "40.00"}}, back("sound", "50.00")}, 1, 0,
+			1.25, 0},
 		{"a quote of the file", []step{{"sent", Facts{Target: "priced", To: "north"}}, back("priced", "50.00")}, 1, 1, 2, 2},
-		{"a quote recorded", []step{{"quoted", Facts{Target: "sound", To: "north", Cost: "20.00", Level: "show", Grade: "90"}}, {"sent", Facts{Target: "sound", To: "north"}}, back("sound", "50.00")}, 1, 1, 2.5, 2.5},
-		{"priced after stripping", []step{{"sent", Facts{Target: "sound", To: "north", StripFirst: true}}, {"stripped", Facts{Target: "sound"}},
-			{"priced", Facts{Target: "sound", Cost: "100.00"}}, {"approved", Facts{Target: "sound"}}, back("sound", "110.00")}, 1, 1, 1.1, 1.1},
-		{"quoted and priced", []step{{"sent", Facts{Target: "priced", To: "north", StripFirst: true}}, {"priced", Facts{Target: "priced", Cost: "100.00"}}, back("priced", "50.00")}, 1, 1, 2, 2},
+		{"a quote recorded", []step{{"quoted", Facts{Target: "sound", To: "north", Cost: "20.00", Level: "show",
+			Grade: "90"}}, {"sent", Facts{Target: "sound", To: "north"}}, back("sound", "50.00")}, 1, 1, 2.5, 2.5},
+		{"priced after stripping", []step{{"sent", Facts{Target: "sound", To: "north", StripFirst: true}},
+			{"stripped", Facts{Target: "sound"}},
+			{"priced", Facts{Target: "sound", Cost: "100.00"}}, {"approved", Facts{Target: "sound"}}, back("sound", "110.00")},
+			1, 1, 1.1, 1.1},
+		{"quoted and priced", []step{{"sent", Facts{Target: "priced", To: "north", StripFirst: true}},
+			{"priced", Facts{Target: "priced", Cost: "100.00"}}, back("priced", "50.00")}, 1, 1, 2, 2},
 	} {
 		d := laterDesk(t)
 		must(t, d, c.steps...)
@@ -42,7 +47,8 @@ func TestPaidToAgreed(t *testing.T) {
 		d = desk(t, path)
 		rate = risk.Learn(risk.Experiences(d.State), 20).Platers[0]
 		if len(d.State.Warnings) > 0 || rate.PaidN != c.oldN || c.oldN > 0 && rate.Ratio != c.oldAgreesTo {
-			t.Errorf("%s, an old record: %.3f of %d, want %.3f of %d (%v)", c.name, rate.Ratio, rate.PaidN, c.oldAgreesTo, c.oldN, d.State.Warnings)
+			t.Errorf("%s, an old record: %.3f of %d, want %.3f of %d (%v)", c.name, rate.Ratio, rate.PaidN, c.oldAgreesTo,
+				c.oldN, d.State.Warnings)
 		}
 	}
 }

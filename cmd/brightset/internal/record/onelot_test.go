@@ -32,10 +32,12 @@ func TestOneDayOneLot(t *testing.T) {
 		{"three by three", []step{one("eaten", "40.00"), one("sound", "60.00"), one("priced", "70.00")},
 			// 30 + 40 + 110, then 30 + 100 + 50, then 30 + 170
 			[]catalog.Cents{180_00, 180_00, 200_00}},
-		{"together", []step{{"sent", Facts{Target: "eaten,sound", To: "north", Cost: "50.00"}}, one("priced", "70.00")}, []catalog.Cents{180_00, 200_00}},
+		{"together", []step{{"sent", Facts{Target: "eaten,sound", To: "north", Cost: "50.00"}}, one("priced", "70.00")},
+			[]catalog.Cents{180_00, 200_00}},
 		{"one apart", []step{one("eaten", "40.00"), one("sound", "60.00"), apart}, []catalog.Cents{180_00, 180_00, 360_00}},
 		{"one the day after", []step{one("eaten", "40.00"), later}, []catalog.Cents{180_00, 360_00}},
-		{"exactly the least", []step{one("eaten", "80.00"), one("sound", "70.00"), one("priced", "0.01")}, []catalog.Cents{180_00, 180_00, 180_01}},
+		{"exactly the least", []step{one("eaten", "80.00"), one("sound", "70.00"), one("priced", "0.01")},
+			[]catalog.Cents{180_00, 180_00, 180_01}},
 	} {
 		d := desk(t, dir+"/job.toml")
 		for i, s := range c.steps {

@@ -121,10 +121,12 @@ func TestSomeOfABagBreak(t *testing.T) {
 		}
 	}
 	d := desk(t, dir+"/job.toml")
-	must(t, d, step{"sent", Facts{Target: "sound", To: "north", Count: "6", Cost: "40.00", StripFirst: true}}, step{"stripped", Facts{Target: "sound"}},
+	must(t, d, step{"sent", Facts{Target: "sound", To: "north", Count: "6", Cost: "40.00", StripFirst: true}},
+		step{"stripped", Facts{Target: "sound"}},
 		step{"broke", Facts{Target: "sound", Count: "2"}}, step{"back", Facts{Target: "sound"}})
 	learnt := risk.Learn(risk.Experiences(d.State), 20)
-	if learnt.Count != 6 || learnt.Metals[0].N != 6 || learnt.Metals[0].Broke != 2 || learnt.Platers[0].N != 6 || learnt.Platers[0].PaidN != 1 {
+	if learnt.Count != 6 || learnt.Metals[0].N != 6 || learnt.Metals[0].Broke != 2 || learnt.Platers[0].N != 6 ||
+		learnt.Platers[0].PaidN != 1 {
 		t.Errorf("%+v", learnt)
 	}
 }

@@ -45,10 +45,13 @@ func (b *builder) newPiece(f *Facts) error {
 		return fmt.Errorf("--cost is what a vendor or the shop asks for it; say whose it is: --owner VENDOR")
 	}
 	b.set(false, target, event.KeyFits, list(f.Fits))
-	for key, text := range map[event.Key]string{event.KeyKind: f.Kind, event.KeyMetal: f.Metal, event.KeyOwner: f.Owner, event.KeyName: f.Name, event.KeyTag: f.Tag, event.KeyPlace: f.Place, event.KeyMarks: f.Marks, event.KeyPrice: f.Cost, event.KeyValue: f.Value} {
+	for key, text := range map[event.Key]string{event.KeyKind: f.Kind, event.KeyMetal: f.Metal, event.KeyOwner: f.Owner,
+		event.KeyName: f.Name, event.KeyTag: f.Tag, event.KeyPlace: f.Place, event.KeyMarks: f.Marks, event.KeyPrice: f.Cost,
+		event.KeyValue: f.Value} {
 		b.set(false, target, key, text)
 	}
-	for key, text := range map[event.Key]string{event.KeyQuantity: f.Quantity, event.KeyGrade: f.Grade, event.KeyTone: f.Tone, event.KeyChance: f.Chance, event.KeyDays: f.Days} {
+	for key, text := range map[event.Key]string{event.KeyQuantity: f.Quantity, event.KeyGrade: f.Grade,
+		event.KeyTone: f.Tone, event.KeyChance: f.Chance, event.KeyDays: f.Days} {
 		b.set(false, target, key, value(text))
 	}
 	return nil
@@ -139,13 +142,16 @@ func (b *builder) quoted(f *Facts) error {
 		name = free(f.To, b.d.Keys(shop, all))
 	}
 	_, target := b.below(i, event.TableQuote, name)
-	for _, key := range []event.Key{event.KeyLow, event.KeyHigh, event.KeyKnown} { // it is named for the piece as it is now
+	// it is named for the piece as it is now
+	for _, key := range []event.Key{event.KeyLow, event.KeyHigh, event.KeyKnown} {
 		b.set(shop, target, key, nil)
 	}
-	for key, s := range map[event.Key]string{event.KeyPlater: f.To, event.KeyCost: f.Cost, event.KeyLevel: f.Level, event.KeyWork: f.Work, event.KeyFirm: f.Firm} {
+	for key, s := range map[event.Key]string{event.KeyPlater: f.To, event.KeyCost: f.Cost, event.KeyLevel: f.Level,
+		event.KeyWork: f.Work, event.KeyFirm: f.Firm} {
 		b.set(shop, target, key, s)
 	}
-	for key, s := range map[event.Key]string{event.KeyBreakage: f.Breakage, event.KeyGrade: f.Grade, event.KeyDays: f.Days} {
+	for key, s := range map[event.Key]string{event.KeyBreakage: f.Breakage, event.KeyGrade: f.Grade,
+		event.KeyDays: f.Days} {
 		b.set(shop, target, key, value(s))
 	}
 	b.set(shop, target, event.KeyDate, b.day(f))
@@ -178,7 +184,8 @@ func (b *builder) earlierQuote(i int, f *Facts) (string, error) {
 	case 1:
 		return like[0], nil
 	}
-	return "", fmt.Errorf("%s has named more than one price for %s; say which this is: %s", f.To, b.name(i), strings.Join(ways, ", or "))
+	return "", fmt.Errorf("%s has named more than one price for %s; say which this is: %s", f.To, b.name(i),
+		strings.Join(ways, ", or "))
 }
 
 // flags writes flags with their values, those that have one.

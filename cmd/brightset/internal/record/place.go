@@ -19,7 +19,8 @@ func (b *builder) hung(f *Facts) error {
 	p := &b.st.Pieces[i]
 	switch {
 	case p.AtPlater():
-		return fmt.Errorf("%s is at %s; when it is back type: brightset record back %s", b.name(i), b.st.Platers[p.Sent.Plater].ID, b.typed(i))
+		return fmt.Errorf("%s is at %s; when it is back type: brightset record back %s", b.name(i),
+			b.st.Platers[p.Sent.Plater].ID, b.typed(i))
 	case p.Bare():
 		return fmt.Errorf("%s is stripped: it can't hang like that", b.name(i))
 	case !p.Grade.Set && len(p.Findings) == 0 && f.Grade == "":
@@ -33,7 +34,8 @@ func (b *builder) hung(f *Facts) error {
 		return err
 	}
 	if rest := b.restOf(i); rest != catalog.None && p.Stage == catalog.StageHung && p.HungIn != slot {
-		return fmt.Errorf("%s hangs in %s; what was left of the bag is called %s: brightset record hung %s --slot %s", b.name(i), b.st.Slots[p.HungIn].ID, b.name(rest), b.name(rest), b.st.Slots[slot].ID)
+		return fmt.Errorf("%s hangs in %s; what was left of the bag is called %s: brightset record hung %s --slot %s",
+			b.name(i), b.st.Slots[p.HungIn].ID, b.name(rest), b.name(rest), b.st.Slots[slot].ID)
 	}
 	b.split(i, b.st.Slots[slot].Quantity, slot)
 	b.setPiece(i, event.KeyStage, catalog.StageHung.String())
@@ -85,7 +87,8 @@ func (b *builder) canHang(i, s int) error {
 	}
 	for k := range b.st.Pieces {
 		if p := &b.st.Pieces[k]; k != i && p.Stage == catalog.StageHung && p.HungIn == s && !p.Gone() {
-			return fmt.Errorf("%s hangs in %s; if it was taken down, first type: brightset record unhung %s", b.name(k), slot, b.typed(k))
+			return fmt.Errorf("%s hangs in %s; if it was taken down, first type: brightset record unhung %s", b.name(k), slot,
+				b.typed(k))
 		}
 	}
 	return nil

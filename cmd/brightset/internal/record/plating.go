@@ -34,7 +34,8 @@ func (b *builder) sentOut(i int) error {
 func (b *builder) notPlated(id string) (int, *catalog.Sent, error) {
 	i, sent, err := b.atPlater(id)
 	if err == nil && b.st.Pieces[i].Stage == catalog.StagePlated {
-		err = fmt.Errorf("%s is plated: nothing can be taken back any more; when it is here type: brightset record back %s", b.name(i), b.typed(i))
+		err = fmt.Errorf("%s is plated: nothing can be taken back any more; when it is here type: brightset record back %s",
+			b.name(i), b.typed(i))
 	}
 	return i, sent, err
 }
@@ -48,7 +49,8 @@ func (b *builder) stripped(f *Facts) error {
 	if p.Stage > catalog.StageApproved {
 		return fmt.Errorf("%s is %s already; if that was wrong, type: brightset record undo", b.name(i), p.Stage)
 	}
-	if said := flags("severity", f.Severity, "extent", f.Extent, "count", f.Count, "where", f.Where); f.Defect == "" && said != "" {
+	if said := flags("severity", f.Severity, "extent", f.Extent, "count", f.Count, "where", f.Where); f.Defect == "" &&
+		said != "" {
 		return fmt.Errorf("%s is about a fault; say which: --defect DEFECT", said)
 	}
 	if p.Stage < catalog.StageStripped {
@@ -82,7 +84,8 @@ func (b *builder) priced(f *Facts) error {
 	b.set(shop, target, event.KeyGrade, value(f.Grade))
 	b.set(shop, target, event.KeyBreakage, value(f.Breakage))
 	if b.st.Pieces[i].Stage >= catalog.StageApproved {
-		b.spend((cost-sent.Cost)*catalog.Cents(sent.Count), i, "%s: %s came out at another price", b.st.Platers[sent.Plater].ID, b.name(i))
+		b.spend((cost-sent.Cost)*catalog.Cents(sent.Count), i, "%s: %s came out at another price",
+			b.st.Platers[sent.Plater].ID, b.name(i))
 		return nil
 	}
 	b.setPiece(i, event.KeyStage, catalog.StagePriced.String())
@@ -135,7 +138,8 @@ func (b *builder) refused(f *Facts) error {
 	if err != nil {
 		return err
 	}
-	name := free(fmt.Sprintf("refused %s %s", b.st.Platers[sent.Plater].ID, b.st.Pieces[i].ID), b.d.Keys(false, event.Of(event.TableBan)))
+	name := free(fmt.Sprintf("refused %s %s", b.st.Platers[sent.Plater].ID, b.st.Pieces[i].ID),
+		b.d.Keys(false, event.Of(event.TableBan)))
 	b.set(false, event.Of(event.TableBan, name), event.KeyPiece, b.st.Pieces[i].Key())
 	b.set(false, event.Of(event.TableBan, name), event.KeyPlater, b.st.Platers[sent.Plater].ID)
 	b.set(false, event.Of(event.TableBan, name), event.KeyReason, "he sent it back after stripping")

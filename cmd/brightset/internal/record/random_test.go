@@ -160,7 +160,8 @@ func moveOf(r *rand.Rand, b books) move {
 	switch what {
 	case 0, 1:
 		first := r.IntN(2) == 0
-		m.step = step{"sent", Facts{Target: id, To: "north", Level: "show", Cost: money, StripFirst: first, NewLot: true, Slot: map[string]string{"p2": "a", "bag": "b"}[id]}}
+		m.step = step{"sent", Facts{Target: id, To: "north", Level: "show", Cost: money, StripFirst: first, NewLot: true,
+			Slot: map[string]string{"p2": "a", "bag": "b"}[id]}}
 		slots := map[string][]string{"p2": {"a"}, "bag": {"b"}}[id]
 		if slots == nil {
 			slots = []string{"a", "b"}
@@ -308,7 +309,8 @@ func TestRandom(t *testing.T) {
 		}
 		g.undoAll()
 	}
-	for _, a := range []string{"sent", "priced", "approved", "plated", "refused", "recalled", "back", "hung", "unhung", "broke", "graded", "lock", "unlock", "ban", "spent", "undo", "redo"} {
+	for _, a := range []string{"sent", "priced", "approved", "plated", "refused", "recalled", "back", "hung", "unhung",
+		"broke", "graded", "lock", "unlock", "ban", "spent", "undo", "redo"} {
 		if worked[a] < 3 {
 			t.Errorf("%s was recorded %d times only", a, worked[a])
 		}
@@ -336,7 +338,8 @@ func newGame(t *testing.T, seed uint64) *game {
 	}
 	path := filepath.Join(dir, "job.toml")
 	d := desk(t, path)
-	return &game{t: t, r: rand.New(rand.NewPCG(seed, 5)), path: path, d: d, now: booksOf(d.State), start: text0(t, d.State)}
+	return &game{t: t, r: rand.New(rand.NewPCG(seed, 5)), path: path, d: d, now: booksOf(d.State),
+		start: text0(t, d.State)}
 }
 
 func (g *game) turn(worked, refused map[string]int) {
@@ -354,7 +357,8 @@ func (g *game) turn(worked, refused map[string]int) {
 	m := moveOf(g.r, g.now)
 	before := journals(g.t, g.path)
 	err := do(g.t, g.d, m.name, m.facts)
-	g.said = append(g.said, fmt.Sprintf("%s %s %s%s %s %s strip first %v: %v", m.name, m.facts.Target, m.facts.Slot, m.facts.Piece, m.facts.Cost, m.facts.Grade, m.facts.StripFirst, err))
+	g.said = append(g.said, fmt.Sprintf("%s %s %s%s %s %s strip first %v: %v", m.name, m.facts.Target, m.facts.Slot,
+		m.facts.Piece, m.facts.Cost, m.facts.Grade, m.facts.StripFirst, err))
 	if errors.Is(err, catalog.ErrChanged) || (err == nil && !m.can) || (err != nil && m.can && !m.may) {
 		g.fail(fmt.Sprintf("%v, has to be taken: %v", err, m.can))
 	}
@@ -373,7 +377,8 @@ func (g *game) turn(worked, refused map[string]int) {
 }
 
 // back takes a step back or forth.
-func (g *game) back(from, to *[]books, turn func() (*catalog.State, journal.Entry, error), name string, worked map[string]int) {
+func (g *game) back(from, to *[]books, turn func() (*catalog.State, journal.Entry, error), name string,
+	worked map[string]int) {
 	_, _, err := turn()
 	g.said = append(g.said, fmt.Sprintf("%s: %v", name, err))
 	if (err == nil) != (len(*from) > 0) {
@@ -400,11 +405,13 @@ func (g *game) compare() {
 		}
 		got := booksOf(st)
 		for id, want := range g.now.pieces {
-			if k := got.pieces[id]; k.stage != want.stage || k.slot != want.slot || k.grade != want.grade || k.quantity != want.quantity || !want.gone() && (k.at != want.at || want.at && k.cost != want.cost) {
+			if k := got.pieces[id]; k.stage != want.stage || k.slot != want.slot || k.grade != want.grade ||
+				k.quantity != want.quantity || !want.gone() && (k.at != want.at || want.at && k.cost != want.cost) {
 				g.fail(fmt.Sprintf("%s: %+v, want %+v", id, k, want))
 			}
 		}
-		if got.spent != g.now.spent || got.bans != g.now.bans || !maps.Equal(got.locks, g.now.locks) || len(got.pieces) != len(g.now.pieces) {
+		if got.spent != g.now.spent || got.bans != g.now.bans || !maps.Equal(got.locks, g.now.locks) ||
+			len(got.pieces) != len(g.now.pieces) {
 			g.fail(fmt.Sprintf("%+v, want %+v", got, g.now))
 		}
 	}

@@ -23,8 +23,9 @@ type Facts struct {
 	To, Work, Level, Firm                                                      string
 	Slot, Piece                                                                string
 	StripFirst                                                                 bool
-	NewLot                                                                     bool // a lot of its own, though one goes to the plater that day
-	On, Reason                                                                 string
+	// a lot of its own, though one goes to the plater that day
+	NewLot     bool
+	On, Reason string
 }
 
 // Action is one kind of thing that can be recorded.
@@ -39,15 +40,20 @@ type Action struct {
 
 // Actions are all that can be recorded, in the order of a job.
 var Actions = []Action{
-	{event.New, "PIECE", "a piece turned up that no file names", "fits kind metal owner cost quantity grade chance days name tag place marks value", "fits kind metal", (*builder).newPiece},
+	{event.New, "PIECE", "a piece turned up that no file names", "fits kind metal owner cost quantity grade chance days " +
+		"name tag place marks value", "fits kind metal", (*builder).newPiece},
 	{event.Found, "PIECE", "a fault was found on it", "defect severity extent count where", "defect", (*builder).found},
-	{event.Cleared, "PIECE", "a fault is not there after all: DEFECT is the finding's name", "defect", "defect", (*builder).cleared},
+	{event.Cleared, "PIECE", "a fault is not there after all: DEFECT is the finding's name", "defect", "defect",
+		(*builder).cleared},
 	{event.Graded, "PIECE", "it was graded by eye", "grade tone", "grade", (*builder).graded},
-	{event.Quoted, "PIECE", "a plater named a price for it", "to cost level work firm breakage grade days", "to cost", (*builder).quoted},
+	{event.Quoted, "PIECE", "a plater named a price for it", "to cost level work firm breakage grade days", "to cost",
+		(*builder).quoted},
 	{event.Fitted, "PIECES", "tried on the object: it fits without bending", "", "", (*builder).fitted},
-	{event.Sent, "PIECES", "it went to a plater; several go as one lot, with commas between", "to work level slot cost count strip-first new-lot", "to", (*builder).sent},
+	{event.Sent, "PIECES", "it went to a plater; several go as one lot, with commas between",
+		"to work level slot cost count strip-first new-lot", "to", (*builder).sent},
 	{event.Stripped, "PIECE", "the old plating is off", "defect severity extent count where", "", (*builder).stripped},
-	{event.Priced, "PIECE", "the plater named his price after stripping", "cost grade breakage", "cost", (*builder).priced},
+	{event.Priced, "PIECE", "the plater named his price after stripping", "cost grade breakage", "cost",
+		(*builder).priced},
 	{event.Approved, "PIECES", "he was told to go ahead", "", "", (*builder).approved},
 	{event.Refused, "PIECE", "he sends it back after stripping", "cost", "", (*builder).refused},
 	{event.Recalled, "PIECE", "it was taken back before the work was done", "cost", "", (*builder).recalled},
@@ -58,7 +64,8 @@ var Actions = []Action{
 	{event.Broke, "PIECE", "it broke", "count", "", gone(catalog.StageBroken)},
 	{event.Lost, "PIECE", "it was lost", "count", "", gone(catalog.StageLost)},
 	{event.Sold, "PIECE", "it was sold", "count credit", "", gone(catalog.StageSold)},
-	{event.Bought, "PIECE or BUNDLE", "it was bought, and is here; --cost for all of it", "cost freight count", "", (*builder).bought},
+	{event.Bought, "PIECE or BUNDLE", "it was bought, and is here; --cost for all of it", "cost freight count", "",
+		(*builder).bought},
 	{event.Came, "PIECE", "a lead came, or what was ordered", "", "", (*builder).came},
 	{event.Failed, "PIECE", "a lead came to nothing", "", "", (*builder).failed},
 	{event.Traded, "TRADE", "a trade was made", "", "", (*builder).traded},

@@ -36,7 +36,8 @@ func demo(t *testing.T) string {
 
 func desk(t *testing.T, path string) *catalog.Recorder {
 	t.Helper()
-	d, err := catalog.OpenRecorder(path, catalog.Options{Now: func() time.Time { return time.Date(2031, 2, 1, 9, 0, 0, 0, time.UTC) }})
+	d, err := catalog.OpenRecorder(path,
+		catalog.Options{Now: func() time.Time { return time.Date(2031, 2, 1, 9, 0, 0, 0, time.UTC) }})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -175,7 +176,8 @@ func plater(t *testing.T, st *catalog.State, id string) int {
 // nothing is written.
 func TestWrongOrder(t *testing.T) {
 	path := demo(t)
-	for _, s := range []step{{"sent", Facts{Target: "crest-2", To: "pell"}}, {"broke", Facts{Target: "bullet-2"}}, {"hung", Facts{Target: "vent-l1"}}} {
+	for _, s := range []step{{"sent", Facts{Target: "crest-2", To: "pell"}}, {"broke", Facts{Target: "bullet-2"}},
+		{"hung", Facts{Target: "vent-l1"}}} {
 		if err := do(t, desk(t, path), s.name, s.facts); err != nil {
 			t.Fatal(err)
 		}
@@ -256,7 +258,9 @@ func TestExperiences(t *testing.T) {
 	}
 	back, broke, refused := all[0], all[1], all[2]
 	// 140.00 was our own estimate: agreed is the first price that he named.
-	if back.Piece != "crest-2" || back.Metal != "pot metal" || back.Plater != "pell" || back.Agreed != 150_00 || !back.Named || back.Paid != 155_00 || back.Took != 89 || back.Grade != 91_00 || back.GradePromised != 94_00 || back.Broke || back.Refused {
+	if back.Piece != "crest-2" || back.Metal != "pot metal" || back.Plater != "pell" || back.Agreed != 150_00 ||
+		!back.Named || back.Paid != 155_00 || back.Took != 89 || back.Grade != 91_00 || back.GradePromised != 94_00 ||
+		back.Broke || back.Refused {
 		t.Errorf("%+v", back)
 	}
 	if broke.Piece != "shop:drawer-grille" || !broke.Broke || broke.Predicted <= 0 || broke.Metal != "pot metal" {

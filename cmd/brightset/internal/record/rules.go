@@ -41,7 +41,8 @@ func (b *builder) lock(f *Facts) error {
 // otherwise; "" where there is none.
 func (b *builder) lockOf(slot string) string {
 	for _, id := range b.d.Keys(false, event.Of(event.TableLock)) {
-		if at := text(b.d.Value(false, event.Of(event.TableLock, id), event.KeySlot)); at == slot || (at == "" && id == slot) {
+		if at := text(b.d.Value(false, event.Of(event.TableLock, id), event.KeySlot)); at == slot ||
+			(at == "" && id == slot) {
 			return id
 		}
 	}

@@ -35,9 +35,11 @@ func (b *builder) sent(f *Facts) error {
 	work := catalog.Cents(0)
 	for _, i := range all {
 		if p := &b.st.Pieces[i]; p.AtPlater() {
-			return fmt.Errorf("%s is at %s already; when it is back type: brightset record back %s", b.name(i), b.st.Platers[p.Sent.Plater].ID, b.typed(i))
+			return fmt.Errorf("%s is at %s already; when it is back type: brightset record back %s", b.name(i),
+				b.st.Platers[p.Sent.Plater].ID, b.typed(i))
 		} else if p.Stage == catalog.StageHung {
-			return fmt.Errorf("%s hangs in %s; if it was taken down, first type: brightset record unhung %s", b.name(i), b.st.Slots[p.HungIn].ID, b.typed(i))
+			return fmt.Errorf("%s hangs in %s; if it was taken down, first type: brightset record unhung %s", b.name(i),
+				b.st.Slots[p.HungIn].ID, b.typed(i))
 		}
 		sum, err := b.send(i, q, lot, f)
 		if err != nil {

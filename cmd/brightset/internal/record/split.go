@@ -68,7 +68,8 @@ func (b *builder) restOf(i int) int {
 	p := &b.st.Pieces[i]
 	for k := range b.st.Pieces {
 		r := &b.st.Pieces[k]
-		if k != i && r.InShop == p.InShop && r.Side == p.Side && strings.HasPrefix(r.ID, p.ID+"-") && b.isRest(r.ID) && r.Stage < catalog.StageHung && !r.AtPlater() {
+		if k != i && r.InShop == p.InShop && r.Side == p.Side && strings.HasPrefix(r.ID, p.ID+"-") && b.isRest(r.ID) &&
+			r.Stage < catalog.StageHung && !r.AtPlater() {
 			return k
 		}
 	}

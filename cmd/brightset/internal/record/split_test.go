@@ -71,8 +71,10 @@ func TestBagInTwoSlots(t *testing.T) {
 		want string
 	}{
 		{step{"bought", Facts{Target: "crank-repro"}}, "2 crank-repro seen; 2 crank-repro-2 seen for 34.00"},
-		{step{"hung", Facts{Target: "crank-repro", Slot: "crank-left"}}, "1 crank-repro hung crank-left; 2 crank-repro-2 seen for 34.00; 1 crank-repro-3 seen"},
-		{step{"hung", Facts{Target: "crank-repro-3", Slot: "crank-right"}}, "1 crank-repro hung crank-left; 2 crank-repro-2 seen for 34.00; 1 crank-repro-3 hung crank-right"},
+		{step{"hung", Facts{Target: "crank-repro", Slot: "crank-left"}}, "1 crank-repro hung crank-left; 2 crank-repro-2 " +
+			"seen for 34.00; 1 crank-repro-3 seen"},
+		{step{"hung", Facts{Target: "crank-repro-3", Slot: "crank-right"}}, "1 crank-repro hung crank-left; 2 " +
+			"crank-repro-2 seen for 34.00; 1 crank-repro-3 hung crank-right"},
 	}
 	for i, s := range steps {
 		d := desk(t, path)
@@ -120,7 +122,8 @@ func TestBagInTwoSlots(t *testing.T) {
 // TestBagFollows: locks, bans and trades that are about a bag are about its rest too.
 func TestBagFollows(t *testing.T) {
 	path := demo(t)
-	edit(t, path, "\n[lock.right]\nslot = \"crank-right\"\npiece = \"crank-repro\"\n[lock.crank-left]\npiece = \"crank-repro\"\n"+
+	edit(t, path, "\n[lock.right]\nslot = \"crank-right\"\npiece = \"crank-repro\"\n[lock.crank-left]\npiece = "+
+		"\"crank-repro\"\n"+
 		"[ban.dear]\npiece = \"crank-repro\"\nplater = \"pell\"\nreason = \"too dear\"\n")
 	if err := do(t, desk(t, path), "hung", Facts{Target: "crank-repro", Slot: "crank-right"}); err != nil {
 		t.Fatal(err)
@@ -158,13 +161,16 @@ func TestBagFollows(t *testing.T) {
 func TestBagSentInPart(t *testing.T) {
 	path := demo(t)
 	shop := filepath.Join(filepath.Dir(path), "shop.toml")
-	edit(t, shop, "\n[piece.arms]\nfits = [\"mirror-arm\"]\nkind = \"original\"\nmetal = \"brass\"\nquantity = 5\nprice = \"10.00\"\n[piece.arms.finding.a]\ndefect = \"scratches\"\n")
+	edit(t, shop, "\n[piece.arms]\nfits = [\"mirror-arm\"]\nkind = \"original\"\nmetal = \"brass\"\nquantity = 5\nprice "+
+		"= \"10.00\"\n[piece.arms.finding.a]\ndefect = \"scratches\"\n")
 	for _, s := range []struct {
 		facts Facts
 		want  string
 	}{
-		{Facts{Target: "arms", To: "brackwater", Level: "driver", Slot: "mirror-left"}, "1 arms approved brackwater 1; 4 arms-2 seen for 10.00"},
-		{Facts{Target: "arms-2", To: "pell", Level: "show", Slot: "mirror-left", Count: "2"}, "1 arms approved brackwater 1; 2 arms-2 approved pell 2; 2 arms-3 seen for 10.00"},
+		{Facts{Target: "arms", To: "brackwater", Level: "driver", Slot: "mirror-left"},
+			"1 arms approved brackwater 1; 4 arms-2 seen for 10.00"},
+		{Facts{Target: "arms-2", To: "pell", Level: "show", Slot: "mirror-left", Count: "2"},
+			"1 arms approved brackwater 1; 2 arms-2 approved pell 2; 2 arms-3 seen for 10.00"},
 	} {
 		d := desk(t, path)
 		before := text0(t, d.State)
@@ -202,7 +208,8 @@ func TestBagSentInPart(t *testing.T) {
 func TestNamedPriceStays(t *testing.T) {
 	path := demo(t)
 	for _, s := range []step{
-		{"sent", Facts{Target: "crest-2", To: "pell", StripFirst: true}}, {"priced", Facts{Target: "crest-2", Cost: "320.00", Grade: "90"}}, {"recalled", Facts{Target: "crest-2"}},
+		{"sent", Facts{Target: "crest-2", To: "pell", StripFirst: true}},
+		{"priced", Facts{Target: "crest-2", Cost: "320.00", Grade: "90"}}, {"recalled", Facts{Target: "crest-2"}},
 		{"sent", Facts{Target: "bullet-2", To: "brackwater", Level: "driver"}}, {"recalled", Facts{Target: "bullet-2"}},
 		{"sent", Facts{Target: "bullet-1", To: "brackwater", Level: "driver"}}, {"plated", Facts{Target: "bullet-1"}},
 	} {
@@ -226,7 +233,8 @@ func TestNamedPriceStays(t *testing.T) {
 	if i, _ = st.FindPiece("bullet-2"); len(st.Pieces[i].Quotes) != 0 {
 		t.Errorf("a price that nobody named: %+v", st.Pieces[i].Quotes)
 	}
-	if err := do(t, desk(t, path), "recalled", Facts{Target: "bullet-1"}); err == nil || !strings.Contains(err.Error(), "is plated: nothing can be taken back") {
+	if err := do(t, desk(t, path), "recalled", Facts{Target: "bullet-1"}); err == nil ||
+		!strings.Contains(err.Error(), "is plated: nothing can be taken back") {
 		t.Errorf("taken back when it was plated: %v", err)
 	}
 }
@@ -235,13 +243,17 @@ func TestNamedPriceStays(t *testing.T) {
 // by hand when it hangs; a bundle that was bought is paid for.
 func TestMoneyOfWorks(t *testing.T) {
 	path := demo(t)
-	edit(t, path, "\n[piece.handle]\nfits = [\"vent-left\"]\nkind = \"original\"\nmetal = \"pot metal\"\ngrade = 95\n[piece.handle.fit.vent-right]\nhours = 1.5\nbreakage = 0.05\ncap = 85\n")
-	edit(t, filepath.Join(filepath.Dir(path), "shop.toml"), "\n[bundle.tin]\nvendor = \"tinshed\"\nprice = \"30.00\"\n[piece.tin-crest]\nfits = [\"crest\"]\nkind = \"original\"\nmetal = \"pot metal\"\ngrade = 99\nfresh = true\nbundle = \"tin\"\n")
+	edit(t, path, "\n[piece.handle]\nfits = [\"vent-left\"]\nkind = \"original\"\nmetal = \"pot metal\"\ngrade = 95\n"+
+		"[piece.handle.fit.vent-right]\nhours = 1.5\nbreakage = 0.05\ncap = 85\n")
+	edit(t, filepath.Join(filepath.Dir(path), "shop.toml"), "\n[bundle.tin]\nvendor = \"tinshed\"\nprice = \"30.00\"\n"+
+		"[piece.tin-crest]\nfits = [\"crest\"]\nkind = \"original\"\nmetal = \"pot metal\"\ngrade = 99\nfresh = true\n"+
+		"bundle = \"tin\"\n")
 	for _, s := range []struct {
 		step
 		more catalog.Cents
 	}{
-		{step{"sent", Facts{Target: "crest-2", To: "pell", StripFirst: true}}, 36_00 + 60_00 + 200_00 - 140_00}, // the post, freight, up to the least lot
+		// the post, freight, up to the least lot
+		{step{"sent", Facts{Target: "crest-2", To: "pell", StripFirst: true}}, 36_00 + 60_00 + 200_00 - 140_00},
 		{step{"recalled", Facts{Target: "crest-2", Cost: "0.00"}}, 0},
 		{step{"sent", Facts{Target: "crest-2", To: "pell", StripFirst: true}}, 60_00 + 200_00 - 140_00},
 		{step{"hung", Facts{Target: "handle", Slot: "vent-right"}}, 78_00},
@@ -257,7 +269,8 @@ func TestMoneyOfWorks(t *testing.T) {
 			t.Errorf("%s %s: %d spent, want %d", s.name, s.facts.Target, got, s.more)
 		}
 	}
-	if err := do(t, desk(t, path), "bought", Facts{Target: "boxed-spears", Count: "1"}); err == nil || !strings.Contains(err.Error(), "bought whole") {
+	if err := do(t, desk(t, path), "bought", Facts{Target: "boxed-spears", Count: "1"}); err == nil ||
+		!strings.Contains(err.Error(), "bought whole") {
 		t.Errorf("half a bundle: %v", err)
 	}
 	st := desk(t, path).State
@@ -271,7 +284,8 @@ func TestMoneyOfWorks(t *testing.T) {
 		}
 	}
 	for _, l := range pl.Lines {
-		if id := st.Slots[l.Slot].ID; id == "vent-right" && (l.Expected != 0 || l.Choice.Grade != 84_00) || id == "crest" && st.Pieces[l.Choice.Piece].ID == "tin-crest" && l.Expected != 0 {
+		if id := st.Slots[l.Slot].ID; id == "vent-right" && (l.Expected != 0 || l.Choice.Grade != 84_00) || id == "crest" &&
+			st.Pieces[l.Choice.Piece].ID == "tin-crest" && l.Expected != 0 {
 			t.Errorf("%s: %d, grade %d", id, l.Expected, l.Choice.Grade)
 		}
 	}

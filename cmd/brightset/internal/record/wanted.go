@@ -18,7 +18,8 @@ func (b *builder) wanted(i, q int, f *Facts) (*plan.Choice, error) {
 	for s, choices := range choice.Choices(b.st) {
 		for k := range choices {
 			c := &choices[k]
-			if c.Piece != i || c.Plater != q || (f.Work != "" && c.Work != f.Work) || (f.Level != "" && c.Level != f.Level) || (f.Slot != "" && b.st.Slots[s].ID != f.Slot) {
+			if c.Piece != i || c.Plater != q || (f.Work != "" && c.Work != f.Work) || (f.Level != "" && c.Level != f.Level) ||
+				(f.Slot != "" && b.st.Slots[s].ID != f.Slot) {
 				continue
 			}
 			fits = append(fits, c)
@@ -38,7 +39,8 @@ func (b *builder) wanted(i, q int, f *Facts) (*plan.Choice, error) {
 	if b.alike(fits) {
 		return fits[0], nil
 	}
-	return nil, fmt.Errorf("%s can do more than one thing with %s; say which: %s", b.st.Platers[q].ID, b.name(i), b.ways(fits))
+	return nil, fmt.Errorf("%s can do more than one thing with %s; say which: %s", b.st.Platers[q].ID, b.name(i),
+		b.ways(fits))
 }
 
 // cant says why a plater can do nothing with a piece that fits what was said.
@@ -60,9 +62,12 @@ func (b *builder) cant(i, q int, f *Facts) error {
 	}
 	if k := b.inTheWay(i, f); k != catalog.None {
 		hangs := &b.st.Pieces[k]
-		return fmt.Errorf("%s hangs in %s, so %s is not wanted there; if it was taken down, first type: brightset record unhung %s", b.name(k), b.st.Slots[hangs.HungIn].ID, b.name(i), b.typed(k))
+		return fmt.Errorf("%s hangs in %s, so %s is not wanted there; if it was taken down, first type: brightset record "+
+			"unhung %s", b.name(k), b.st.Slots[hangs.HungIn].ID, b.name(i), b.typed(k))
 	}
-	return fmt.Errorf("%s has named no price for %s, and there is no estimate of what he would make of it; if he took it, first record his price: brightset record quoted %s --to %s --cost 120.00 --grade 85", who, b.name(i), b.typed(i), inShell(who))
+	return fmt.Errorf("%s has named no price for %s, and there is no estimate of what he would make of it; if he took "+
+		"it, first record his price: brightset record quoted %s --to %s --cost 120.00 --grade 85", who, b.name(i), b.typed(i),
+		inShell(who))
 }
 
 // inTheWay is a piece that hangs where another is to go, if something hangs in all of its
@@ -88,7 +93,10 @@ func (b *builder) inTheWay(i int, f *Facts) int {
 // difference.
 func (b *builder) ways(all []*plan.Choice) string {
 	bySlot := slices.ContainsFunc(all, func(c *plan.Choice) bool {
-		return !b.alike(slices.DeleteFunc(slices.Clone(all), func(o *plan.Choice) bool { return o.Work != c.Work || o.Level != c.Level }))
+		return !b.alike(slices.DeleteFunc(slices.Clone(all), func(o *plan.Choice) bool {
+			return o.Work != c.Work ||
+				o.Level != c.Level
+		}))
 	})
 	byWork := slices.ContainsFunc(all, func(c *plan.Choice) bool { return c.Work != all[0].Work })
 	var names []string
@@ -111,7 +119,8 @@ func (b *builder) ways(all []*plan.Choice) string {
 func (b *builder) alike(fits []*plan.Choice) bool {
 	first := choice.Terms(b.st, fits[0])
 	for _, c := range fits[1:] {
-		if !reflect.DeepEqual(choice.Terms(b.st, c), first) || b.st.Slots[c.Slot].Quantity != b.st.Slots[fits[0].Slot].Quantity {
+		if !reflect.DeepEqual(choice.Terms(b.st, c), first) ||
+			b.st.Slots[c.Slot].Quantity != b.st.Slots[fits[0].Slot].Quantity {
 			return false
 		}
 	}
