@@ -1,6 +1,9 @@
 package catalog
 
-import "slices"
+import (
+	"math"
+	"slices"
+)
 
 // BuiltIn gives the built-in trade tables alone, without any file of the
 // user's. It panics if they are broken, which a test rules out.
@@ -12,4 +15,20 @@ func BuiltIn() Tables {
 		panic(l.mistakes().Error())
 	}
 	return l.state.Tables
+}
+
+// StartingBases are the breakages of the metals in the built-in tables, whatever files
+// say: what is learnt starts from there each time, so that nothing is counted twice.
+func StartingBases() map[string]Micro {
+	out := map[string]Micro{}
+	for _, d := range startingLayers() {
+		metals, _ := d.root["metal"].(map[string]any)
+		for name, t := range metals {
+			keys, _ := t.(map[string]any)
+			if f, ok := asFloat(keys["base"]); ok {
+				out[name] = Micro(math.Round(f * float64(One)))
+			}
+		}
+	}
+	return out
 }

@@ -103,16 +103,6 @@ func (d *Recorder) Changes(deed *Act) bool {
 	return len(d.changes(deed, false)) > 0 || len(d.changes(deed, true)) > 0
 }
 
-// Try gives the state as it would be after an act. What is wrong with it comes back as
-// *Mistakes, or as *WrongDay where it can't have happened on its day.
-func (d *Recorder) Try(deed Act) (*State, error) {
-	l, err := d.try(d.entries(&deed))
-	if err != nil {
-		return nil, err
-	}
-	return l.state, nil
-}
-
 // Record writes an act to the journal, the shop's part of it to the shop's, and gives
 // the state that follows. What would make a mistake of the state is refused with
 // *Mistakes, and with *WrongDay what can't have happened on its day; ErrChanged says that the state

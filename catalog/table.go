@@ -1,12 +1,8 @@
 package catalog
 
 import (
-	"cmp"
 	"fmt"
-	"maps"
-	"slices"
 	"strings"
-	"unicode/utf8"
 )
 
 // table reads one table of a file. It remembers which keys were asked for, so
@@ -196,70 +192,4 @@ func (t *table) tooMany(kind, name string, i int) bool {
 	}
 	t.wrongKey(name, fmt.Sprintf("there are more than %d tables [%s.NAME]", most, kind), "leave some out")
 	return true
-}
-
-// goodID checks an id: what is read aloud, typed on the command line and
-// written on tags has to be short and plain.
-func (t *table) goodID(kind, id string) bool {
-	problem := ""
-	switch {
-	case id == "":
-		problem = "is empty"
-	case t.refused(t.place(id).key, fmt.Sprintf("the name of this %s", kind), id, exact,
-		func(clean string) string { return fmt.Sprintf("%q", clean) }):
-		return false
-	case strings.TrimSpace(id) != id:
-		problem = "begins or ends with a space"
-	case utf8.RuneCountInString(id) > maxIDLength:
-		problem = fmt.Sprintf("is longer than %d characters", maxIDLength)
-	case strings.HasPrefix(id, "job:") || strings.HasPrefix(id, "shop:"):
-		problem = `begins with "job:" or "shop:", which the program puts there itself`
-	default:
-		return true
-	}
-	t.wrongKey(id, fmt.Sprintf("the name of this %s %s", kind, problem), "write another name")
-	return false
-}
-
-// keys gives the keys of a table in the order of the file.
-func (t *table) keys() []string {
-	out := make([]string, 0, len(t.m))
-	for k := range t.m {
-		out = append(out, k)
-	}
-	slices.SortFunc(out, func(a, b string) int {
-		p, q := t.place(a).key, t.place(b).key
-		if (p.in == nil) != (q.in == nil) { // what was recorded comes after what is written
-			if p.in == nil {
-				return -1
-			}
-			return 1
-		}
-		return cmp.Or(cmp.Compare(p.line, q.line), cmp.Compare(p.column, q.column), cmp.Compare(a, b))
-	})
-	return out
-}
-
-// done reports the keys nobody asked for.
-func (t *table) done() {
-	known := slices.Sorted(maps.Keys(t.asked))
-	for _, k := range t.keys() {
-		if t.asked[k] {
-			continue
-		}
-		t.wrongKey(k, fmt.Sprintf("unknown key %q in %s", k, t.what), t.unknownHint(k, known))
-	}
-}
-
-// unknownHint says what may have been meant by an unknown key: first what is
-// certain, then a similar key, then all there are.
-func (t *table) unknownHint(key string, known []string) string {
-	if hint := t.placeHint(key); hint != "" {
-		return hint
-	}
-	hint := t.pointInName(key)
-	if hint == "" {
-		hint = "known here: " + strings.Join(known, ", ")
-	}
-	return t.l.meant(key, known, hint)
 }

@@ -147,3 +147,11 @@ func flagError(cmd command, flags *pflag.FlagSet, err error) error {
 	}
 	return usageError{fmt.Sprintf("%s has no flag %q%s", cmd.name, name, hint(name, names, help))}
 }
+
+// hint says which of the names may have been meant, or what to type to see them.
+func hint(word string, names []string, help string) string {
+	if best := catalog.Closest(word, names); best != "" {
+		return fmt.Sprintf("; did you mean %q?", best)
+	}
+	return "; type: " + help
+}

@@ -43,26 +43,30 @@ func TestDaysInOrder(t *testing.T) {
 	on := func(day int) string { return fmt.Sprintf("2031-02-%02d", day) }
 	moves := func(s step) bool { return slices.Contains(moving, s.name) && s.facts.Target == "sound" }
 	refused, accepted := map[string]bool{}, map[string]bool{}
-	try := func(d *catalog.Recorder, s step, day int) (*catalog.State, error) {
+	try := func(s step, day int, before []byte) (*catalog.State, error) { // and leaves all as it was
 		s.facts.On = on(day)
 		a, _ := Find(s.name)
+		d := desk(t, path)
 		deed, err := a.Deed(d, s.facts)
 		if err != nil {
 			return nil, err
 		}
-		return d.Try(deed)
+		st, err := d.Record(deed)
+		if err == nil {
+			err = os.WriteFile(catalog.JournalOf(path), before, 0o644)
+		}
+		return st, err
 	}
 	var walk func(left, day int, last *step)
 	walk = func(left, day int, last *step) {
-		d := desk(t, path)
 		before, _ := os.ReadFile(catalog.JournalOf(path))
 		for _, s := range all {
-			if _, err := try(d, s, day); err != nil {
+			if _, err := try(s, day, before); err != nil {
 				continue
 			}
 			if last != nil {
 				pair := last.name + ", " + s.name
-				st, err := try(d, s, day-3)
+				st, err := try(s, day-3, before)
 				var wrong *catalog.WrongDay
 				both := last.facts.Target == s.facts.Target
 				switch {

@@ -9,7 +9,6 @@ import (
 	"testing"
 
 	"brightset/catalog"
-	"brightset/model/choice"
 	"brightset/model/plan"
 	"brightset/model/program"
 	"brightset/solver"
@@ -199,94 +198,6 @@ func TestBagSentInPart(t *testing.T) {
 	for _, l := range plan.Lines { // two platers and a drawer hold arms, each its own
 		if c := l.Choice; strings.HasPrefix(st.Pieces[c.Piece].ID, "arms") && c.Sent != st.Pieces[c.Piece].AtPlater() {
 			t.Errorf("%s: %+v", st.Slots[l.Slot].ID, c)
-		}
-	}
-}
-
-// TestNamedPriceStays: the price a plater named is what he asks when the piece that was
-// taken back from him is sent again; what is plated can't be taken back.
-func TestNamedPriceStays(t *testing.T) {
-	path := demo(t)
-	for _, s := range []step{
-		{"sent", Facts{Target: "crest-2", To: "pell", StripFirst: true}},
-		{"priced", Facts{Target: "crest-2", Cost: "320.00", Grade: "90"}}, {"recalled", Facts{Target: "crest-2"}},
-		{"sent", Facts{Target: "bullet-2", To: "brackwater", Level: "driver"}}, {"recalled", Facts{Target: "bullet-2"}},
-		{"sent", Facts{Target: "bullet-1", To: "brackwater", Level: "driver"}}, {"plated", Facts{Target: "bullet-1"}},
-	} {
-		if err := do(t, desk(t, path), s.name, s.facts); err != nil {
-			t.Fatal(s.name, err)
-		}
-	}
-	st := desk(t, path).State
-	i, _ := st.FindPiece("crest-2")
-	var costs []string
-	for _, choices := range choice.Choices(st) {
-		for k := range choices {
-			if c := &choices[k]; c.Piece == i && c.Plated() && st.Platers[c.Plater].ID == "pell" {
-				costs = append(costs, fmt.Sprintf("%d grade %d refused %d", c.Plate, c.Grade, c.Refused))
-			}
-		}
-	}
-	if got := strings.Join(costs, ", "); got != "32000 grade 9000 refused 0" {
-		t.Errorf("pell asks %s", got)
-	}
-	if i, _ = st.FindPiece("bullet-2"); len(st.Pieces[i].Quotes) != 0 {
-		t.Errorf("a price that nobody named: %+v", st.Pieces[i].Quotes)
-	}
-	if err := do(t, desk(t, path), "recalled", Facts{Target: "bullet-1"}); err == nil ||
-		!strings.Contains(err.Error(), "is plated: nothing can be taken back") {
-		t.Errorf("taken back when it was plated: %v", err)
-	}
-}
-
-// TestMoneyOfWorks: what makers do before a piece is sent is paid for once, and fitting
-// by hand when it hangs; a bundle that was bought is paid for.
-func TestMoneyOfWorks(t *testing.T) {
-	path := demo(t)
-	edit(t, path, "\n[piece.handle]\nfits = [\"vent-left\"]\nkind = \"original\"\nmetal = \"pot metal\"\ngrade = 95\n"+
-		"[piece.handle.fit.vent-right]\nhours = 1.5\nbreakage = 0.05\ncap = 85\n")
-	edit(t, filepath.Join(filepath.Dir(path), "shop.toml"), "\n[bundle.tin]\nvendor = \"tinshed\"\nprice = \"30.00\"\n"+
-		"[piece.tin-crest]\nfits = [\"crest\"]\nkind = \"original\"\nmetal = \"pot metal\"\ngrade = 99\nfresh = true\n"+
-		"bundle = \"tin\"\n")
-	for _, s := range []struct {
-		step
-		more catalog.Cents
-	}{
-		// the post, freight, up to the least lot
-		{step{"sent", Facts{Target: "crest-2", To: "pell", StripFirst: true}}, 36_00 + 60_00 + 200_00 - 140_00},
-		{step{"recalled", Facts{Target: "crest-2", Cost: "0.00"}}, 0},
-		{step{"sent", Facts{Target: "crest-2", To: "pell", StripFirst: true}}, 60_00 + 200_00 - 140_00},
-		{step{"hung", Facts{Target: "handle", Slot: "vent-right"}}, 78_00},
-		{step{"hung", Facts{Target: "handle", Slot: "vent-right", Grade: "84"}}, 0},
-		{step{"bought", Facts{Target: "tin"}}, 30_00},
-	} {
-		d := desk(t, path)
-		was := d.State.Job.SpentSum
-		if err := do(t, d, s.name, s.facts); err != nil {
-			t.Fatal(s.name, err)
-		}
-		if got := desk(t, path).State.Job.SpentSum - was; got != s.more {
-			t.Errorf("%s %s: %d spent, want %d", s.name, s.facts.Target, got, s.more)
-		}
-	}
-	if err := do(t, desk(t, path), "bought", Facts{Target: "boxed-spears", Count: "1"}); err == nil ||
-		!strings.Contains(err.Error(), "bought whole") {
-		t.Errorf("half a bundle: %v", err)
-	}
-	st := desk(t, path).State
-	pl, err := program.Solve(context.Background(), st, solver.Settings{})
-	if err != nil || !pl.Has {
-		t.Fatal(err, pl.Reasons)
-	}
-	for _, c := range pl.Charges {
-		if c.Kind == plan.ChargeBundle {
-			t.Errorf("a bundle that was bought is charged with %d", c.Cents)
-		}
-	}
-	for _, l := range pl.Lines {
-		if id := st.Slots[l.Slot].ID; id == "vent-right" && (l.Expected != 0 || l.Choice.Grade != 84_00) || id == "crest" &&
-			st.Pieces[l.Choice.Piece].ID == "tin-crest" && l.Expected != 0 {
-			t.Errorf("%s: %d, grade %d", id, l.Expected, l.Choice.Grade)
 		}
 	}
 }

@@ -1,0 +1,110 @@
+package catalog
+
+import (
+	"slices"
+	"time"
+)
+
+// Firmness is how much a quote can be relied upon.
+type Firmness string
+
+const (
+	Estimate   Firmness = "estimate"
+	AfterStrip Firmness = "after strip"
+	Firm       Firmness = "firm"
+)
+
+// Quote is a plater's price for one piece.
+type Quote struct {
+	ID       string
+	Plater   int
+	Work     string // "", WorkReplate or WorkRepair
+	Level    string // "" where not given
+	Cost     Cents
+	Firm     Firmness
+	Breakage Val[Micro]
+	Refused  Val[Micro]
+	Grade    Val[Centi]
+	Tone     Val[Centi]
+	Fresh    Val[bool]
+	Days     Val[int]
+	Low      Val[Cents]
+	High     Val[Cents]
+	Date     Val[time.Time]
+	Known    Val[[]string] // ids of the findings it was named for; not set: all there are
+	From     Origin
+}
+
+// Knows says whether a price was named for a finding, or before it came to light.
+func (q *Quote) Knows(f *Finding) bool { return !q.Known.Set || slices.Contains(q.Known.V, f.ID) }
+
+// The four things that can be done to a piece.
+const (
+	WorkAsIs    = "as-is"
+	WorkClean   = "clean"
+	WorkReplate = "replate"
+	WorkRepair  = "repair-replate"
+)
+
+// Shop is the restorer's own workshop.
+type Shop struct {
+	File   string     // "" where the job names none
+	Hourly Val[Cents] // the starting value where the shop gives none
+	Works  []int      // trade works it does itself, indices into Tables.Works
+	Jobs   []string   // files of its jobs, as seen from where the user is
+}
+
+// Plater does plated work.
+type Plater struct {
+	ID       string
+	Name     string
+	Minimum  Cents // least charge of a lot
+	Freight  Cents // round trip, per lot
+	Days     int
+	Hourly   Val[Cents] // the shop's where not given
+	Least    Cents      // least charge per piece
+	StripFee Cents      // for a piece sent back after stripping
+	Works    []int      // trade works he takes; default: the usual ones
+	Refuses  []int      // defects he refuses, indices into Tables.Defects
+	Factor   Micro      // breakage factor, default One
+	Levels   []Level
+	From     Origin
+}
+
+// Level is a plater's grade of work. Rate and Grade are per metal, indexed like
+// Tables.Metals; not Set where he doesn't plate that metal at this level.
+type Level struct {
+	Name  string
+	Rate  []Val[Cents] // per dm2
+	Grade []Val[Centi] // reached
+	Tone  Val[Centi]
+	From  Origin
+}
+
+// Maker does works that are not plating, such as posts or straightening.
+type Maker struct {
+	ID     string
+	Name   string
+	Hourly Cents
+	Works  []int
+	Days   int
+	From   Origin
+}
+
+// Vendor sells pieces.
+type Vendor struct {
+	ID      string
+	Name    string
+	Freight Cents
+	Days    int
+	From    Origin
+}
+
+// Bundle is several pieces sold for one price.
+type Bundle struct {
+	ID     string
+	Vendor int // index, None where it costs no freight
+	Price  Cents
+	Days   Val[int]
+	From   Origin
+}
