@@ -56,10 +56,12 @@ func TestImportRefuses(t *testing.T) {
 			"mark; save the table as CSV, UTF-8"},
 		{"utf-16 cut off", "\xff\xfei\x00d", "the file ends in the middle of a character; save the table as CSV, UTF-8"},
 		{"quote left open", head + ",note" + row + ",\"50 inch\np2,grille,original,brass,\np3,grille,original,brass,",
-			`row 2, E2: the quote that opens this cell is never closed; put a " at the end of the cell, and write quotes ` +
+			`row 2, E2: the quote that opens this cell is never closed; ` +
+				`put a " at the end of the cell, and write quotes ` +
 				`inside it twice`},
 		{"quote left open, and more", head + ",note" + row + ",\"50 inch\np2,gril,original,brass,\n",
-			`row 2, E2: the quote that opens this cell is never closed; put a " at the end of the cell, and write quotes inside it twice
+			`row 2, E2: the quote that opens this cell is never closed; ` +
+				`put a " at the end of the cell, and write quotes inside it twice
 row 3, fits (B3): no slot or part is called "gril"; did you mean "grille"?`},
 		{"turned slot", head + "\np1,1-Feb,original,brass", `row 2, fits (B2): no slot or part is called "1-Feb"; ` +
 			turnedHint},
