@@ -53,6 +53,15 @@ type Spent struct {
 // AtPlater says whether the piece is at a plater's.
 func (p *Piece) AtPlater() bool { return p.Sent.Was && p.Stage < StageBack }
 
+// Overdue is how many days longer the piece is at the plater's than he said it takes; 0
+// where it isn't late, or nobody wrote down when it went.
+func (p *Piece) Overdue(st *State) int {
+	if !p.AtPlater() || !p.Sent.On.Set {
+		return 0
+	}
+	return max(0, p.Sent.Since-p.Sent.Days.Or(st.Platers[p.Sent.Plater].Days))
+}
+
 // Gone says whether there is no piece any more: sold, lost or broken, or in use on
 // another job.
 func (p *Piece) Gone() bool { return p.Stage >= StageSold || p.Elsewhere }

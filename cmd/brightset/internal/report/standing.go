@@ -32,7 +32,7 @@ func standing(st *catalog.State) string {
 			text := fmt.Sprintf("%s is at %s (lot %s), %s", st.PieceLabel(i), st.Platers[p.Sent.Plater].ID, p.Sent.Lot, p.Stage)
 			if p.Sent.On.Set {
 				text += fmt.Sprintf(", sent %s", p.Sent.On.V.Format("2006-01-02"))
-				if late := p.Sent.Since - p.Sent.Days.Or(st.Platers[p.Sent.Plater].Days); late > 0 {
+				if late := p.Overdue(st); late > 0 {
 					text += fmt.Sprintf(", %s overdue", count(late, "day"))
 				}
 			}
