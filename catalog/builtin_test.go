@@ -102,3 +102,26 @@ func TestBuiltInSaysThatItIsUnpublished(t *testing.T) {
 		}
 	}
 }
+
+// What keeps a piece from hanging, whatever it looks like. No work of the trade is trusted
+// with a load until somebody qualified says so.
+func TestBuiltInSoundness(t *testing.T) {
+	tables := BuiltIn()
+	want := map[string]Soundness{"bend": OfShape, "twist": OfShape, "missing post": OfFastening, "wrong post": OfFastening,
+		"stripped thread": OfFastening, "crack": OfStrength, "thinned": OfStrength, "old repair": OfStrength,
+		"casting rot": OfStrength, "eaten hole": OfStrength, "missing chunk": OfStrength}
+	for i := range tables.Defects {
+		d := &tables.Defects[i]
+		if of := want[d.Name]; d.Soundness != of && (of != "" || d.Soundness != OfFinish) {
+			t.Errorf("%s is of %s", d.Name, d.Soundness)
+		}
+	}
+	if i, _ := tables.DefectIndex("crack"); !tables.Defects[i].Progressive {
+		t.Error("a crack goes on growing")
+	}
+	for _, w := range tables.Works {
+		if w.Restores.V {
+			t.Errorf("%s restores strength", w.Name)
+		}
+	}
+}

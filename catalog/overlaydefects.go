@@ -8,7 +8,7 @@ func (l *loader) overlayDefect(t *table, i int) {
 	refused := at(&l.refused, i)
 	if d.Name == "" {
 		d.Name, d.From = t.id, t.here()
-		d.Measure, d.Usual = ByExtent, One
+		d.Measure, d.Usual, d.Soundness = ByExtent, One, OfFinish
 	}
 	if s := t.text("describe"); s != "" {
 		d.Describe = s
@@ -18,6 +18,9 @@ func (l *loader) overlayDefect(t *table, i int) {
 	}
 	d.Usual = t.share("usual").Or(d.Usual)
 	d.Progressive = t.flag("progressive").Or(d.Progressive)
+	if w := t.word("soundness", string(OfFinish), string(OfShape), string(OfFastening), string(OfStrength)); w != "" {
+		d.Soundness = Soundness(w)
+	}
 	over(&d.Tone, t.tone("tone"))
 	readByMetal(t, "refused", refused, (*table).share)
 	for s := Light; s <= Severe; s++ {
@@ -32,6 +35,7 @@ func (l *loader) overlayDefectAt(t *table, d *DefectAt) {
 	over(&d.Cap, t.grade("cap"))
 	over(&d.Polishes, t.flag("polishes"))
 	over(&d.Beyond, t.flag("beyond"))
+	over(&d.Harmless, t.flag("harmless"))
 	over(&d.Reveal, t.share("reveal"))
 	if works := t.refs("works", l.works); works != nil {
 		d.Works = works
@@ -53,6 +57,7 @@ func (l *loader) overlayWork(t *table, i int) {
 	over(&w.Each, t.hours("each"))
 	over(&w.PerArea, t.hours("per_dm2"))
 	over(&w.Cap, t.grade("cap"))
+	over(&w.Restores, t.flag("restores_strength"))
 	readByMetal(t, "breakage", breakage, (*table).share)
 }
 

@@ -93,6 +93,9 @@ type Finding struct {
 	Extent   Micro // share of the surface concerned; default the defect's usual extent
 	Count    int   // how many; default 1
 	Where    Where
+	// Harmless says that a fault of shape, fastening or strength doesn't keep the piece from
+	// hanging, or that it does; default what the table of its defect says.
+	Harmless Val[bool]
 	Done     []int // of the works that mend it, those that are done: paid for, and broke nothing
 	From     Origin
 }

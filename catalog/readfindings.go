@@ -43,6 +43,7 @@ func (l *loader) readFinding(t *table) Finding {
 	if w := t.word("where", string(Face), string(Edge), string(Back)); w != "" {
 		f.Where = Where(w)
 	}
+	f.Harmless = t.flag("harmless")
 	f.Done = l.worksDone(t, &f)
 	t.done()
 	return f

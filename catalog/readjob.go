@@ -148,7 +148,7 @@ func (l *loader) readSlots() {
 			Weight:   number(t, "weight", 0, MaxWeight, 100).Or(1_00),
 			Quantity: t.whole("quantity", 1, MaxQuantity).Or(1),
 			Target:   target, Own: own, Rescue: l.defaults.Rescue, RescueDays: l.defaults.RescueDays,
-			MaxBreakage: t.share("max_breakage"), Service: l.state.Job.Service, From: t.here(),
+			MaxBreakage: t.share("max_breakage"), Bears: t.flag("bears").V, Service: l.state.Job.Service, From: t.here(),
 		}
 		if own := t.service(); own != 0 {
 			s.Service = own

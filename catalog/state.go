@@ -99,6 +99,7 @@ type Slot struct {
 	Rescue      Val[Cents] // resolved: the slot's, the job's, the starting value
 	RescueDays  Val[int]   // resolved likewise
 	MaxBreakage Val[Micro]
+	Bears       bool             // a hand or a load hangs on it; default false
 	Service     standard.Service // the slot's own, else the job's
 	From        Origin
 }

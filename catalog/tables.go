@@ -36,6 +36,16 @@ const (
 	ByCount  Measure = "count"  // points are for each
 )
 
+// Soundness says whether a defect keeps a piece from hanging, apart from how it looks.
+type Soundness string
+
+const (
+	OfFinish    Soundness = "finish"    // how it looks alone: it may hang
+	OfShape     Soundness = "shape"     // it doesn't lie on its seat
+	OfFastening Soundness = "fastening" // it can't be fastened, or not for long
+	OfStrength  Soundness = "strength"  // it gives way under a hand or a load
+)
+
 // Defect is a kind of fault.
 type Defect struct {
 	Name        string
@@ -43,6 +53,7 @@ type Defect struct {
 	Measure     Measure
 	Usual       Micro      // extent where a finding gives none
 	Progressive bool       // goes on growing
+	Soundness   Soundness  // what else than finish it is a fault of; default OfFinish
 	Tone        Val[Centi] // colour cast of a piece that shows it
 	By          [3]DefectAt
 	Refused     []Val[Micro] // per metal: chance that stripping reveals what sends it back, at Severe; see DefectAt.Reveal
@@ -56,6 +67,7 @@ type DefectAt struct {
 	Polishes Val[bool]  // cleaning takes it away
 	Works    []int      // trade works that mend it before plating
 	Beyond   Val[bool]  // beyond repair: can't be plated
+	Harmless Val[bool]  // no fault of shape, fastening or strength that keeps a piece from hanging
 	Reveal   Val[Micro] // share of Refused that applies at this severity, default One
 }
 
@@ -69,6 +81,7 @@ type Work struct {
 	PerArea  Val[Micro]   // hours per dm2 of the surface concerned
 	Breakage []Val[Micro] // per metal
 	Cap      Val[Centi]   // highest grade afterwards
+	Restores Val[bool]    // a piece bears what it bore when new; default it doesn't
 	From     Origin
 }
 

@@ -54,7 +54,7 @@ var columnsOf = map[What][]column{
 	Findings: {
 		{"piece", id}, {"id", id}, {"defect", text}, {"severity", text}, {"extent", number}, {"count", number},
 		{"where", text},
-		{"done", list},
+		{"done", list}, {"harmless", flag},
 	},
 	Quotes: {
 		{"piece", id}, {"id", id}, {"plater", text}, {"work", text}, {"level", text}, {"cost", money}, {"firm", text},

@@ -91,7 +91,7 @@ func findingRow(st *catalog.State, p *catalog.Piece, f *catalog.Finding) []strin
 		done = append(done, st.Tables.Works[w].Name)
 	}
 	return []string{p.ID, f.ID, d.Name, f.Severity.String(), extent, strconv.Itoa(f.Count), string(f.Where),
-		strings.Join(done, "|")}
+		strings.Join(done, "|"), given(f.Harmless, strconv.FormatBool)}
 }
 
 func pieceRow(st *catalog.State, p *catalog.Piece) []string {

@@ -127,7 +127,8 @@ func (x *explainer) upTo(n int) []int {
 // are few kinds and many slots and pieces. Those come first whose absence makes the
 // question easiest.
 func (x *explainer) byKind(ask []int) ([]int, error) {
-	for _, kind := range []string{"piece", "sent", "hung", "match", "breakage", "date", "slot", "ban", "lock", "completion", "mean", "budget"} {
+	for _, kind := range []string{"piece", "sent", "hung", "bears", "match", "breakage", "date", "slot", "ban", "lock",
+		"completion", "mean", "budget"} {
 		fewer := slices.DeleteFunc(slices.Clone(ask), func(i int) bool { return x.all[i].Kind == kind })
 		if len(fewer) == len(ask) || len(fewer) == 0 {
 			continue

@@ -13,7 +13,7 @@ import (
 // Requirement is one thing asked of the set, in the user's words, which can be
 // given up by itself.
 type Requirement struct {
-	Kind  string // budget, mean, completion, date, lock, ban, match, slot, breakage, piece, hung, sent
+	Kind  string // budget, mean, completion, date, lock, ban, match, slot, breakage, piece, hung, sent, bears
 	Of    string // the slot, group, lock ... it is about; "" for the set
 	index int    // of that, in the state
 	Words string
@@ -135,6 +135,11 @@ func ofSlot(st *catalog.State, s int) []Requirement {
 	if words := program.TargetWords(&slot.Target); words != "" {
 		all = append(all, Requirement{"slot", slot.ID, s, words + " for " + slot.ID, func(st *catalog.State) {
 			st.Slots[s].Target = catalog.Target{}
+		}})
+	}
+	if slot.Bears {
+		all = append(all, Requirement{"bears", slot.ID, s, "a hand or a load hangs on " + slot.ID, func(st *catalog.State) {
+			st.Slots[s].Bears = false
 		}})
 	}
 	if slot.MaxBreakage.Set {

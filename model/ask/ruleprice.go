@@ -60,7 +60,7 @@ func (r *Requirement) concerns(st *catalog.State, slot int) bool {
 		return s == catalog.None || s == slot
 	case "match":
 		return slices.Contains(st.Matches[r.index].Slots, slot)
-	case "slot", "breakage":
+	case "slot", "breakage", "bears":
 		return r.index == slot
 	case "piece":
 		return choice.FitsSlot(&st.Pieces[r.index], slot)

@@ -23,7 +23,8 @@ func twins(st *catalog.State, slot int) (all []int) {
 func twinSlots(st *catalog.State, a, b int) bool {
 	s, t := &st.Slots[a], &st.Slots[b]
 	if s.Quantity != t.Quantity || s.Weight != t.Weight || !agree(s.Area, t.Area) ||
-		!agree(s.Rescue, t.Rescue) || !agree(s.RescueDays, t.RescueDays) || !agree(s.MaxBreakage, t.MaxBreakage) {
+		!agree(s.Rescue, t.Rescue) || !agree(s.RescueDays, t.RescueDays) || !agree(s.MaxBreakage, t.MaxBreakage) ||
+		s.Bears != t.Bears {
 		return false
 	}
 	x, y := &s.Target, &t.Target

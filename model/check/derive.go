@@ -20,6 +20,7 @@ type judgeOne struct {
 	fresh        bool
 	redone       bool
 	growing      bool
+	weak         bool
 	days         int // beyond the piece's own
 	stripFee     catalog.Cents
 	makersDays   int // part of days: the slowest maker's
@@ -50,6 +51,9 @@ func JudgeDerive(st *catalog.State, c *plan.Choice) (*plan.Choice, string, strin
 	one, rule, why := judgeWork(st, slot, piece, c)
 	if one == nil {
 		return nil, rule, why
+	}
+	if one.work == catalog.WorkReplate || one.work == catalog.WorkRepair {
+		one.weak = judgeWeak(st, piece.Findings, one.work == catalog.WorkRepair)
 	}
 	if fit != nil && piece.Stage != catalog.StageHung { // once it hangs that is done
 		one.other += catalog.Of(fit.Hours, st.Shop.Hourly.Or(0))
@@ -91,7 +95,7 @@ func judgeMultiply(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, 
 		Other: n * one.other, Strip: n * one.stripFee,
 		Breakage: judgeRepeat(one.breaks, slot.Quantity), Refused: judgeRepeat(one.refused, slot.Quantity),
 		Chance: piece.Chance,
-		Grade:  one.grade, Tone: one.tone, Fresh: one.fresh, Redone: one.redone, Growing: one.growing,
+		Grade:  one.grade, Tone: one.tone, Fresh: one.fresh, Redone: one.redone, Growing: one.growing, Weak: one.weak,
 		Days: judgePieceDays(st, piece) + one.days,
 	}
 	if again.Sent {

@@ -46,6 +46,7 @@ func (j *judge) compareFigures(c, again *plan.Choice, where string) {
 	truth("redone", c.Redone, again.Redone)
 	truth("sent", c.Sent, again.Sent)
 	truth("growing", c.Growing, again.Growing)
+	truth("weak", c.Weak, again.Weak)
 	if c.Days != again.Days {
 		j.report("figure-days", where, "takes %d days, but the state gives %d", c.Days, again.Days)
 	}

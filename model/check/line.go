@@ -12,6 +12,7 @@ func (j *judge) checkLine(l judgeLine) {
 	slot, where := &j.st.Slots[l.slot], j.slotName(l.slot)
 	t := &slot.Target
 	j.checkFinish(l.k, t, where, "")
+	j.checkBears(l.k, where, "")
 	if slot.MaxBreakage.Set && l.k.Breakage > slot.MaxBreakage.V {
 		j.report("max-breakage", where, "breaks with %d millionths, at most %d are allowed", l.k.Breakage,
 			slot.MaxBreakage.V)
@@ -34,6 +35,7 @@ func (j *judge) checkLine(l judgeLine) {
 	if l.k.Fails == 0 {
 		j.report("fallback-needless", where, "has a fallback though the choice can't fail")
 	}
+	j.checkBears(l.f, where+", fallback", "fallback-")
 	if !t.FallbackFloor.Set {
 		j.checkFinish(l.f, t, where+", fallback", "fallback-")
 	} else if l.f.Grade < t.FallbackFloor.V {

@@ -15,6 +15,9 @@ func judgeAsIs(st *catalog.State, piece *catalog.Piece) (*judgeOne, string, stri
 	if !piece.Grade.Set && len(piece.Findings) == 0 {
 		return nil, "work", fmt.Sprintf("piece %q has no grade and no findings, it can't be hung as it is", piece.ID)
 	}
+	if f := judgeKeptOff(st, piece.Findings); f != nil && piece.Stage != catalog.StageHung {
+		return nil, "unsound", fmt.Sprintf("piece %q can't hang with finding %q", piece.ID, f.ID)
+	}
 	return &judgeOne{
 		work:    catalog.WorkAsIs,
 		grade:   piece.Grade.Or(judgeLooks(st, piece.Findings)),
@@ -22,6 +25,7 @@ func judgeAsIs(st *catalog.State, piece *catalog.Piece) (*judgeOne, string, stri
 		fresh:   judgeFreshByBirth(piece),
 		redone:  judgeRefinished(piece),
 		growing: judgeGrows(st, piece.Findings),
+		weak:    judgeWeak(st, piece.Findings, false),
 	}, "", ""
 }
 
@@ -45,6 +49,9 @@ func judgeClean(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece) (*j
 	case clean == nil:
 		return nil, "work", "the trade tables have no work \"clean\""
 	}
+	if f := judgeKeptOff(st, left); f != nil {
+		return nil, "unsound", fmt.Sprintf("piece %q can't hang with finding %q, which polishing leaves", piece.ID, f.ID)
+	}
 	asIs := piece.Grade.Or(judgeLooks(st, piece.Findings))
 	hours := judgeHours(clean, count, slot.Area.Or(0))
 	return &judgeOne{
@@ -56,6 +63,7 @@ func judgeClean(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece) (*j
 		fresh:   judgeFreshByBirth(piece),
 		redone:  judgeRefinished(piece),
 		growing: judgeGrows(st, left),
+		weak:    judgeWeak(st, left, false),
 	}, "", ""
 }
 

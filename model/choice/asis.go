@@ -13,9 +13,13 @@ func AsIsGrade(st *catalog.State, piece int) (catalog.Centi, bool) {
 
 // asIs adds the choice of hanging a piece as it is. It costs nothing and can't
 // break. Its grade is the one given by eye, else what the findings say; with
-// neither there is no such choice.
+// neither there is no such choice, nor where a fault keeps the piece from hanging; if it
+// hangs already that is a fact.
 func (g *deriver) asIs(piece int) {
 	d, why := asIsDraft(g.st, piece)
+	if p := &g.st.Pieces[piece]; why == "" && p.Stage != catalog.StageHung {
+		why = unsound(g.st, p, every)
+	}
 	if why != "" {
 		g.out(Out{Piece: piece, Work: catalog.WorkAsIs, Plater: catalog.None, Why: why})
 		return
@@ -30,7 +34,7 @@ func asIsDraft(st *catalog.State, piece int) (draft, string) {
 	}
 	d := unplated(st, p, catalog.WorkAsIs)
 	d.look(p, read(st, p, every))
-	d.growing = growing(st, p, every)
+	d.growing, d.weak = growing(st, p, every), weak(st, p, every, false)
 	return d, ""
 }
 

@@ -11,6 +11,9 @@ import (
 // finding that polishing takes away.
 func (g *deriver) clean(piece int) {
 	d, why := cleanDraft(g.st, g.slot, piece)
+	if why == "" {
+		why = unsound(g.st, &g.st.Pieces[piece], unpolished(g.st))
+	}
 	if why != "" {
 		g.out(Out{Piece: piece, Work: catalog.WorkClean, Plater: catalog.None, Why: why})
 		return
@@ -43,7 +46,7 @@ func cleanDraft(st *catalog.State, slot, piece int) (draft, string) {
 	}
 	d.assumptions = append(d.assumptions, names...)
 	d.cleanLook(st, p, work)
-	d.growing = growing(st, p, unpolished(st))
+	d.growing, d.weak = growing(st, p, unpolished(st)), weak(st, p, unpolished(st), false)
 	return d, ""
 }
 

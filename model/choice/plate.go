@@ -214,6 +214,7 @@ func (e *estimate) draft(st *catalog.State, piece, q int) draft {
 		plate: e.plate, before: e.before, parts: e.parts,
 		breakage: e.breakage, refused: e.refused,
 		grade: e.grade, tone: plater.Levels[e.level].Tone.Or(0), fresh: true,
+		weak: weak(st, &st.Pieces[piece], every, true),
 		days: Arrival(st, &st.Pieces[piece]) + plater.Days + e.makerDays,
 	}
 	for _, r := range [][]plan.Assumption{e.rests.plate, e.rests.before, e.rests.breakage, e.rests.refused,

@@ -59,9 +59,13 @@ func quoted(st *catalog.State, slot, piece, quote int) (draft, string) {
 		d.refused = e.refused
 		d.assumptions = append(d.assumptions, e.rests.refused...)
 	}
+	d.weak = weak(st, p, every, d.work == catalog.WorkRepair)
 	d.days += Arrival(st, p) + t.Days.Or(plater.Days)
 	if why := barred(st, piece, t.Plater); why != "" {
 		d.warnings = append(d.warnings, fmt.Sprintf("%s quoted all the same (%q): %s", plater.ID, t.ID, why))
+	}
+	if why := unsound(st, p, every); why != "" && d.work == catalog.WorkReplate {
+		d.warnings = append(d.warnings, fmt.Sprintf("quote %q is for plating alone and mends nothing: %s", t.ID, why))
 	}
 	return d, ""
 }

@@ -34,6 +34,7 @@ type Choice struct {
 	Fresh   bool
 	Redone  bool // refinished for the object, by a plater
 	Growing bool // leaves a fault that goes on growing
+	Weak    bool // bears less than when it was new
 	Days    int
 
 	ExpectedCost catalog.Cents // expected cost of the choice alone

@@ -19,6 +19,8 @@ func (r *randomRule) options() jobs.Options {
 	switch r.name {
 	case "budget-expected":
 		opt.Off = []string{"budget-outlay"} // a job has one budget
+	case "bears":
+		opt.On = append(opt.On, "soundness")
 	case "match-plater":
 		opt.On = append(opt.On, "second-plater", "fresh") // something has to be plated, by either
 		opt.Off = []string{"minimum", "freight", "days", "completion", "floor", "budget-outlay", "budget-expected",
@@ -39,6 +41,16 @@ var randomRules = []randomRule{
 	{"fresh", randomEachTarget(func(t *catalog.Target) { t.Fresh = catalog.Val[bool]{} }),
 		[]string{"fresh", "fallback-fresh"}},
 	{"redone", randomEachTarget(func(t *catalog.Target) { t.Redone = catalog.Val[bool]{} }), []string{"redone", "fallback-redone"}},
+	{"bears", func(st *catalog.State) {
+		for s := range st.Slots {
+			st.Slots[s].Bears = false
+		}
+	}, []string{"bears", "fallback-bears"}},
+	{"soundness", func(st *catalog.State) {
+		for d := range st.Tables.Defects {
+			st.Tables.Defects[d].Soundness = catalog.OfFinish
+		}
+	}, []string{"unsound", "figure-weak", "bears", "fallback-bears"}},
 	{"lasting", randomEachTarget(func(t *catalog.Target) { t.Lasting = catalog.Val[bool]{} }),
 		[]string{"lasting", "fallback-lasting"}},
 	{"mean", func(st *catalog.State) { st.Job.Target.Mean = catalog.Val[catalog.Centi]{} }, []string{"mean"}},

@@ -15,7 +15,7 @@ const (
 
 // Reason says in words why a rule keeps a choice out.
 type Reason struct {
-	Rule string // floor, fresh, redone, lasting, breakage, days, ban, lock
+	Rule string // floor, fresh, redone, lasting, bears, breakage, days, ban, lock
 	Why  string
 }
 
@@ -29,6 +29,7 @@ var rules = []struct {
 	{"fresh", freshRule},
 	{"redone", redoneRule},
 	{"lasting", lastingRule},
+	{"bears", bearsRule},
 	{"breakage", breakageRule},
 	{"days", daysRule},
 	{"ban", banRule},

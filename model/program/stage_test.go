@@ -15,7 +15,7 @@ import (
 // exhaustive search, and the check confirms the plan.
 func TestStagesAgainstBrute(t *testing.T) {
 	feasible, used := 0, map[catalog.Stage]int{}
-	all := jobs.Campaign(150, 700)
+	all := jobs.Campaign(300, 1400)
 	for seed := range int64(all) {
 		st := jobs.StagedState(seed, 1+int(seed%4))
 		if _, ok := bruteSolve(t, st); !ok {

@@ -39,6 +39,28 @@ var facts = []fact{
 		{"something was found on it", []edit{{"# [piece", "[piece"}, {"# defect", "defect"}, {"# severity", "severity"}, {"# extent", "extent"}},
 			"bezel: worn replate dene show / shelf"},
 	}},
+	{says: "a strip that is twisted doesn't lie on its seat, however bright it is: it is not hung as it is unless " +
+		"somebody says that it does no harm", job: "seat", cases: []outcome{
+		{"twisted", nil, "strip: straight as-is"},
+		{"it lies down all the same", []edit{{"# harmless", "harmless"}}, "strip: twisted as-is"},
+		{"scuffed instead", []edit{{`"twist"`, `"scuffs"`}}, "strip: twisted as-is"},
+		{"a straight one is dear", []edit{{`price = "20.00"`, `price = "400.00"`}},
+			"strip: twisted repair-replate oxley driver"},
+	}},
+	{says: "nothing cracked or mended where a rope is made fast, however good it looks, unless it is mended so that " +
+		"it bears what it bore", job: "cleat", cases: []outcome{
+		{"a cleat", nil, "cleat: sound as-is"},
+		{"nothing hangs on it", []edit{{"bears = true", "bears = false"}}, "cleat: cracked as-is"},
+		{"nothing hangs on it, and it has to last", []edit{{"bears = true", "bears = false\nlasting = true"}},
+			"cleat: sound as-is"},
+		{"a sound one costs a fortune", []edit{{`price = "160.00"`, `price = "9000.00"`}}, "cleat: sound as-is"},
+		{"a weld that is proved", []edit{{`price = "160.00"`, `price = "9000.00"`},
+			{`"recut lettering", "untwist"]`, "\"recut lettering\", \"untwist\", \"mend crack\"]"},
+			{"[maker.fenwick]", "[work.\"mend crack\"]\nrestores_strength = true\n\n[maker.fenwick]"}},
+			"cleat: cracked repair-replate oxley show"},
+		{"thinned instead", []edit{{`"crack"`, `"thinned"`}}, "cleat: sound as-is"},
+		{"only scuffed", []edit{{`"crack"`, `"scuffs"`}}, "cleat: cracked as-is"},
+	}},
 	{says: "new screws are bought, not plated, for a plater's least charge per piece is more than a screw; and new " +
 		"ones count as freshly finished", job: "screws", cases: []outcome{
 		{"a show", nil, "screws: new as-is"},

@@ -102,6 +102,9 @@ func (u *Unfilled) words(st *catalog.State, near *plan.Unfilled) string {
 	if slot.MaxBreakage.Set {
 		need += fmt.Sprintf(", breaking in at most %s of cases", plan.Percent(slot.MaxBreakage.V))
 	}
+	if slot.Bears {
+		need += ", nothing cracked, thinned or mended, for a hand or a load hangs on it"
+	}
 	if st.Job.WithinDays.Set {
 		need += fmt.Sprintf(", with time for a rescue within %d days", st.Job.WithinDays.V)
 	}

@@ -33,6 +33,9 @@ func planWarnings(st *catalog.State, pl *plan.Plan) []string {
 	if w := manyBaths(st, pl); w != "" {
 		add(w)
 	}
+	if w := bearing(st); w != "" {
+		add(w)
+	}
 	for i := range st.Matches {
 		for _, w := range fallbackClashes(st, pl, &st.Matches[i]) {
 			add(w)
@@ -58,6 +61,22 @@ func manyBaths(st *catalog.State, pl *plan.Plan) string {
 	}
 	return fmt.Sprintf("the set is refinished in more than one lot (%s), for that is cheapest: no two baths give quite "+
 		"one tone; a [match.NAME] of its slots with same_plater = true keeps them together", strings.Join(names, ", "))
+}
+
+// bearing is the caution about slots on which a hand or a load hangs: what a finish says
+// nothing of, and no figure here can. It stands once, however many there are.
+func bearing(st *catalog.State) string {
+	var names []string
+	for s := range st.Slots {
+		if st.Slots[s].Bears {
+			names = append(names, st.Slots[s].ID)
+		}
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	return fmt.Sprintf("a hand or a load hangs on %s: whether a piece bears it is not to be seen from its finish; "+
+		"ask somebody qualified", strings.Join(names, ", "))
 }
 
 // fallbackClashes looks at each fallback of a match group against the chosen

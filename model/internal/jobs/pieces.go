@@ -24,6 +24,7 @@ func (j *RandomJob) Slots(n int) {
 		if r := j.Of(fmt.Sprint("no-area ", s)); j.has("no-area") && RandomChance(r, 50) {
 			slot.Area = catalog.Val[catalog.Micro]{}
 		}
+		slot.Bears = j.has("bears") && RandomChance(j.Of(fmt.Sprint("bears ", s)), 60)
 		if r := j.Of(fmt.Sprint("max-breakage ", s)); j.has("max-breakage") && RandomChance(r, 60) {
 			slot.MaxBreakage = RandomSet(RandomFrom[catalog.Micro](r, 0, 120_000))
 		}
@@ -58,6 +59,7 @@ func (j *RandomJob) piece(s, i int) {
 		p.Kind = []catalog.Kind{catalog.Original, catalog.OldStock, catalog.Reproduction}[r.IntN(3)]
 	}
 	j.findings(&p, r)
+	j.harmless(&p, name)
 	if r := j.Of(name + "done"); j.has("done") {
 		j.workDone(&p, r)
 	}

@@ -8,7 +8,7 @@ const flawless catalog.Centi = 100_00
 
 func (r *Reader) asIs(p int) []done {
 	piece := &r.st.Pieces[p]
-	if !piece.Grade.Set && len(piece.Findings) == 0 {
+	if !piece.Grade.Set && len(piece.Findings) == 0 || piece.Stage != catalog.StageHung && r.mayNotHang(piece.Findings) {
 		return nil
 	}
 	return []done{r.unplated(piece, catalog.WorkAsIs, piece.Findings, or(piece.Grade, r.looks(piece.Findings)))}
@@ -32,7 +32,7 @@ func (r *Reader) clean(slot, p int) []done {
 			work = &r.st.Tables.Works[w]
 		}
 	}
-	if len(left) == len(piece.Findings) || piece.Metal < 0 || work == nil {
+	if len(left) == len(piece.Findings) || piece.Metal < 0 || work == nil || r.mayNotHang(left) {
 		return nil
 	}
 	now := or(piece.Grade, r.looks(piece.Findings))
@@ -48,6 +48,7 @@ func (r *Reader) unplated(piece *catalog.Piece, work string, shows []catalog.Fin
 	unused := piece.Kind == catalog.OldStock && len(piece.Findings) == 0
 	d.fresh = or(piece.Fresh, unused || piece.Kind == catalog.Reproduction)
 	d.redone = came(piece) || piece.Kind == catalog.Original && or(piece.Fresh, false)
+	d.weak = r.weaker(shows, false)
 	for i := range shows {
 		d.growing = d.growing || r.st.Tables.Defects[shows[i].Defect].Progressive
 	}

@@ -18,6 +18,7 @@ type Choice struct {
 
 	Grade, Tone            catalog.Centi
 	Fresh, Redone, Growing bool
+	Weak                   bool
 	Days                   int
 
 	Paid, Cash catalog.Cents
@@ -34,7 +35,7 @@ type done struct {
 	strip                catalog.Cents
 	breaks, refused      catalog.Micro
 	grade, tone          catalog.Centi
-	fresh, growing       bool
+	fresh, growing, weak bool
 	redone               bool // unplated: done before
 	days                 int
 }
@@ -69,7 +70,11 @@ func (r *Reader) doneTo(slot, p int) []done {
 		all = append(all, r.plated(slot, p)...)
 	}
 	for i := range all {
-		if d := &all[i]; fit != nil {
+		d := &all[i]
+		if d.plater >= 0 {
+			d.weak = r.weaker(piece.Findings, d.work == catalog.WorkRepair)
+		}
+		if fit != nil {
 			d.other += part(fit.Hours, or(r.st.Shop.Hourly, 0))
 			d.breaks = joined(d.breaks, fit.Breakage)
 			d.grade = min(d.grade, fit.Cap)
@@ -95,7 +100,7 @@ func (r *Reader) times(slot, p int, d done) *Choice {
 		Get: n * piece.Price, Give: n * piece.Value, Plate: n * d.plate, Before: n * d.before, Other: n * d.other,
 		Strip:    n * d.strip,
 		Breakage: ofMany(d.breaks, count), Refused: ofMany(d.refused, count), Chance: piece.Chance,
-		Grade: d.grade, Tone: d.tone, Fresh: d.fresh, Redone: d.redone || d.plater >= 0, Growing: d.growing, Days: d.days}
+		Grade: d.grade, Tone: d.tone, Fresh: d.fresh, Redone: d.redone || d.plater >= 0, Growing: d.growing, Weak: d.weak, Days: d.days}
 	if !d.sent { // what is at a plater's was on the bench
 		c.Days += r.arrival(p)
 	}

@@ -99,13 +99,16 @@ func (r *Reader) MayHang(k *Choice) bool {
 			return false
 		}
 	}
+	if r.tooWeak(k) {
+		return false
+	}
 	return finished(&slot.Target, k) && !r.banned(k) && !(slot.MaxBreakage.Set && slot.MaxBreakage.V < k.Breakage)
 }
 
 // MayWait says whether a choice may be held in reserve.
 func (r *Reader) MayWait(f *Choice) bool {
 	t := &r.st.Slots[f.Slot].Target
-	if r.banned(f) {
+	if r.banned(f) || r.tooWeak(f) {
 		return false
 	}
 	if t.FallbackFloor.Set {

@@ -92,6 +92,9 @@ func slotText(st *catalog.State, s int) string {
 	if t.FallbackFloor.Set {
 		asks = append(asks, "fallback "+catalog.FormatCenti(t.FallbackFloor.V)+" at least")
 	}
+	if slot.Bears {
+		asks = append(asks, "bears a hand or a load")
+	}
 	if slot.MaxBreakage.Set {
 		asks = append(asks, "breakage "+Percent(slot.MaxBreakage.V)+" at most")
 	}

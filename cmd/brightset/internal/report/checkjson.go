@@ -53,6 +53,7 @@ type consideredAs struct {
 	Fresh       bool          `json:"fresh"`
 	Redone      bool          `json:"redone"`
 	Growing     bool          `json:"growing"`
+	Weak        bool          `json:"weak"` // bears less than when it was new
 	Breakage    float64       `json:"breakage"`
 	Refused     float64       `json:"refused"`
 	Chance      float64       `json:"chance"`
@@ -137,7 +138,7 @@ func slotOf(st *catalog.State, s int, list []plan.Choice, outs []choice.Out) slo
 func considered(st *catalog.State, c *plan.Choice) consideredAs {
 	doc := consideredAs{
 		choiceDoc: choiceOf(st, c), Paid: c.ExpectedCost, Outlay: c.Cash,
-		Grade: hundredths(c.Grade), Tone: hundredths(c.Tone), Fresh: c.Fresh, Redone: c.Redone, Growing: c.Growing,
+		Grade: hundredths(c.Grade), Tone: hundredths(c.Tone), Fresh: c.Fresh, Redone: c.Redone, Growing: c.Growing, Weak: c.Weak,
 		Breakage: millionths(c.Breakage), Refused: millionths(c.Refused), Chance: millionths(c.Chance),
 		Fails: millionths(c.Fails), Days: c.Days, Out: []string{}, FallbackOut: []string{},
 	}

@@ -1,0 +1,63 @@
+package choice
+
+import (
+	"fmt"
+	"slices"
+
+	"brightset/catalog"
+)
+
+// Soundness is not finish: how good a piece looks says nothing of whether it lies on its
+// seat, can be fastened and holds. A fault of shape, fastening or strength keeps it from
+// hanging until it is mended, unless it is said to be harmless.
+
+// unsound is why a piece can't hang with the findings that stay, "" where it can.
+func unsound(st *catalog.State, p *catalog.Piece, stays func(*catalog.Finding) bool) string {
+	for i := range p.Findings {
+		f := &p.Findings[i]
+		d := &st.Tables.Defects[f.Defect]
+		if d.Soundness != catalog.OfFinish && d.Soundness != "" && stays(f) && !harmless(st, f) && !mended(st, f) {
+			return fmt.Sprintf("%s %s is a fault of %s: it can't hang until that is mended, unless the finding "+
+				"says harmless = true", f.Severity, d.Name, d.Soundness)
+		}
+	}
+	return ""
+}
+
+// harmless says whether a fault keeps nothing from hanging: what the finding says, else
+// the table of its defect at its severity.
+func harmless(st *catalog.State, f *catalog.Finding) bool {
+	return f.Harmless.Or(st.Tables.Defects[f.Defect].By[f.Severity].Harmless.Or(false))
+}
+
+// mended says whether all works that mend a fault are done already.
+func mended(st *catalog.State, f *catalog.Finding) bool {
+	works := worksOf(st, f)
+	for _, w := range works {
+		if !slices.Contains(f.Done, w) {
+			return false
+		}
+	}
+	return len(works) > 0
+}
+
+// weak says whether a piece bears less than when it was new: one of the findings that
+// stay is of strength, and no work done to it gives that back. Harmless or not, it is no
+// piece for a hand or a load. mends is whether the works that the findings need are part
+// of the choice.
+func weak(st *catalog.State, p *catalog.Piece, stays func(*catalog.Finding) bool, mends bool) bool {
+	for i := range p.Findings {
+		f := &p.Findings[i]
+		if st.Tables.Defects[f.Defect].Soundness == catalog.OfStrength && stays(f) && !restored(st, f, mends) {
+			return true
+		}
+	}
+	return false
+}
+
+// restored says whether a work that restores strength is done to a fault, or will be.
+func restored(st *catalog.State, f *catalog.Finding, mends bool) bool {
+	return slices.ContainsFunc(worksOf(st, f), func(w int) bool {
+		return st.Tables.Works[w].Restores.Or(false) && (mends || slices.Contains(f.Done, w))
+	})
+}
