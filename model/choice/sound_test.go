@@ -11,7 +11,8 @@ import (
 // A piece that looks well and is twisted, cracked or without its post. Bent is mended by
 // straightening (work 1), light pits by nothing.
 func TestSoundness(t *testing.T) {
-	bent := catalog.Finding{ID: "a", Defect: jobs.Bent, Severity: catalog.Moderate, Extent: catalog.One, Count: 1, Where: catalog.Back}
+	bent := catalog.Finding{ID: "a", Defect: jobs.Bent, Severity: catalog.Moderate, Extent: catalog.One, Count: 1,
+		Where: catalog.Back}
 	said := func(harmless bool) catalog.Val[bool] { return jobs.Given(harmless) }
 	tests := []struct {
 		name        string
@@ -23,7 +24,9 @@ func TestSoundness(t *testing.T) {
 		{"of finish", catalog.OfFinish, nil, true, false, false},
 		{"of shape", catalog.OfShape, nil, false, false, false},
 		{"of fastening", catalog.OfFastening, nil, false, false, false},
-		{"of shape, harmless", catalog.OfShape, func(_ *catalog.State, f *catalog.Finding) { f.Harmless = said(true) }, true, false, false},
+		{"of shape, harmless", catalog.OfShape, func(_ *catalog.State, f *catalog.Finding) {
+			f.Harmless = said(true)
+		}, true, false, false},
 		{"of shape, harmless by the table", catalog.OfShape, func(st *catalog.State, _ *catalog.Finding) {
 			st.Tables.Defects[jobs.Bent].By[catalog.Moderate].Harmless = said(true)
 		}, true, false, false},
@@ -34,7 +37,9 @@ func TestSoundness(t *testing.T) {
 			f.Done = st.Tables.Defects[jobs.Bent].By[catalog.Moderate].Works
 		}, true, false, false},
 		{"of strength", catalog.OfStrength, nil, false, true, true},
-		{"of strength, harmless", catalog.OfStrength, func(_ *catalog.State, f *catalog.Finding) { f.Harmless = said(true) }, true, true, true},
+		{"of strength, harmless", catalog.OfStrength, func(_ *catalog.State, f *catalog.Finding) {
+			f.Harmless = said(true)
+		}, true, true, true},
 		{"of strength, restored", catalog.OfStrength, func(st *catalog.State, f *catalog.Finding) {
 			f.Harmless = said(true)
 			for _, w := range st.Tables.Defects[jobs.Bent].By[catalog.Moderate].Works {
@@ -75,7 +80,9 @@ func TestSoundness(t *testing.T) {
 				return
 			}
 			outs := OutsOf(st, jobs.Left)
-			if !slices.ContainsFunc(outs, func(o Out) bool { return o.Piece == jobs.Other && o.Work == catalog.WorkAsIs && o.Why != "" }) {
+			if !slices.ContainsFunc(outs, func(o Out) bool {
+				return o.Piece == jobs.Other && o.Work == catalog.WorkAsIs && o.Why != ""
+			}) {
 				t.Error("nothing says why it can't hang")
 			}
 			p.Stage, p.HungIn = catalog.StageHung, jobs.Left

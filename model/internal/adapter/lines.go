@@ -33,7 +33,8 @@ func fromOracle(c *oracle.Choice) *plan.Choice {
 		Sent: c.Sent,
 		Get:  c.Get, Give: c.Give, Plate: c.Plate, Before: c.Before, Other: c.Other, Strip: c.Strip,
 		Breakage: c.Breakage, Refused: c.Refused, Chance: c.Chance, Fails: c.Fails,
-		Grade: c.Grade, Tone: c.Tone, Fresh: c.Fresh, Redone: c.Redone, Growing: c.Growing, Weak: c.Weak, Days: c.Days, ExpectedCost: c.Paid,
+		Grade: c.Grade, Tone: c.Tone, Fresh: c.Fresh, Redone: c.Redone, Growing: c.Growing,
+		Weak: c.Weak, Days: c.Days, ExpectedCost: c.Paid,
 		Cash: c.Cash}
 }
 
@@ -46,7 +47,8 @@ func toOracle(c *plan.Choice) *oracle.Choice {
 		Sent: c.Sent,
 		Get:  c.Get, Give: c.Give, Plate: c.Plate, Before: c.Before, Other: c.Other, Strip: c.Strip,
 		Breakage: c.Breakage, Refused: c.Refused, Chance: c.Chance, Fails: c.Fails,
-		Grade: c.Grade, Tone: c.Tone, Fresh: c.Fresh, Redone: c.Redone, Growing: c.Growing, Weak: c.Weak, Days: c.Days, Paid: c.ExpectedCost,
+		Grade: c.Grade, Tone: c.Tone, Fresh: c.Fresh, Redone: c.Redone, Growing: c.Growing,
+		Weak: c.Weak, Days: c.Days, Paid: c.ExpectedCost,
 		Cash: c.Cash}
 }
 

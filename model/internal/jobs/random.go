@@ -24,7 +24,8 @@ var randomFeatures = map[string]int{
 	"days": 30, "completion": 35, "budget-outlay": 25, "budget-expected": 15, "lock": 20, "ban": 30,
 	"trade": 40, "bundle": 40, "vendor": 60, "lead": 40, "quote": 50, "fit": 40, "bag": 40,
 	"quantity": 25, "shared": 60, "value": 50, "minimum": 60, "freight": 60, "strip": 60, "refuses": 30,
-	"maker": 60, "unknown-metal": 15, "no-area": 10, "given-grade": 40, "soundness": 40, "harmless": 40, "bears": 20, "second-plater": 70, "done": 30,
+	"maker": 60, "unknown-metal": 15, "no-area": 10, "given-grade": 40,
+	"soundness": 40, "harmless": 40, "bears": 20, "second-plater": 70, "done": 30,
 }
 
 // RandomJob is one random job in the making.

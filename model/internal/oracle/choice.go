@@ -100,7 +100,8 @@ func (r *Reader) times(slot, p int, d done) *Choice {
 		Get: n * piece.Price, Give: n * piece.Value, Plate: n * d.plate, Before: n * d.before, Other: n * d.other,
 		Strip:    n * d.strip,
 		Breakage: ofMany(d.breaks, count), Refused: ofMany(d.refused, count), Chance: piece.Chance,
-		Grade: d.grade, Tone: d.tone, Fresh: d.fresh, Redone: d.redone || d.plater >= 0, Growing: d.growing, Weak: d.weak, Days: d.days}
+		Grade: d.grade, Tone: d.tone, Fresh: d.fresh, Redone: d.redone || d.plater >= 0, Growing: d.growing,
+		Weak: d.weak, Days: d.days}
 	if !d.sent { // what is at a plater's was on the bench
 		c.Days += r.arrival(p)
 	}
