@@ -119,7 +119,7 @@ func benchPapers(ctx context.Context, st *catalog.State, plan *plan.Plan) (*repo
 	set := solver.Settings{}
 	ctx, done := context.WithTimeout(ctx, 10*time.Second)
 	defer done()
-	p := &report.Papers{State: st, Plan: plan, Date: now().Format(time.DateOnly), Photo: photos(st), Spec: true}
+	p := &report.Papers{Plan: plan, Date: now().Format(time.DateOnly), Photo: photos(st), Spec: true}
 	var err error
 	if p.Stops, p.StopsWhole, err = ask.StopPrices(ctx, st, plan, set); err != nil {
 		return nil, err

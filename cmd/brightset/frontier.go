@@ -61,8 +61,8 @@ func (o *frontierOptions) run(c *call) (int, error) {
 		}
 		return answer{
 			early: !curve.Whole,
-			text:  func() string { return report.Frontier(st, curve) },
-			json:  func() (string, error) { return report.FrontierJSON(st, curve) },
+			text:  func() string { return report.Frontier(curve) },
+			json:  func() (string, error) { return report.FrontierJSON(curve) },
 			csv:   func() (string, error) { return report.FrontierCSV(curve) },
 		}, nil
 	})

@@ -95,7 +95,7 @@ func gather(ctx context.Context, st *catalog.State, line *progress) (*report.Pap
 	if err != nil || !plan.Has {
 		return nil, plan, err
 	}
-	p := &report.Papers{State: st, Plan: plan, Date: now().Format(time.DateOnly), Photo: photos(st)}
+	p := &report.Papers{Plan: plan, Date: now().Format(time.DateOnly), Photo: photos(st)}
 	line.now("looking for the prices at which to stop")
 	if p.Stops, p.StopsWhole, err = ask.StopPrices(ctx, st, plan, set); err != nil {
 		return nil, nil, err
@@ -118,7 +118,7 @@ func gather(ctx context.Context, st *catalog.State, line *progress) (*report.Pap
 // quoteTo adds up the quote to the owner. It has to hold: without its limits, or what to
 // set aside, there is none.
 func quoteTo(ctx context.Context, p *report.Papers) {
-	if !p.State.Quote.Given || !p.StopsWhole {
+	if !p.Plan.Of.Quote.Given || !p.StopsWhole {
 		return
 	}
 	if s := risk.Simulate(ctx, p.Plan, riskRuns, riskSeed); s.Whole() {

@@ -55,7 +55,7 @@ func TestPapersCutShort(t *testing.T) {
 	st, plan := planned(t)
 	ended, stop := context.WithCancel(context.Background())
 	stop()
-	p := &report.Papers{State: st, Plan: plan, Hunted: &ask.Hunted{Plan: plan}}
+	p := &report.Papers{Plan: plan, Hunted: &ask.Hunted{Plan: plan}}
 	var err error
 	if p.Stops, p.StopsWhole, err = ask.StopPrices(ended, st, plan, solver.Settings{}); err != nil {
 		t.Fatal(err)

@@ -2,6 +2,7 @@ package ask
 
 import (
 	"context"
+	"slices"
 
 	"brightset/catalog"
 	"brightset/model/plan"
@@ -11,7 +12,8 @@ import (
 
 // Curve is the least total for every weighted mean, the budget lifted.
 type Curve struct {
-	Points []CurvePoint // rising mean, each dearer than the one before
+	Of     *catalog.State // what its plans are of, with the budget
+	Points []CurvePoint   // rising mean, each dearer than the one before
 	Marks  []TargetMark
 	Whole  bool       // every point is proven, and none is missing at this resolution
 	NoPlan *plan.Plan // why there is no point at all; nil where there is one
@@ -22,6 +24,11 @@ type CurvePoint struct {
 	Plan    *plan.Plan
 	Within  bool              // within today's budget; true where there is none
 	Changes []plan.Difference // from the point before
+}
+
+// First is the first point whose mean is no lower than the one given; -1 where none is.
+func (c *Curve) First(mean catalog.Centi) int {
+	return slices.IndexFunc(c.Points, func(p CurvePoint) bool { return p.Plan.Grade >= float64(mean)/100-1e-9 })
 }
 
 // TargetMark is a named target and the cheapest plan that meets all it asks for,
@@ -41,7 +48,7 @@ func Frontier(ctx context.Context, st *catalog.State, step catalog.Centi, set so
 	if err != nil {
 		return nil, err
 	}
-	c := &Curve{}
+	c := &Curve{Of: st}
 	if c.NoPlan = e.Unfillable(ctx); c.NoPlan != nil {
 		return c, nil
 	}
@@ -64,12 +71,12 @@ func Frontier(ctx context.Context, st *catalog.State, step catalog.Centi, set so
 		}
 		return min((sum/(int64(step)*weight)+1)*int64(step)*weight, *top)
 	}}
-	c.Whole, err = e.Solver.Front(ctx, solver.Change{}, f, set, func(p solver.Point) error { return c.add(st, e, p) })
+	c.Whole, err = e.Solver.Front(ctx, solver.Change{}, f, set, func(p solver.Point) error { return c.add(e, p) })
 	c.Whole = c.Whole && known
 	if err != nil || !c.Whole {
 		return c, err
 	}
-	return c, c.mark(ctx, st, set)
+	return c, c.mark(ctx, set)
 }
 
 // lifted is the state without a mean and a budget.
@@ -94,13 +101,13 @@ func highest(ctx context.Context, free *catalog.State, set solver.Settings) (top
 	return new(-res.Total), true, nil
 }
 
-func (c *Curve) add(st *catalog.State, e *program.Explorer, p solver.Point) error {
+func (c *Curve) add(e *program.Explorer, p solver.Point) error {
 	pl, err := e.Finish(p.Result)
 	if err != nil {
 		return err
 	}
 	point := CurvePoint{Plan: pl, Within: true}
-	if job := &st.Job; job.Budget.Set {
+	if job := &c.Of.Job; job.Budget.Set {
 		sum := pl.Outlay
 		if job.BudgetOn == catalog.OnExpected {
 			sum = pl.Expected
@@ -117,13 +124,13 @@ func (c *Curve) add(st *catalog.State, e *program.Explorer, p solver.Point) erro
 // mark solves the job once under every named target in the place of the job's own, the
 // budget lifted: what plan says of a file that names that target and gives no budget.
 // What slots ask by themselves stays.
-func (c *Curve) mark(ctx context.Context, st *catalog.State, set solver.Settings) error {
-	for _, t := range st.Tables.Targets {
+func (c *Curve) mark(ctx context.Context, set solver.Settings) error {
+	for _, t := range c.Of.Tables.Targets {
 		if ctx.Err() != nil {
 			c.Whole = false
 			return nil
 		}
-		asked := st.AimedAt(t)
+		asked := c.Of.AimedAt(t)
 		asked.Job.Budget = catalog.Val[catalog.Cents]{}
 		plan, err := program.Solve(ctx, asked, set)
 		if err != nil {

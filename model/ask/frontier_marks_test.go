@@ -8,6 +8,7 @@ import (
 	"brightset/catalog"
 	"brightset/model/check"
 	"brightset/model/internal/jobs"
+	"brightset/model/plan"
 	"brightset/model/program"
 	"brightset/solver"
 )
@@ -184,4 +185,18 @@ func levelState(seed int64, slots int) *catalog.State {
 		}
 	}
 	return st
+}
+
+// TestCurveFirst: a mean belongs to the first point that reaches it; none reaches one that is
+// higher than the last.
+func TestCurveFirst(t *testing.T) {
+	c := &Curve{}
+	for _, mean := range []float64{40, 50.5, 60} {
+		c.Points = append(c.Points, CurvePoint{Plan: &plan.Plan{Grade: mean}})
+	}
+	for mean, want := range map[catalog.Centi]int{0: 0, 4000: 0, 4001: 1, 5050: 1, 5051: 2, 6000: 2, 6001: -1} {
+		if got := c.First(mean); got != want {
+			t.Errorf("the first point of a mean of %d is %d, got %d", mean, want, got)
+		}
+	}
 }

@@ -25,7 +25,7 @@ func Leftover(pl *plan.Plan) []Spare {
 	used := map[int]int{}
 	for i := range pl.Lines {
 		l := &pl.Lines[i]
-		n := choice.Needed(&pl.Of.Slots[l.Slot])
+		n := choice.Needed(pl.SlotOf(l))
 		used[l.Choice.Piece] += n
 		if l.Fallback != nil {
 			used[l.Fallback.Piece] += n

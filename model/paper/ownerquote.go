@@ -84,7 +84,7 @@ func ownerLine(pl *plan.Plan, l *plan.Line, stops []ask.StopPrice) OwnerLine {
 	for i := range stops {
 		if p := &stops[i]; p.Slot == l.Slot {
 			more := (min(p.Highest, p.Planned+p.Planned*choice.SpreadEstimate/100) - p.Planned) * catalog.Cents(
-				choice.Needed(&pl.Of.Slots[l.Slot]))
+				choice.Needed(pl.SlotOf(l)))
 			line.Limit = line.Total + marked(max(0, more), q.Plating)
 		}
 	}

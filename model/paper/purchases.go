@@ -33,7 +33,7 @@ func Purchases(pl *plan.Plan) []Purchase {
 	sellers = append(sellers, Purchase{Side: catalog.Vendors, Vendor: catalog.None})
 	for i := range pl.Lines {
 		k := pl.Lines[i].Choice
-		p := &pl.Of.Pieces[k.Piece]
+		p := pl.PieceOf(k)
 		if p.Side == catalog.Customers || p.Bundle != catalog.None || (p.Side == catalog.Shops && takenOut(p)) {
 			continue
 		}
@@ -75,8 +75,8 @@ func boughtBundles(pl *plan.Plan) []int {
 	for i := range pl.Lines {
 		l := &pl.Lines[i]
 		for _, c := range []*plan.Choice{l.Choice, l.Fallback} {
-			if c != nil && pl.Of.Pieces[c.Piece].Bundle != catalog.None {
-				list = append(list, pl.Of.Pieces[c.Piece].Bundle)
+			if c != nil && pl.PieceOf(c).Bundle != catalog.None {
+				list = append(list, pl.PieceOf(c).Bundle)
 			}
 		}
 	}

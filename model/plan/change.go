@@ -30,7 +30,7 @@ func PlanChanges(was []catalog.KeptLine, since int, plan *Plan) []PlanChange {
 	seen := map[string]bool{}
 	for i := range plan.Lines {
 		l := &plan.Lines[i]
-		id := plan.Of.Slots[l.Slot].ID
+		id := plan.SlotOf(l).ID
 		seen[id] = true
 		at := slices.IndexFunc(was, func(k catalog.KeptLine) bool { return k.Slot == id })
 		if at < 0 {
@@ -68,7 +68,7 @@ func (s *PlanChange) moved(was []catalog.KeptLine, plan *Plan) {
 	}
 	for i := range plan.Lines {
 		l := &plan.Lines[i]
-		if id := plan.Of.Slots[l.Slot].ID; id != s.Slot && asPlanned(plan, &s.Was.KeptChoice, l.Choice) {
+		if id := plan.SlotOf(l).ID; id != s.Slot && asPlanned(plan, &s.Was.KeptChoice, l.Choice) {
 			s.To = id
 		}
 	}
@@ -76,7 +76,7 @@ func (s *PlanChange) moved(was []catalog.KeptLine, plan *Plan) {
 
 // asPlanned says whether a choice is what was planned, or what came of it.
 func asPlanned(pl *Plan, k *catalog.KeptChoice, c *Choice) bool {
-	p := &pl.Of.Pieces[c.Piece]
+	p := pl.PieceOf(c)
 	if p.Key() != k.Piece {
 		return false
 	}

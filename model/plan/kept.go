@@ -13,7 +13,7 @@ func KeptLines(plan *Plan) []catalog.KeptLine {
 	var out []catalog.KeptLine
 	for i := range plan.Lines {
 		l := &plan.Lines[i]
-		line := catalog.KeptLine{Slot: plan.Of.Slots[l.Slot].ID, KeptChoice: keptChoice(plan.Of, l.Choice)}
+		line := catalog.KeptLine{Slot: plan.SlotOf(l).ID, KeptChoice: keptChoice(plan.Of, l.Choice)}
 		line.Expected = l.Expected
 		if l.Fallback != nil {
 			f := keptChoice(plan.Of, l.Fallback)

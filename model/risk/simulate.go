@@ -88,7 +88,7 @@ type simulator struct {
 func spares(pl *plan.Plan) [][]plan.Choice {
 	hung := map[int]int{}
 	for i := range pl.Lines {
-		hung[pl.Lines[i].Choice.Piece] += choice.Needed(&pl.Of.Slots[pl.Lines[i].Slot])
+		hung[pl.Lines[i].Choice.Piece] += choice.Needed(pl.SlotOf(&pl.Lines[i]))
 	}
 	choices := choice.Choices(pl.Of)
 	out := make([][]plan.Choice, len(pl.Lines))
@@ -96,7 +96,7 @@ func spares(pl *plan.Plan) [][]plan.Choice {
 		slot := pl.Lines[i].Slot
 		for k := range choices[slot] {
 			c := &choices[slot][k]
-			if hung[c.Piece]+choice.Needed(&pl.Of.Slots[slot]) <= choice.PieceCount(&pl.Of.Pieces[c.Piece]) &&
+			if hung[c.Piece]+choice.Needed(&pl.Of.Slots[slot]) <= choice.PieceCount(pl.PieceOf(c)) &&
 				program.Admitted(pl.Of, c, program.Reserve) {
 				out[i] = append(out[i], *c)
 			}

@@ -40,7 +40,7 @@ func serve(job, code string) (http.Handler, *[]string) {
 	s := New(Options{Job: job, Hosts: []string{host}, Code: code,
 		Now: func() time.Time { return time.Date(2031, 2, 1, 9, 0, 0, 0, time.UTC) },
 		Papers: func(_ context.Context, st *catalog.State, p *plan.Plan) (*report.Papers, error) {
-			return &report.Papers{State: st, Plan: p, Date: "2031-02-01"}, nil
+			return &report.Papers{Plan: p, Date: "2031-02-01"}, nil
 		},
 		Tell: func(format string, args ...any) { told = append(told, fmt.Sprintf(format, args...)) }})
 	return s.Handler(), &told

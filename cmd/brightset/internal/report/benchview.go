@@ -57,8 +57,8 @@ func BenchSlots(p *plan.Plan) []BenchSlot {
 		one := BenchSlot{ID: p.Of.Slots[s].ID, Name: p.Of.Slots[s].Name, State: "not planned"}
 		if p.Has {
 			c := p.Lines[s].Choice
-			piece := &p.Of.Pieces[c.Piece]
-			one.What = plan.Label(p.Of, c)
+			piece := p.PieceOf(c)
+			one.What = p.Label(c)
 			one.State = "planned"
 			if piece.Stage != catalog.StageSeen || piece.AtPlater() {
 				one.State = stageText(p.Of, piece)
@@ -153,9 +153,9 @@ func benchCard(p *plan.Plan, slot, i int, mark, set, why string, choices []plan.
 		one := BenchChoice{Work: c.Work, Level: c.Level, Text: work(p.Of, c), Cost: catalog.FormatMoney(c.Cash), Breaks: Percent(c.Breakage), Grade: gradeText(p.Of, c.Grade),
 			Out: whys(program.Admit(p.Of, c, program.Planned))}
 		if c.Plated() {
-			one.Plater = p.Of.Platers[c.Plater].ID
+			one.Plater = p.PlaterOf(c).ID
 		}
-		one.Chosen = p.Has && p.Lines[slot].Choice.Piece == i && plan.Label(p.Of, p.Lines[slot].Choice) == plan.Label(p.Of, c)
+		one.Chosen = p.Has && p.Lines[slot].Choice.Piece == i && p.Label(p.Lines[slot].Choice) == p.Label(c)
 		card.Can = append(card.Can, one)
 	}
 	if len(card.Can) == 0 && card.Why == "" {
@@ -218,7 +218,7 @@ func WhyRows(w *ask.Why) [][]string {
 				more += ", within the error of the estimates"
 			}
 		}
-		out = append(out, []string{plan.Label(w.Advised.Of, way.Choice), more, causes(w.Advised, way.Reasons)})
+		out = append(out, []string{w.Advised.Label(way.Choice), more, causes(w.Advised, way.Reasons)})
 	}
 	return out
 }
@@ -287,7 +287,7 @@ func PlanLines(p *plan.Plan) [][]string {
 	var out [][]string
 	for i := range p.Lines {
 		l := &p.Lines[i]
-		out = append(out, []string{p.Of.Slots[l.Slot].Name, plan.Label(p.Of, l.Choice), held(p.Of, l), catalog.FormatMoney(l.Expected), gradeText(p.Of, l.Choice.Grade)})
+		out = append(out, []string{p.SlotOf(l).Name, p.Label(l.Choice), held(p.Of, l), catalog.FormatMoney(l.Expected), gradeText(p.Of, l.Choice.Grade)})
 	}
 	for _, c := range p.Charges {
 		out = append(out, []string{"", chargeText(p.Of, c), "", catalog.FormatMoney(c.Cents), ""})

@@ -23,7 +23,7 @@ func (p *Papers) Early() []string {
 	if !p.RejectedWhole {
 		all = append(all, "pieces that are not used: not said of all what the set would cost with them")
 	}
-	if p.State.Quote.Given && p.Sums == nil {
+	if p.Plan.Of.Quote.Given && p.Sums == nil {
 		all = append(all, "no quote to the owner: its limits, or what to set aside, are not known")
 	}
 	return all

@@ -105,7 +105,7 @@ func purchases(p *plan.Plan) string {
 		var what []string
 		for _, i := range buy.Lines {
 			c := p.Lines[i].Choice
-			text := plan.PieceName(p.Of, c.Piece)
+			text := p.NameOf(c)
 			if n := p.Of.Slots[c.Slot].Quantity; n > 1 {
 				text = fmt.Sprintf("%d of %s", n, text)
 			}
@@ -140,9 +140,9 @@ func reserve(p *plan.Plan) string {
 	var held []string
 	for i := range p.Lines {
 		if f := p.Lines[i].Fallback; f != nil {
-			piece := &p.Of.Pieces[f.Piece]
+			piece := p.PieceOf(f)
 			l := &p.Lines[i]
-			text := fmt.Sprintf("%s for %s", plan.PieceName(p.Of, f.Piece), p.Of.Slots[l.Slot].ID)
+			text := fmt.Sprintf("%s for %s", p.NameOf(f), p.SlotOf(l).ID)
 			if l.Sharing != nil && l.Sharing.With < l.Slot {
 				continue // named with the other slot
 			}

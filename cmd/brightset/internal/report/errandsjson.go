@@ -143,7 +143,7 @@ func (n *notes) docs() []startingDoc {
 
 // workOf is what is done to the piece of a line, those parts that are wanted.
 func workOf(p *plan.Plan, l *plan.Line, wanted func(*plan.Part) bool) workDoc {
-	d := workDoc{Slot: p.Of.Slots[l.Slot].ID, Piece: plan.PieceName(p.Of, l.Choice.Piece), Level: l.Choice.Level, Parts: []partDoc{}}
+	d := workDoc{Slot: p.SlotOf(l).ID, Piece: p.NameOf(l.Choice), Level: l.Choice.Level, Parts: []partDoc{}}
 	for i := range l.Choice.Parts {
 		if part := &l.Choice.Parts[i]; wanted(part) {
 			d.Parts = append(d.Parts, partDoc{partName(p.Of, *part), millionths(part.Hours), part.Cost})
@@ -164,7 +164,7 @@ func purchaseDocs(p *plan.Plan) []purchaseDoc {
 		}
 		for _, i := range buy.Lines {
 			c := p.Lines[i].Choice
-			d.Pieces = append(d.Pieces, boughtDoc{plan.PieceName(p.Of, c.Piece), max(1, p.Of.Slots[c.Slot].Quantity), c.Get})
+			d.Pieces = append(d.Pieces, boughtDoc{p.NameOf(c), max(1, p.Of.Slots[c.Slot].Quantity), c.Get})
 		}
 		for _, b := range buy.Bundles {
 			d.Bundles = append(d.Bundles, bundleDoc{p.Of.Bundles[b].ID, p.Of.Bundles[b].Price})
@@ -192,7 +192,7 @@ func heldDocs(p *plan.Plan) []heldDoc {
 		if l.Fallback == nil || (l.Sharing != nil && l.Sharing.With < l.Slot) {
 			continue // named with the other slot
 		}
-		d := heldDoc{plan.PieceName(p.Of, l.Fallback.Piece), []string{p.Of.Slots[l.Slot].ID}, ownerOf(p.Of, &p.Of.Pieces[l.Fallback.Piece])}
+		d := heldDoc{p.NameOf(l.Fallback), []string{p.SlotOf(l).ID}, ownerOf(p.Of, p.PieceOf(l.Fallback))}
 		if l.Sharing != nil {
 			d.Slots = append(d.Slots, p.Of.Slots[l.Sharing.With].ID)
 		}

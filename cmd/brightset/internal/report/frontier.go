@@ -12,9 +12,10 @@ import (
 
 // Frontier writes the curve of cost against grade, and what changes from point to
 // point.
-func Frontier(st *catalog.State, c *ask.Curve) string {
+func Frontier(c *ask.Curve) string {
+	job := &c.Of.Job
 	var b strings.Builder
-	b.WriteString(Paragraph("", "", fmt.Sprintf("%s: what more grade costs (all sums in %s)", st.Job.Title, st.Job.Currency)) + "\n")
+	b.WriteString(Paragraph("", "", fmt.Sprintf("%s: what more grade costs (all sums in %s)", job.Title, job.Currency)) + "\n")
 	b.WriteString(Paragraph("", "", "The least the whole set costs for each weighted mean, whatever the budget; the other rules of the job stay as they are."))
 	t := NewTable(">mean", ">expected", ">more", ">outlay", "")
 	for i := range c.Points {
@@ -23,7 +24,7 @@ func Frontier(st *catalog.State, c *ask.Curve) string {
 		if i > 0 {
 			more = catalog.FormatMoney(p.Expected - c.Points[i-1].Plan.Expected)
 		}
-		t.Row(fmt.Sprintf("%.1f", p.Grade), catalog.FormatMoney(p.Expected), more, catalog.FormatMoney(p.Outlay), pointMarks(st, c, i))
+		t.Row(fmt.Sprintf("%.1f", p.Grade), catalog.FormatMoney(p.Expected), more, catalog.FormatMoney(p.Outlay), pointMarks(c, i))
 	}
 	b.WriteString("\n" + t.String())
 	if len(c.Marks) > 0 {
@@ -45,18 +46,14 @@ func Frontier(st *catalog.State, c *ask.Curve) string {
 
 // pointMarks says what lies at a point: the budget's end, the mean asked for, the
 // means of named targets.
-func pointMarks(st *catalog.State, c *ask.Curve, i int) string {
+func pointMarks(c *ask.Curve, i int) string {
 	var text []string
 	p := &c.Points[i]
-	first := func(mean catalog.Centi) bool {
-		reaches := func(k int) bool { return c.Points[k].Plan.Grade >= float64(mean)/100-1e-9 }
-		return reaches(i) && (i == 0 || !reaches(i-1))
-	}
-	if mean := st.Job.Target.Mean; mean.Set && first(mean.V) {
+	if mean := c.Of.Job.Target.Mean; mean.Set && c.First(mean.V) == i {
 		text = append(text, "asked for")
 	}
-	for k := range st.Tables.Targets {
-		if t := &st.Tables.Targets[k]; t.Mean.Set && first(t.Mean.V) {
+	for k := range c.Of.Tables.Targets {
+		if t := &c.Of.Tables.Targets[k]; t.Mean.Set && c.First(t.Mean.V) == i {
 			text = append(text, fmt.Sprintf("mean of %q", t.Name))
 		}
 	}
@@ -109,7 +106,8 @@ type aimedDoc struct {
 }
 
 // FrontierJSON writes the curve as one JSON document.
-func FrontierJSON(st *catalog.State, c *ask.Curve) (string, error) {
+func FrontierJSON(c *ask.Curve) (string, error) {
+	st := c.Of
 	doc := curveDoc{Format: Format, Title: st.Job.Title, Status: "optimal", Currency: st.Job.Currency, Points: []spotDoc{}, Targets: []aimedDoc{}}
 	if !c.Whole {
 		doc.Status = "stopped"

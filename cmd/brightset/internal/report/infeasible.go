@@ -30,7 +30,7 @@ func Infeasible(p *plan.Plan, c *ask.Explanation) string {
 		t := NewTable("slot", "the nearest set", ">expected", ">grade")
 		for i := range best.Plan.Lines {
 			l := &best.Plan.Lines[i]
-			t.Row(p.Of.Slots[l.Slot].ID, plan.Label(p.Of, l.Choice), catalog.FormatMoney(l.Expected), catalog.FormatCenti(l.Choice.Grade))
+			t.Row(p.SlotOf(l).ID, p.Label(l.Choice), catalog.FormatMoney(l.Expected), catalog.FormatCenti(l.Choice.Grade))
 		}
 		text += "\n" + Paragraph("", "", "The cheapest of them with the pieces there are leads to this set:") + t.String()
 	}

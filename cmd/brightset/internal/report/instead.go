@@ -40,7 +40,7 @@ func DifferencesText(was, now *plan.Plan) []string {
 			continue
 		}
 		out = append(out, fmt.Sprintf("%s: %s instead of %s: %s", was.Of.Slots[d.Slot].ID,
-			plan.Label(was.Of, d.Now.Choice), plan.Label(was.Of, d.Was.Choice), moreOrLess(d.Now.Expected-d.Was.Expected)))
+			was.Label(d.Now.Choice), was.Label(d.Was.Choice), moreOrLess(d.Now.Expected-d.Was.Expected)))
 	}
 	return out
 }

@@ -19,7 +19,7 @@ func sharedSecond(p *plan.Plan, l *plan.Line) string {
 	if !l.Sharing.Yields {
 		return fmt.Sprintf("the one spare for %s too; if both fail it goes here", other)
 	}
-	slot := &p.Of.Slots[l.Slot]
+	slot := p.SlotOf(l)
 	text := fmt.Sprintf("the one spare for %s too; if both fail it goes to %s and a rescue is needed here", other, other)
 	if slot.Rescue.V > 0 {
 		text += ", " + catalog.FormatMoney(slot.Rescue.V)

@@ -11,10 +11,10 @@ import (
 // quoteSheet is what the owner gets: lines in the owner's words, no name of a plater,
 // maker or vendor; nil where the files have no [quote].
 func (p *Papers) quoteSheet() *page.Page {
-	if p.Sums == nil || !p.State.Quote.Given {
+	if p.Sums == nil || !p.Plan.Of.Quote.Given {
 		return nil
 	}
-	st, q := p.State, &p.State.Quote
+	st, q := p.Plan.Of, &p.Plan.Of.Quote
 	sheet := p.sheet("quote", "Quote", "")
 	if q.For != "" {
 		sheet.Sub = "for " + q.For
@@ -42,7 +42,7 @@ func (p *Papers) quoteSheet() *page.Page {
 
 // ownerGrid has a line per slot and the sums.
 func (p *Papers) ownerGrid() *page.Grid {
-	st, s := p.State, p.Sums
+	st, s := p.Plan.Of, p.Sums
 	g := page.NewGrid("position", "what is done", "=finish", ">"+st.Job.Currency, ">limit")
 	g.Caption = "A position with a limit never goes above it before you have been asked."
 	for i := range s.Lines {
@@ -92,7 +92,7 @@ func (p *Papers) onTop() []string {
 
 func (p *Papers) stagesGrid() *page.Grid {
 	s := p.Sums
-	g := page.NewGrid("when", ">"+p.State.Job.Currency)
+	g := page.NewGrid("when", ">"+p.Plan.Of.Job.Currency)
 	if s.Deposit > 0 {
 		g.Row("with the order", catalog.FormatMoney(s.Deposit))
 	}
@@ -106,7 +106,7 @@ func (p *Papers) stagesGrid() *page.Grid {
 
 // mayBreak names what is at risk, and who bears it.
 func (p *Papers) mayBreak() []page.Block {
-	st := p.State
+	st := p.Plan.Of
 	var list []string
 	for i := range p.Plan.Lines {
 		c := p.Plan.Lines[i].Choice
@@ -127,7 +127,7 @@ func (p *Papers) mayBreak() []page.Block {
 
 // decidedAgainst tells about the owner's own pieces that are not hung.
 func (p *Papers) decidedAgainst() []string {
-	st := p.State
+	st := p.Plan.Of
 	hangs := map[int]bool{}
 	for i := range p.Plan.Lines {
 		hangs[p.Plan.Lines[i].Choice.Piece] = true

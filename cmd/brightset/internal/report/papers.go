@@ -14,7 +14,6 @@ import (
 
 // Papers is everything that the sheets for other people are made of.
 type Papers struct {
-	State    *catalog.State
 	Plan     *plan.Plan
 	Stops    []ask.StopPrice
 	Hunted   *ask.Hunted      // nil: no hunt list
@@ -39,7 +38,7 @@ func (p *Papers) Pages() []*page.Page {
 			all = append(all, one)
 		}
 	}
-	for m := range p.State.Makers {
+	for m := range p.Plan.Of.Makers {
 		if one := p.makerOrder(m); one != nil {
 			all = append(all, one)
 		}
@@ -57,25 +56,25 @@ func (p *Papers) Held() []string {
 	var all []string
 	for i := range p.Plan.Lines {
 		if c := p.Plan.Lines[i].Choice; p.holds(c) {
-			all = append(all, plan.PieceName(p.State, c.Piece))
+			all = append(all, plan.PieceName(p.Plan.Of, c.Piece))
 		}
 	}
 	return unique(all)
 }
 
 func (p *Papers) holds(c *plan.Choice) bool {
-	return c.InLot() && !p.State.Pieces[c.Piece].Fitted && p.Unfitted == ""
+	return c.InLot() && !p.Plan.Of.Pieces[c.Piece].Fitted && p.Unfitted == ""
 }
 
 // sheet starts a page with what all have.
 func (p *Papers) sheet(name, title, sub string) *page.Page {
-	return &page.Page{Name: name, Title: title, Sub: sub, Job: p.State.Job.Title, Date: p.Date, Plan: plan.Fingerprint(p.Plan)}
+	return &page.Page{Name: name, Title: title, Sub: sub, Job: p.Plan.Of.Job.Title, Date: p.Date, Plan: plan.Fingerprint(p.Plan)}
 }
 
 // platerOrder is the work order for one plater; nil where all his pieces are held back.
 // It names no owner, and no price unless that was asked for.
 func (p *Papers) platerOrder(lot *paper.Lot) *page.Page {
-	st := p.State
+	st := p.Plan.Of
 	q := &st.Platers[lot.Plater]
 	sheet := p.sheet(fileName("plater", q.ID), "Work order", "for "+named(q.Name, q.ID))
 	sheet.Blocks = append(sheet.Blocks, page.Block{List: []string{
@@ -117,7 +116,7 @@ func (p *Papers) platerOrder(lot *paper.Lot) *page.Page {
 
 // orderCard is one piece on a work order.
 func (p *Papers) orderCard(l *plan.Line) *page.Card {
-	st, c := p.State, l.Choice
+	st, c := p.Plan.Of, l.Choice
 	piece, slot := &st.Pieces[c.Piece], &st.Slots[l.Slot]
 	card := &page.Card{Title: fmt.Sprintf("%s, tag %s", slot.Name, tagOf(piece))}
 	card.Facts = []page.Fact{
@@ -174,7 +173,7 @@ func (p *Papers) photoOf(piece *catalog.Piece) (url template.URL, of string) {
 
 // stopText is the price above which the plater has to call.
 func (p *Papers) stopText(slot int) string {
-	if !p.StopsWhole && !p.knowsStop(slot) && ask.PriceOpen(p.State, p.Plan.Lines[slot].Choice) {
+	if !p.StopsWhole && !p.knowsStop(slot) && ask.PriceOpen(p.Plan.Of, p.Plan.Lines[slot].Choice) {
 		return "call with the price before you go on" // there was no time to work out from where
 	}
 	for i := range p.Stops {
@@ -185,7 +184,7 @@ func (p *Papers) stopText(slot int) string {
 		if s.NoOther && !s.ByBudget {
 			return "call with the price before you go on"
 		}
-		return fmt.Sprintf("call before you go on above %s %s", catalog.FormatMoney(s.Highest), p.State.Job.Currency)
+		return fmt.Sprintf("call before you go on above %s %s", catalog.FormatMoney(s.Highest), p.Plan.Of.Job.Currency)
 	}
 	return ""
 }
@@ -221,7 +220,7 @@ func mateText(st *catalog.State, slot int) string {
 }
 
 func (p *Papers) lotPrices(lot *paper.Lot) page.Block {
-	st := p.State
+	st := p.Plan.Of
 	g := page.NewGrid("piece", "price", ">"+st.Job.Currency)
 	for _, i := range lot.Lines {
 		l := &p.Plan.Lines[i]
@@ -245,7 +244,7 @@ func (p *Papers) lotPrices(lot *paper.Lot) page.Block {
 
 // makerOrder is the order for someone who does other works; nil where there is none.
 func (p *Papers) makerOrder(m int) *page.Page {
-	st := p.State
+	st := p.Plan.Of
 	maker := &st.Makers[m]
 	g := page.NewGrid("tag", "piece", "marks", "work", ">hours")
 	for i := range p.Plan.Lines {

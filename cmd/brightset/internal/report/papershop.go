@@ -13,7 +13,7 @@ import (
 
 // benchSheet is what the shop does itself, with the pieces that are held back.
 func (p *Papers) benchSheet() *page.Page {
-	st := p.State
+	st := p.Plan.Of
 	sheet := p.sheet("bench", "On the shop's own bench", "")
 	if held := p.Held(); len(held) > 0 {
 		sheet.Blocks = append(sheet.Blocks, page.Block{Heading: "Try on the object before they are sent", Ticks: held,
@@ -58,7 +58,7 @@ func (p *Papers) benchSheet() *page.Page {
 
 // buySheet is what to buy from whom.
 func (p *Papers) buySheet() *page.Page {
-	st := p.State
+	st := p.Plan.Of
 	sheet := p.sheet("buy", "To buy", "")
 	for _, buy := range paper.Purchases(p.Plan) {
 		who := "Out of the shop's drawers"
@@ -95,8 +95,8 @@ func bundleFor(pl *plan.Plan, bundle int) string {
 	for i := range pl.Lines {
 		l := &pl.Lines[i]
 		for _, c := range []*plan.Choice{l.Choice, l.Fallback} {
-			if c != nil && pl.Of.Pieces[c.Piece].Bundle == bundle {
-				all = append(all, pl.Of.Slots[l.Slot].Name)
+			if c != nil && pl.PieceOf(c).Bundle == bundle {
+				all = append(all, pl.SlotOf(l).Name)
 			}
 		}
 	}
@@ -105,7 +105,7 @@ func bundleFor(pl *plan.Plan, bundle int) string {
 
 // leftSheet is what is not used, and whose it is.
 func (p *Papers) leftSheet() *page.Page {
-	st := p.State
+	st := p.Plan.Of
 	g := page.NewGrid("piece", ">pieces", "whose", "what to do with it")
 	for _, s := range paper.Leftover(p.Plan) {
 		g.Row(plan.PieceName(st, s.Piece), fmt.Sprint(s.Quantity), source(st, &st.Pieces[s.Piece]), s.Advice)
@@ -124,7 +124,7 @@ func (p *Papers) huntSheet() *page.Page {
 	if h == nil {
 		return nil
 	}
-	st := p.State
+	st := p.Plan.Of
 	g := page.NewGrid("", "for", "look out for, good enough", "to be used", ">pay at most", "=by")
 	last := ""
 	if st.Job.WithinDays.Set && st.Job.Start.Set {

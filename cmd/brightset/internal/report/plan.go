@@ -57,7 +57,7 @@ func planLines(t *Table, p *plan.Plan, notes *notes) {
 	for i := range p.Lines {
 		l := &p.Lines[i]
 		c := l.Choice
-		t.Row(p.Of.Slots[l.Slot].ID, plan.Label(p.Of, c)+notes.mark(p.Of, c),
+		t.Row(p.SlotOf(l).ID, p.Label(c)+notes.mark(p.Of, c),
 			catalog.FormatMoney(l.Expected), catalog.FormatMoney(c.Cash), Percent(c.Breakage), catalog.FormatCenti(c.Grade))
 		if text := second(p, l, notes); text != "" {
 			t.Span(4, text)
@@ -73,7 +73,7 @@ func second(p *plan.Plan, l *plan.Line, notes *notes) string {
 	}
 	switch f := l.Fallback; {
 	case f != nil:
-		text = append(text, "else "+plan.Label(p.Of, f)+notes.mark(p.Of, f))
+		text = append(text, "else "+p.Label(f)+notes.mark(p.Of, f))
 		if mayCome := mayCome(f); mayCome != "" {
 			text = append(text, mayCome)
 		}
@@ -81,7 +81,7 @@ func second(p *plan.Plan, l *plan.Line, notes *notes) string {
 			text = append(text, shared)
 		}
 	case l.Choice.Fails > 0:
-		slot := &p.Of.Slots[l.Slot]
+		slot := p.SlotOf(l)
 		text = append(text, "else a rescue, "+catalog.FormatMoney(slot.Rescue.V)+notes.markRescue(slot))
 	}
 	return strings.Join(text, ", ")

@@ -165,7 +165,7 @@ func (doc *planDoc) beside(p *plan.Plan, beside *Beside) {
 	doc.StripWhole = &beside.Strip.Whole
 	doc.StripFirst = findOutDocs(p.Of, &Unknown{All: beside.Strip.First})
 	for _, s := range beside.Strip.Stop {
-		doc.StopPrices = append(doc.StopPrices, stopDoc{p.Of.Slots[s.Slot].ID, plan.PieceName(p.Of, s.Choice.Piece), p.Of.Platers[s.Choice.Plater].ID, s.Planned, s.Highest, s.NoOther})
+		doc.StopPrices = append(doc.StopPrices, stopDoc{p.Of.Slots[s.Slot].ID, p.NameOf(s.Choice), p.PlaterOf(s.Choice).ID, s.Planned, s.Highest, s.NoOther})
 	}
 }
 

@@ -23,7 +23,7 @@ type Whole struct {
 
 // Page makes the report: one page that stands alone.
 func (w *Whole) Page() *page.Page {
-	st := w.State
+	st := w.Plan.Of
 	sheet := w.sheet("report", st.Job.Title, "what to do for every position, what it costs, and why")
 	sheet.Wide = true
 	sheet.Blocks = append(sheet.Blocks, earlyBlock(w.Early())...)
@@ -45,7 +45,7 @@ func (w *Whole) Page() *page.Page {
 
 // summary is the plan at a glance.
 func (w *Whole) summary() []page.Block {
-	st, p := w.State, w.Plan
+	st, p := w.Plan.Of, w.Plan
 	head := page.Block{Heading: "The plan", ID: "plan", Text: []string{oneLine(verdict(p))}}
 	if text := standing(st); text != "" {
 		head.Text = append(head.Text, oneLine(text))
@@ -79,14 +79,14 @@ func (w *Whole) summary() []page.Block {
 // money is where it goes.
 func (w *Whole) money() page.Block {
 	parts := moneyParts(w.Plan)
-	g := page.NewGrid("what", ">"+w.State.Job.Currency)
+	g := page.NewGrid("what", ">"+w.Plan.Of.Job.Currency)
 	sum := catalog.Cents(0)
 	for _, p := range parts {
 		g.Row(p.what, catalog.FormatMoney(p.cents))
 		sum += p.cents
 	}
 	g.Sum("expected, in all", catalog.FormatMoney(sum))
-	return page.Block{Heading: "Where the money goes", ID: "money", Chart: moneyChart(w.State, parts), Grid: g}
+	return page.Block{Heading: "Where the money goes", ID: "money", Chart: moneyChart(w.Plan.Of, parts), Grid: g}
 }
 
 // moneyPart is a kind of spending.
@@ -170,7 +170,7 @@ func (w *Whole) curve() page.Block {
 		if i > 0 {
 			more = catalog.FormatMoney(p.Expected - w.Curve.Points[i-1].Plan.Expected)
 		}
-		g.Row(fmt.Sprintf("%.1f", p.Grade), catalog.FormatMoney(p.Expected), more, catalog.FormatMoney(p.Outlay), pointMarks(w.State, w.Curve, i))
+		g.Row(fmt.Sprintf("%.1f", p.Grade), catalog.FormatMoney(p.Expected), more, catalog.FormatMoney(p.Outlay), pointMarks(w.Curve, i))
 	}
 	b.Grid, b.List = g, marks(w.Curve)
 	if !w.Curve.Whole {
@@ -181,7 +181,7 @@ func (w *Whole) curve() page.Block {
 
 // turns is what would change the decision, and what to find out first.
 func (w *Whole) turns() []page.Block {
-	st := w.State
+	st := w.Plan.Of
 	b := page.Block{Heading: "What would change the decision", ID: "turns"}
 	if len(w.Stops) > 0 {
 		g := page.NewGrid("piece", "plater", ">as planned", ">stop above")
@@ -228,7 +228,7 @@ func (w *Whole) hunts() []page.Block {
 
 // slots sets the pieces for every slot side by side: the one that hangs first.
 func (w *Whole) slots() []page.Block {
-	st := w.State
+	st := w.Plan.Of
 	var all []page.Block
 	for i := range w.Plan.Lines {
 		l := &w.Plan.Lines[i]
@@ -248,7 +248,7 @@ func (w *Whole) slots() []page.Block {
 
 // slotCard has the same rows in the same order for every piece.
 func (w *Whole) slotCard(c *plan.Choice, mark string, more catalog.Cents, why string) *page.Card {
-	st := w.State
+	st := w.Plan.Of
 	card := w.pieceCard(c.Piece, mark)
 	set := "as advised"
 	if more != 0 {
@@ -283,7 +283,7 @@ func (w *Whole) rejectedCard(r *ask.RejectedPiece) *page.Card {
 }
 
 func (w *Whole) pieceCard(i int, mark string) *page.Card {
-	st := w.State
+	st := w.Plan.Of
 	piece := &st.Pieces[i]
 	card := &page.Card{Title: named(piece.Name, plan.PieceName(st, i)), Mark: mark}
 	card.Photo, card.PhotoOf = w.photoOf(piece)
@@ -305,9 +305,9 @@ func (w *Whole) restsOn() page.Block {
 	notes := newNotes()
 	for i := range w.Plan.Lines {
 		l := &w.Plan.Lines[i]
-		notes.mark(w.State, l.Choice)
+		notes.mark(w.Plan.Of, l.Choice)
 		if l.Fallback != nil {
-			notes.mark(w.State, l.Fallback)
+			notes.mark(w.Plan.Of, l.Fallback)
 		}
 	}
 	b := page.Block{Heading: "What the figures rest on", ID: "rests", Text: []string{"“The cheapest” means the cheapest on these figures. Starting values are nobody's experience yet; what would replace them:"}}

@@ -56,7 +56,7 @@ func whyTable(w *ask.Why) string {
 		if !w.Taken(way) {
 			more = catalog.FormatMoney(way.More)
 		}
-		t.Row(plan.Label(w.Advised.Of, way.Choice), catalog.FormatMoney(way.Plan.Expected), more, catalog.FormatCenti(way.Choice.Grade), fmt.Sprintf("%.1f", way.Plan.Grade))
+		t.Row(w.Advised.Label(way.Choice), catalog.FormatMoney(way.Plan.Expected), more, catalog.FormatCenti(way.Choice.Grade), fmt.Sprintf("%.1f", way.Plan.Grade))
 		if text := causes(w.Advised, way.Reasons); text != "" {
 			t.Span(4, text)
 		}
@@ -92,9 +92,9 @@ func cause(p *plan.Plan, c *plan.Cause) string {
 	case plan.CauseCharge:
 		return chargeText(p.Of, c.Charge) + " " + sum
 	}
-	text := p.Of.Slots[c.Slot].ID + " is then " + plan.Label(p.Of, c.Now.Choice)
+	text := p.Of.Slots[c.Slot].ID + " is then " + p.Label(c.Now.Choice)
 	if f := c.Now.Fallback; f != nil {
-		text += ", else " + plan.Label(p.Of, f)
+		text += ", else " + p.Label(f)
 	}
 	return text + ": " + sum
 }
@@ -116,9 +116,9 @@ func closeCalls(w *ask.Why) string {
 		switch {
 		case !way.Plan.Has || w.Taken(way):
 		case way.More == 0:
-			level = append(level, plan.Label(w.Advised.Of, way.Choice))
+			level = append(level, w.Advised.Label(way.Choice))
 		case way.Slack:
-			near = append(near, plan.Label(w.Advised.Of, way.Choice))
+			near = append(near, w.Advised.Label(way.Choice))
 		}
 	}
 	text := ""
@@ -141,7 +141,7 @@ func rulePrices(w *ask.Why) []string {
 		r := &w.Rules[i]
 		text := fmt.Sprintf("%s: %s", r.Requirement.Words, catalog.FormatMoney(r.Costs))
 		if r.Instead != nil {
-			text += "; without it " + plan.Label(w.Advised.Of, r.Instead)
+			text += "; without it " + w.Advised.Label(r.Instead)
 		}
 		all = append(all, text)
 	}
@@ -165,7 +165,7 @@ func points(w *ask.Why) []string {
 		for to < len(w.Points) && w.Points[to].Choice == w.Points[from].Choice {
 			to++
 		}
-		name := plan.Label(w.Advised.Of, w.Points[from].Choice)
+		name := w.Advised.Label(w.Points[from].Choice)
 		if from == 0 {
 			all = append(all, stays(name, w.Points[from:to]))
 		} else {

@@ -9,7 +9,7 @@ import (
 
 // Written says which sheets were written, what they are of, and what is held back.
 func Written(p *Papers, files []string) string {
-	st := p.State
+	st := p.Plan.Of
 	text := Paragraph("", "", fmt.Sprintf("%s: papers of plan %s, %s expected, %s if all goes well (%s)",
 		st.Job.Title, plan.Fingerprint(p.Plan), catalog.FormatMoney(p.Plan.Expected), catalog.FormatMoney(p.Plan.Outlay), st.Job.Currency))
 	text += "\n" + list("Written:", files)
@@ -40,5 +40,5 @@ func WrittenJSON(p *Papers, files, early []string) (string, error) {
 	if held == nil {
 		held = []string{}
 	}
-	return toJSON(writtenDoc{Format, p.State.Job.Title, p.State.Job.Currency, plan.Fingerprint(p.Plan), p.Plan.Expected, p.Plan.Outlay, files, held, append([]string{}, early...)})
+	return toJSON(writtenDoc{Format, p.Plan.Of.Job.Title, p.Plan.Of.Job.Currency, plan.Fingerprint(p.Plan), p.Plan.Expected, p.Plan.Outlay, files, held, append([]string{}, early...)})
 }
