@@ -23,10 +23,10 @@ func (l *loader) checkRest() {
 	}
 	for _, t := range l.others {
 		no := slices.Concat(jobsOnly, shopsOnly, []string{"maker", "vendor", "bundle"})
-		hint := "a file that the job includes holds pieces and trade tables only"
+		hint := "a file that the job includes holds pieces, trade tables and platers' prices only"
 		if !slices.Contains(l.parts, t) {
 			no = append(no, "piece")
-			hint = "an included file holds trade tables and platers' breakage factors only"
+			hint = "an included file holds trade tables, platers' prices and breakage factors only"
 		}
 		t.misplaced(no, hint)
 		t.done()

@@ -65,6 +65,8 @@ type loader struct {
 	jobPieces    map[string]int
 	shopPieces   map[string]int
 	keptOut      map[string]bool // the shop's pieces that fit no slot
+	priced       []pricedName    // by platers, by the piece
+	listed       []*table        // levels in included files that hold prices
 }
 
 // ranked is a mistake with the place of its file among all files.
@@ -140,6 +142,7 @@ func (l *loader) compile() {
 	l.readSpent()
 	l.readKept()
 	l.settle()
+	l.checkPriced()
 	l.checkRest()
 	if len(l.list) == 0 {
 		l.checkHung()

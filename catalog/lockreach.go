@@ -57,7 +57,7 @@ func (l *loader) outOfReach(p *Piece, f Filter) (why, hint string) {
 			"write the quote or the metal, or name another plater"
 	}
 	for _, level := range plater.Levels {
-		if (f.Level == "" || level.Name == f.Level) && level.Rate[p.Metal].Set && level.Grade[p.Metal].Set {
+		if (f.Level == "" || level.Name == f.Level) && level.prices(p.Metal) && level.Grade[p.Metal].Set {
 			return "", ""
 		}
 	}

@@ -93,6 +93,7 @@ func (t *table) nameOr(other string) string {
 
 func (l *loader) readPlaters() {
 	learned := l.learnedFactors()
+	listed := l.listedPrices()
 	for _, t := range l.either("plater") {
 		if !l.platers.addOnce(t) {
 			continue
@@ -113,11 +114,14 @@ func (l *loader) readPlaters() {
 		}
 		p.Factor = t.factor().Or(p.Factor)
 		for _, sub := range t.named("level") {
-			p.Levels = append(p.Levels, l.readLevel(sub))
+			level := l.readLevel(sub)
+			level.Prices = append(level.Prices, listed[p.ID][level.Name]...)
+			p.Levels = append(p.Levels, level)
 		}
 		l.state.Platers = append(l.state.Platers, p)
 		t.done()
 	}
+	l.checkListed()
 	for _, root := range l.others {
 		for _, t := range root.named("plater") {
 			if _, known := l.platers.index[t.id]; !known && !l.excused(l.platers, t.id) {
@@ -139,8 +143,8 @@ func (t *table) factor() Val[Micro] {
 	return short
 }
 
-// learnedFactors reads the breakage factors of platers in included files: all
-// that may stand there about a plater.
+// learnedFactors reads the breakage factors of platers in included files: that and prices
+// by the piece are all that may stand there about a plater.
 func (l *loader) learnedFactors() map[string]Micro {
 	out := map[string]Micro{}
 	for _, root := range l.others {
@@ -148,6 +152,7 @@ func (l *loader) learnedFactors() map[string]Micro {
 			if f := t.factor(); f.Set {
 				out[t.id] = f.V
 			}
+			t.raw("level") // its prices are read with the platers
 			t.done()
 		}
 	}
@@ -169,7 +174,10 @@ func (l *loader) readLevel(t *table) Level {
 	var rate byMetal[Cents]
 	var grade byMetal[Centi]
 	before := len(l.list)
-	t.need("rate", `write rate = {steel = "25.00", other = "30.00"}, the price per dm2`)
+	if !t.has("price") && !l.pricedElsewhere(t) {
+		t.need("rate", `write rate = {steel = "25.00", other = "30.00"}, the price per dm2, `+
+			"or below it a table price, by the part")
+	}
 	t.need("grade", `write grade = {steel = 92, other = 85}, the grade it comes out at`)
 	readByMetal(t, "rate", &rate, (*table).money)
 	readByMetal(t, "grade", &grade, (*table).grade)
@@ -177,7 +185,8 @@ func (l *loader) readLevel(t *table) Level {
 		l.spoilt[t.path] = true
 	}
 	metals := len(l.state.Tables.Metals)
-	out := Level{Name: t.id, Rate: rate.list(metals), Grade: grade.list(metals), Tone: t.tone("tone"), From: t.here()}
+	out := Level{Name: t.id, Rate: rate.list(metals), Prices: l.readPrices(t),
+		Grade: grade.list(metals), Tone: t.tone("tone"), From: t.here()}
 	t.done()
 	return out
 }

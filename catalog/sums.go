@@ -78,6 +78,11 @@ func (l *loader) dearest() dearest {
 			for _, r := range p.Levels[j].Rate {
 				d.rate = max(d.rate, float64(r.V))
 			}
+			for _, price := range p.Levels[j].Prices {
+				for _, c := range price.Cost {
+					d.least = max(d.least, float64(c.V+p.StripFee))
+				}
+			}
 		}
 	}
 	d.charges += freight

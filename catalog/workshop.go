@@ -72,13 +72,15 @@ type Plater struct {
 }
 
 // Level is a plater's grade of work. Rate and Grade are per metal, indexed like
-// Tables.Metals; not Set where he doesn't plate that metal at this level.
+// Tables.Metals; not Set where he doesn't plate that metal at this level. A level without
+// rates goes by its prices alone.
 type Level struct {
-	Name  string
-	Rate  []Val[Cents] // per dm2
-	Grade []Val[Centi] // reached
-	Tone  Val[Centi]
-	From  Origin
+	Name   string
+	Rate   []Val[Cents] // per dm2
+	Prices []Price      // by the piece, in place of the rate where there is one
+	Grade  []Val[Centi] // reached
+	Tone   Val[Centi]
+	From   Origin
 }
 
 // Maker does works that are not plating, such as posts or straightening.

@@ -16,12 +16,13 @@ func judgeEstimate(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, 
 	if level == nil {
 		return nil, fmt.Sprintf("plater %q has no level %q", plater.ID, name)
 	}
-	if piece.Metal == catalog.None || !slot.Area.Set {
+	price := judgePrice(level, piece, slot)
+	if piece.Metal == catalog.None || !slot.Area.Set && !price.Set {
 		return nil, fmt.Sprintf("no estimate for piece %q: its metal or the area is unknown", piece.ID)
 	}
 	rate, grade, base := judgeAt(level.Rate, piece.Metal), judgeAt(level.Grade, piece.Metal),
 		st.Tables.Metals[piece.Metal].Base
-	if !rate.Set || !grade.Set || !base.Set {
+	if !rate.Set && !price.Set || !grade.Set || !base.Set {
 		return nil, fmt.Sprintf("no rate, grade or breakage for the metal of piece %q at plater %q", piece.ID,
 			plater.ID)
 	}
@@ -32,8 +33,11 @@ func judgeEstimate(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, 
 	}
 	one := &judgeOne{
 		work: catalog.WorkReplate, level: name, grade: grade.V, tone: level.Tone.Or(0), fresh: true,
-		plate:   max(plater.Least, catalog.Of(slot.Area.V, rate.V)),
+		plate:   max(plater.Least, catalog.Of(slot.Area.Or(0), rate.V)),
 		refused: judgeSentBack(st, piece),
+	}
+	if price.Set {
+		one.plate = price.V
 	}
 	whole, others := catalog.One-base.V, catalog.One
 	for w := range st.Tables.Works {
@@ -46,6 +50,9 @@ func judgeEstimate(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, 
 		one.grade = min(one.grade, work.Cap.Or(judgeFull))
 		if count == 0 {
 			continue // it is done
+		}
+		if !slot.Area.Set && work.PerArea.Or(0) > 0 {
+			return nil, fmt.Sprintf("the work %q goes by the area, which is unknown", work.Name)
 		}
 		if !judgeDo(st, one, plater, w, judgeHours(work, count, catalog.Of(surface, slot.Area.V))) {
 			return nil, fmt.Sprintf("nobody does the work %q", work.Name)
@@ -138,4 +145,19 @@ func judgeLevel(plater *catalog.Plater, name string) *catalog.Level {
 		}
 	}
 	return nil
+}
+
+// judgePrice is what the plater asks for a piece whatever its area: for the piece by its
+// name, else for the part.
+func judgePrice(level *catalog.Level, piece *catalog.Piece, slot *catalog.Slot) (price catalog.Val[catalog.Cents]) {
+	for _, p := range level.Prices {
+		switch cost := judgeAt(p.Cost, piece.Metal); {
+		case !cost.Set:
+		case p.Of == piece.ID:
+			return cost
+		case p.Of == slot.Part && !price.Set:
+			price = cost
+		}
+	}
+	return price
 }

@@ -76,24 +76,24 @@ type estimate struct {
 func estimated(st *catalog.State, slot, piece, q, level int) (estimate, string) {
 	p := &st.Pieces[piece]
 	l := &st.Platers[q].Levels[level]
-	area := st.Slots[slot].Area
+	area, price := st.Slots[slot].Area, l.PriceOf(p, &st.Slots[slot])
 	switch {
 	case p.Metal == catalog.None:
 		return estimate{}, "its metal is unknown: only a quote can tell"
-	case !area.Set:
+	case !area.Set && !price.Set:
 		return estimate{}, fmt.Sprintf("slot %q has no area: give it one, or get a quote", st.Slots[slot].ID)
 	}
 	metal := &st.Tables.Metals[p.Metal]
 	switch {
 	case !metal.Base.Set:
 		return estimate{}, fmt.Sprintf("no breakage is known for %s", metal.Name)
-	case !at(l.Rate, p.Metal).Set:
+	case !price.Set && !at(l.Rate, p.Metal).Set:
 		return estimate{}, fmt.Sprintf("%s has no rate for %s at level %s", st.Platers[q].ID, metal.Name, l.Name)
 	case !at(l.Grade, p.Metal).Set:
 		return estimate{}, fmt.Sprintf("%s gives no grade for %s at level %s", st.Platers[q].ID, metal.Name, l.Name)
 	}
 	e := estimate{level: level, works: worksFor(st, p)}
-	if why := e.money(st, p, q, area.V); why != "" {
+	if why := e.money(st, p, q, &st.Slots[slot]); why != "" {
 		return estimate{}, why
 	}
 	e.risk(st, p, q)
@@ -101,15 +101,19 @@ func estimated(st *catalog.State, slot, piece, q, level int) (estimate, string) 
 	return e, ""
 }
 
-// money: the plater's part is max(least per piece, area x rate) and the works he
-// does, the rest is the shop's and the makers'. Hours x rate is rounded once per
+// money: the plater's part is what he asks by the piece, else max(least per piece, area x
+// rate), and the works he does, the rest is the shop's and the makers'. Hours x rate is rounded once per
 // work.
-func (e *estimate) money(st *catalog.State, p *catalog.Piece, q int, area catalog.Micro) string {
+func (e *estimate) money(st *catalog.State, p *catalog.Piece, q int, slot *catalog.Slot) string {
 	plater := &st.Platers[q]
-	rate := at(plater.Levels[e.level].Rate, p.Metal)
+	level := &plater.Levels[e.level]
+	area, rate, price := slot.Area.Or(0), at(level.Rate, p.Metal), level.PriceOf(p, slot)
 	plating := max(plater.Least, catalog.Of(area, rate.V))
-	e.plate = plating
 	e.rests.plate = assumed(rate, "the rate of %s", plater.ID)
+	if price.Set {
+		plating, e.rests.plate = price.V, nil
+	}
+	e.plate = plating
 	e.parts = []plan.Part{{Work: catalog.None, Doer: plan.ByPlater, Maker: catalog.None, Cost: plating}}
 	for _, w := range e.works {
 		if !toDo(st, p, w) {
@@ -119,6 +123,10 @@ func (e *estimate) money(st *catalog.State, p *catalog.Piece, q int, area catalo
 		work := &st.Tables.Works[w]
 		if !ok {
 			return fmt.Sprintf("nobody does %s: not %s, not the shop, no maker", work.Name, plater.ID)
+		}
+		if work.PerArea.Or(0) > 0 && !slot.Area.Set {
+			return fmt.Sprintf("slot %q has no area, and %s goes by it: give it one, or get a quote",
+				slot.ID, work.Name)
 		}
 		hours := workHours(st, p, w, area)
 		cost := catalog.Of(hours, hourly)

@@ -25,7 +25,7 @@ var randomFeatures = map[string]int{
 	"trade": 40, "bundle": 40, "vendor": 60, "lead": 40, "quote": 50, "fit": 40, "bag": 40,
 	"quantity": 25, "shared": 60, "value": 50, "minimum": 60, "freight": 60, "strip": 60, "refuses": 30,
 	"maker": 60, "unknown-metal": 15, "no-area": 10, "given-grade": 40,
-	"soundness": 40, "harmless": 40, "bears": 20, "second-plater": 70, "done": 30,
+	"soundness": 40, "harmless": 40, "bears": 20, "second-plater": 70, "done": 30, "price": 25,
 }
 
 // RandomJob is one random job in the making.
@@ -45,6 +45,7 @@ func Random(seed int64, slots int, opt Options) *catalog.State {
 	j.Platers()
 	j.Slots(slots)
 	j.Pieces()
+	j.Prices()
 	j.Trades()
 	j.Targets()
 	j.Matches()

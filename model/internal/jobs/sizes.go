@@ -144,6 +144,11 @@ func AllMoney(st *catalog.State) (all []*catalog.Cents) {
 			for m := range q.Levels[l].Rate {
 				all = append(all, &q.Levels[l].Rate[m].V)
 			}
+			for k := range q.Levels[l].Prices {
+				for m := range q.Levels[l].Prices[k].Cost {
+					all = append(all, &q.Levels[l].Prices[k].Cost[m].V)
+				}
+			}
 		}
 	}
 	for i := range st.Makers {

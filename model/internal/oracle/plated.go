@@ -45,16 +45,20 @@ func (r *Reader) refuses(piece *catalog.Piece, plater *catalog.Plater) bool {
 // and how many of its days are the slowest maker's.
 func (r *Reader) estimate(slot, p, q int, level *catalog.Level) (d done, makers int, ok bool) {
 	piece, plater, area := &r.st.Pieces[p], &r.st.Platers[q], r.st.Slots[slot].Area
-	if piece.Metal < 0 || !area.Set {
+	price := byThePiece(level, piece, r.st.Slots[slot].Part)
+	if piece.Metal < 0 || !area.Set && price == nothing {
 		return d, 0, false
 	}
 	rate, grade, base := forMetal(level.Rate, piece.Metal), forMetal(level.Grade, piece.Metal),
 		r.st.Tables.Metals[piece.Metal].Base
-	if !rate.Set || !grade.Set || !base.Set {
+	if !rate.Set && price == nothing || !grade.Set || !base.Set {
 		return d, 0, false
 	}
 	d = done{work: catalog.WorkReplate, plater: q, level: level.Name, quote: nothing, strip: plater.StripFee,
-		plate: max(plater.Least, part(area.V, rate.V)), grade: grade.V, tone: or(level.Tone, 0), fresh: true}
+		plate: price, grade: grade.V, tone: or(level.Tone, 0), fresh: true}
+	if price == nothing {
+		d.plate = max(plater.Least, part(area.V, rate.V))
+	}
 	his, others := million-base.V, catalog.Micro(million)
 	for w := range r.st.Tables.Works {
 		count, share := r.needs(piece, w)
@@ -64,6 +68,9 @@ func (r *Reader) estimate(slot, p, q int, level *catalog.Level) (d done, makers 
 		}
 		if count == 0 {
 			continue
+		}
+		if !area.Set && or(work.PerArea, 0) > 0 {
+			return d, 0, false // nobody can tell how long it takes
 		}
 		who, hourly, days := r.whoDoes(plater, w)
 		cost := part(hours(work, count, part(share, area.V)), hourly)
@@ -181,4 +188,21 @@ func (r *Reader) quoted(slot, p, i int) (done, bool) {
 	d.grade, d.tone, d.fresh = or(quote.Grade, d.grade), or(quote.Tone, d.tone), or(quote.Fresh, true)
 	d.days = or(quote.Days, plater.Days) + days
 	return d, true
+}
+
+// byThePiece is what a level costs for a piece whatever its area: what he asks for that
+// piece, else for the part; nothing where he named neither.
+func byThePiece(level *catalog.Level, piece *catalog.Piece, partName string) catalog.Cents {
+	cost := catalog.Cents(nothing)
+	for i := len(level.Prices) - 1; i >= 0; i-- { // the first of a name counts
+		if v := forMetal(level.Prices[i].Cost, piece.Metal); level.Prices[i].Of == partName && v.Set {
+			cost = v.V
+		}
+	}
+	for i := len(level.Prices) - 1; i >= 0; i-- {
+		if v := forMetal(level.Prices[i].Cost, piece.Metal); level.Prices[i].Of == piece.ID && v.Set {
+			cost = v.V
+		}
+	}
+	return cost
 }
