@@ -1,4 +1,4 @@
-// Package sheet brings pieces, findings and quotes in from spreadsheets, as CSV,
+// Package sheet brings pieces, findings, quotes and prices in from spreadsheets, as CSV,
 // and out to them. What comes in becomes a new TOML file that a job includes;
 // nothing of the user's is rewritten.
 package sheet
@@ -13,10 +13,11 @@ const (
 	Leads    What = "leads" // pieces that may not come
 	Findings What = "findings"
 	Quotes   What = "quotes"
+	Prices   What = "prices" // what platers ask by the piece
 )
 
 // All are the kinds of tables, in the order of the help text.
-var All = []What{Pieces, Leads, Findings, Quotes}
+var All = []What{Pieces, Leads, Findings, Quotes, Prices}
 
 // form is how a cell is written in TOML.
 type form int
@@ -61,6 +62,7 @@ var columnsOf = map[What][]column{
 		{"breakage", number}, {"refused", number}, {"grade", grade}, {"tone", grade}, {"fresh", flag}, {"days", number},
 		{"low", money}, {"high", money}, {"date", date},
 	},
+	Prices: {{"plater", text}, {"level", text}, {"part", text}, {"metal", text}, {"price", money}},
 }
 
 // Columns are the names of a table's columns, in the order they are exported in.
@@ -88,6 +90,8 @@ func (w What) needs(c column) bool {
 		return c.name == "piece" || c.name == "defect"
 	case Quotes:
 		return c.name == "piece" || c.name == "plater" || c.name == "cost"
+	case Prices:
+		return c.name != "metal"
 	}
 	return slices.Contains([]string{"id", "fits", "kind", "metal"}, c.name) || w == Leads && c.name == "chance"
 }

@@ -31,6 +31,9 @@ func Export(st *catalog.State, w What, how Writing) (string, error) {
 		out.Comma = ';'
 	}
 	rows := [][]string{Columns(w)}
+	if w == Prices {
+		rows = append(rows, priceRows(st)...)
+	}
 	for i := range st.Pieces {
 		if p := &st.Pieces[i]; !p.InShop {
 			if err := unlistable(st, p, w); err != nil {

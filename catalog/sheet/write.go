@@ -35,6 +35,9 @@ const mark = "# Made by brightset import of "
 func toTOML(t *table, w What, from string) (*writer, []Problem) {
 	out := &writer{}
 	out.line(place{}, "%s%s; the job includes it.", mark, oneLine(from))
+	if w == Prices {
+		return out, pricesToTOML(t, out)
+	}
 	var problems []Problem
 	names := newNames(t, w)
 	for _, r := range t.rows {
@@ -102,6 +105,9 @@ var emptyHints = map[string]string{
 	"defect": `write "blisters" or another of the defect table`,
 	"plater": "write the id of one of the platers",
 	"cost":   "write what he asks, such as 240.00",
+	"level":  "write the level of his work that it is for",
+	"part":   "write the part of the slots, or the id of one piece",
+	"price":  "write what he asks for one, such as 9.50",
 }
 
 var (

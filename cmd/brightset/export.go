@@ -15,14 +15,14 @@ import (
 
 var exportCommand = command{
 	name: "export", args: "[JOB]", most: 1,
-	summary: "write the job's pieces, leads, findings or quotes for a spreadsheet",
+	summary: "write the job's pieces, leads, findings, quotes or prices for a spreadsheet",
 	text: "Writes CSV that import reads back unchanged. Names that a spreadsheet would take for a date, a number or a " +
 		"formula get an apostrophe before them." +
 		"\nPieces has the leads too. Pieces of the shop's file, and what a piece can be made to fit by handwork, are not " +
 		"in it.",
 	setup: func(flags *pflag.FlagSet) action {
 		var o exportOptions
-		flags.StringVar(&o.what, "what", "pieces", "the `TABLE`: pieces, leads, findings or quotes")
+		flags.StringVar(&o.what, "what", "pieces", "the `TABLE`: pieces, leads, findings, quotes or prices")
 		flags.StringVar(&o.out, "out", "", "the `FILE` to write, which must not be there yet (default: the answer goes to "+
 			"stdout)")
 		flags.BoolVar(&o.how.Semicolon, "semicolon", false, "part the cells by semicolons")

@@ -14,7 +14,7 @@ import (
 
 var importCommand = command{
 	name: "import", args: "[JOB] FILE.csv", most: 2,
-	summary: "bring pieces, leads, findings or quotes in from a spreadsheet",
+	summary: "bring pieces, leads, findings, quotes or prices in from a spreadsheet",
 	text: "Reads a table saved as CSV and writes it as a new TOML file beside the job, which the job then includes with " +
 		"one line. Your own files are not changed, and nothing is written unless the whole table is in order." +
 		"\nThe first row names the columns, by the keys of the job's file; brightset export shows them all. Pieces need " +
@@ -27,7 +27,7 @@ var importCommand = command{
 		"ever overwritten.",
 	setup: func(flags *pflag.FlagSet) action {
 		var o importOptions
-		flags.StringVar(&o.what, "what", "pieces", "the `TABLE`: pieces, leads, findings or quotes")
+		flags.StringVar(&o.what, "what", "pieces", "the `TABLE`: pieces, leads, findings, quotes or prices")
 		flags.StringVar(&o.out, "out", "", "the `FILE` to write (default: the table's name with .toml, in the job's folder)")
 		flags.BoolVar(&o.replace, "replace", false, "write the file anew if an earlier import made it")
 		flags.StringVar(&o.delimiter, "delimiter", "", "what stands between the cells, if it can't be told: `NAME`, which "+

@@ -49,6 +49,42 @@ func TestWhoDoesIt(t *testing.T) {
 	wantOut(t, st, jobs.Twisted, jobs.North, "nobody does posts")
 }
 
+// TestPriceByThePiece, by hand: at show north asks 55.00 for a rim in steel, whatever its area
+// and his least charge of 50.00; straightening is 84.00 on top. For twisted itself he asks
+// 12.00. Without rates the price alone will do, and without an area too, but for
+// what goes by it.
+func TestPriceByThePiece(t *testing.T) {
+	price := func(of string, cost catalog.Cents) catalog.Price {
+		p := catalog.Price{Of: of, Cost: make([]catalog.Val[catalog.Cents], 2)}
+		p.Cost[jobs.Steel] = jobs.Given(cost)
+		return p
+	}
+	st := jobs.Tiny()
+	show := &st.Platers[jobs.North].Levels[jobs.Show]
+	pick := func(piece int, work string) *plan.Choice {
+		return jobs.Pick(Choices(st)[jobs.Left], piece, work, jobs.North, "show")
+	}
+	show.Prices = []catalog.Price{price("rim", 55_00)}
+	if c := pick(jobs.Bare, catalog.WorkReplate); c == nil || c.Plate != 55_00 {
+		t.Errorf("a rim: %+v", c)
+	}
+	if c := pick(jobs.Twisted, catalog.WorkRepair); c == nil || c.Plate != 139_00 {
+		t.Errorf("a twisted rim: %+v", c)
+	}
+	show.Prices = append(show.Prices, price("twisted", 12_00))
+	if c := pick(jobs.Twisted, catalog.WorkRepair); c == nil || c.Plate != 96_00 {
+		t.Errorf("that one: %+v", c)
+	}
+	show.Rate[jobs.Steel].Set, st.Slots[jobs.Left].Area.Set = false, false
+	if c := pick(jobs.Bare, catalog.WorkReplate); c == nil || c.Plate != 55_00 {
+		t.Errorf("no rate and no area: %+v", c)
+	}
+	if c := pick(jobs.Twisted, catalog.WorkRepair); c != nil {
+		t.Errorf("nobody knows how long straightening takes: %+v", c)
+	}
+	wantOut(t, st, jobs.Twisted, jobs.North, "straighten goes by it")
+}
+
 // TestWorksDone, by hand: severe bending asks for straightening (north) and a post (smith).
 // With the post made: nothing before, no days of his. With both done: 80.00 for the plating,
 // 1.2 x 0.01 = 0.012 of breaking; it looks no better than straightened, 90, and is still a

@@ -68,6 +68,10 @@ var facts = []fact{
 			"screws: new as-is"},
 		{"nor a least charge", []edit{{`freight = "25.00"`, `freight = "0.00"`},
 			{`minimum = "60.00"`, `minimum = "0.00"`}, {`"9.00"`, `"0.00"`}}, "screws: old replate oxley show / new"},
+		{"no lot charge, and he asks by the piece", []edit{{`freight = "25.00"`, `freight = "0.00"`},
+			{`minimum = "60.00"`, `minimum = "0.00"`}, {`grade = { "pot metal" = 90, other = 94 }`,
+				`grade = { "pot metal" = 90, other = 94 }
+price = { screws = "0.30" }`}}, "screws: old replate oxley show / new"},
 		{"precious ones", []edit{{`"0.70"`, `"40.00"`}}, "screws: old replate oxley show"},
 		{"a used set is not fresh", []edit{{`"reproduction"`, `"original"`}}, "screws: old replate oxley show"},
 	}},
