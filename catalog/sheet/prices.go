@@ -38,7 +38,7 @@ func pricesToTOML(t *table, out *writer) (problems []Problem) {
 			if at, twice := first[metal]; twice {
 				problems = append(problems, Problem{Row: r.number, Column: "part",
 					Message: fmt.Sprintf("a price for %s in %s is in row %d already", shown(w.part), metal, at),
-					Hint: "leave one of the two out"})
+					Hint:    "leave one of the two out"})
 				continue
 			}
 			first[metal] = r.number

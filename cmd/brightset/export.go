@@ -15,7 +15,7 @@ import (
 
 var exportCommand = command{
 	name: "export", args: "[JOB]", most: 1,
-	summary: "write the job's pieces, leads, findings, quotes or prices for a spreadsheet",
+	summary: "write pieces, leads, findings, quotes or prices for a spreadsheet",
 	text: "Writes CSV that import reads back unchanged. Names that a spreadsheet would take for a date, a number or a " +
 		"formula get an apostrophe before them." +
 		"\nPieces has the leads too. Pieces of the shop's file, and what a piece can be made to fit by handwork, are not " +

@@ -14,11 +14,12 @@ import (
 
 var importCommand = command{
 	name: "import", args: "[JOB] FILE.csv", most: 2,
-	summary: "bring pieces, leads, findings, quotes or prices in from a spreadsheet",
+	summary: "read pieces, leads, findings, quotes or prices from a spreadsheet",
 	text: "Reads a table saved as CSV and writes it as a new TOML file beside the job, which the job then includes with " +
 		"one line. Your own files are not changed, and nothing is written unless the whole table is in order." +
 		"\nThe first row names the columns, by the keys of the job's file; brightset export shows them all. Pieces need " +
-		"id, fits, kind and metal, leads chance as well; findings need piece and defect, quotes piece, plater and cost. " +
+		"id, fits, kind and metal, leads chance as well; findings need piece and defect, quotes piece, plater and cost; " +
+		"prices plater, level, part (or one piece) and price, with a metal where they differ. " +
 		"Several slots in one cell are parted by |. Findings and quotes may be about any piece of the job, whichever file " +
 		"it is in." +
 		"\nCommas, semicolons and tabs between the cells are told apart; with the latter two, decimals may be written with " +
