@@ -57,7 +57,7 @@ func (o *checkOptions) run(c *call) (int, error) {
 	if o.spec {
 		return o.answerSpec(c, st, choices, only)
 	}
-	outs := choice.Outs(st)
+	outs := choice.Exclusions(st)
 	return exitAnswered, o.show(c, answer{
 		text: func() string { return report.Check(st, choices, outs, only) },
 		json: func() (string, error) { return report.CheckJSON(st, choices, outs, only) },

@@ -35,6 +35,6 @@ func (o *planOptions) checkOneForTwo() error {
 // solveOneForTwo finds the plan in which two slots may hold one spare, and beside it
 // the one without.
 func solveOneForTwo(ctx context.Context, line *progress, st *catalog.State) (*plan.Plan, *report.Beside, error) {
-	two, one, err := program.OneForTwoAgainstOne(ctx, st, line.settings())
+	two, one, err := program.SharedSpares(ctx, st, line.settings())
 	return two, &report.Beside{HeldForOne: one}, err
 }

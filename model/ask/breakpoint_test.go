@@ -29,13 +29,13 @@ func inTheFiles(st *catalog.State, p *Breakpoint, v int64) (*catalog.State, func
 		piece.Quotes[c.Quote].Cost = catalog.Cents(v)
 		return out, nil
 	case c.Quote != catalog.None && p.Figure == choice.FigureBreakage:
-		piece.Quotes[c.Quote].Breakage = jobs.RandomSet(catalog.Micro(v))
+		piece.Quotes[c.Quote].Breakage = jobs.Set(catalog.Micro(v))
 		return out, nil
 	case c.Quote != catalog.None:
-		piece.Quotes[c.Quote].Grade = jobs.RandomSet(catalog.Centi(v))
+		piece.Quotes[c.Quote].Grade = jobs.Set(catalog.Centi(v))
 		return out, nil
 	case p.Figure == choice.FigureGrade && c.Work == catalog.WorkAsIs:
-		piece.Grade = jobs.RandomSet(catalog.Centi(v))
+		piece.Grade = jobs.Set(catalog.Centi(v))
 		return out, nil
 	}
 	return st, func(k *plan.Choice) {
@@ -157,7 +157,7 @@ func TestSwitchPointsByHand(t *testing.T) {
 	}
 	for _, seed := range seeds {
 		st := jobs.Random(9000+seed, 3, jobs.Options{On: []string{"shared"}})
-		look(jobs.RandomName(9000+seed, 3, "turns"), st, int(seed)%3)
+		look(jobs.CaseName(9000+seed, 3, "turns"), st, int(seed)%3)
 	}
 	if points < 30 || unsettled > points/100 {
 		t.Errorf("only %d turns were looked at, and %d are left open", points, unsettled)

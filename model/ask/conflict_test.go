@@ -84,7 +84,7 @@ func TestConflictsAreMinimal(t *testing.T) {
 		if !c.Minimal {
 			t.Errorf("seed %d: the clash is not minimal", seed)
 		}
-		solvedAgain(t, jobs.RandomName(seed, 3, "clash"), st, c)
+		solvedAgain(t, jobs.CaseName(seed, 3, "clash"), st, c)
 		for _, r := range c.Conflict {
 			kinds[r.Kind]++
 		}

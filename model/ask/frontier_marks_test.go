@@ -48,17 +48,17 @@ func targetedState(seed int64, slots int) *catalog.State {
 	st := jobs.Random(seed, slots, jobs.Options{})
 	r := rand.New(rand.NewPCG(uint64(seed), 41))
 	grade := func(low, high catalog.Centi) catalog.Val[catalog.Centi] {
-		return jobs.RandomSet(jobs.RandomFrom(r, low, high))
+		return jobs.Set(jobs.Between(r, low, high))
 	}
 	for _, name := range []string{"plain", "good", "fine"} {
 		t := catalog.Target{Name: name, Floor: grade(20_00, 80_00), Mean: grade(40_00, 90_00)}
-		if jobs.RandomChance(r, 30) {
-			t.Lasting = jobs.RandomSet(true)
+		if jobs.Chance(r, 30) {
+			t.Lasting = jobs.Set(true)
 		}
-		if jobs.RandomChance(r, 15) {
-			t.Fresh = jobs.RandomSet(true)
+		if jobs.Chance(r, 15) {
+			t.Fresh = jobs.Set(true)
 		}
-		if jobs.RandomChance(r, 30) {
+		if jobs.Chance(r, 30) {
 			t.FallbackFloor = grade(10_00, 70_00)
 		}
 		st.Tables.Targets = append(st.Tables.Targets, t)
@@ -69,11 +69,11 @@ func targetedState(seed int64, slots int) *catalog.State {
 		if s.Own.Named {
 			continue
 		}
-		if jobs.RandomChance(r, 40) {
+		if jobs.Chance(r, 40) {
 			s.Own.Keys.Floor = grade(20_00, 90_00)
 		}
-		if jobs.RandomChance(r, 20) {
-			s.Own.Keys.Lasting = jobs.RandomSet(jobs.RandomChance(r, 50))
+		if jobs.Chance(r, 20) {
+			s.Own.Keys.Lasting = jobs.Set(jobs.Chance(r, 50))
 		}
 	}
 	budget := st.Job.Budget
@@ -120,7 +120,7 @@ func TestTargetMarksByHand(t *testing.T) {
 	}
 	look("demo", jobs.DemoState(t))
 	for seed := range int64(jobs.Campaign(40, 1500)) {
-		look(jobs.RandomName(seed, 3, "marks"), targetedState(seed, 3))
+		look(jobs.CaseName(seed, 3, "marks"), targetedState(seed, 3))
 	}
 	if met < 30 || none < 5 {
 		t.Errorf("only %d targets that can be met and %d that can't", met, none)
@@ -155,14 +155,14 @@ func TestCurvePointsAreTheSame(t *testing.T) {
 				points++
 				if total, is := whole[sumOf(st, p)]; !is || total != p.Expected {
 					t.Errorf("%s, step %d: point %d at a mean of %.4f costs %d, and isn't one of all",
-						jobs.RandomName(6000+seed, 3, "level"), step, i, p.Grade, p.Expected)
+						jobs.CaseName(6000+seed, 3, "level"), step, i, p.Grade, p.Expected)
 				}
 			}
 			first, last := some.Points[0].Plan, some.Points[len(some.Points)-1].Plan
 			if first.Expected != all.Points[0].Plan.Expected ||
 				last.Expected != all.Points[len(all.Points)-1].Plan.Expected {
 				t.Errorf("%s, step %d: from %d to %d, with all points from %d to %d",
-					jobs.RandomName(6000+seed, 3, "level"), step,
+					jobs.CaseName(6000+seed, 3, "level"), step,
 					first.Expected, last.Expected, all.Points[0].Plan.Expected,
 					all.Points[len(all.Points)-1].Plan.Expected)
 			}
@@ -180,8 +180,8 @@ func levelState(seed int64, slots int) *catalog.State {
 	r := rand.New(rand.NewPCG(uint64(seed), 43))
 	for i := range st.Pieces {
 		st.Pieces[i].Price = 0
-		if jobs.RandomChance(r, 60) {
-			st.Pieces[i].Grade = jobs.RandomSet(80_00 + jobs.RandomFrom[catalog.Centi](r, 0, 1_99))
+		if jobs.Chance(r, 60) {
+			st.Pieces[i].Grade = jobs.Set(80_00 + jobs.Between[catalog.Centi](r, 0, 1_99))
 		}
 	}
 	return st

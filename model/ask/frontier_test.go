@@ -74,8 +74,8 @@ func TestFrontierByHand(t *testing.T) {
 	}
 	look("demo", jobs.DemoState(t), 200)
 	for seed := range int64(40) {
-		look(jobs.RandomName(seed, 3, "curve"), jobs.Random(seed, 3, jobs.Options{}), 0)
-		look(jobs.RandomName(seed, 3, "grid"), jobs.Random(seed, 3, jobs.Options{}), 300)
+		look(jobs.CaseName(seed, 3, "curve"), jobs.Random(seed, 3, jobs.Options{}), 0)
+		look(jobs.CaseName(seed, 3, "grid"), jobs.Random(seed, 3, jobs.Options{}), 300)
 	}
 	if points < 100 {
 		t.Errorf("only %d points were looked at", points)

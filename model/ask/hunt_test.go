@@ -78,7 +78,7 @@ func TestHuntByHand(t *testing.T) {
 	}
 	look("demo", jobs.DemoState(t), 6)
 	for seed := range int64(60) {
-		look(jobs.RandomName(seed, 3, "hunt"), jobs.Random(seed, 3, jobs.Options{}), 3)
+		look(jobs.CaseName(seed, 3, "hunt"), jobs.Random(seed, 3, jobs.Options{}), 3)
 	}
 	if checked < 60 {
 		t.Errorf("only %d finds were checked", checked)

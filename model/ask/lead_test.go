@@ -49,7 +49,7 @@ func TestLeadsByHand(t *testing.T) {
 				} else {
 					k.Days += shift
 				}
-				if choice.DaysOfLine(moved, &k, f) != (late == 0) {
+				if choice.LineInTime(moved, &k, f) != (late == 0) {
 					t.Errorf("piece %d: %d days late, the date is kept: %v", lead.Piece, late, late == 1)
 				}
 			}

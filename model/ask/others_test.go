@@ -48,8 +48,8 @@ func TestOthersAgainstBrute(t *testing.T) {
 			if o.Kind != OtherNear {
 				continue
 			}
-			b := adapter.NewBrute(st)
-			b.Refuse = func(lines []*adapter.BruteLine) bool {
+			b := adapter.NewSearch(st)
+			b.Refuse = func(lines []*adapter.Line) bool {
 				ks := make([]*plan.Choice, len(lines))
 				for i, l := range lines {
 					ks[i] = l.K
@@ -61,7 +61,7 @@ func TestOthersAgainstBrute(t *testing.T) {
 				}
 				return false
 			}
-			b.Search(0)
+			b.Run()
 			if b.Has != o.Plan.Has || b.Has && b.Total != o.Plan.Expected {
 				t.Errorf("seed %d, other %d at %d slots: %d (%v), by trying all %d (%v)", 3000+seed, len(found), differ,
 					o.Plan.Expected, o.Plan.Has, b.Total, b.Has)
@@ -103,7 +103,7 @@ func TestDoLeastAgainstBrute(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		cheapest, ok, _ := adapter.BruteForce(st)
+		cheapest, ok, _ := adapter.Cheapest(st)
 		if ok != pl.Has {
 			t.Errorf("seed %d: a plan %v, by trying all %v", 4000+seed, pl.Has, ok)
 		}
@@ -121,15 +121,15 @@ func TestDoLeastAgainstBrute(t *testing.T) {
 			has += weight(pl.Lines[i].Choice)
 		}
 		for _, more := range []int64{0, 1} {
-			b := adapter.NewBrute(st)
-			b.Refuse = func(lines []*adapter.BruteLine) bool {
+			b := adapter.NewSearch(st)
+			b.Refuse = func(lines []*adapter.Line) bool {
 				sum := int64(0)
 				for _, l := range lines {
 					sum += weight(l.K)
 				}
 				return sum < has+more
 			}
-			b.Search(0)
+			b.Run()
 			if more == 1 && b.Has || more == 0 && b.Total != pl.Expected {
 				t.Errorf("seed %d: do-least keeps %d at %d; by trying all %d is had at %d (%v)", 4000+seed, has,
 					pl.Expected, has+more, b.Total, b.Has)

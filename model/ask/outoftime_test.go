@@ -49,7 +49,7 @@ func TestOutOfTime(t *testing.T) {
 			return !s.Whole() && s.Runs == 0, nil
 		},
 		"one spare": func() (bool, error) {
-			two, _, err := program.OneForTwoAgainstOne(ctx, st, set)
+			two, _, err := program.SharedSpares(ctx, st, set)
 			return two.Status == solver.Stopped, err
 		},
 	} {

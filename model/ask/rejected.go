@@ -22,7 +22,8 @@ type RejectedPiece struct {
 // RejectedPieces says for every piece that fits a slot and is neither hung nor held for it why
 // that is: what it would cost more, or what rules it out. Pieces the customer already
 // owns only, if own; a solve each. whole is false where time ran out.
-func RejectedPieces(ctx context.Context, st *catalog.State, plan *plan.Plan, own bool, set solver.Settings) (all []RejectedPiece, whole bool, err error) {
+func RejectedPieces(ctx context.Context, st *catalog.State, plan *plan.Plan, own bool,
+	set solver.Settings) (all []RejectedPiece, whole bool, err error) {
 	keep := make([]int, len(st.Slots))
 	for s := range keep {
 		keep[s] = s
@@ -105,7 +106,7 @@ func ruledOut(e *program.Explorer, s, piece int) string {
 	if best != "" {
 		return best
 	}
-	for _, o := range choice.OutsOf(e.State, s) {
+	for _, o := range choice.ExclusionsFor(e.State, s) {
 		if o.Piece == piece && o.Why != "" {
 			return o.Why
 		}

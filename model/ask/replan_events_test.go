@@ -88,7 +88,7 @@ var allEvents = []event{
 		changed := false
 		for i := range st.Pieces {
 			for q := range st.Pieces[i].Quotes {
-				if jobs.RandomChance(r, 40) {
+				if jobs.Chance(r, 40) {
 					cost := &st.Pieces[i].Quotes[q].Cost
 					*cost, changed = *cost*catalog.Cents(60+r.IntN(90))/100, true
 				}
@@ -100,9 +100,9 @@ var allEvents = []event{
 		s := &st.Slots[anyLine(r, plan).Slot]
 		st.Pieces = append(st.Pieces, catalog.Piece{ID: fmt.Sprintf("found-%d", len(st.Pieces)),
 			Fits: []int{slices.IndexFunc(st.Slots, func(o catalog.Slot) bool { return o.ID == s.ID })},
-			Kind: catalog.Original, Vendor: catalog.None, Bundle: catalog.None, Metal: jobs.RandomBrass,
+			Kind: catalog.Original, Vendor: catalog.None, Bundle: catalog.None, Metal: jobs.Brass,
 			Quantity: s.Quantity, Chance: catalog.One,
-			Grade: jobs.Given(jobs.RandomFrom[catalog.Centi](r, 60_00, 95_00))})
+			Grade: jobs.Given(jobs.Between[catalog.Centi](r, 60_00, 95_00))})
 		return true
 	}},
 	{"days go by", func(r *rand.Rand, st *catalog.State, _ *plan.Plan) bool {

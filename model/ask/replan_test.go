@@ -65,21 +65,21 @@ func TestReplanNotDearer(t *testing.T) {
 
 // carriedOn is the old plan under the new facts; nil where a slot has nothing left.
 func carriedOn(st *catalog.State, was *plan.Plan) *plan.Plan {
-	var lines []*adapter.BruteLine
+	var lines []*adapter.Line
 	for i := range was.Lines {
 		l := &was.Lines[i]
-		choices := adapter.BruteChoices(st, l.Slot)
+		choices := adapter.Choices(st, l.Slot)
 		k, f := stillThere(st, choices, l.Choice), stillThere(st, choices, l.Fallback)
-		if k == nil || !adapter.BruteChosenMay(st, k) {
+		if k == nil || !adapter.MayHang(st, k) {
 			k, f = f, nil
 		}
 		if k == nil {
 			return nil
 		}
-		if k.Fails == 0 || (f != nil && !adapter.BruteReserveMay(st, f)) {
+		if k.Fails == 0 || (f != nil && !adapter.MayWait(st, f)) {
 			f = nil
 		}
-		lines = append(lines, &adapter.BruteLine{K: k, F: f})
+		lines = append(lines, &adapter.Line{K: k, F: f})
 	}
 	var trades []int
 	for _, c := range was.Charges {
@@ -87,7 +87,7 @@ func carriedOn(st *catalog.State, was *plan.Plan) *plan.Plan {
 			trades = append(trades, c.Of)
 		}
 	}
-	return adapter.BrutePlan(st, lines, trades)
+	return adapter.Plan(st, lines, trades)
 }
 
 // stillThere is what has become of a choice: the same, or at the plater, or back, or

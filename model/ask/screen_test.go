@@ -64,7 +64,7 @@ func TestLowerGradeMayMatch(t *testing.T) {
 		GradeWithin: jobs.Given(catalog.Centi(2_00))}}
 	plan := solved.Cheapest(t, st)
 	if plan.Lines[jobs.Right].Choice.Piece != 2 {
-		adapter.BruteLogPlan(t, "plan", st, plan)
+		adapter.LogPlan(t, "plan", st, plan)
 		t.Fatal("the plan is another one")
 	}
 	all, whole, err := InformationValues(context.Background(), st, plan, solver.Settings{})

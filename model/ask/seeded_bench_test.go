@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	"brightset/model/internal/jobs"
 	"brightset/model/joint"
 	"brightset/model/program"
 	"brightset/model/seeded"
@@ -46,11 +47,12 @@ func BenchmarkFamilies(b *testing.B) {
 func BenchmarkTogether(b *testing.B) {
 	for _, n := range []int{3, 50} {
 		b.Run(fmt.Sprintf("%d-jobs", n), func(b *testing.B) {
-			jobs := seeded.Shop(seeded.OneOfMany, n, 40*n, 1)
+			all := jobs.Shop(seeded.OneOfMany, n, 40*n, 1)
 			var res solver.Result
 			for b.Loop() {
 				var err error
-				if res, err = program.SolveOnce(context.Background(), joint.NewProgram(jobs).Problem, solver.Change{},
+				if res, err = program.SolveOnce(context.Background(),
+					joint.NewProgram(context.Background(), all).Problem, solver.Change{},
 					solver.Settings{Gap: 0.001, TimeLimit: 4 * benchmarkLimit}); err != nil {
 					b.Fatal(err)
 				}

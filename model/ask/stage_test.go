@@ -36,11 +36,11 @@ func TestTerms(t *testing.T) {
 				p.Sent = catalog.Sent{Was: true, Quote: choice.Terms(st, k), Count: st.Slots[s].Quantity}
 				now := choice.FindSame(choice.ChoicesFor(sent, s), &plan.Choice{Slot: s, Piece: k.Piece, Work: k.Work,
 					Plater: k.Plater, Level: k.Level, Quote: catalog.None})
-				if !now.Sent || now.Plate != k.Plate || now.Breakage > k.Breakage || choice.OthersWork(st, k) == 0 &&
+				if !now.Sent || now.Plate != k.Plate || now.Breakage > k.Breakage || choice.WorkBefore(st, k) == 0 &&
 					now.Breakage != k.Breakage || now.Refused != k.Refused || now.Grade != k.Grade ||
 					now.Tone != k.Tone || now.Fresh != k.Fresh || now.Get != k.Get {
-					t.Fatalf("seed %d: %s\nsent: %s", seed, jobs.RandomChoiceText(st, k),
-						jobs.RandomChoiceText(sent, now))
+					t.Fatalf("seed %d: %s\nsent: %s", seed, jobs.ChoiceText(st, k),
+						jobs.ChoiceText(sent, now))
 				}
 				fit, busy, work := catalog.Cents(0), 0, catalog.Cents(0)
 				for _, part := range k.Parts {
@@ -55,7 +55,7 @@ func TestTerms(t *testing.T) {
 					}
 				}
 				if now.Other != fit || now.Before != 0 || k.Other != fit || k.Before != work ||
-					work != choice.OthersWork(st, k)*catalog.Cents(st.Slots[s].Quantity) {
+					work != choice.WorkBefore(st, k)*catalog.Cents(st.Slots[s].Quantity) {
 					t.Errorf("seed %d: before it is sent %d, then %d: fitting %d and work %d; now %d", seed, k.Before,
 						k.Other, fit, work, now.Other)
 				}
@@ -192,7 +192,7 @@ func TestOutsOfStages(t *testing.T) {
 	st.Pieces[jobs.Twisted].Stage = catalog.StageBroken
 	st.Pieces[jobs.Other].Stage, st.Pieces[jobs.Other].HungIn = catalog.StageHung, jobs.Right
 	said := map[string]bool{}
-	for _, o := range slices.Concat(choice.Outs(st)...) {
+	for _, o := range slices.Concat(choice.Exclusions(st)...) {
 		said[st.Slots[o.Slot].ID+" "+program.Label(&o, st)+": "+o.Why] = true
 	}
 	for _, want := range []string{

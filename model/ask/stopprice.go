@@ -33,7 +33,8 @@ type StopPrice struct {
 // stripping and the cheapest set in which somebody else plates it, or it is not used:
 // where they meet is where to stop. One solve each; whole is false where time ran out.
 // A bag of pieces that goes to two platers is left out.
-func StopPrices(ctx context.Context, st *catalog.State, plan *plan.Plan, set solver.Settings) (all []StopPrice, whole bool, err error) {
+func StopPrices(ctx context.Context, st *catalog.State, plan *plan.Plan,
+	set solver.Settings) (all []StopPrice, whole bool, err error) {
 	clock := newClock(ctx, set)
 	ctx, done := clock.within()
 	defer done()
@@ -51,7 +52,8 @@ func StopPrices(ctx context.Context, st *catalog.State, plan *plan.Plan, set sol
 			return all, false, nil
 		}
 		other, fee := sent.takenBack(c)
-		instead, err := sent.program.Again(other, program.Options{GiveUp: program.Over(ctx)}, c.Piece).Solve(ctx, solver.Change{}, set)
+		instead, err := sent.program.Again(other, program.Options{GiveUp: program.Over(ctx)}, c.Piece).Solve(ctx,
+			solver.Change{}, set)
 		if err != nil || instead.Status == solver.Stopped {
 			return all, false, err
 		}
@@ -101,7 +103,7 @@ func whenSent(ctx context.Context, st *catalog.State, pl *plan.Plan) *underWay {
 			continue
 		}
 		n := choice.Needed(&st.Slots[k.Slot])
-		spent += catalog.Cents(n) * choice.OthersWork(st, k)
+		spent += catalog.Cents(n) * choice.WorkBefore(st, k)
 		p := &u.st.Pieces[k.Piece]
 		p.Sent = catalog.Sent{Was: true, Quote: choice.Terms(st, k), Count: n}
 		p.Chance = catalog.One // what he has, has come
@@ -117,7 +119,8 @@ func whenSent(ctx context.Context, st *catalog.State, pl *plan.Plan) *underWay {
 func (u *underWay) find(c *plan.Choice) *plan.Choice {
 	all := u.program.Choices[c.Slot]
 	at := slices.IndexFunc(all, func(k plan.Choice) bool {
-		return plan.SameChoice(&k, c) || (k.Sent && k.Piece == c.Piece && k.Work == c.Work && k.Plater == c.Plater && k.Level == c.Level)
+		return plan.SameChoice(&k, c) ||
+			(k.Sent && k.Piece == c.Piece && k.Work == c.Work && k.Plater == c.Plater && k.Level == c.Level)
 	})
 	if at < 0 {
 		return nil
@@ -128,7 +131,8 @@ func (u *underWay) find(c *plan.Choice) *plan.Choice {
 // holds says whether a choice is under way as planned.
 func (u *underWay) holds(c *plan.Choice) bool {
 	k := u.find(c)
-	return k != nil && k.Sent && (c.Sent || u.st.Pieces[c.Piece].Sent.Cost*catalog.Cents(choice.Needed(&u.st.Slots[c.Slot])) == c.Plate)
+	return k != nil && k.Sent && (c.Sent ||
+		u.st.Pieces[c.Piece].Sent.Cost*catalog.Cents(choice.Needed(&u.st.Slots[c.Slot])) == c.Plate)
 }
 
 // takenBack is the state in which the plater of a choice has stripped the piece, and

@@ -53,7 +53,7 @@ func TestStopPriceByHand(t *testing.T) {
 			back := sent.Clone()
 			fee := backStripped(back, p.Choice)
 			back.Job.Budget.V -= spent + fee
-			least, has, _ := adapter.BruteForce(back)
+			least, has, _ := adapter.Cheapest(back)
 			if has == p.NoOther {
 				t.Errorf("seed %d slot %d: nothing else %v, by hand %v", seed, p.Slot, p.NoOther, !has)
 				continue

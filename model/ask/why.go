@@ -16,10 +16,10 @@ import (
 // to if it is done.
 type Why struct {
 	Slot         int
-	Advised      *plan.Plan    // Has is false where there is no plan at all
-	Alternatives []Alternative // the cheapest whole set first; those without a plan last
-	Outs         []choice.Out  // what a rule keeps out, and what can't be done
-	Rules        []RulePrice   // the demands that have a say here
+	Advised      *plan.Plan         // Has is false where there is no plan at all
+	Alternatives []Alternative      // the cheapest whole set first; those without a plan last
+	Outs         []choice.Exclusion // what a rule keeps out, and what can't be done
+	Rules        []RulePrice        // the demands that have a say here
 	Points       []Breakpoint
 	// Unsettled are figures of which it is only known that the decision stands up to Last,
 	// since others are nearly as good over a long way.
@@ -78,7 +78,8 @@ func (w *Why) askAll(ctx context.Context, e *program.Explorer) error {
 		pl := w.Advised
 		if !plan.SameChoice(c, pl.Lines[w.Slot].Choice) {
 			var err error
-			if pl, err = e.Ask(ctx, solver.Change{Ban: e.Only(w.Slot, func(o *plan.Choice) bool { return o == c })}); err != nil {
+			if pl, err = e.Ask(ctx,
+				solver.Change{Ban: e.Only(w.Slot, func(o *plan.Choice) bool { return o == c })}); err != nil {
 				return err
 			}
 		}
@@ -122,7 +123,8 @@ func planned(p *program.Program, slot int) []int32 {
 
 // Instead gives the cheapest set in which the slot's choice is one of those
 // wanted, beside the advised one.
-func Instead(ctx context.Context, st *catalog.State, slot int, wanted func(*plan.Choice) bool, set solver.Settings) (advised, plan *plan.Plan, err error) {
+func Instead(ctx context.Context, st *catalog.State, slot int, wanted func(*plan.Choice) bool,
+	set solver.Settings) (advised, plan *plan.Plan, err error) {
 	e, err := program.NewExplorer(ctx, st, program.Options{FixedLimits: true, Keep: []int{slot}}, set)
 	if err != nil {
 		return nil, nil, err

@@ -23,7 +23,7 @@ func (v Violation) String() string { return v.Rule + ": " + v.Where + ": " + v.M
 // sound plan, or one that claims to hold no lines, gives none. A damaged plan
 // gives violations and never a panic.
 func Check(st *catalog.State, p *plan.Plan) []Violation {
-	j := &judge{st: st, plan: p}
+	j := &audit{st: st, plan: p}
 	if st == nil || p == nil {
 		j.report("plan", "plan", "there is no plan")
 		return j.found
@@ -86,28 +86,28 @@ func otherNames(st, of *catalog.State) string {
 	return ""
 }
 
-// judge is one check under way.
-type judge struct {
+// audit is one check under way.
+type audit struct {
 	st    *catalog.State
 	plan  *plan.Plan
-	lines []judgeLine
+	lines []auditedLine
 	found []Violation
 }
 
-// judgeLine is one line of the plan with both choices derived again.
-type judgeLine struct {
+// auditedLine is one line of the plan with both choices derived again.
+type auditedLine struct {
 	slot  int
 	k, f  *plan.Choice // f is nil where there is no fallback
 	given *plan.Line
-	with  *judgeLine // the line it shares its fallback with, nil where it does not
+	with  *auditedLine // the line it shares its fallback with, nil where it does not
 }
 
-func (j *judge) report(rule, where, format string, args ...any) {
+func (j *audit) report(rule, where, format string, args ...any) {
 	j.found = append(j.found, Violation{rule, where, fmt.Sprintf(format, args...)})
 }
 
 // readLines takes the lines that can be understood and names those that can't.
-func (j *judge) readLines() {
+func (j *audit) readLines() {
 	seen := make([]bool, len(j.st.Slots))
 	for i := range j.plan.Lines {
 		given := &j.plan.Lines[i]
@@ -125,7 +125,7 @@ func (j *judge) readLines() {
 			j.report("choice", where, "its line has no choice")
 			continue
 		}
-		line := judgeLine{slot: given.Slot, given: given}
+		line := auditedLine{slot: given.Slot, given: given}
 		line.k = j.deriveAgain(given.Slot, given.Choice, where)
 		if given.Fallback != nil {
 			line.f = j.deriveAgain(given.Slot, given.Fallback, where+", fallback")
@@ -143,12 +143,12 @@ func (j *judge) readLines() {
 
 // deriveAgain gives the choice as the state makes it, after comparing every
 // figure; nil, and a violation, where the state knows no such choice.
-func (j *judge) deriveAgain(slot int, c *plan.Choice, where string) *plan.Choice {
+func (j *audit) deriveAgain(slot int, c *plan.Choice, where string) *plan.Choice {
 	if c.Slot != slot {
 		j.report("choice-slot", where, "holds a choice made for slot number %d", c.Slot)
 		return nil
 	}
-	again, rule, why := JudgeDerive(j.st, c)
+	again, rule, why := Derive(j.st, c)
 	if again == nil {
 		j.report(rule, where, "%s", why)
 		return nil
@@ -157,10 +157,10 @@ func (j *judge) deriveAgain(slot int, c *plan.Choice, where string) *plan.Choice
 	return again
 }
 
-func (j *judge) slotName(s int) string { return fmt.Sprintf("slot %q", j.st.Slots[s].ID) }
+func (j *audit) slotName(s int) string { return fmt.Sprintf("slot %q", j.st.Slots[s].ID) }
 
-// judgeMoney prints cents as an amount, for messages only.
-func judgeMoney(c catalog.Cents) string {
+// money prints cents as an amount, for messages only.
+func money(c catalog.Cents) string {
 	sign := ""
 	if c < 0 {
 		sign, c = "-", -c
@@ -168,5 +168,5 @@ func judgeMoney(c catalog.Cents) string {
 	return fmt.Sprintf("%s%d.%02d", sign, c/100, c%100)
 }
 
-// judgeHundredths prints a grade or a tone, for messages only.
-func judgeHundredths(c catalog.Centi) string { return judgeMoney(catalog.Cents(c)) }
+// hundredths prints a grade or a tone, for messages only.
+func hundredths(c catalog.Centi) string { return money(catalog.Cents(c)) }

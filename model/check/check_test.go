@@ -13,11 +13,11 @@ import (
 	"brightset/solver"
 )
 
-// judgeGood gives the job of the tests and its cheapest plan.
-func judgeGood(t *testing.T) (*catalog.State, *plan.Plan) {
+// soundPlan gives the job of the tests and its cheapest plan.
+func soundPlan(t *testing.T) (*catalog.State, *plan.Plan) {
 	t.Helper()
-	st := jobs.JudgeJob()
-	_, ok, plan := adapter.BruteForce(st)
+	st := jobs.SmallJob()
+	_, ok, plan := adapter.Cheapest(st)
 	if !ok {
 		t.Fatal("the job of the tests has no plan")
 	}
@@ -26,7 +26,7 @@ func judgeGood(t *testing.T) (*catalog.State, *plan.Plan) {
 
 // TestCheckGood: a sound plan passes, and holds what the damages below damage.
 func TestCheckGood(t *testing.T) {
-	st, pl := judgeGood(t)
+	st, pl := soundPlan(t)
 	for _, v := range Check(st, pl) {
 		t.Error(v)
 	}
@@ -36,13 +36,13 @@ func TestCheckGood(t *testing.T) {
 	}
 	for _, kind := range []plan.ChargeKind{plan.ChargeMinimum, plan.ChargePlaterFreight, plan.ChargeVendorFreight,
 		plan.ChargeBundle, plan.ChargeTrade} {
-		if judgeCharge(pl, kind) == nil {
+		if chargeOf(pl, kind) == nil {
 			t.Errorf("the plan has no charge of kind %q", kind)
 		}
 	}
 }
 
-func judgeCharge(p *plan.Plan, kind plan.ChargeKind) *plan.Charge {
+func chargeOf(p *plan.Plan, kind plan.ChargeKind) *plan.Charge {
 	for i := range p.Charges {
 		if p.Charges[i].Kind == kind {
 			return &p.Charges[i]
@@ -53,7 +53,7 @@ func judgeCharge(p *plan.Plan, kind plan.ChargeKind) *plan.Charge {
 
 // TestCheckNothing: plans that hold nothing.
 func TestCheckNothing(t *testing.T) {
-	st := jobs.JudgeJob()
+	st := jobs.SmallJob()
 	tests := []struct {
 		name string
 		st   *catalog.State
@@ -70,24 +70,24 @@ func TestCheckNothing(t *testing.T) {
 	}
 	for _, test := range tests {
 		found := Check(test.st, test.plan)
-		if test.want == "" && len(found) > 0 || test.want != "" && !judgeNames(found, test.want) {
+		if test.want == "" && len(found) > 0 || test.want != "" && !names(found, test.want) {
 			t.Errorf("%s: got %v, want %q", test.name, found, test.want)
 		}
 	}
 }
 
-func judgeNames(found []Violation, rule string) bool {
+func names(found []Violation, rule string) bool {
 	return slices.ContainsFunc(found, func(v Violation) bool { return v.Rule == rule })
 }
 
 // TestCheckDamage damages the good plan, or tightens the state under it, in
 // one way at a time; each has to be named.
 func TestCheckDamage(t *testing.T) {
-	for _, d := range judgeDamages {
+	for _, d := range damages {
 		t.Run(d.Rule+" "+d.Name, func(t *testing.T) {
-			st, plan := judgeGood(t)
+			st, plan := soundPlan(t)
 			d.Damage(st, plan)
-			if found := Check(st, plan); !judgeNames(found, d.Rule) {
+			if found := Check(st, plan); !names(found, d.Rule) {
 				t.Errorf("not named, got %v", found)
 			}
 		})
@@ -103,28 +103,29 @@ func TestCheckOtherState(t *testing.T) {
 		want   string
 	}{
 		{"the same names", func(st *catalog.State) { st.Job.Budget.V += 100 }, ""},
-		{"pieces in another order", func(st *catalog.State) { st.Pieces[0], st.Pieces[1] = st.Pieces[1], st.Pieces[0] }, "state"},
+		{"pieces in another order", func(st *catalog.State) { st.Pieces[0], st.Pieces[1] = st.Pieces[1], st.Pieces[0] },
+			"state"},
 		{"a slot more", func(st *catalog.State) { st.Slots = append(st.Slots, st.Slots[0]) }, "state"},
 		{"another plater", func(st *catalog.State) { st.Platers[0].ID += "-2" }, "state"},
 	}
 	for _, test := range tests {
-		st, plan := judgeGood(t)
+		st, plan := soundPlan(t)
 		of := st.Clone()
 		test.change(of)
 		plan.Of = of
-		if found := Check(st, plan); judgeNames(found, "state") != (test.want != "") {
+		if found := Check(st, plan); names(found, "state") != (test.want != "") {
 			t.Errorf("%s: got %v, want %q", test.name, found, test.want)
 		}
 	}
-	st, plan := judgeGood(t)
-	if plan.Of = nil; !judgeNames(Check(st, plan), "state") {
+	st, plan := soundPlan(t)
+	if plan.Of = nil; !names(Check(st, plan), "state") {
 		t.Error("a plan of no state passes")
 	}
 }
 
 // TestCheckStopped: a plan in hand that isn't proven may have a lower bound.
 func TestCheckStopped(t *testing.T) {
-	st, plan := judgeGood(t)
+	st, plan := soundPlan(t)
 	plan.Status, plan.Bound = solver.Stopped, plan.Expected-1
 	for _, v := range Check(st, plan) {
 		t.Error(v)
@@ -134,15 +135,15 @@ func TestCheckStopped(t *testing.T) {
 // TestCheckNeverPanics throws wild numbers at every field of a plan.
 func TestCheckNeverPanics(t *testing.T) {
 	for seed := range uint64(1000) {
-		st, pl := jobs.JudgeJob(), (*plan.Plan)(nil)
+		st, pl := jobs.SmallJob(), (*plan.Plan)(nil)
 		if seed%50 == 0 {
 			pl = &plan.Plan{Of: st, Has: true, Lines: make([]plan.Line, 3), Charges: make([]plan.Charge, 2)}
 		} else {
-			_, _, pl = adapter.BruteForce(st)
+			_, _, pl = adapter.Cheapest(st)
 		}
 		r := rand.New(rand.NewPCG(seed, 7))
 		for range 1 + r.IntN(3) {
-			judgeWreck(pl, r)
+			wreck(pl, r)
 		}
 		for _, v := range Check(st, pl) {
 			if v.Rule == "" || v.Where == "" || v.Message == "" {
@@ -152,8 +153,8 @@ func TestCheckNeverPanics(t *testing.T) {
 	}
 }
 
-// judgeWreck sets one field of a plan to a wild value.
-func judgeWreck(p *plan.Plan, r *rand.Rand) {
+// wreck sets one field of a plan to a wild value.
+func wreck(p *plan.Plan, r *rand.Rand) {
 	wild := []int{-5, -1, 0, 1, 3, 99, 1 << 40, math.MaxInt64, math.MinInt64}[r.IntN(9)]
 	line := &p.Lines[r.IntN(len(p.Lines))]
 	charge := &p.Charges[r.IntN(len(p.Charges))]

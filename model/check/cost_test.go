@@ -10,11 +10,11 @@ import (
 
 // TestExpectedByHand: what a line costs, worked out by hand.
 func TestExpectedByHand(t *testing.T) {
-	st := jobs.JudgeJob()
+	st := jobs.SmallJob()
 	st.Pieces[1].Fits = []int{0, 1}
 	st.Pieces[3].Fits = []int{0, 2}
 	pick := func(piece int, work string, plater int, level string) *plan.Choice {
-		again, _, why := JudgeDerive(st,
+		again, _, why := Derive(st,
 			&plan.Choice{Piece: piece, Work: work, Plater: plater, Level: level, Quote: catalog.None})
 		if again == nil {
 			t.Fatal(why)
@@ -39,7 +39,7 @@ func TestExpectedByHand(t *testing.T) {
 		{"out of a bundle", first, pick(3, catalog.WorkAsIs, catalog.None, ""), 109_40},
 	}
 	for _, test := range tests {
-		if got := JudgeExpected(st, test.k, test.f); got != test.want {
+		if got := Expected(st, test.k, test.f); got != test.want {
 			t.Errorf("%s: %d, want %d", test.name, got, test.want)
 		}
 	}
@@ -48,14 +48,14 @@ func TestExpectedByHand(t *testing.T) {
 // TestChargesOfReserve: a bundle that only a fallback comes out of is paid
 // with its vendor's freight; a bought fallback brings no freight to the whole.
 func TestChargesOfReserve(t *testing.T) {
-	st := jobs.JudgeJob()
+	st := jobs.SmallJob()
 	at := func(slot, piece int) *plan.Choice {
 		return &plan.Choice{Slot: slot, Piece: piece, Work: catalog.WorkAsIs, Plater: catalog.None, Quote: catalog.None}
 	}
-	j := &judge{st: st, lines: []judgeLine{{slot: 0, k: at(0, 0), f: at(0, 3)}, {slot: 1, k: at(1, 1), f: at(1, 2)}}}
+	j := &audit{st: st, lines: []auditedLine{{slot: 0, k: at(0, 0), f: at(0, 3)}, {slot: 1, k: at(1, 1), f: at(1, 2)}}}
 	due := j.chargesDue()
-	if due[judgeOf{plan.ChargeBundle, 0}] != 60_00 || due[judgeOf{plan.ChargeVendorFreight, 1}] != 11_00 ||
-		due[judgeOf{plan.ChargeVendorFreight, 0}] != 0 {
+	if due[chargeKey{plan.ChargeBundle, 0}] != 60_00 || due[chargeKey{plan.ChargeVendorFreight, 1}] != 11_00 ||
+		due[chargeKey{plan.ChargeVendorFreight, 0}] != 0 {
 		t.Errorf("charges %v", due)
 	}
 }
@@ -63,10 +63,10 @@ func TestChargesOfReserve(t *testing.T) {
 // TestRiskLimit: -1e6 ln 0.9 = 105360.5, and one unit a slot; a line's part of
 // it is -1e6 ln(1 - 0.5 x 0.25) = 133531.39.
 func TestRiskLimit(t *testing.T) {
-	if got := judgeRiskLimit(jobs.JudgeJob(), 900_000); got != 105_365 {
+	if got := riskLimit(jobs.SmallJob(), 900_000); got != 105_365 {
 		t.Errorf("limit %d, want 105365", got)
 	}
-	if got := judgeRiskWeight(&plan.Choice{Fails: 500_000}, &plan.Choice{Fails: 250_000}); got != 133_531 {
+	if got := riskWeight(&plan.Choice{Fails: 500_000}, &plan.Choice{Fails: 250_000}); got != 133_531 {
 		t.Errorf("weight %d, want 133531", got)
 	}
 }

@@ -7,17 +7,17 @@ import (
 	"brightset/solver"
 )
 
-type JudgeDamage struct {
+type Damage struct {
 	Rule   string
 	Name   string
 	Damage func(st *catalog.State, p *plan.Plan)
 }
 
-// judgeDamages are the ways to damage the good plan: line 0 is plated with a
+// damages are the ways to damage the good plan: line 0 is plated with a
 // fallback, line 1 plated, lines 2 to 4 are bought and hung as they are.
-var judgeDamages = append(append(judgeFigureDamages, judgeLineDamages...), judgeSetDamages...)
+var damages = append(append(figureDamages, lineDamages...), setDamages...)
 
-var judgeFigureDamages = []JudgeDamage{
+var figureDamages = []Damage{
 	{"figure-get", "", func(_ *catalog.State, p *plan.Plan) { p.Lines[3].Choice.Get-- }},
 	{"figure-give", "", func(_ *catalog.State, p *plan.Plan) { p.Lines[3].Choice.Give++ }},
 	{"figure-plate", "", func(_ *catalog.State, p *plan.Plan) { p.Lines[0].Choice.Plate-- }},
@@ -44,18 +44,18 @@ var judgeFigureDamages = []JudgeDamage{
 	{"bound", "below an optimum", func(_ *catalog.State, p *plan.Plan) { p.Bound-- }},
 	{"status", "", func(_ *catalog.State, p *plan.Plan) { p.Status = solver.Infeasible }},
 	{"charge", "minimum too small",
-		func(_ *catalog.State, p *plan.Plan) { judgeCharge(p, plan.ChargeMinimum).Cents-- }},
+		func(_ *catalog.State, p *plan.Plan) { chargeOf(p, plan.ChargeMinimum).Cents-- }},
 	{"charge", "lot's freight left out",
-		func(_ *catalog.State, p *plan.Plan) { judgeCharge(p, plan.ChargePlaterFreight).Cents = 0 }},
+		func(_ *catalog.State, p *plan.Plan) { chargeOf(p, plan.ChargePlaterFreight).Cents = 0 }},
 	{"charge", "vendor's freight left out",
-		func(_ *catalog.State, p *plan.Plan) { judgeCharge(p, plan.ChargeVendorFreight).Cents = 0 }},
-	{"charge", "bundle free", func(_ *catalog.State, p *plan.Plan) { judgeCharge(p, plan.ChargeBundle).Cents = 0 }},
-	{"charge", "credit too high", func(_ *catalog.State, p *plan.Plan) { judgeCharge(p, plan.ChargeTrade).Cents-- }},
-	{"charge", "of nobody", func(_ *catalog.State, p *plan.Plan) { judgeCharge(p, plan.ChargeTrade).Of = 99 }},
+		func(_ *catalog.State, p *plan.Plan) { chargeOf(p, plan.ChargeVendorFreight).Cents = 0 }},
+	{"charge", "bundle free", func(_ *catalog.State, p *plan.Plan) { chargeOf(p, plan.ChargeBundle).Cents = 0 }},
+	{"charge", "credit too high", func(_ *catalog.State, p *plan.Plan) { chargeOf(p, plan.ChargeTrade).Cents-- }},
+	{"charge", "of nobody", func(_ *catalog.State, p *plan.Plan) { chargeOf(p, plan.ChargeTrade).Of = 99 }},
 	{"charge", "of no kind",
-		func(_ *catalog.State, p *plan.Plan) { judgeCharge(p, plan.ChargeBundle).Kind = "ransom" }},
+		func(_ *catalog.State, p *plan.Plan) { chargeOf(p, plan.ChargeBundle).Kind = "ransom" }},
 	{"charge", "split in two", func(_ *catalog.State, p *plan.Plan) {
-		judgeCharge(p, plan.ChargeBundle).Cents -= 100
+		chargeOf(p, plan.ChargeBundle).Cents -= 100
 		p.Charges = append(p.Charges, plan.Charge{Kind: plan.ChargeBundle, Of: 0, Cents: 100})
 	}},
 	{"charge", "of a plater nothing is sent to", func(_ *catalog.State, p *plan.Plan) {
@@ -63,7 +63,7 @@ var judgeFigureDamages = []JudgeDamage{
 	}},
 }
 
-var judgeLineDamages = []JudgeDamage{
+var lineDamages = []Damage{
 	{"line-missing", "", func(_ *catalog.State, p *plan.Plan) { p.Lines = p.Lines[1:] }},
 	{"line-twice", "", func(_ *catalog.State, p *plan.Plan) { p.Lines[1] = p.Lines[0] }},
 	{"slot", "", func(_ *catalog.State, p *plan.Plan) { p.Lines[1].Slot = 9 }},
@@ -86,33 +86,33 @@ var judgeLineDamages = []JudgeDamage{
 	{"work", "nothing to clean", func(_ *catalog.State, p *plan.Plan) { p.Lines[2].Choice.Work = catalog.WorkClean }},
 	{"work", "refused by the plater", func(st *catalog.State, _ *plan.Plan) { st.Platers[0].Refuses = []int{1} }},
 	{"work", "beyond repair", func(st *catalog.State, _ *plan.Plan) {
-		st.Tables.Defects[1].By[catalog.Severe].Beyond = jobs.RandomSet(true)
+		st.Tables.Defects[1].By[catalog.Severe].Beyond = jobs.Set(true)
 	}},
 	{"work", "area unknown", func(st *catalog.State, _ *plan.Plan) { st.Slots[1].Area.Set = false }},
 	{"floor", "", func(st *catalog.State, p *plan.Plan) { st.Slots[2].Target.Floor.V = p.Lines[2].Choice.Grade + 1 }},
-	{"fresh", "", func(st *catalog.State, _ *plan.Plan) { st.Slots[3].Target.Fresh = jobs.RandomSet(true) }},
+	{"fresh", "", func(st *catalog.State, _ *plan.Plan) { st.Slots[3].Target.Fresh = jobs.Set(true) }},
 	{"lasting", "", func(st *catalog.State, _ *plan.Plan) {
 		st.Pieces[5].Findings = []catalog.Finding{{Defect: 2, Extent: 1, Count: 1, Where: catalog.Back}}
 	}},
 	{"fallback-floor", "the floor", func(st *catalog.State, _ *plan.Plan) { st.Slots[0].Target.Floor.V = 90_01 }},
 	{"fallback-floor", "its own", func(st *catalog.State, _ *plan.Plan) {
-		st.Slots[0].Target.FallbackFloor = jobs.RandomSet[catalog.Centi](90_01)
+		st.Slots[0].Target.FallbackFloor = jobs.Set[catalog.Centi](90_01)
 	}},
-	{"fallback-fresh", "", func(st *catalog.State, _ *plan.Plan) { st.Slots[0].Target.Fresh = jobs.RandomSet(true) }},
+	{"fallback-fresh", "", func(st *catalog.State, _ *plan.Plan) { st.Slots[0].Target.Fresh = jobs.Set(true) }},
 	{"fallback-lasting", "", func(st *catalog.State, _ *plan.Plan) {
 		st.Pieces[2].Findings = []catalog.Finding{{Defect: 1, Extent: 1, Count: 1, Where: catalog.Face}}
 	}},
 	{"max-breakage", "", func(st *catalog.State, p *plan.Plan) {
-		st.Slots[0].MaxBreakage = jobs.RandomSet(p.Lines[0].Choice.Breakage - 1)
+		st.Slots[0].MaxBreakage = jobs.Set(p.Lines[0].Choice.Breakage - 1)
 	}},
 	{"fallback-piece", "", func(_ *catalog.State, p *plan.Plan) { p.Lines[0].Fallback = p.Lines[0].Choice }},
 	{"fallback-needless", "", func(_ *catalog.State, p *plan.Plan) { p.Lines[3].Fallback = p.Lines[3].Choice }},
 	{"days", "with the fallback", func(st *catalog.State, p *plan.Plan) {
-		st.Job.WithinDays = jobs.RandomSet(p.Lines[0].Choice.Days + p.Lines[0].Fallback.Days - 1)
+		st.Job.WithinDays = jobs.Set(p.Lines[0].Choice.Days + p.Lines[0].Fallback.Days - 1)
 	}},
 	{"days", "with the rescue", func(st *catalog.State, p *plan.Plan) {
 		p.Lines[0].Fallback = nil
-		st.Job.WithinDays = jobs.RandomSet(p.Lines[0].Choice.Days + 19)
+		st.Job.WithinDays = jobs.Set(p.Lines[0].Choice.Days + 19)
 	}},
 	{"certain-failure", "", func(st *catalog.State, _ *plan.Plan) { st.Pieces[1].Chance = 0 }},
 	{"lock", "", func(st *catalog.State, _ *plan.Plan) {
@@ -128,7 +128,7 @@ var judgeLineDamages = []JudgeDamage{
 	}},
 }
 
-var judgeSetDamages = []JudgeDamage{
+var setDamages = []Damage{
 	{"piece", "used too often", func(st *catalog.State, p *plan.Plan) {
 		st.Pieces[1].Fits = []int{0, 1}
 		again := *p.Lines[1].Choice
@@ -142,32 +142,32 @@ var judgeSetDamages = []JudgeDamage{
 		p.Lines[1].Fallback = &again
 	}},
 	{"mean", "", func(st *catalog.State, p *plan.Plan) {
-		st.Job.Target.Mean = jobs.RandomSet(catalog.Centi(p.Grade*100) + 1)
+		st.Job.Target.Mean = jobs.Set(catalog.Centi(p.Grade*100) + 1)
 	}},
 	{"match-grade", "", func(st *catalog.State, _ *plan.Plan) {
-		st.Matches[0] = catalog.Match{ID: "m", Slots: []int{2, 3}, GradeWithin: jobs.RandomSet[catalog.Centi](7_99)}
+		st.Matches[0] = catalog.Match{ID: "m", Slots: []int{2, 3}, GradeWithin: jobs.Set[catalog.Centi](7_99)}
 	}},
 	{"match-tone", "", func(st *catalog.State, _ *plan.Plan) {
-		st.Pieces[3].Tone = jobs.RandomSet[catalog.Centi](-2_00)
-		st.Matches[0] = catalog.Match{ID: "m", Slots: []int{2, 3}, ToneWithin: jobs.RandomSet[catalog.Centi](1_99)}
+		st.Pieces[3].Tone = jobs.Set[catalog.Centi](-2_00)
+		st.Matches[0] = catalog.Match{ID: "m", Slots: []int{2, 3}, ToneWithin: jobs.Set[catalog.Centi](1_99)}
 	}},
 	{"match-plater", "", func(st *catalog.State, p *plan.Plan) {
-		other := judgeOther(p)
-		again, _, _ := JudgeDerive(st, &other)
+		other := otherPiece(p)
+		again, _, _ := Derive(st, &other)
 		p.Lines[1].Choice = again
 	}},
 	{"match-fresh", "", func(st *catalog.State, _ *plan.Plan) {
 		st.Matches[0] = catalog.Match{ID: "m", Slots: []int{2, 3}, FreshAlike: true}
 	}},
 	{"completion", "", func(st *catalog.State, p *plan.Plan) {
-		st.Job.Completion = jobs.RandomSet(catalog.Micro(p.Completion*1e6) + 10)
+		st.Job.Completion = jobs.Set(catalog.Micro(p.Completion*1e6) + 10)
 	}},
-	{"budget", "on outlay", func(st *catalog.State, p *plan.Plan) { st.Job.Budget = jobs.RandomSet(p.Outlay - 1) }},
+	{"budget", "on outlay", func(st *catalog.State, p *plan.Plan) { st.Job.Budget = jobs.Set(p.Outlay - 1) }},
 	{"budget", "on expected", func(st *catalog.State, p *plan.Plan) {
-		st.Job.Budget, st.Job.BudgetOn = jobs.RandomSet(p.Expected-1), catalog.OnExpected
+		st.Job.Budget, st.Job.BudgetOn = jobs.Set(p.Expected-1), catalog.OnExpected
 	}},
 	{"trade-once", "made twice",
-		func(_ *catalog.State, p *plan.Plan) { p.Charges = append(p.Charges, *judgeCharge(p, plan.ChargeTrade)) }},
+		func(_ *catalog.State, p *plan.Plan) { p.Charges = append(p.Charges, *chargeOf(p, plan.ChargeTrade)) }},
 	{"trade-once", "a piece given twice", func(_ *catalog.State, p *plan.Plan) {
 		p.Charges = append(p.Charges, plan.Charge{Kind: plan.ChargeTrade, Of: 1, Cents: -10_00})
 	}},
@@ -176,8 +176,8 @@ var judgeSetDamages = []JudgeDamage{
 	{"trade-give", "the fallback", func(st *catalog.State, _ *plan.Plan) { st.Trades[0].Give = 2 }},
 }
 
-// judgeOther is line 1's piece plated by the other plater.
-func judgeOther(p *plan.Plan) plan.Choice {
+// otherPiece is line 1's piece plated by the other plater.
+func otherPiece(p *plan.Plan) plan.Choice {
 	c := *p.Lines[1].Choice
 	c.Plater, c.Level = 1-c.Plater, "driver"
 	return c

@@ -2,14 +2,15 @@ package check
 
 import (
 	"fmt"
+	"slices"
 
 	"brightset/catalog"
 	"brightset/model/plan"
 )
 
-// judgeOne is what is done to one piece, before it is multiplied by the number
+// doneTo is what is done to one piece, before it is multiplied by the number
 // of pieces the slot needs.
-type judgeOne struct {
+type doneTo struct {
 	work         string
 	level        string
 	plate, other catalog.Cents
@@ -26,10 +27,10 @@ type judgeOne struct {
 	makersDays   int // part of days: the slowest maker's
 }
 
-// JudgeDerive makes a choice again from its slot, piece, work, plater, level
+// Derive makes a choice again from its slot, piece, work, plater, level
 // and quote alone. Where the state knows no such choice it gives nil, the rule
 // broken and why.
-func JudgeDerive(st *catalog.State, c *plan.Choice) (*plan.Choice, string, string) {
+func Derive(st *catalog.State, c *plan.Choice) (*plan.Choice, string, string) {
 	if c.Slot < 0 || c.Slot >= len(st.Slots) {
 		return nil, "slot", fmt.Sprintf("there is no slot number %d", c.Slot)
 	}
@@ -37,66 +38,66 @@ func JudgeDerive(st *catalog.State, c *plan.Choice) (*plan.Choice, string, strin
 		return nil, "piece", fmt.Sprintf("there is no piece number %d", c.Piece)
 	}
 	slot, piece := &st.Slots[c.Slot], &st.Pieces[c.Piece]
-	fit := judgeFit(piece, c.Slot)
-	if fit == nil && !judgeHasInt(piece.Fits, c.Slot) {
+	fit := fitting(piece, c.Slot)
+	if fit == nil && !slices.Contains(piece.Fits, c.Slot) {
 		return nil, "fits", fmt.Sprintf("piece %q doesn't fit", piece.ID)
 	}
 	if piece.Quantity < slot.Quantity {
 		return nil, "quantity", fmt.Sprintf("piece %q is there %d times, the slot needs %d", piece.ID, piece.Quantity,
 			slot.Quantity)
 	}
-	if rule, why := judgeStands(st, piece, c); rule != "" {
+	if rule, why := stageAllows(st, piece, c); rule != "" {
 		return nil, rule, why
 	}
-	one, rule, why := judgeWork(st, slot, piece, c)
+	one, rule, why := workDone(st, slot, piece, c)
 	if one == nil {
 		return nil, rule, why
 	}
 	if one.work == catalog.WorkReplate || one.work == catalog.WorkRepair {
-		one.weak = judgeWeak(st, piece.Findings, one.work == catalog.WorkRepair)
+		one.weak = weakened(st, piece.Findings, one.work == catalog.WorkRepair)
 	}
 	if fit != nil && piece.Stage != catalog.StageHung { // once it hangs that is done
 		one.other += catalog.Of(fit.Hours, st.Shop.Hourly.Or(0))
 		one.breaks = catalog.Either(one.breaks, fit.Breakage)
 		one.grade = min(one.grade, fit.Cap)
 	}
-	if c.Plater != catalog.None || judgePlatedBy(st, c) != catalog.None {
+	if c.Plater != catalog.None || platedBy(st, c) != catalog.None {
 		one.redone = true
 	}
-	return judgeMultiply(st, slot, piece, c, one), "", ""
+	return multiplied(st, slot, piece, c, one), "", ""
 }
 
-// judgeWork sends a choice to the work it names.
-func judgeWork(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece,
-	c *plan.Choice) (*judgeOne, string, string) {
+// workDone sends a choice to the work it names.
+func workDone(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece,
+	c *plan.Choice) (*doneTo, string, string) {
 	switch c.Work {
 	case catalog.WorkAsIs, catalog.WorkClean:
 		if c.Plater != catalog.None || c.Level != "" || c.Quote != catalog.None {
 			return nil, "work", fmt.Sprintf("%q names a plater, a level or a quote", c.Work)
 		}
 		if c.Work == catalog.WorkAsIs {
-			return judgeAsIs(st, piece)
+			return asIs(st, piece)
 		}
-		return judgeClean(st, slot, piece)
+		return cleaned(st, slot, piece)
 	case catalog.WorkReplate, catalog.WorkRepair:
-		return judgePlated(st, slot, piece, c)
+		return plated(st, slot, piece, c)
 	}
 	return nil, "work", fmt.Sprintf("there is no work %q", c.Work)
 }
 
-// judgeMultiply makes the choice for the n pieces the slot needs.
-func judgeMultiply(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, c *plan.Choice,
-	one *judgeOne) *plan.Choice {
+// multiplied makes the choice for the n pieces the slot needs.
+func multiplied(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, c *plan.Choice,
+	one *doneTo) *plan.Choice {
 	n := catalog.Cents(slot.Quantity)
 	again := &plan.Choice{
 		Slot: c.Slot, Piece: c.Piece, Work: one.work, Plater: c.Plater, Level: one.level, Quote: c.Quote,
-		Sent: judgeIsThere(piece),
+		Sent: isAtPlater(piece),
 		Get:  n * piece.Price, Give: n * piece.Value, Plate: n * one.plate, Before: n * one.before,
 		Other: n * one.other, Strip: n * one.stripFee,
-		Breakage: judgeRepeat(one.breaks, slot.Quantity), Refused: judgeRepeat(one.refused, slot.Quantity),
+		Breakage: repeated(one.breaks, slot.Quantity), Refused: repeated(one.refused, slot.Quantity),
 		Chance: piece.Chance,
 		Grade:  one.grade, Tone: one.tone, Fresh: one.fresh, Redone: one.redone, Growing: one.growing, Weak: one.weak,
-		Days: judgePieceDays(st, piece) + one.days,
+		Days: arrival(st, piece) + one.days,
 	}
 	if again.Sent {
 		again.Days = one.days // it has arrived, and has been sent on
@@ -109,9 +110,9 @@ func judgeMultiply(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, 
 	return again
 }
 
-// judgeRepeat is the chance that something of chance p happens to at least one
+// repeated is the chance that something of chance p happens to at least one
 // of n pieces.
-func judgeRepeat(p catalog.Micro, n int) catalog.Micro {
+func repeated(p catalog.Micro, n int) catalog.Micro {
 	none := catalog.One
 	for range n {
 		none = catalog.Both(none, catalog.One-p)
@@ -119,8 +120,8 @@ func judgeRepeat(p catalog.Micro, n int) catalog.Micro {
 	return catalog.One - none
 }
 
-// judgePieceDays is how long it takes until the piece is on the bench.
-func judgePieceDays(st *catalog.State, piece *catalog.Piece) int {
+// arrival is how long it takes until the piece is on the bench.
+func arrival(st *catalog.State, piece *catalog.Piece) int {
 	if piece.Days.Set {
 		return piece.Days.V
 	}
@@ -137,8 +138,8 @@ func judgePieceDays(st *catalog.State, piece *catalog.Piece) int {
 	return 0
 }
 
-// judgeFit is the handwork by which the piece fits the slot, nil for none.
-func judgeFit(piece *catalog.Piece, slot int) *catalog.Fit {
+// fitting is the handwork by which the piece fits the slot, nil for none.
+func fitting(piece *catalog.Piece, slot int) *catalog.Fit {
 	for i := range piece.Fit {
 		if piece.Fit[i].Slot == slot {
 			return &piece.Fit[i]
@@ -147,18 +148,9 @@ func judgeFit(piece *catalog.Piece, slot int) *catalog.Fit {
 	return nil
 }
 
-func judgeHasInt(list []int, v int) bool {
-	for _, x := range list {
-		if x == v {
-			return true
-		}
-	}
-	return false
-}
-
-// judgeAt is the value for one metal, not set where the list is too short or
+// forMetal is the value for one metal, not set where the list is too short or
 // the metal unknown.
-func judgeAt[T any](list []catalog.Val[T], metal int) catalog.Val[T] {
+func forMetal[T any](list []catalog.Val[T], metal int) catalog.Val[T] {
 	if metal < 0 || metal >= len(list) {
 		return catalog.Val[T]{}
 	}

@@ -88,7 +88,7 @@ func TestDeriveByHand(t *testing.T) {
 			st.Platers[0].Works = nil
 			st.Makers = []catalog.Maker{{ID: "m", Hourly: 40_00, Works: []int{1}, Days: 9}}
 			st.Pieces[0].Quotes = []catalog.Quote{{Plater: 0, Level: "show", Cost: 99_99, Work: catalog.WorkReplate,
-				Refused: jobs.RandomSet[catalog.Micro](0)}}
+				Refused: jobs.Set[catalog.Micro](0)}}
 		}, func() plan.Choice {
 			c := plated(0, catalog.WorkReplate, 0, "show")
 			c.Quote, c.Plate, c.Strip, c.Cash, c.ExpectedCost = 0, 99_99, 12_00, 99_99, 99_99
@@ -100,7 +100,7 @@ func TestDeriveByHand(t *testing.T) {
 			st.Platers[0].Works = nil
 			st.Makers = []catalog.Maker{{ID: "m", Hourly: 40_00, Works: []int{1}, Days: 9}}
 			st.Pieces[0].Quotes = []catalog.Quote{{Plater: 0, Level: "show", Cost: 99_99,
-				Refused: jobs.RandomSet[catalog.Micro](0), Days: jobs.RandomSet(20)}}
+				Refused: jobs.Set[catalog.Micro](0), Days: jobs.Set(20)}}
 		}, func() plan.Choice {
 			c := plated(0, catalog.WorkRepair, 0, "show")
 			c.Quote, c.Plate, c.Before, c.Strip, c.Cash, c.ExpectedCost = 0, 99_99, 30_67, 12_00, 130_66, 130_66
@@ -137,7 +137,7 @@ func TestDeriveByHand(t *testing.T) {
 		}},
 		{"cleaning makes nothing worse", func(st *catalog.State) {
 			st.Pieces[1].Findings[0].Defect, st.Pieces[1].Findings[0].Severity = 0, catalog.Light
-			st.Pieces[1].Grade = jobs.RandomSet[catalog.Centi](96_00)
+			st.Pieces[1].Grade = jobs.Set[catalog.Centi](96_00)
 		}, func() plan.Choice {
 			c := choice(1, 1, catalog.WorkClean)
 			c.Other, c.ExpectedCost, c.Cash, c.Breakage, c.Fails, c.Grade = 25_09, 25_09, 25_09, 2_000, 2_000, 96_00
@@ -145,8 +145,8 @@ func TestDeriveByHand(t *testing.T) {
 		}},
 		{"a quote where the metal is unknown", func(st *catalog.State) {
 			st.Pieces[0].Metal = catalog.None
-			st.Platers[1].Levels[0].Tone = jobs.RandomSet[catalog.Centi](-45)
-			st.Pieces[0].Quotes = []catalog.Quote{{Plater: 1, Cost: 50_00, Grade: jobs.RandomSet[catalog.Centi](77_00)}}
+			st.Platers[1].Levels[0].Tone = jobs.Set[catalog.Centi](-45)
+			st.Pieces[0].Quotes = []catalog.Quote{{Plater: 1, Cost: 50_00, Grade: jobs.Set[catalog.Centi](77_00)}}
 		}, func() plan.Choice {
 			c := plated(0, catalog.WorkReplate, 1, "driver")
 			c.Quote, c.Plate, c.Cash, c.ExpectedCost, c.Grade, c.Tone, c.Days = 0, 50_00, 50_00, 50_00, 77_00, -45, 40
@@ -155,15 +155,15 @@ func TestDeriveByHand(t *testing.T) {
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {
-			st, want := jobs.JudgeJob(), test.want()
+			st, want := jobs.SmallJob(), test.want()
 			if test.change != nil {
 				test.change(st)
 			}
-			again, rule, why := JudgeDerive(st, &want)
+			again, rule, why := Derive(st, &want)
 			if again == nil {
 				t.Fatalf("no such choice: %s: %s", rule, why)
 			}
-			j := &judge{st: st}
+			j := &audit{st: st}
 			j.compareFigures(&want, again, "by hand")
 			for _, v := range j.found {
 				t.Error(v)

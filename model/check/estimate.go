@@ -2,63 +2,64 @@ package check
 
 import (
 	"fmt"
+	"slices"
 
 	"brightset/catalog"
 )
 
-// judgeEstimate is what plating one piece by a plater at a level comes to on
+// estimated is what plating one piece by a plater at a level comes to on
 // the trade tables; nil and why where there is no estimate. Only a strict one
 // minds faults beyond repair and those the plater refuses.
-func judgeEstimate(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, q int, name string,
-	strict bool) (*judgeOne, string) {
+func estimated(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, q int, name string,
+	strict bool) (*doneTo, string) {
 	plater := &st.Platers[q]
-	level := judgeLevel(plater, name)
+	level := levelNamed(plater, name)
 	if level == nil {
 		return nil, fmt.Sprintf("plater %q has no level %q", plater.ID, name)
 	}
-	price := judgePrice(level, piece, slot)
+	price := asked(level, piece, slot)
 	if piece.Metal == catalog.None || !slot.Area.Set && !price.Set {
 		return nil, fmt.Sprintf("no estimate for piece %q: its metal or the area is unknown", piece.ID)
 	}
-	rate, grade, base := judgeAt(level.Rate, piece.Metal), judgeAt(level.Grade, piece.Metal),
+	rate, grade, base := forMetal(level.Rate, piece.Metal), forMetal(level.Grade, piece.Metal),
 		st.Tables.Metals[piece.Metal].Base
 	if !rate.Set && !price.Set || !grade.Set || !base.Set {
 		return nil, fmt.Sprintf("no rate, grade or breakage for the metal of piece %q at plater %q", piece.ID,
 			plater.ID)
 	}
 	if strict {
-		if why := judgeForbidden(st, piece, plater); why != "" {
+		if why := forbidden(st, piece, plater); why != "" {
 			return nil, why
 		}
 	}
-	one := &judgeOne{
+	one := &doneTo{
 		work: catalog.WorkReplate, level: name, grade: grade.V, tone: level.Tone.Or(0), fresh: true,
 		plate:   max(plater.Least, catalog.Of(slot.Area.Or(0), rate.V)),
-		refused: judgeSentBack(st, piece),
+		refused: sentBack(st, piece),
 	}
 	if price.Set {
 		one.plate = price.V
 	}
 	whole, others := catalog.One-base.V, catalog.One
 	for w := range st.Tables.Works {
-		count, surface, needed := judgeNeed(st, piece, w)
+		count, surface, needed := needOf(st, piece, w)
 		if !needed {
 			continue
 		}
 		work := &st.Tables.Works[w]
 		one.work = catalog.WorkRepair
-		one.grade = min(one.grade, work.Cap.Or(judgeFull))
+		one.grade = min(one.grade, work.Cap.Or(soundWhole))
 		if count == 0 {
 			continue // it is done
 		}
 		if !slot.Area.Set && work.PerArea.Or(0) > 0 {
 			return nil, fmt.Sprintf("the work %q goes by the area, which is unknown", work.Name)
 		}
-		if !judgeDo(st, one, plater, w, judgeHours(work, count, catalog.Of(surface, slot.Area.V))) {
+		if !whoDoes(st, one, plater, w, hoursOf(work, count, catalog.Of(surface, slot.Area.V))) {
 			return nil, fmt.Sprintf("nobody does the work %q", work.Name)
 		}
-		holds := catalog.One - judgeAt(work.Breakage, piece.Metal).Or(0)
-		if judgeHasInt(plater.Works, w) {
+		holds := catalog.One - forMetal(work.Breakage, piece.Metal).Or(0)
+		if slices.Contains(plater.Works, w) {
 			whole = catalog.Both(whole, holds)
 		} else {
 			others = catalog.Both(others, holds)
@@ -70,12 +71,12 @@ func judgeEstimate(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, 
 	return one, ""
 }
 
-// judgeForbidden says why the plater can't or won't plate the piece, "" if he
+// forbidden says why the plater can't or won't plate the piece, "" if he
 // can.
-func judgeForbidden(st *catalog.State, piece *catalog.Piece, plater *catalog.Plater) string {
+func forbidden(st *catalog.State, piece *catalog.Piece, plater *catalog.Plater) string {
 	for _, f := range piece.Findings {
 		defect := &st.Tables.Defects[f.Defect]
-		if judgeHasInt(plater.Refuses, f.Defect) {
+		if slices.Contains(plater.Refuses, f.Defect) {
 			return fmt.Sprintf("plater %q refuses %q", plater.ID, defect.Name)
 		}
 		if defect.By[f.Severity].Beyond.Or(false) {
@@ -85,25 +86,25 @@ func judgeForbidden(st *catalog.State, piece *catalog.Piece, plater *catalog.Pla
 	return ""
 }
 
-// judgeSentBack is the chance that stripping shows what makes the plater send
+// sentBack is the chance that stripping shows what makes the plater send
 // the piece back.
-func judgeSentBack(st *catalog.State, piece *catalog.Piece) catalog.Micro {
+func sentBack(st *catalog.State, piece *catalog.Piece) catalog.Micro {
 	kept := catalog.One
 	for _, f := range piece.Findings {
 		defect := &st.Tables.Defects[f.Defect]
 		share := defect.By[f.Severity].Reveal.Or(catalog.One)
-		kept = catalog.Both(kept, catalog.One-catalog.Of(share, judgeAt(defect.Refused, piece.Metal).Or(0)))
+		kept = catalog.Both(kept, catalog.One-catalog.Of(share, forMetal(defect.Refused, piece.Metal).Or(0)))
 	}
 	return catalog.One - kept
 }
 
-// judgeNeed says whether the findings of a piece need a trade work, how many
+// needOf says whether the findings of a piece need a trade work, how many
 // faults it has yet to mend and on what share of the surface.
-func judgeNeed(st *catalog.State, piece *catalog.Piece, work int) (count int, share catalog.Micro, needed bool) {
+func needOf(st *catalog.State, piece *catalog.Piece, work int) (count int, share catalog.Micro, needed bool) {
 	for _, f := range piece.Findings {
-		if judgeHasInt(st.Tables.Defects[f.Defect].By[f.Severity].Works, work) {
+		if slices.Contains(st.Tables.Defects[f.Defect].By[f.Severity].Works, work) {
 			needed = true
-			if !judgeHasInt(f.Done, work) {
+			if !slices.Contains(f.Done, work) {
 				count, share = count+f.Count, share+f.Extent
 			}
 		}
@@ -111,21 +112,21 @@ func judgeNeed(st *catalog.State, piece *catalog.Piece, work int) (count int, sh
 	return count, min(catalog.One, share), needed
 }
 
-// judgeDo gives a work to whoever does it and adds what it costs: the plater,
+// whoDoes gives a work to whoever does it and adds what it costs: the plater,
 // else the shop, else the cheapest maker. It is false where nobody does it.
-func judgeDo(st *catalog.State, one *judgeOne, plater *catalog.Plater, work int, hours catalog.Micro) bool {
+func whoDoes(st *catalog.State, one *doneTo, plater *catalog.Plater, work int, hours catalog.Micro) bool {
 	hourly := st.Shop.Hourly.Or(0)
-	if judgeHasInt(plater.Works, work) {
+	if slices.Contains(plater.Works, work) {
 		one.plate += catalog.Of(hours, plater.Hourly.Or(hourly))
 		return true
 	}
-	if judgeHasInt(st.Shop.Works, work) {
+	if slices.Contains(st.Shop.Works, work) {
 		one.before += catalog.Of(hours, hourly)
 		return true
 	}
 	best := catalog.None
 	for m := range st.Makers {
-		if judgeHasInt(st.Makers[m].Works, work) && (best == catalog.None ||
+		if slices.Contains(st.Makers[m].Works, work) && (best == catalog.None ||
 			st.Makers[m].Hourly < st.Makers[best].Hourly) {
 			best = m
 		}
@@ -138,7 +139,7 @@ func judgeDo(st *catalog.State, one *judgeOne, plater *catalog.Plater, work int,
 	return true
 }
 
-func judgeLevel(plater *catalog.Plater, name string) *catalog.Level {
+func levelNamed(plater *catalog.Plater, name string) *catalog.Level {
 	for i := range plater.Levels {
 		if plater.Levels[i].Name == name {
 			return &plater.Levels[i]
@@ -147,11 +148,11 @@ func judgeLevel(plater *catalog.Plater, name string) *catalog.Level {
 	return nil
 }
 
-// judgePrice is what the plater asks for a piece whatever its area: for the piece by its
+// asked is what the plater asks for a piece whatever its area: for the piece by its
 // name, else for the part.
-func judgePrice(level *catalog.Level, piece *catalog.Piece, slot *catalog.Slot) (price catalog.Val[catalog.Cents]) {
+func asked(level *catalog.Level, piece *catalog.Piece, slot *catalog.Slot) (price catalog.Val[catalog.Cents]) {
 	for _, p := range level.Prices {
-		switch cost := judgeAt(p.Cost, piece.Metal); {
+		switch cost := forMetal(p.Cost, piece.Metal); {
 		case !cost.Set:
 		case p.Of == piece.ID:
 			return cost

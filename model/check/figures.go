@@ -6,10 +6,10 @@ import (
 )
 
 // compareFigures names every figure of a choice that the state doesn't give.
-func (j *judge) compareFigures(c, again *plan.Choice, where string) {
+func (j *audit) compareFigures(c, again *plan.Choice, where string) {
 	money := func(rule string, has, want catalog.Cents) {
 		if has != want {
-			j.report("figure-"+rule, where, "%s is %s, but the state gives %s", rule, judgeMoney(has), judgeMoney(want))
+			j.report("figure-"+rule, where, "%s is %s, but the state gives %s", rule, money(has), money(want))
 		}
 	}
 	share := func(rule string, has, want catalog.Micro) {
@@ -19,8 +19,8 @@ func (j *judge) compareFigures(c, again *plan.Choice, where string) {
 	}
 	hundredths := func(rule string, has, want catalog.Centi) {
 		if has != want {
-			j.report("figure-"+rule, where, "%s is %s, but the state gives %s", rule, judgeHundredths(has),
-				judgeHundredths(want))
+			j.report("figure-"+rule, where, "%s is %s, but the state gives %s", rule, hundredths(has),
+				hundredths(want))
 		}
 	}
 	truth := func(rule string, has, want bool) {

@@ -7,14 +7,14 @@ import (
 	"brightset/model/plan"
 )
 
-// CheckJoint adds up again what several jobs come to together: each job's own rules and
+// Joint adds up again what several jobs come to together: each job's own rules and
 // sums by Check, the pieces and trades they have in common, the charges and how they are
 // split. It shares no code with what made the plan.
-func CheckJoint(out *plan.Joint) []Violation {
+func Joint(out *plan.Joint) []Violation {
 	if !out.Has {
 		return nil
 	}
-	j := &jointJudge{out: out}
+	j := &jointAudit{out: out}
 	for n := range out.Jobs {
 		for _, v := range Check(out.Jobs[n].State, out.Jobs[n].Plan) {
 			j.report(v.Rule, n, "%s: %s", v.Where, v.Message)
@@ -30,14 +30,14 @@ func CheckJoint(out *plan.Joint) []Violation {
 	return j.found
 }
 
-// jointJudge is one such check under way.
-type jointJudge struct {
+// jointAudit is one such check under way.
+type jointAudit struct {
 	out   *plan.Joint
 	found []Violation
 }
 
 // report takes catalog.None for the jobs as a whole.
-func (j *jointJudge) report(rule string, job int, format string, args ...any) {
+func (j *jointAudit) report(rule string, job int, format string, args ...any) {
 	where := "all jobs"
 	if job != catalog.None {
 		where = fmt.Sprintf("job %d", job+1)
@@ -46,7 +46,7 @@ func (j *jointJudge) report(rule string, job int, format string, args ...any) {
 }
 
 // checkPieces: the shop's pieces are there once for all jobs.
-func (j *jointJudge) checkPieces() {
+func (j *jointAudit) checkPieces() {
 	used, there := map[string]int{}, map[string]int{}
 	for n := range j.out.Jobs {
 		st := j.out.Jobs[n].State
@@ -71,7 +71,7 @@ func (j *jointJudge) checkPieces() {
 }
 
 // checkTrades: what one job gives away no other job uses or trades too.
-func (j *jointJudge) checkTrades() {
+func (j *jointAudit) checkTrades() {
 	given, taken := map[string]int{}, map[string]int{}
 	for n := range j.out.Jobs {
 		st := j.out.Jobs[n].State
@@ -107,7 +107,7 @@ func (j *jointJudge) checkTrades() {
 }
 
 // checkSums: what the jobs pay is all there is to pay, and nobody pays too much.
-func (j *jointJudge) checkSums() {
+func (j *jointAudit) checkSums() {
 	total, pays := catalog.Cents(0), catalog.Cents(0)
 	for _, c := range j.out.Charges {
 		total += c.Cents
@@ -116,7 +116,7 @@ func (j *jointJudge) checkSums() {
 		job := &j.out.Jobs[n]
 		lines, shared := catalog.Cents(0), catalog.Cents(0)
 		for i := range job.Plan.Lines {
-			lines += JudgeExpected(job.State, job.Plan.Lines[i].Choice, job.Plan.Lines[i].Fallback)
+			lines += Expected(job.State, job.Plan.Lines[i].Choice, job.Plan.Lines[i].Fallback)
 		}
 		for _, c := range job.Plan.Charges {
 			if c.Kind == plan.ChargeTrade {
@@ -127,28 +127,28 @@ func (j *jointJudge) checkSums() {
 			shared += c.Shares[n]
 		}
 		if job.Lines != lines || job.Shared != shared || job.Pays != lines+shared+job.Evened {
-			j.report("pays", n, "pays %s, but %s, %s and %s are asked of it", judgeMoney(job.Pays), judgeMoney(lines),
-				judgeMoney(shared), judgeMoney(job.Evened))
+			j.report("pays", n, "pays %s, but %s, %s and %s are asked of it", money(job.Pays), money(lines),
+				money(shared), money(job.Evened))
 		}
 		total += lines
 		pays += job.Pays
 		if most, limited := j.most(n); limited && job.Pays > most {
-			j.report("pays", n, "pays %s, more than the %s it would pay without the others", judgeMoney(job.Pays),
-				judgeMoney(most))
+			j.report("pays", n, "pays %s, more than the %s it would pay without the others", money(job.Pays),
+				money(most))
 		}
 	}
 	if j.out.Expected != total || pays != total {
 		j.report("expected", catalog.None, "expected is %s and the jobs pay %s, but it adds up to %s",
-			judgeMoney(j.out.Expected), judgeMoney(pays), judgeMoney(total))
+			money(j.out.Expected), money(pays), money(total))
 	}
 	if j.out.Bound > total {
-		j.report("bound", catalog.None, "the bound %s is above the total %s", judgeMoney(j.out.Bound),
-			judgeMoney(total))
+		j.report("bound", catalog.None, "the bound %s is above the total %s", money(j.out.Bound),
+			money(total))
 	}
 }
 
 // most is what a job may be asked for at most.
-func (j *jointJudge) most(n int) (catalog.Cents, bool) {
+func (j *jointAudit) most(n int) (catalog.Cents, bool) {
 	switch j.out.Capped {
 	case plan.CapAlone:
 		return j.out.Jobs[n].Alone.Expected, true

@@ -6,7 +6,7 @@ import (
 )
 
 // checkCharges compares the charges listed with those due, and looks at how they are split.
-func (j *jointJudge) checkCharges() {
+func (j *jointAudit) checkCharges() {
 	due := j.dues()
 	for _, c := range j.out.Charges {
 		key := dueKey{c.Kind, c.ID, catalog.None}
@@ -22,25 +22,25 @@ func (j *jointJudge) checkCharges() {
 		}
 		delete(due, key)
 		if want := d.fixed + max(0, d.least-d.sent); c.Cents != want {
-			j.report("charge", catalog.None, "%s %q is %s, but comes to %s", c.Kind, c.ID, judgeMoney(c.Cents),
-				judgeMoney(want))
+			j.report("charge", catalog.None, "%s %q is %s, but comes to %s", c.Kind, c.ID, money(c.Cents),
+				money(want))
 		}
 		sum := catalog.Cents(0)
 		for n, share := range c.Shares {
 			sum += share
 			if c.Single[n] != d.single[n] || share < 0 || share > d.single[n] {
 				j.report("share", n, "its share of %s %q is %s; by itself it would pay %s", c.Kind, c.ID,
-					judgeMoney(share), judgeMoney(d.single[n]))
+					money(share), money(d.single[n]))
 			}
 		}
 		if sum != c.Cents {
 			j.report("share", catalog.None, "the shares of %s %q add up to %s, not to %s", c.Kind, c.ID,
-				judgeMoney(sum), judgeMoney(c.Cents))
+				money(sum), money(c.Cents))
 		}
 	}
 	for key, d := range due {
 		if want := d.fixed + max(0, d.least-d.sent); want != 0 {
-			j.report("charge", catalog.None, "%s %q is missing: %s", key.kind, key.id, judgeMoney(want))
+			j.report("charge", catalog.None, "%s %q is missing: %s", key.kind, key.id, money(want))
 		}
 	}
 }
@@ -61,7 +61,7 @@ type jointDue struct {
 }
 
 // dues adds up from the lines alone what is charged.
-func (j *jointJudge) dues() map[dueKey]*jointDue {
+func (j *jointAudit) dues() map[dueKey]*jointDue {
 	all := map[dueKey]*jointDue{}
 	at := func(n int, kind plan.ChargeKind, id string, from catalog.Origin) *jointDue {
 		key := dueKey{kind, id, n}
@@ -92,7 +92,7 @@ func (j *jointJudge) dues() map[dueKey]*jointDue {
 		}
 		for _, l := range j.out.Jobs[n].Plan.Lines {
 			k := &st.Pieces[l.Choice.Piece]
-			if l.Choice.Plater != catalog.None && !judgeIsThere(k) {
+			if l.Choice.Plater != catalog.None && !isAtPlater(k) {
 				sent[l.Choice.Plater] += l.Choice.Plate
 			}
 			if bundle(k.Bundle); k.Bundle == catalog.None {

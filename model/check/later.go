@@ -2,14 +2,15 @@ package check
 
 import (
 	"fmt"
+	"slices"
 
 	"brightset/catalog"
 )
 
 // What came to light after a price was named, as the check sees it.
 
-// judgeUnknown gives the findings of a piece that a price was not named for, and the others.
-func judgeUnknown(piece *catalog.Piece, q *catalog.Quote) (unknown, known catalog.Piece) {
+// unknownFindings gives the findings of a piece that a price was not named for, and the others.
+func unknownFindings(piece *catalog.Piece, q *catalog.Quote) (unknown, known catalog.Piece) {
 	unknown, known = *piece, *piece
 	unknown.Findings, known.Findings = nil, nil
 	for _, f := range piece.Findings {
@@ -26,58 +27,58 @@ func judgeUnknown(piece *catalog.Piece, q *catalog.Quote) (unknown, known catalo
 	return unknown, known
 }
 
-// judgeOvertaken says whether something came to light since a price was named that makes
+// overtaken says whether something came to light since a price was named that makes
 // it another job: beyond repair, refused by the plater, or more to mend.
-func judgeOvertaken(st *catalog.State, piece *catalog.Piece, q *catalog.Quote) bool {
-	unknown, _ := judgeUnknown(piece, q)
+func overtaken(st *catalog.State, piece *catalog.Piece, q *catalog.Quote) bool {
+	unknown, _ := unknownFindings(piece, q)
 	for _, f := range unknown.Findings {
 		if len(st.Tables.Defects[f.Defect].By[f.Severity].Works) > 0 {
 			return true
 		}
 	}
-	return judgeForbidden(st, &unknown, &st.Platers[q.Plater]) != ""
+	return forbidden(st, &unknown, &st.Platers[q.Plater]) != ""
 }
 
-// judgeCameToLight adds to the terms of a piece at a plater's what he did not know of when
+// cameToLight adds to the terms of a piece at a plater's what he did not know of when
 // he had it sent; it says why where he can't go on.
-func judgeCameToLight(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, one *judgeOne) string {
+func cameToLight(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, one *doneTo) string {
 	plater := &st.Platers[piece.Sent.Plater]
-	unknown, known := judgeUnknown(piece, &piece.Sent.Quote)
+	unknown, known := unknownFindings(piece, &piece.Sent.Quote)
 	if len(unknown.Findings) == 0 {
 		return ""
 	}
-	if why := judgeForbidden(st, &unknown, plater); why != "" {
+	if why := forbidden(st, &unknown, plater); why != "" {
 		return why
 	}
 	for w := range st.Tables.Works {
-		if count, _, _ := judgeNeed(st, &unknown, w); count > 0 && !judgeHasInt(plater.Works, w) {
+		if count, _, _ := needOf(st, &unknown, w); count > 0 && !slices.Contains(plater.Works, w) {
 			return fmt.Sprintf("plater %q does no %s", plater.ID, st.Tables.Works[w].Name)
 		}
 	}
 	whole := catalog.One
 	for w := range st.Tables.Works {
-		count, _, needed := judgeNeed(st, &unknown, w)
+		count, _, needed := needOf(st, &unknown, w)
 		if !needed {
 			continue
 		}
 		work := &st.Tables.Works[w]
-		one.grade = min(one.grade, work.Cap.Or(judgeFull))
+		one.grade = min(one.grade, work.Cap.Or(soundWhole))
 		if count == 0 {
 			continue // it is done
 		}
 		cost := func(p *catalog.Piece) catalog.Cents {
-			count, surface, _ := judgeNeed(st, p, w)
-			hours := judgeHours(work, count, catalog.Of(surface, slot.Area.Or(0)))
+			count, surface, _ := needOf(st, p, w)
+			hours := hoursOf(work, count, catalog.Of(surface, slot.Area.Or(0)))
 			return catalog.Of(hours, plater.Hourly.Or(st.Shop.Hourly.Or(0)))
 		}
 		one.plate += cost(piece)
-		if before, _, _ := judgeNeed(st, &known, w); before > 0 {
+		if before, _, _ := needOf(st, &known, w); before > 0 {
 			one.plate -= cost(&known)
 		} else {
-			whole = catalog.Both(whole, catalog.One-judgeAt(work.Breakage, piece.Metal).Or(0))
+			whole = catalog.Both(whole, catalog.One-forMetal(work.Breakage, piece.Metal).Or(0))
 		}
 	}
 	one.breaks = catalog.Either(one.breaks, min(catalog.One, catalog.Of(plater.Factor, catalog.One-whole)))
-	one.refused = catalog.Either(one.refused, judgeSentBack(st, &unknown))
+	one.refused = catalog.Either(one.refused, sentBack(st, &unknown))
 	return ""
 }

@@ -8,7 +8,7 @@ import (
 )
 
 // checkLine checks what binds one slot by itself.
-func (j *judge) checkLine(l judgeLine) {
+func (j *audit) checkLine(l auditedLine) {
 	slot, where := &j.st.Slots[l.slot], j.slotName(l.slot)
 	t := &slot.Target
 	j.checkFinish(l.k, t, where, "")
@@ -19,12 +19,12 @@ func (j *judge) checkLine(l judgeLine) {
 	}
 	j.checkFilters(l)
 	j.checkDays(l)
-	if judgeRisk(l.k, l.f) == 1 {
+	if riskOf(l.k, l.f) == 1 {
 		j.report("certain-failure", where, "everything planned for it fails for certain")
 	}
-	if want := judgeLineExpected(j.st, l); l.given.Expected != want {
-		j.report("line-expected", where, "expected is %s, but adds up to %s", judgeMoney(l.given.Expected),
-			judgeMoney(want))
+	if want := lineExpected(j.st, l); l.given.Expected != want {
+		j.report("line-expected", where, "expected is %s, but adds up to %s", money(l.given.Expected),
+			money(want))
 	}
 	if l.f == nil {
 		return
@@ -40,16 +40,16 @@ func (j *judge) checkLine(l judgeLine) {
 		j.checkFinish(l.f, t, where+", fallback", "fallback-")
 	} else if l.f.Grade < t.FallbackFloor.V {
 		j.report("fallback-floor", where+", fallback", "grade %s is below the fallback floor of %s",
-			judgeHundredths(l.f.Grade), judgeHundredths(t.FallbackFloor.V))
+			hundredths(l.f.Grade), hundredths(t.FallbackFloor.V))
 	}
 }
 
 // checkFinish checks floor, fresh, redone and lasting of one choice; prefix goes
 // before the rule's name.
-func (j *judge) checkFinish(c *plan.Choice, t *catalog.Target, where, prefix string) {
+func (j *audit) checkFinish(c *plan.Choice, t *catalog.Target, where, prefix string) {
 	if t.Floor.Set && c.Grade < t.Floor.V {
-		j.report(prefix+"floor", where, "grade %s is below the floor of %s", judgeHundredths(c.Grade),
-			judgeHundredths(t.Floor.V))
+		j.report(prefix+"floor", where, "grade %s is below the floor of %s", hundredths(c.Grade),
+			hundredths(t.Floor.V))
 	}
 	if t.Fresh.Or(false) && !c.Fresh {
 		j.report(prefix+"fresh", where, "has to be freshly finished and isn't")
@@ -64,25 +64,25 @@ func (j *judge) checkFinish(c *plan.Choice, t *catalog.Target, where, prefix str
 
 // checkFilters checks locks, which bind the choice, and bans, which bind the
 // fallback too.
-func (j *judge) checkFilters(l judgeLine) {
+func (j *audit) checkFilters(l auditedLine) {
 	where := j.slotName(l.slot)
 	for _, lock := range j.st.Locks {
-		if (lock.Slot == catalog.None || lock.Slot == l.slot) && !judgeLocked(j.st, &lock.Filter, l.k) {
+		if (lock.Slot == catalog.None || lock.Slot == l.slot) && !keepsLock(j.st, &lock.Filter, l.k) {
 			j.report("lock", where, "the choice isn't the locked one")
 		}
 	}
 	for _, ban := range j.st.Bans {
-		if judgeMatches(&ban.Filter, l.k) {
+		if matches(&ban.Filter, l.k) {
 			j.report("ban", where, "the choice is forbidden by ban %q", ban.ID)
 		}
-		if l.f != nil && judgeMatches(&ban.Filter, l.f) {
+		if l.f != nil && matches(&ban.Filter, l.f) {
 			j.report("ban", where+", fallback", "the fallback is forbidden by ban %q", ban.ID)
 		}
 	}
 }
 
-// judgeMatches says whether a filter picks a choice.
-func judgeMatches(f *catalog.Filter, c *plan.Choice) bool {
+// matches says whether a filter picks a choice.
+func matches(f *catalog.Filter, c *plan.Choice) bool {
 	return (f.Slot == catalog.None || f.Slot == c.Slot) &&
 		(f.Piece == catalog.None || f.Piece == c.Piece) &&
 		(f.Work == "" || f.Work == c.Work) &&
@@ -91,22 +91,22 @@ func judgeMatches(f *catalog.Filter, c *plan.Choice) bool {
 }
 
 // checkDays checks the date, also for the case that the choice fails.
-func (j *judge) checkDays(l judgeLine) {
+func (j *audit) checkDays(l auditedLine) {
 	limit := j.st.Job.WithinDays
 	if !limit.Set {
 		return
 	}
-	days := judgeDays(j.st, l.k, l.f)
+	days := daysAtLatest(j.st, l.k, l.f)
 	if l.with != nil && l.given.Sharing.Yields {
-		days = max(days, judgeDays(j.st, l.k, nil))
+		days = max(days, daysAtLatest(j.st, l.k, nil))
 	}
 	if days > limit.V {
 		j.report("days", j.slotName(l.slot), "takes %d days at worst, there are %d", days, limit.V)
 	}
 }
 
-// judgeDays is how long a line takes, counting what is planned for a failure.
-func judgeDays(st *catalog.State, k, f *plan.Choice) int {
+// daysAtLatest is how long a line takes, counting what is planned for a failure.
+func daysAtLatest(st *catalog.State, k, f *plan.Choice) int {
 	days := k.Days
 	switch {
 	case k.Fails == 0:
@@ -121,14 +121,14 @@ func judgeDays(st *catalog.State, k, f *plan.Choice) int {
 	return days
 }
 
-// JudgeExpected is the cost of a line: the choice, plus what its failing costs.
-func JudgeExpected(st *catalog.State, k, f *plan.Choice) catalog.Cents {
+// Expected is the cost of a line: the choice, plus what its failing costs.
+func Expected(st *catalog.State, k, f *plan.Choice) catalog.Cents {
 	rescue := st.Slots[k.Slot].Rescue.Or(0)
 	if f == nil {
 		return k.ExpectedCost + catalog.Of(k.Fails, rescue)
 	}
 	work, freight := f.Plate, catalog.Cents(0)
-	if f.Plater != catalog.None && !judgeIsThere(&st.Pieces[f.Piece]) {
+	if f.Plater != catalog.None && !isAtPlater(&st.Pieces[f.Piece]) {
 		work = max(work, st.Platers[f.Plater].Minimum)
 		freight += st.Platers[f.Plater].Freight
 	}
@@ -136,13 +136,13 @@ func JudgeExpected(st *catalog.State, k, f *plan.Choice) catalog.Cents {
 	if piece.Bundle == catalog.None && piece.Vendor != catalog.None {
 		freight += st.Vendors[piece.Vendor].Freight
 	}
-	standin := catalog.Of(f.Chance, f.Get+f.Give+f.Before+catalog.Of(f.Refused, f.Strip)+
+	fallback := catalog.Of(f.Chance, f.Get+f.Give+f.Before+catalog.Of(f.Refused, f.Strip)+
 		catalog.Of(catalog.One-f.Refused, work+f.Other)+freight) + catalog.Of(f.Fails, rescue)
-	return k.ExpectedCost + catalog.Of(k.Fails, standin)
+	return k.ExpectedCost + catalog.Of(k.Fails, fallback)
 }
 
-// judgeRisk is the chance that a line ends in a rescue.
-func judgeRisk(k, f *plan.Choice) float64 {
+// riskOf is the chance that a line ends in a rescue.
+func riskOf(k, f *plan.Choice) float64 {
 	p := int64(k.Fails) * int64(catalog.One)
 	if f != nil {
 		p = int64(k.Fails) * int64(f.Fails)
@@ -150,7 +150,7 @@ func judgeRisk(k, f *plan.Choice) float64 {
 	return float64(p) / 1e12
 }
 
-// judgeRiskWeight is a line's part of what the completion row limits.
-func judgeRiskWeight(k, f *plan.Choice) int64 {
-	return int64(math.Round(-1e6 * math.Log1p(-judgeRisk(k, f))))
+// riskWeight is a line's part of what the completion row limits.
+func riskWeight(k, f *plan.Choice) int64 {
+	return int64(math.Round(-1e6 * math.Log1p(-riskOf(k, f))))
 }

@@ -7,10 +7,10 @@ import (
 	"brightset/model/plan"
 )
 
-// judgePlated is a piece plated by the choice's plater, on an estimate or on
+// plated is a piece plated by the choice's plater, on an estimate or on
 // one of his quotes.
-func judgePlated(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece,
-	c *plan.Choice) (*judgeOne, string, string) {
+func plated(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece,
+	c *plan.Choice) (*doneTo, string, string) {
 	if c.Plater < 0 || c.Plater >= len(st.Platers) {
 		return nil, "plater", fmt.Sprintf("there is no plater number %d", c.Plater)
 	}
@@ -18,26 +18,26 @@ func judgePlated(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece,
 	if c.Quote < catalog.None || c.Quote >= len(piece.Quotes) {
 		return nil, "quote", fmt.Sprintf("piece %q has no quote number %d", piece.ID, c.Quote)
 	}
-	if judgeIsThere(piece) {
-		return judgeUnderWay(st, slot, piece, c)
+	if isAtPlater(piece) {
+		return underWay(st, slot, piece, c)
 	}
-	var one *judgeOne
+	var one *doneTo
 	var why string
 	if c.Quote == catalog.None {
-		if judgeQuoted(st, piece, c.Plater) {
+		if hasQuoted(st, piece, c.Plater) {
 			return nil, "quote", fmt.Sprintf("plater %q has quoted for piece %q, which replaces his estimates",
 				plater.ID, piece.ID)
 		}
-		one, why = judgeEstimate(st, slot, piece, c.Plater, c.Level, true)
+		one, why = estimated(st, slot, piece, c.Plater, c.Level, true)
 	} else {
 		quote := &piece.Quotes[c.Quote]
 		if quote.Plater != c.Plater {
 			return nil, "quote", fmt.Sprintf("quote %q is not by plater %q", quote.ID, plater.ID)
 		}
-		if judgeOvertaken(st, piece, quote) {
+		if overtaken(st, piece, quote) {
 			return nil, "quote", fmt.Sprintf("quote %q was named before something came to light", quote.ID)
 		}
-		one, why = judgeQuote(st, slot, piece, quote)
+		one, why = byQuote(st, slot, piece, quote)
 	}
 	switch {
 	case one == nil:
@@ -51,21 +51,21 @@ func judgePlated(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece,
 	return one, "", ""
 }
 
-// judgeQuote is a plater's own price, with what he left out taken from the
+// byQuote is a plater's own price, with what he left out taken from the
 // estimate of the same level where there is one.
-func judgeQuote(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, q *catalog.Quote) (*judgeOne, string) {
+func byQuote(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, q *catalog.Quote) (*doneTo, string) {
 	plater := &st.Platers[q.Plater]
 	level := q.Level
 	if level == "" && len(plater.Levels) == 1 {
 		level = plater.Levels[0].Name
 	}
-	one := &judgeOne{work: q.Work, level: level, plate: q.Cost, fresh: q.Fresh.Or(true), days: q.Days.Or(plater.Days)}
-	est, _ := judgeEstimate(st, slot, piece, q.Plater, level, false)
+	one := &doneTo{work: q.Work, level: level, plate: q.Cost, fresh: q.Fresh.Or(true), days: q.Days.Or(plater.Days)}
+	est, _ := estimated(st, slot, piece, q.Plater, level, false)
 	if est == nil {
 		if !q.Grade.Set {
 			return nil, fmt.Sprintf("quote %q has no grade and there is no estimate to take it from", q.ID)
 		}
-		est = &judgeOne{work: catalog.WorkReplate}
+		est = &doneTo{work: catalog.WorkReplate}
 	}
 	if one.work == "" {
 		one.work = est.work
@@ -77,17 +77,17 @@ func judgeQuote(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, q *
 	one.breaks = q.Breakage.Or(est.breaks)
 	one.refused = q.Refused.Or(est.refused)
 	one.grade = q.Grade.Or(est.grade)
-	if l := judgeLevel(plater, level); l != nil {
+	if l := levelNamed(plater, level); l != nil {
 		one.tone = l.Tone.Or(0)
 	}
 	one.tone = q.Tone.Or(one.tone)
 	return one, ""
 }
 
-// judgeQuoted says whether the plater has quoted for the piece as it is known now.
-func judgeQuoted(st *catalog.State, piece *catalog.Piece, plater int) bool {
+// hasQuoted says whether the plater has quoted for the piece as it is known now.
+func hasQuoted(st *catalog.State, piece *catalog.Piece, plater int) bool {
 	for i := range piece.Quotes {
-		if piece.Quotes[i].Plater == plater && !judgeOvertaken(st, piece, &piece.Quotes[i]) {
+		if piece.Quotes[i].Plater == plater && !overtaken(st, piece, &piece.Quotes[i]) {
 			return true
 		}
 	}

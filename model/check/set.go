@@ -3,13 +3,14 @@ package check
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"brightset/catalog"
 	"brightset/model/plan"
 )
 
 // checkPieces checks that no piece is used more often than it is there.
-func (j *judge) checkPieces() {
+func (j *audit) checkPieces() {
 	used := j.piecesUsed()
 	for p := range j.st.Pieces {
 		if piece := &j.st.Pieces[p]; used[p] > piece.Quantity {
@@ -20,7 +21,7 @@ func (j *judge) checkPieces() {
 }
 
 // piecesUsed counts how many of each piece are chosen or held in reserve.
-func (j *judge) piecesUsed() []int {
+func (j *audit) piecesUsed() []int {
 	used := make([]int, len(j.st.Pieces))
 	for _, l := range j.lines {
 		used[l.k.Piece] += j.st.Slots[l.slot].Quantity
@@ -38,7 +39,7 @@ func (j *judge) piecesUsed() []int {
 }
 
 // checkMean checks the weighted mean asked of the set.
-func (j *judge) checkMean() {
+func (j *audit) checkMean() {
 	mean := j.st.Job.Target.Mean
 	if !mean.Set {
 		return
@@ -48,17 +49,17 @@ func (j *judge) checkMean() {
 		sum += int64(j.st.Slots[l.slot].Weight) * int64(l.k.Grade-mean.V)
 	}
 	if sum < 0 {
-		j.report("mean", "plan", "the weighted mean is below %s", judgeHundredths(mean.V))
+		j.report("mean", "plan", "the weighted mean is below %s", hundredths(mean.V))
 	}
 }
 
 // checkMatches checks every two chosen pieces that are seen together.
-func (j *judge) checkMatches() {
+func (j *audit) checkMatches() {
 	for m := range j.st.Matches {
 		match := &j.st.Matches[m]
 		for a, first := range j.lines {
 			for _, second := range j.lines[a+1:] {
-				if judgeHasInt(match.Slots, first.slot) && judgeHasInt(match.Slots, second.slot) {
+				if slices.Contains(match.Slots, first.slot) && slices.Contains(match.Slots, second.slot) {
 					j.checkPair(match, first.k, second.k)
 				}
 			}
@@ -66,17 +67,17 @@ func (j *judge) checkMatches() {
 	}
 }
 
-func (j *judge) checkPair(match *catalog.Match, a, b *plan.Choice) {
+func (j *audit) checkPair(match *catalog.Match, a, b *plan.Choice) {
 	where := fmt.Sprintf("match %q", match.ID)
 	pair := fmt.Sprintf("%s and %s", j.slotName(a.Slot), j.slotName(b.Slot))
-	if match.GradeWithin.Set && judgeDistance(a.Grade, b.Grade) > match.GradeWithin.V {
+	if match.GradeWithin.Set && distance(a.Grade, b.Grade) > match.GradeWithin.V {
 		j.report("match-grade", where, "grades of %s are %s apart", pair,
-			judgeHundredths(judgeDistance(a.Grade, b.Grade)))
+			hundredths(distance(a.Grade, b.Grade)))
 	}
-	if match.ToneWithin.Set && judgeDistance(a.Tone, b.Tone) > match.ToneWithin.V {
-		j.report("match-tone", where, "tones of %s are %s apart", pair, judgeHundredths(judgeDistance(a.Tone, b.Tone)))
+	if match.ToneWithin.Set && distance(a.Tone, b.Tone) > match.ToneWithin.V {
+		j.report("match-tone", where, "tones of %s are %s apart", pair, hundredths(distance(a.Tone, b.Tone)))
 	}
-	if qa, qb := judgePlatedBy(j.st, a), judgePlatedBy(j.st, b); match.SamePlater && qa != catalog.None &&
+	if qa, qb := platedBy(j.st, a), platedBy(j.st, b); match.SamePlater && qa != catalog.None &&
 		qb != catalog.None && qa != qb {
 		j.report("match-plater", where, "%s are plated by two platers", pair)
 	}
@@ -86,20 +87,20 @@ func (j *judge) checkPair(match *catalog.Match, a, b *plan.Choice) {
 }
 
 // checkCompletion checks the chance that no slot needs a rescue.
-func (j *judge) checkCompletion() {
+func (j *audit) checkCompletion() {
 	chance, sum := 1.0, int64(0)
 	for _, l := range j.lines {
 		if l.with != nil {
 			if l.slot < l.with.slot {
-				risk, weight := judgePairRisk(l)
+				risk, weight := pairRisk(l)
 				chance, sum = chance*(1-risk), sum+weight
 			}
 			continue
 		}
-		risk := judgeRisk(l.k, l.f)
+		risk := riskOf(l.k, l.f)
 		chance *= 1 - risk
 		if risk < 1 {
-			sum += judgeRiskWeight(l.k, l.f)
+			sum += riskWeight(l.k, l.f)
 		}
 	}
 	if !(math.Abs(j.plan.Completion-chance) <= 1e-9) {
@@ -109,19 +110,19 @@ func (j *judge) checkCompletion() {
 	if !asked.Set || asked.V <= 0 {
 		return
 	}
-	if limit := judgeRiskLimit(j.st, asked.V); sum > limit {
+	if limit := riskLimit(j.st, asked.V); sum > limit {
 		j.report("completion", "plan", "the chance of no rescue is %g, asked is %g", chance, float64(asked.V)/1e6)
 	}
 }
 
-// judgeRiskLimit is the right side of the completion row: one unit a slot is
+// riskLimit is the right side of the completion row: one unit a slot is
 // allowed for rounding.
-func judgeRiskLimit(st *catalog.State, asked catalog.Micro) int64 {
+func riskLimit(st *catalog.State, asked catalog.Micro) int64 {
 	return int64(math.Floor(-1e6*math.Log(float64(asked)/1e6))) + int64(len(st.Slots))
 }
 
 // checkTrades checks the conditions of every trade the plan makes.
-func (j *judge) checkTrades() {
+func (j *audit) checkTrades() {
 	used, chosen := j.piecesUsed(), make([]bool, len(j.st.Pieces))
 	for _, l := range j.lines {
 		chosen[l.k.Piece] = true
@@ -141,7 +142,7 @@ func (j *judge) checkTrades() {
 		if !chosen[t.Get] {
 			j.report("trade-get", where, "piece %q is taken, but hung in no slot", j.st.Pieces[t.Get].ID)
 		}
-		if judgeIsGone(&j.st.Pieces[t.Give]) {
+		if isGone(&j.st.Pieces[t.Give]) {
 			j.report("trade-give", where, "piece %q is given away, but is not there any more", j.st.Pieces[t.Give].ID)
 		}
 		if used[t.Give] > 0 {

@@ -12,8 +12,8 @@ import (
 // readSharing finds, for each line that says it shares its fallback, the line it
 // shares it with. Lines that don't agree about it are named, and count as if each
 // held the fallback for itself.
-func (j *judge) readSharing() {
-	at := map[int]*judgeLine{}
+func (j *audit) readSharing() {
+	at := map[int]*auditedLine{}
 	for i := range j.lines {
 		at[j.lines[i].slot] = &j.lines[i]
 	}
@@ -36,7 +36,7 @@ func (j *judge) readSharing() {
 }
 
 // sharingWrong says why two lines can't share as the first of them says.
-func (j *judge) sharingWrong(l, other *judgeLine) (rule, why string) {
+func (j *audit) sharingWrong(l, other *auditedLine) (rule, why string) {
 	says := l.given.Sharing
 	switch {
 	case says.With < 0 || says.With >= len(j.st.Slots):
@@ -56,28 +56,28 @@ func (j *judge) sharingWrong(l, other *judgeLine) (rule, why string) {
 }
 
 // checkSharing checks that a rescue is not certain for any two that share.
-func (j *judge) checkSharing() {
+func (j *audit) checkSharing() {
 	for _, l := range j.lines {
 		if l.with == nil || l.slot > l.with.slot {
 			continue
 		}
-		if risk, _ := judgePairRisk(l); risk >= 1 {
+		if risk, _ := pairRisk(l); risk >= 1 {
 			j.report("certain-failure", j.slotName(l.slot), "it and %s need a rescue for certain",
 				j.slotName(l.with.slot))
 		}
 	}
 }
 
-// judgeLineExpected is the cost of a line, and for one that yields its spare to
+// lineExpected is the cost of a line, and for one that yields its spare to
 // another what it costs more to be rescued instead, where both fail.
-func judgeLineExpected(st *catalog.State, l judgeLine) catalog.Cents {
-	own := JudgeExpected(st, l.k, l.f)
+func lineExpected(st *catalog.State, l auditedLine) catalog.Cents {
+	own := Expected(st, l.k, l.f)
 	if l.with == nil || !l.given.Sharing.Yields {
 		return own
 	}
 	// what falling back on f costs is what a line that fails for certain pays
 	sure := plan.Choice{Slot: l.slot, Fails: catalog.One}
-	more := JudgeExpected(st, &sure, nil) - JudgeExpected(st, &sure, l.f)
+	more := Expected(st, &sure, nil) - Expected(st, &sure, l.f)
 	million := big.NewInt(1_000_000)
 	both := new(big.Int).Mul(big.NewInt(int64(l.k.Fails)), big.NewInt(int64(l.with.k.Fails)))
 	both.Add(both, big.NewInt(500_000)).Div(both, million)
@@ -85,10 +85,10 @@ func judgeLineExpected(st *catalog.State, l judgeLine) catalog.Cents {
 	return own + catalog.Cents(both.Int64())
 }
 
-// judgePairRisk is the chance that one of two lines that share a fallback needs a
+// pairRisk is the chance that one of two lines that share a fallback needs a
 // rescue, by going through what may happen, and what that takes up of the completion
 // row; the row is given nothing where a rescue is certain.
-func judgePairRisk(l judgeLine) (risk float64, weight int64) {
+func pairRisk(l auditedLine) (risk float64, weight int64) {
 	happens := func(fails catalog.Micro, does bool) *big.Int {
 		if does {
 			return big.NewInt(int64(fails))

@@ -9,8 +9,8 @@ import (
 
 // How far pieces have come, as the check sees it.
 
-// judgeIsThere says whether a piece is at a plater's now.
-func judgeIsThere(piece *catalog.Piece) bool {
+// isAtPlater says whether a piece is at a plater's now.
+func isAtPlater(piece *catalog.Piece) bool {
 	switch piece.Stage {
 	case catalog.StageSeen, catalog.StageStripped, catalog.StagePriced, catalog.StageApproved, catalog.StagePlated:
 		return piece.Sent.Was
@@ -18,8 +18,8 @@ func judgeIsThere(piece *catalog.Piece) bool {
 	return false
 }
 
-// judgeIsGone says whether nobody has the piece to hand any more.
-func judgeIsGone(piece *catalog.Piece) bool {
+// isGone says whether nobody has the piece to hand any more.
+func isGone(piece *catalog.Piece) bool {
 	switch piece.Stage {
 	case catalog.StageSold, catalog.StageLost, catalog.StageBroken:
 		return true
@@ -27,9 +27,9 @@ func judgeIsGone(piece *catalog.Piece) bool {
 	return piece.Elsewhere
 }
 
-// judgeStands says which choices the stage of a piece, or of the one that hangs in the
+// stageAllows says which choices the stage of a piece, or of the one that hangs in the
 // slot, leaves no room for.
-func judgeStands(st *catalog.State, piece *catalog.Piece, c *plan.Choice) (rule, why string) {
+func stageAllows(st *catalog.State, piece *catalog.Piece, c *plan.Choice) (rule, why string) {
 	asIs := c.Work == catalog.WorkAsIs
 	switch piece.Stage {
 	case catalog.StageSold, catalog.StageLost, catalog.StageBroken:
@@ -46,7 +46,7 @@ func judgeStands(st *catalog.State, piece *catalog.Piece, c *plan.Choice) (rule,
 	if piece.Elsewhere {
 		return "gone", fmt.Sprintf("piece %q is in use on another job", piece.ID)
 	}
-	if judgeIsThere(piece) && (c.Plater != piece.Sent.Plater || c.Quote != catalog.None) {
+	if isAtPlater(piece) && (c.Plater != piece.Sent.Plater || c.Quote != catalog.None) {
 		return "sent", fmt.Sprintf("piece %q is at plater %q, on the terms agreed", piece.ID,
 			st.Platers[piece.Sent.Plater].ID)
 	}
@@ -59,9 +59,9 @@ func judgeStands(st *catalog.State, piece *catalog.Piece, c *plan.Choice) (rule,
 	return "", ""
 }
 
-// judgePlatedBy is the plater whose finish is seen on what hangs: the choice's, or the
+// platedBy is the plater whose finish is seen on what hangs: the choice's, or the
 // one that the piece came back from.
-func judgePlatedBy(st *catalog.State, c *plan.Choice) int {
+func platedBy(st *catalog.State, c *plan.Choice) int {
 	piece := &st.Pieces[c.Piece]
 	came := piece.Stage == catalog.StageBack || piece.Stage == catalog.StageHung
 	if c.Plater == catalog.None && piece.Sent.Was && came {
@@ -70,34 +70,34 @@ func judgePlatedBy(st *catalog.State, c *plan.Choice) int {
 	return c.Plater
 }
 
-// judgeLocked says whether a choice is what a lock is on, or what has come of it: the
+// keepsLock says whether a choice is what a lock is on, or what has come of it: the
 // piece is back from the plater, or was cleaned and hangs.
-func judgeLocked(st *catalog.State, lock *catalog.Filter, c *plan.Choice) bool {
+func keepsLock(st *catalog.State, lock *catalog.Filter, c *plan.Choice) bool {
 	piece := &st.Pieces[c.Piece]
-	if judgeMatches(lock, c) {
+	if matches(lock, c) {
 		return true
 	}
 	if c.Work != catalog.WorkAsIs {
 		return false
 	}
 	before := *c
-	if plater := judgePlatedBy(st, c); plater != catalog.None {
+	if plater := platedBy(st, c); plater != catalog.None {
 		before.Work, before.Plater, before.Level = piece.Sent.Work, plater, piece.Sent.Level
 	} else if piece.Stage == catalog.StageHung && lock.Work == catalog.WorkClean {
 		before.Work = catalog.WorkClean
 	}
-	return judgeMatches(lock, &before)
+	return matches(lock, &before)
 }
 
-// judgeUnderWay is a piece that a plater has at the moment.
-func judgeUnderWay(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece,
-	c *plan.Choice) (*judgeOne, string, string) {
+// underWay is a piece that a plater has at the moment.
+func underWay(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece,
+	c *plan.Choice) (*doneTo, string, string) {
 	sent := &piece.Sent
 	plater := &st.Platers[sent.Plater]
 	if sent.Work != c.Work || sent.Level != c.Level {
 		return nil, "sent", fmt.Sprintf("piece %q was sent for %s", piece.ID, sent.Work)
 	}
-	one := &judgeOne{
+	one := &doneTo{
 		work: sent.Work, level: sent.Level, plate: sent.Cost, breaks: sent.Breakage.V, refused: sent.Refused.V,
 		grade: sent.Grade.V, tone: sent.Tone.V, fresh: sent.Fresh.Or(true), stripFee: plater.StripFee,
 	}
@@ -106,7 +106,7 @@ func judgeUnderWay(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece,
 		total = sent.Days.V
 	}
 	one.days = max(total-sent.Since, 1)
-	if why := judgeCameToLight(st, slot, piece, one); why != "" && piece.Stage != catalog.StagePlated {
+	if why := cameToLight(st, slot, piece, one); why != "" && piece.Stage != catalog.StagePlated {
 		return nil, "sent", why
 	}
 	switch piece.Stage {

@@ -22,7 +22,7 @@ func asIsOf(slot, piece int) *plan.Choice {
 
 // stageDamages are the ways to forget how far pieces have come. Line 0 is at a plater's
 // with a fallback, line 1 too, line 3 hangs.
-var stageDamages = []check.JudgeDamage{
+var stageDamages = []check.Damage{
 	{Rule: "gone", Name: "broken",
 		Damage: func(st *catalog.State, _ *plan.Plan) { st.Pieces[0].Stage = catalog.StageBroken }},
 	{Rule: "gone", Name: "lost, and held in reserve", Damage: func(st *catalog.State, p *plan.Plan) {
@@ -81,20 +81,20 @@ var stageDamages = []check.JudgeDamage{
 	{Rule: "figure-days", Name: "days gone by",
 		Damage: func(st *catalog.State, _ *plan.Plan) { st.Pieces[0].Sent.Since++ }},
 	{Rule: "days", Name: "off by one", Damage: func(st *catalog.State, p *plan.Plan) {
-		st.Job.WithinDays = jobs.RandomSet(12 + p.Lines[0].Choice.Days + p.Lines[0].Fallback.Days - 1)
+		st.Job.WithinDays = jobs.Set(12 + p.Lines[0].Choice.Days + p.Lines[0].Fallback.Days - 1)
 	}},
 	{Rule: "days", Name: "the days gone by forgotten", Damage: func(st *catalog.State, p *plan.Plan) {
-		st.Job.WithinDays = jobs.RandomSet(p.Lines[0].Choice.Days + p.Lines[0].Fallback.Days)
+		st.Job.WithinDays = jobs.Set(p.Lines[0].Choice.Days + p.Lines[0].Fallback.Days)
 	}},
 	{Rule: "line-expected", Name: "a fallback at a plater's pays no lot",
 		Damage: func(st *catalog.State, p *plan.Plan) {
 			f := p.Lines[0].Fallback
 			st.Pieces[f.Piece].Sent = catalog.Sent{Was: true, Quote: catalog.Quote{Plater: 1, Work: catalog.WorkReplate,
-				Cost: 10_00, Grade: jobs.RandomSet[catalog.Centi](90_00)}}
-			again, _, _ := check.JudgeDerive(st,
+				Cost: 10_00, Grade: jobs.Set[catalog.Centi](90_00)}}
+			again, _, _ := check.Derive(st,
 				&plan.Choice{Slot: 0, Piece: f.Piece, Work: catalog.WorkReplate, Plater: 1, Quote: catalog.None})
 			p.Lines[0].Fallback = again
-			p.Lines[0].Expected = check.JudgeExpected(st, p.Lines[0].Choice, again) +
+			p.Lines[0].Expected = check.Expected(st, p.Lines[0].Choice, again) +
 				catalog.Of(p.Lines[0].Choice.Fails, catalog.Cents(30_00))
 		}},
 	{Rule: "lock", Name: "what was done is not what was wanted", Damage: func(st *catalog.State, p *plan.Plan) {
@@ -138,7 +138,7 @@ func TestStageDamages(t *testing.T) {
 	l := pl.Lines
 	if !l[0].Choice.Sent || l[0].Fallback == nil || !l[1].Choice.Sent || l[3].Choice.Piece != 5 ||
 		len(pl.Charges) == 0 || pl.Charges[len(pl.Charges)-1].Kind != plan.ChargeTrade {
-		adapter.BruteLogPlan(t, "staged job", st, pl)
+		adapter.LogPlan(t, "staged job", st, pl)
 		t.Fatal("the plan to damage is another one")
 	}
 	if l[0].Choice.Plate != 0 || l[0].Choice.Days != 20 || l[1].Choice.Plate != 95_00 ||

@@ -8,18 +8,18 @@ import (
 	"brightset/model/plan"
 )
 
-// judgeOf names one charge.
-type judgeOf struct {
+// chargeKey names one charge.
+type chargeKey struct {
 	kind plan.ChargeKind
 	of   int
 }
 
 // checkSums adds the plan up again and checks the budget and the bound.
-func (j *judge) checkSums() {
+func (j *audit) checkSums() {
 	j.checkCharges()
 	expected, outlay := catalog.Cents(0), catalog.Cents(0)
 	for _, l := range j.lines {
-		expected += judgeLineExpected(j.st, l)
+		expected += lineExpected(j.st, l)
 		outlay += l.k.Cash
 	}
 	for _, cents := range j.chargesDue() {
@@ -31,11 +31,11 @@ func (j *judge) checkSums() {
 		outlay -= j.st.Trades[t].Credit
 	}
 	if j.plan.Expected != expected {
-		j.report("expected", "plan", "expected is %s, but adds up to %s", judgeMoney(j.plan.Expected),
-			judgeMoney(expected))
+		j.report("expected", "plan", "expected is %s, but adds up to %s", money(j.plan.Expected),
+			money(expected))
 	}
 	if j.plan.Outlay != outlay {
-		j.report("outlay", "plan", "outlay is %s, but adds up to %s", judgeMoney(j.plan.Outlay), judgeMoney(outlay))
+		j.report("outlay", "plan", "outlay is %s, but adds up to %s", money(j.plan.Outlay), money(outlay))
 	}
 	j.checkBudget(expected, outlay)
 	j.checkBound()
@@ -44,30 +44,30 @@ func (j *judge) checkSums() {
 	}
 }
 
-func (j *judge) checkBudget(expected, outlay catalog.Cents) {
+func (j *audit) checkBudget(expected, outlay catalog.Cents) {
 	budget, sum, word := j.st.Job.Budget, outlay, "outlay"
 	if j.st.Job.BudgetOn == catalog.OnExpected {
 		sum, word = expected, "expected"
 	}
 	if budget.Set && sum > budget.V {
-		j.report("budget", "plan", "%s of %s is over the budget of %s", word, judgeMoney(sum), judgeMoney(budget.V))
+		j.report("budget", "plan", "%s of %s is over the budget of %s", word, money(sum), money(budget.V))
 	}
 }
 
-func (j *judge) checkBound() {
+func (j *audit) checkBound() {
 	bound, expected := j.plan.Bound, j.plan.Expected
 	if bound > expected {
-		j.report("bound", "plan", "the bound %s is above the total %s", judgeMoney(bound), judgeMoney(expected))
+		j.report("bound", "plan", "the bound %s is above the total %s", money(bound), money(expected))
 	}
 	if j.plan.Status == plan.Optimal && bound < expected {
-		j.report("bound", "plan", "is called optimal, but the bound %s is below the total %s", judgeMoney(bound),
-			judgeMoney(expected))
+		j.report("bound", "plan", "is called optimal, but the bound %s is below the total %s", money(bound),
+			money(expected))
 	}
 }
 
 // grade is the weighted mean of the chosen pieces, 0..100; the plain mean where
 // all weights are nothing.
-func (j *judge) grade() float64 {
+func (j *audit) grade() float64 {
 	sum, weight, plain := int64(0), int64(0), int64(0)
 	for _, l := range j.lines {
 		w := int64(j.st.Slots[l.slot].Weight)
@@ -83,48 +83,48 @@ func (j *judge) grade() float64 {
 
 // checkCharges compares the plan's charges with those due, kind by kind. A
 // charge of nothing may be listed or left out.
-func (j *judge) checkCharges() {
+func (j *audit) checkCharges() {
 	due := j.chargesDue()
-	listed := map[judgeOf]catalog.Cents{}
+	listed := map[chargeKey]catalog.Cents{}
 	for _, c := range j.plan.Charges {
 		if c.Of < 0 || c.Of >= j.chargeable(c.Kind) {
 			j.report("charge", fmt.Sprintf("%s %d", c.Kind, c.Of), "there is nothing of that kind and number")
 			continue
 		}
-		key := judgeOf{c.Kind, c.Of}
+		key := chargeKey{c.Kind, c.Of}
 		if _, twice := listed[key]; twice && c.Kind != plan.ChargeTrade {
 			j.report("charge", j.chargeName(key), "is charged twice")
 		}
 		listed[key] += c.Cents
 		if c.Kind == plan.ChargeTrade && c.Cents != -j.st.Trades[c.Of].Credit {
-			j.report("charge", j.chargeName(key), "is %s, but its credit is %s", judgeMoney(c.Cents),
-				judgeMoney(j.st.Trades[c.Of].Credit))
+			j.report("charge", j.chargeName(key), "is %s, but its credit is %s", money(c.Cents),
+				money(j.st.Trades[c.Of].Credit))
 		}
 	}
 	for _, kind := range []plan.ChargeKind{plan.ChargeMinimum, plan.ChargePlaterFreight, plan.ChargeVendorFreight,
 		plan.ChargeBundle} {
 		for of := range j.chargeable(kind) {
-			key := judgeOf{kind, of}
+			key := chargeKey{kind, of}
 			if listed[key] != due[key] {
-				j.report("charge", j.chargeName(key), "is %s, but comes to %s", judgeMoney(listed[key]),
-					judgeMoney(due[key]))
+				j.report("charge", j.chargeName(key), "is %s, but comes to %s", money(listed[key]),
+					money(due[key]))
 			}
 		}
 	}
 }
 
 // chargesDue are the charges the lines bring with them, without the trades.
-func (j *judge) chargesDue() map[judgeOf]catalog.Cents {
-	due := map[judgeOf]catalog.Cents{}
+func (j *audit) chargesDue() map[chargeKey]catalog.Cents {
+	due := map[chargeKey]catalog.Cents{}
 	sent, busy := make([]catalog.Cents, len(j.st.Platers)), make([]bool, len(j.st.Platers))
 	for _, l := range j.lines {
-		if l.k.Plater != catalog.None && !judgeIsThere(&j.st.Pieces[l.k.Piece]) {
+		if l.k.Plater != catalog.None && !isAtPlater(&j.st.Pieces[l.k.Piece]) {
 			busy[l.k.Plater] = true
 			sent[l.k.Plater] += l.k.Plate
 		}
 		k := &j.st.Pieces[l.k.Piece]
 		if k.Bundle == catalog.None && k.Vendor != catalog.None {
-			due[judgeOf{plan.ChargeVendorFreight, k.Vendor}] = j.st.Vendors[k.Vendor].Freight
+			due[chargeKey{plan.ChargeVendorFreight, k.Vendor}] = j.st.Vendors[k.Vendor].Freight
 		}
 		j.bundleDue(due, k)
 		if l.f != nil {
@@ -133,27 +133,27 @@ func (j *judge) chargesDue() map[judgeOf]catalog.Cents {
 	}
 	for q := range j.st.Platers {
 		if busy[q] {
-			due[judgeOf{plan.ChargePlaterFreight, q}] = j.st.Platers[q].Freight
-			due[judgeOf{plan.ChargeMinimum, q}] = max(0, j.st.Platers[q].Minimum-sent[q])
+			due[chargeKey{plan.ChargePlaterFreight, q}] = j.st.Platers[q].Freight
+			due[chargeKey{plan.ChargeMinimum, q}] = max(0, j.st.Platers[q].Minimum-sent[q])
 		}
 	}
 	return due
 }
 
 // bundleDue adds the bundle a piece comes out of, and its vendor's freight.
-func (j *judge) bundleDue(due map[judgeOf]catalog.Cents, piece *catalog.Piece) {
+func (j *audit) bundleDue(due map[chargeKey]catalog.Cents, piece *catalog.Piece) {
 	if piece.Bundle == catalog.None {
 		return
 	}
 	bundle := &j.st.Bundles[piece.Bundle]
-	due[judgeOf{plan.ChargeBundle, piece.Bundle}] = bundle.Price
+	due[chargeKey{plan.ChargeBundle, piece.Bundle}] = bundle.Price
 	if bundle.Vendor != catalog.None {
-		due[judgeOf{plan.ChargeVendorFreight, bundle.Vendor}] = j.st.Vendors[bundle.Vendor].Freight
+		due[chargeKey{plan.ChargeVendorFreight, bundle.Vendor}] = j.st.Vendors[bundle.Vendor].Freight
 	}
 }
 
 // tradesMade are the trades the plan lists, each once.
-func (j *judge) tradesMade() map[int]bool {
+func (j *audit) tradesMade() map[int]bool {
 	made := map[int]bool{}
 	for _, c := range j.plan.Charges {
 		if c.Kind == plan.ChargeTrade && c.Of >= 0 && c.Of < len(j.st.Trades) {
@@ -164,7 +164,7 @@ func (j *judge) tradesMade() map[int]bool {
 }
 
 // chargeable is how many things there are that charges of a kind can be for.
-func (j *judge) chargeable(kind plan.ChargeKind) int {
+func (j *audit) chargeable(kind plan.ChargeKind) int {
 	switch kind {
 	case plan.ChargeMinimum, plan.ChargePlaterFreight:
 		return len(j.st.Platers)
@@ -178,7 +178,7 @@ func (j *judge) chargeable(kind plan.ChargeKind) int {
 	return 0
 }
 
-func (j *judge) chargeName(key judgeOf) string {
+func (j *audit) chargeName(key chargeKey) string {
 	name := ""
 	switch key.kind {
 	case plan.ChargeMinimum, plan.ChargePlaterFreight:

@@ -8,29 +8,29 @@ import (
 
 // Hanging a piece as it is, and cleaning it: what the shop does by itself.
 
-const judgeFull catalog.Centi = 100_00
+const soundWhole catalog.Centi = 100_00
 
-// judgeAsIs is the piece as it lies on the bench.
-func judgeAsIs(st *catalog.State, piece *catalog.Piece) (*judgeOne, string, string) {
+// asIs is the piece as it lies on the bench.
+func asIs(st *catalog.State, piece *catalog.Piece) (*doneTo, string, string) {
 	if !piece.Grade.Set && len(piece.Findings) == 0 {
 		return nil, "work", fmt.Sprintf("piece %q has no grade and no findings, it can't be hung as it is", piece.ID)
 	}
-	if f := judgeKeptOff(st, piece.Findings); f != nil && piece.Stage != catalog.StageHung {
+	if f := keptOff(st, piece.Findings); f != nil && piece.Stage != catalog.StageHung {
 		return nil, "unsound", fmt.Sprintf("piece %q can't hang with finding %q", piece.ID, f.ID)
 	}
-	return &judgeOne{
+	return &doneTo{
 		work:    catalog.WorkAsIs,
-		grade:   piece.Grade.Or(judgeLooks(st, piece.Findings)),
-		tone:    piece.Tone.Or(judgeCast(st, piece.Findings)),
-		fresh:   judgeFreshByBirth(piece),
-		redone:  judgeRefinished(piece),
-		growing: judgeGrows(st, piece.Findings),
-		weak:    judgeWeak(st, piece.Findings, false),
+		grade:   piece.Grade.Or(looks(st, piece.Findings)),
+		tone:    piece.Tone.Or(castFlaws(st, piece.Findings)),
+		fresh:   freshByBirth(piece),
+		redone:  refinished(piece),
+		growing: grows(st, piece.Findings),
+		weak:    weakened(st, piece.Findings, false),
 	}, "", ""
 }
 
-// judgeClean is the piece after the shop has polished it.
-func judgeClean(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece) (*judgeOne, string, string) {
+// cleaned is the piece after the shop has polished it.
+func cleaned(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece) (*doneTo, string, string) {
 	var left []catalog.Finding
 	count := 0
 	for _, f := range piece.Findings {
@@ -40,7 +40,7 @@ func judgeClean(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece) (*j
 			left = append(left, f)
 		}
 	}
-	clean := judgeWorkNamed(st, catalog.CleanWork)
+	clean := workNamed(st, catalog.CleanWork)
 	switch {
 	case len(left) == len(piece.Findings):
 		return nil, "work", fmt.Sprintf("piece %q has nothing that polishing takes away", piece.ID)
@@ -49,32 +49,32 @@ func judgeClean(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece) (*j
 	case clean == nil:
 		return nil, "work", "the trade tables have no work \"clean\""
 	}
-	if f := judgeKeptOff(st, left); f != nil {
+	if f := keptOff(st, left); f != nil {
 		return nil, "unsound", fmt.Sprintf("piece %q can't hang with finding %q, which polishing leaves", piece.ID, f.ID)
 	}
-	asIs := piece.Grade.Or(judgeLooks(st, piece.Findings))
-	hours := judgeHours(clean, count, slot.Area.Or(0))
-	return &judgeOne{
+	asIs := piece.Grade.Or(looks(st, piece.Findings))
+	hours := hoursOf(clean, count, slot.Area.Or(0))
+	return &doneTo{
 		work:    catalog.WorkClean,
 		other:   catalog.Of(hours, st.Shop.Hourly.Or(0)),
-		breaks:  judgeAt(clean.Breakage, piece.Metal).Or(0),
-		grade:   max(asIs, min(judgeLooks(st, left), clean.Cap.Or(judgeFull))),
-		tone:    piece.Tone.Or(judgeCast(st, left)),
-		fresh:   judgeFreshByBirth(piece),
-		redone:  judgeRefinished(piece),
-		growing: judgeGrows(st, left),
-		weak:    judgeWeak(st, left, false),
+		breaks:  forMetal(clean.Breakage, piece.Metal).Or(0),
+		grade:   max(asIs, min(looks(st, left), clean.Cap.Or(soundWhole))),
+		tone:    piece.Tone.Or(castFlaws(st, left)),
+		fresh:   freshByBirth(piece),
+		redone:  refinished(piece),
+		growing: grows(st, left),
+		weak:    weakened(st, left, false),
 	}, "", ""
 }
 
-// judgeLooks is the grade of a piece that shows these findings: caps hold
+// looks is the grade of a piece that shows these findings: caps hold
 // wherever a fault is, points are not counted on backs.
-func judgeLooks(st *catalog.State, findings []catalog.Finding) catalog.Centi {
-	limit, off := judgeFull, catalog.Centi(0)
+func looks(st *catalog.State, findings []catalog.Finding) catalog.Centi {
+	limit, off := soundWhole, catalog.Centi(0)
 	for _, f := range findings {
 		defect := &st.Tables.Defects[f.Defect]
 		at := &defect.By[f.Severity]
-		limit = min(limit, at.Cap.Or(judgeFull))
+		limit = min(limit, at.Cap.Or(soundWhole))
 		if f.Where == catalog.Back {
 			continue // no points for what is hidden
 		}
@@ -84,25 +84,25 @@ func judgeLooks(st *catalog.State, findings []catalog.Finding) catalog.Centi {
 			off += catalog.Of(f.Extent, at.Points.Or(0))
 		}
 	}
-	return max(0, min(limit, judgeFull-off))
+	return max(0, min(limit, soundWhole-off))
 }
 
-// judgeCast is the tone of a piece that shows these findings: the strongest
+// castFlaws is the tone of a piece that shows these findings: the strongest
 // cast, the first of equals.
-func judgeCast(st *catalog.State, findings []catalog.Finding) catalog.Centi {
+func castFlaws(st *catalog.State, findings []catalog.Finding) catalog.Centi {
 	cast := catalog.Centi(0)
 	for _, f := range findings {
 		tone := st.Tables.Defects[f.Defect].Tone.Or(0)
-		if f.Where != catalog.Back && judgeDistance(tone, 0) > judgeDistance(cast, 0) {
+		if f.Where != catalog.Back && distance(tone, 0) > distance(cast, 0) {
 			cast = tone
 		}
 	}
 	return cast
 }
 
-// judgeGrows says whether one of these findings goes on growing; hidden backs
+// grows says whether one of these findings goes on growing; hidden backs
 // count here.
-func judgeGrows(st *catalog.State, findings []catalog.Finding) bool {
+func grows(st *catalog.State, findings []catalog.Finding) bool {
 	for _, f := range findings {
 		if st.Tables.Defects[f.Defect].Progressive {
 			return true
@@ -111,8 +111,8 @@ func judgeGrows(st *catalog.State, findings []catalog.Finding) bool {
 	return false
 }
 
-// judgeFreshByBirth: what the file says, else whether the maker's finish was never used.
-func judgeFreshByBirth(piece *catalog.Piece) bool {
+// freshByBirth: what the file says, else whether the maker's finish was never used.
+func freshByBirth(piece *catalog.Piece) bool {
 	unused := piece.Kind == catalog.Reproduction
 	if piece.Kind == catalog.OldStock {
 		unused = len(piece.Findings) == 0
@@ -120,17 +120,17 @@ func judgeFreshByBirth(piece *catalog.Piece) bool {
 	return piece.Fresh.Or(unused)
 }
 
-// judgeRefinished says whether a used piece is called fresh, which it can't be from birth.
-func judgeRefinished(piece *catalog.Piece) bool {
+// refinished says whether a used piece is called fresh, which it can't be from birth.
+func refinished(piece *catalog.Piece) bool {
 	return piece.Fresh.Set && piece.Fresh.V && piece.Kind == catalog.Original
 }
 
-// judgeHours is the time one trade work takes on one piece: surface in dm2.
-func judgeHours(w *catalog.Work, count int, surface catalog.Micro) catalog.Micro {
+// hoursOf is the time one trade work takes on one piece: surface in dm2.
+func hoursOf(w *catalog.Work, count int, surface catalog.Micro) catalog.Micro {
 	return w.Hours.Or(0) + catalog.Micro(count)*w.Each.Or(0) + catalog.Of(w.PerArea.Or(0), surface)
 }
 
-func judgeWorkNamed(st *catalog.State, name string) *catalog.Work {
+func workNamed(st *catalog.State, name string) *catalog.Work {
 	for i := range st.Tables.Works {
 		if st.Tables.Works[i].Name == name {
 			return &st.Tables.Works[i]
@@ -139,4 +139,4 @@ func judgeWorkNamed(st *catalog.State, name string) *catalog.Work {
 	return nil
 }
 
-func judgeDistance(a, b catalog.Centi) catalog.Centi { return max(a-b, b-a) }
+func distance(a, b catalog.Centi) catalog.Centi { return max(a-b, b-a) }

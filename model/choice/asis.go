@@ -21,7 +21,7 @@ func (g *deriver) asIs(piece int) {
 		why = unsound(g.st, p, every)
 	}
 	if why != "" {
-		g.out(Out{Piece: piece, Work: catalog.WorkAsIs, Plater: catalog.None, Why: why})
+		g.out(Exclusion{Piece: piece, Work: catalog.WorkAsIs, Plater: catalog.None, Why: why})
 		return
 	}
 	g.add(piece, d)

@@ -8,10 +8,10 @@ import (
 	"brightset/model/plan"
 )
 
-// Out says why there is no choice of some work on a piece for a slot. Work is
+// Exclusion says why there is no choice of some work on a piece for a slot. Work is
 // "" where nothing at all can be done with the piece; Plater and Level are
 // catalog.None and "" where they don't matter.
-type Out struct {
+type Exclusion struct {
 	Slot, Piece int
 	Work        string
 	Plater      int
@@ -42,18 +42,18 @@ func ChoicesFor(st *catalog.State, slot int) []plan.Choice {
 // costs most, and tests keep it down.
 var Derived atomic.Int64
 
-// Outs gives per slot, in the order of Choices, why a piece that fits it can't be
+// Exclusions gives per slot, in the order of Choices, why a piece that fits it can't be
 // used there as it is, cleaned, or plated by a plater at a level.
-func Outs(st *catalog.State) [][]Out {
-	all := make([][]Out, len(st.Slots))
+func Exclusions(st *catalog.State) [][]Exclusion {
+	all := make([][]Exclusion, len(st.Slots))
 	for s := range st.Slots {
-		all[s] = OutsOf(st, s)
+		all[s] = ExclusionsFor(st, s)
 	}
 	return all
 }
 
-// OutsOf gives those of one slot.
-func OutsOf(st *catalog.State, slot int) []Out {
+// ExclusionsFor gives those of one slot.
+func ExclusionsFor(st *catalog.State, slot int) []Exclusion {
 	g := deriver{st: st, slot: slot}
 	g.run()
 	return g.outs
@@ -64,7 +64,7 @@ type deriver struct {
 	st      *catalog.State
 	slot    int
 	choices []plan.Choice
-	outs    []Out
+	outs    []Exclusion
 }
 
 func (g *deriver) run() {
@@ -75,12 +75,12 @@ func (g *deriver) run() {
 			continue
 		}
 		if n := Needed(&g.st.Slots[g.slot]); PieceCount(p) < n {
-			g.out(Out{Piece: i, Plater: catalog.None,
+			g.out(Exclusion{Piece: i, Plater: catalog.None,
 				Why: fmt.Sprintf("there are %d of it, the slot needs %d", PieceCount(p), n)})
 			continue
 		}
 		if why := standing(g.st, g.slot, i, hung); why != "" {
-			g.out(Out{Piece: i, Plater: catalog.None, Why: why})
+			g.out(Exclusion{Piece: i, Plater: catalog.None, Why: why})
 			continue
 		}
 		if p.AtPlater() {
@@ -88,7 +88,7 @@ func (g *deriver) run() {
 			continue
 		}
 		if p.Bare() {
-			g.out(Out{Piece: i, Work: catalog.WorkAsIs, Plater: catalog.None, Why: "it is stripped"})
+			g.out(Exclusion{Piece: i, Work: catalog.WorkAsIs, Plater: catalog.None, Why: "it is stripped"})
 		} else {
 			g.asIs(i)
 			if hung != i {
@@ -113,7 +113,7 @@ func (g *deriver) add(piece int, d draft) {
 	g.choices = append(g.choices, d.choice(g.st, g.slot, piece))
 }
 
-func (g *deriver) out(o Out) {
+func (g *deriver) out(o Exclusion) {
 	o.Slot = g.slot
 	g.outs = append(g.outs, o)
 }

@@ -15,7 +15,7 @@ func (g *deriver) clean(piece int) {
 		why = unsound(g.st, &g.st.Pieces[piece], unpolished(g.st))
 	}
 	if why != "" {
-		g.out(Out{Piece: piece, Work: catalog.WorkClean, Plater: catalog.None, Why: why})
+		g.out(Exclusion{Piece: piece, Work: catalog.WorkClean, Plater: catalog.None, Why: why})
 		return
 	}
 	g.add(piece, d)

@@ -89,11 +89,11 @@ func DirectVendor(st *catalog.State, c *plan.Choice) int {
 	if p.Bundle != catalog.None {
 		return catalog.None
 	}
-	return SellerOf(p)
+	return VendorOf(p)
 }
 
-// SellerOf is the vendor a piece belongs to, or catalog.None.
-func SellerOf(p *catalog.Piece) int {
+// VendorOf is the vendor a piece belongs to, or catalog.None.
+func VendorOf(p *catalog.Piece) int {
 	if p.Side != catalog.Vendors {
 		return catalog.None
 	}
@@ -106,7 +106,7 @@ func Arrival(st *catalog.State, p *catalog.Piece) int {
 	if p.Days.Set {
 		return p.Days.V
 	}
-	vendor := SellerOf(p)
+	vendor := VendorOf(p)
 	if p.Bundle != catalog.None {
 		b := &st.Bundles[p.Bundle]
 		if b.Days.Set {
@@ -122,7 +122,7 @@ func Arrival(st *catalog.State, p *catalog.Piece) int {
 	return 0
 }
 
-// standinCharges is what a fallback's plated work comes to by itself, and the
+// FallbackCharges is what a fallback's plated work comes to by itself, and the
 // freights it pays.
 func FallbackCharges(st *catalog.State, f *plan.Choice) (plate, freights catalog.Cents) {
 	plate = f.Plate

@@ -16,7 +16,7 @@ import (
 //	ok = 0.9 x 0.64 x 0.81 = 0.46656      p = 0.53344
 //	paid = 0.9 (20 + 0.36 x 16 + 0.64 x 110) = 0.9 x 96.16 = 86.544
 //	cash = 20 + 100 + 10 = 130
-//	standin = 0.9 (20 + 5.76 + 0.64 (200 + 10) + 30 + 15) + 0.53344 x 450
+//	fallback = 0.9 (20 + 5.76 + 0.64 (200 + 10) + 30 + 15) + 0.53344 x 450
 //	        = 184.644 + 240.048
 func TestFiguresOfChoice(t *testing.T) {
 	st := jobs.Tiny()
@@ -32,12 +32,12 @@ func TestFiguresOfChoice(t *testing.T) {
 		t.Errorf("got %+v", c)
 	}
 	if got := FallbackCost(st, &c); got != 184_64+240_05 {
-		t.Errorf("standin %d, want %d", got, 184_64+240_05)
+		t.Errorf("fallback %d, want %d", got, 184_64+240_05)
 	}
 	// out of a bundle no vendor's freight: 0.9 x 15 = 13.50 less, 171.144
 	p.Bundle = 0
 	if got := FallbackCost(st, &c); got != 171_14+240_05 {
-		t.Errorf("standin out of a bundle %d, want %d", got, 171_14+240_05)
+		t.Errorf("fallback out of a bundle %d, want %d", got, 171_14+240_05)
 	}
 }
 

@@ -2,7 +2,7 @@
 //
 //	piece, findings, quotes ──► works ──► who does them ──► cost, breakage, grade, days
 //
-// Choices and Outs look at every piece that fits a slot and give what can be done with it
+// Choices and Exclusions look at every piece that fits a slot and give what can be done with it
 // as it is (asis.go), cleaned (clean.go), plated by a quote (quote.go) or by an estimate
 // (plate.go), at its stage (stage.go), and why the rest can't be done. grade.go reads the
 // findings, works.go what mends them, cost.go and line.go add up what a choice and a line

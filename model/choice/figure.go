@@ -29,6 +29,7 @@ type Lever struct {
 	Now    int64
 }
 
+// LeverOf finds the figure a choice has of a kind.
 func LeverOf(st *catalog.State, c *plan.Choice, f Figure) Lever {
 	l := Lever{choice: c, figure: f}
 	d := draftOf(st, c)

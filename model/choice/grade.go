@@ -46,7 +46,7 @@ func read(st *catalog.State, p *catalog.Piece, stays func(*catalog.Finding) bool
 			points += off
 			pointRests = append(pointRests, assumed(by.Points, "points off for %s %s", f.Severity, d.Name)...)
 		}
-		if d.Tone.Set && Magnitude(d.Tone.V) > Magnitude(r.tone) {
+		if d.Tone.Set && plan.Abs(d.Tone.V) > plan.Abs(r.tone) {
 			r.tone = d.Tone.V
 			toneRests = assumed(d.Tone, "tone of %s", d.Name)
 		}
@@ -95,5 +95,3 @@ func unpolished(st *catalog.State) func(*catalog.Finding) bool {
 func polishes(st *catalog.State, f *catalog.Finding) bool {
 	return st.Tables.Defects[f.Defect].By[f.Severity].Polishes.Or(false)
 }
-
-func Magnitude(t catalog.Centi) catalog.Centi { return max(t, -t) }

@@ -20,8 +20,8 @@ func FallbackCost(st *catalog.State, f *plan.Choice) catalog.Cents {
 	return catalog.Of(f.Chance, sum) + catalog.Of(f.Fails, Rescue(st, f.Slot))
 }
 
-// Expected is what a line costs on average: E = paid(k) + p_k standin(f), where
-// standin of no fallback (nil) is the rescue of the slot.
+// Expected is what a line costs on average: E = paid(k) + p_k fallback(f), where
+// fallback of no fallback (nil) is the rescue of the slot.
 func Expected(st *catalog.State, k, f *plan.Choice) catalog.Cents {
 	if f == nil {
 		return k.ExpectedCost + catalog.Of(k.Fails, Rescue(st, k.Slot))
@@ -55,7 +55,7 @@ func LastDay(st *catalog.State, plan *plan.Plan) int {
 	return last
 }
 
-// Certain is a chance of one in the units of bothFail.
+// Certain is a chance of one in the units of BothFail.
 const Certain = int64(catalog.One) * int64(catalog.One)
 
 // BothFail is p_k p_f, exactly, in millionths of millionths: the chance that a
@@ -68,15 +68,15 @@ func BothFail(k, f *plan.Choice) int64 {
 	return int64(k.Fails) * int64(pf)
 }
 
-// LogLoss is -1e6 ln(1 - p) of a chance p given as bothFail does, rounded.
+// LogLoss is -1e6 ln(1 - p) of a chance p given as BothFail does, rounded.
 func LogLoss(both int64) int64 {
 	return int64(math.Round(-1e6 * math.Log1p(-float64(both)/float64(Certain))))
 }
 
-// DaysOfLine: if k can fail, days(k) + days(f) <= within_days, or
+// LineInTime: if k can fail, days(k) + days(f) <= within_days, or
 // days(k) + rescue_days where there is no fallback (nil). The date must be kept
 // even if the first choice fails.
-func DaysOfLine(st *catalog.State, k, f *plan.Choice) bool {
+func LineInTime(st *catalog.State, k, f *plan.Choice) bool {
 	within := st.Job.WithinDays
 	if !within.Set {
 		return true

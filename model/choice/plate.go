@@ -14,13 +14,13 @@ func (g *deriver) levels(piece, q int) {
 	plater := &g.st.Platers[q]
 	work := workWord(g.st, piece)
 	if why := barred(g.st, piece, q); why != "" {
-		g.out(Out{Piece: piece, Work: work, Plater: q, Why: why})
+		g.out(Exclusion{Piece: piece, Work: work, Plater: q, Why: why})
 		return
 	}
 	for l := range plater.Levels {
 		e, why := estimated(g.st, g.slot, piece, q, l)
 		if why != "" {
-			g.out(Out{Piece: piece, Work: work, Plater: q, Level: plater.Levels[l].Name, Why: why})
+			g.out(Exclusion{Piece: piece, Work: work, Plater: q, Level: plater.Levels[l].Name, Why: why})
 			continue
 		}
 		g.add(piece, e.draft(g.st, piece, q))

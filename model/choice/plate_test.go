@@ -155,12 +155,12 @@ func TestNoEstimate(t *testing.T) {
 
 func wantOut(t *testing.T, st *catalog.State, piece, plater int, why string) {
 	t.Helper()
-	for _, o := range slices.Concat(Outs(st)...) {
+	for _, o := range slices.Concat(Exclusions(st)...) {
 		if o.Piece == piece && o.Plater == plater && strings.Contains(o.Why, why) {
 			return
 		}
 	}
-	t.Errorf("no reason %q among %+v", why, Outs(st))
+	t.Errorf("no reason %q among %+v", why, Exclusions(st))
 }
 
 func TestTooFew(t *testing.T) {

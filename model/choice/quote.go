@@ -18,13 +18,13 @@ func (g *deriver) quotes(piece, q int) {
 			continue
 		}
 		if why := overtaken(g.st, p, &p.Quotes[i]); why != "" {
-			g.out(Out{Piece: piece, Work: cmp.Or(p.Quotes[i].Work, workWord(g.st, piece)), Plater: q,
+			g.out(Exclusion{Piece: piece, Work: cmp.Or(p.Quotes[i].Work, workWord(g.st, piece)), Plater: q,
 				Level: p.Quotes[i].Level, Why: why})
 			continue
 		}
 		d, why := quoted(g.st, g.slot, piece, i)
 		if why != "" {
-			g.out(Out{Piece: piece, Work: d.work, Plater: q, Level: d.level, Why: why})
+			g.out(Exclusion{Piece: piece, Work: d.work, Plater: q, Level: d.level, Why: why})
 			continue
 		}
 		g.add(piece, d)

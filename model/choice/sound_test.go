@@ -79,8 +79,8 @@ func TestSoundness(t *testing.T) {
 			if tt.hangs {
 				return
 			}
-			outs := OutsOf(st, jobs.Left)
-			if !slices.ContainsFunc(outs, func(o Out) bool {
+			outs := ExclusionsFor(st, jobs.Left)
+			if !slices.ContainsFunc(outs, func(o Exclusion) bool {
 				return o.Piece == jobs.Other && o.Work == catalog.WorkAsIs && o.Why != ""
 			}) {
 				t.Error("nothing says why it can't hang")

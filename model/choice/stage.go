@@ -32,7 +32,8 @@ func standing(st *catalog.State, slot, piece, hung int) string {
 func (g *deriver) atPlater(piece int) {
 	d, why := sentDraft(g.st, g.slot, piece)
 	if why != "" {
-		g.out(Out{Piece: piece, Work: d.work, Plater: d.plater, Level: d.level, Why: why + ": it has to come back " +
+		g.out(Exclusion{Piece: piece, Work: d.work, Plater: d.plater, Level: d.level, Why: why + ": it has to come " +
+			"back " +
 			"from him first"})
 		return
 	}
@@ -90,7 +91,7 @@ func AsDone(st *catalog.State, c *plan.Choice, work string) plan.Choice {
 	return done
 }
 
-// onDay is the day of the job on which something is done that takes so many days from
+// DayAfter is the day of the job on which something is done that takes so many days from
 // where things stand: what takes none is there.
 func DayAfter(st *catalog.State, days int) int {
 	if days == 0 {

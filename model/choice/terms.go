@@ -87,9 +87,9 @@ func makersDays(st *catalog.State, c *plan.Choice) int {
 	return days
 }
 
-// OthersWork is what the shop and the makers do to one piece before it goes to the
+// WorkBefore is what the shop and the makers do to one piece before it goes to the
 // plater, fitting it by hand aside: it is paid for by the time it is sent.
-func OthersWork(st *catalog.State, c *plan.Choice) catalog.Cents {
+func WorkBefore(st *catalog.State, c *plan.Choice) catalog.Cents {
 	sum := catalog.Cents(0)
 	for _, part := range c.Parts {
 		if part.Work != catalog.None && part.Doer != plan.ByPlater {

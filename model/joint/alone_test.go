@@ -4,10 +4,10 @@ import (
 	"context"
 	"testing"
 
+	"brightset/model/internal/jobs"
 	"brightset/model/internal/outside"
 	"brightset/model/plan"
 	"brightset/model/program"
-	"brightset/model/seeded"
 	"brightset/solver"
 )
 
@@ -15,12 +15,12 @@ import (
 // plan says of each job by itself.
 func TestJointAlone(t *testing.T) {
 	for seed := range uint64(4) {
-		jobs := seeded.Shop(outside.OutsideFamily(12), 2, 24, seed)
-		out, err := Solve(context.Background(), jobs, solver.Settings{Gap: 0.2})
+		pair := jobs.Shop(outside.Family(12), 2, 24, seed)
+		out, err := Solve(context.Background(), pair, solver.Settings{Gap: 0.2})
 		if err != nil {
 			t.Fatal(err)
 		}
-		for j, st := range jobs {
+		for j, st := range pair {
 			pl, err := program.Solve(context.Background(), st, solver.Settings{})
 			if err != nil {
 				t.Fatal(err)

@@ -18,7 +18,7 @@ func TestJointBrute(t *testing.T) {
 	seen := map[string]int{}
 	for slots, seeds := range []int64{1: 150, 2: 150, 3: 25} {
 		for seed := range seeds {
-			t.Run(jobs.RandomName(seed, slots, "pair"), func(t *testing.T) {
+			t.Run(jobs.CaseName(seed, slots, "pair"), func(t *testing.T) {
 				pair := randomPair(seed, slots)
 				out, err := Solve(context.Background(), pair, solver.Settings{})
 				if err != nil {
@@ -34,7 +34,8 @@ func TestJointBrute(t *testing.T) {
 					return
 				}
 				noteJoint(t, seen, out)
-				apart, err := program.SolveOnce(context.Background(), NewProgram(pair).Apart().Problem, solver.Change{},
+				apart, err := program.SolveOnce(context.Background(),
+					NewProgram(context.Background(), pair).Apart().Problem, solver.Change{},
 					solver.Settings{})
 				if err != nil {
 					t.Fatal(err)

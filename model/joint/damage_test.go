@@ -48,7 +48,7 @@ func TestCheckJointDamage(t *testing.T) {
 				continue
 			}
 			done++
-			if len(check.CheckJoint(out)) == 0 {
+			if len(check.Joint(out)) == 0 {
 				t.Errorf("%s, seed %d: not found out", name, seed)
 			}
 		}
@@ -72,7 +72,7 @@ func TestCheckJointPieces(t *testing.T) {
 			out.Jobs[j] = plan.JointJob{State: st, Plan: pl, Alone: pl}
 			out.Has = out.Has && pl.Has
 		}
-		for _, v := range check.CheckJoint(out) {
+		for _, v := range check.Joint(out) {
 			found[v.Rule]++
 		}
 	}

@@ -9,7 +9,6 @@ import (
 	"brightset/model/internal/jobs"
 	"brightset/model/internal/outside"
 	"brightset/model/program"
-	"brightset/model/seeded"
 	"brightset/solver"
 )
 
@@ -18,16 +17,16 @@ import (
 func TestJointOutside(t *testing.T) {
 	found, saves, shops := 0, 0, jobs.Campaign(2, 6)
 	for i := range shops {
-		f := outside.OutsideFamily(4)
+		f := outside.Family(4)
 		if i%2 == 1 {
 			f.Budget, f.Owned = 0.4, 0.8
 		}
-		jobs := seeded.Shop(f, 2, 8, uint64(i))
-		out, err := Solve(context.Background(), jobs, solver.Settings{})
+		pair := jobs.Shop(f, 2, 8, uint64(i))
+		out, err := Solve(context.Background(), pair, solver.Settings{})
 		if err != nil {
 			t.Fatal(err)
 		}
-		p := newProgram(jobs, program.Options{FixedLimits: true, AllLines: true})
+		p := newProgram(pair, program.Options{FixedLimits: true, AllLines: true})
 		mps := filepath.Join(t.TempDir(), fmt.Sprintf("shop-%d.mps", i))
 		outside.WriteAll(t, &program.Program{Problem: p.Problem}, mps)
 		want, has := outside.Cbc(t, mps)

@@ -22,13 +22,13 @@ func randomPair(seed int64, slots int) []*catalog.State {
 		j.Seed = seed + 1000*int64(n)
 		r := j.Of("pair")
 		for s := range j.St.Slots {
-			j.St.Slots[s].Weight = jobs.RandomFrom[catalog.Centi](r, 1, 3) * 100
-			j.St.Slots[s].Rescue = jobs.RandomSet(jobs.RandomFrom[catalog.Cents](r, 150_00, 700_00))
-			j.St.Slots[s].Area = jobs.RandomSet(jobs.RandomFrom[catalog.Micro](r, 400_000, 3_500_000))
+			j.St.Slots[s].Weight = jobs.Between[catalog.Centi](r, 1, 3) * 100
+			j.St.Slots[s].Rescue = jobs.Set(jobs.Between[catalog.Cents](r, 150_00, 700_00))
+			j.St.Slots[s].Area = jobs.Set(jobs.Between[catalog.Micro](r, 400_000, 3_500_000))
 		}
 		for i := range j.St.Pieces {
-			if p := &j.St.Pieces[i]; !p.InShop && jobs.RandomChance(r, 60) {
-				p.Grade = jobs.RandomSet(jobs.RandomFrom[catalog.Centi](r, 40_00, 97_00))
+			if p := &j.St.Pieces[i]; !p.InShop && jobs.Chance(r, 60) {
+				p.Grade = jobs.Set(jobs.Between[catalog.Centi](r, 40_00, 97_00))
 			}
 		}
 		j.Trades()
@@ -45,7 +45,7 @@ func randomPair(seed int64, slots int) []*catalog.State {
 // intoDrawers makes the shop's most of what is not the customer's.
 func intoDrawers(st *catalog.State, r *rand.Rand) {
 	for i := range st.Pieces {
-		if p := &st.Pieces[i]; p.Side != catalog.Customers && jobs.RandomChance(r, 75) {
+		if p := &st.Pieces[i]; p.Side != catalog.Customers && jobs.Chance(r, 75) {
 			p.InShop = true
 		}
 	}
@@ -59,12 +59,12 @@ func foreignTrade(st *catalog.State, r *rand.Rand) {
 			shops = append(shops, i)
 		}
 	}
-	if len(shops) < 2 || !jobs.RandomChance(r, 60) {
+	if len(shops) < 2 || !jobs.Chance(r, 60) {
 		return
 	}
 	give, get := shops[r.IntN(len(shops))], shops[r.IntN(len(shops))]
 	if give != get {
 		st.Trades = append(st.Trades, catalog.Trade{ID: "foreign", Give: give, Get: get,
-			Credit: jobs.RandomFrom[catalog.Cents](r, 10_00, 90_00)})
+			Credit: jobs.Between[catalog.Cents](r, 10_00, 90_00)})
 	}
 }

@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"context"
 	"runtime"
 	"slices"
 	"sync"
@@ -41,10 +42,10 @@ type common struct {
 	of   []int // per job, its index in the job's state
 }
 
-// NewProgram puts the programs of several jobs of one shop together. Jobs of
-// different shops share nothing; see catalog.SameShop.
-func NewProgram(jobs []*catalog.State) *Program {
-	return newProgram(jobs, program.Options{FixedLimits: true})
+// NewProgram puts the programs of several jobs of one shop together; it is left unfinished
+// where the context ends first. Jobs of different shops share nothing; see catalog.SameShop.
+func NewProgram(ctx context.Context, jobs []*catalog.State) *Program {
+	return newProgram(jobs, program.Options{FixedLimits: true, GiveUp: program.Over(ctx)})
 }
 
 func newProgram(jobs []*catalog.State, opt program.Options) *Program {

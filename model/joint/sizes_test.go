@@ -18,12 +18,12 @@ func TestSizesOfPairs(t *testing.T) {
 		for j, st := range pair { // what is the shop's is the same for both
 			r := rand.New(rand.NewPCG(uint64(seed), uint64(80+j)))
 			for s := range st.Slots {
-				st.Slots[s].Weight = jobs.RandomWeight(r)
+				st.Slots[s].Weight = jobs.Weight(r)
 			}
 			for i := range st.Pieces {
 				p := &st.Pieces[i]
 				if !p.InShop && p.Chance < catalog.One {
-					p.Chance = catalog.One - jobs.RandomFails(r)
+					p.Chance = catalog.One - jobs.FailChance(r)
 				}
 				for q := range p.Quotes {
 					if !p.InShop {

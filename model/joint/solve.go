@@ -24,7 +24,7 @@ func Solve(ctx context.Context, jobs []*catalog.State, set solver.Settings) (*pl
 			return out, nil
 		}
 	}
-	t := newProgram(jobs, program.Options{FixedLimits: true, GiveUp: program.Over(ctx)})
+	t := NewProgram(ctx, jobs)
 	if t.gaveUp() {
 		out.Status, out.Stop = solver.Stopped, program.NotMade(ctx).Stop
 		return out, nil
@@ -41,7 +41,7 @@ func Solve(ctx context.Context, jobs []*catalog.State, set solver.Settings) (*pl
 	if err := t.split(ctx, out, set); err != nil {
 		return nil, err
 	}
-	if broken := check.CheckJoint(out); len(broken) > 0 {
+	if broken := check.Joint(out); len(broken) > 0 {
 		return nil, fmt.Errorf("the plan of all jobs failed its independent check and is not shown: %v", broken[0])
 	}
 	return out, nil

@@ -133,7 +133,7 @@ func usesOf(job int, plan *plan.Plan, piece int) []JobUse {
 // jobs possible together that are not: those for which that alone is enough. whole is
 // false where time ran out before it was known of all.
 func ShortOf(ctx context.Context, jobs []*catalog.State, set solver.Settings) (short []string, whole bool, err error) {
-	t := newProgram(jobs, program.Options{FixedLimits: true, GiveUp: program.Over(ctx)})
+	t := NewProgram(ctx, jobs)
 	if t.gaveUp() {
 		return nil, false, nil
 	}

@@ -48,7 +48,7 @@ func Leftover(pl *plan.Plan) []Spare {
 		if left <= 0 || p.Gone() {
 			continue
 		}
-		s := Spare{Piece: i, Quantity: left, Side: p.Side, Vendor: choice.SellerOf(p), Trade: catalog.None}
+		s := Spare{Piece: i, Quantity: left, Side: p.Side, Vendor: choice.VendorOf(p), Trade: catalog.None}
 		if t, ok := given[i]; ok {
 			s.Trade = t
 		}

@@ -56,7 +56,7 @@ func TestOwnerQuoteAddsUp(t *testing.T) {
 			continue
 		}
 		looked++
-		share := func() catalog.Micro { return jobs.RandomFrom(r, catalog.Micro(0), 400_000) }
+		share := func() catalog.Micro { return jobs.Between(r, catalog.Micro(0), 400_000) }
 		st.Quote = catalog.OwnerQuote{Plating: share(), Parts: share(), Tax: share(), Deposit: share(), Strip: share(),
 			Hourly: jobs.Given(catalog.Cents(61_37)), Removal: share()}
 		s := OwnerQuoteOf(plan, nil, 0)

@@ -55,7 +55,8 @@ func linePrice(l *Line) catalog.Cents { return l.Choice.Get + l.Choice.Give }
 
 func lineWork(l *Line) catalog.Cents { return l.Choice.Before + l.Choice.Plate + l.Choice.Other }
 
-func Abs(v catalog.Cents) catalog.Cents { return max(v, -v) }
+// Abs is how far a figure is from nothing.
+func Abs[T ~int64](v T) T { return max(v, -v) }
 
 // chargeCauses compares the charges of two plans, those of was first.
 func chargeCauses(slot int, was, now *Plan) []Cause {

@@ -51,7 +51,7 @@ func hangs(slot, piece int) *plan.Choice {
 	return &plan.Choice{Slot: slot, Piece: piece, Work: catalog.WorkAsIs, Plater: catalog.None, Quote: catalog.None}
 }
 
-func TestShifts(t *testing.T) {
+func TestPlanChanges(t *testing.T) {
 	// planned: left hangs twisted plated by north, hazy in reserve; right hangs other as it is
 	planned := func() []plan.Line {
 		return []plan.Line{{Slot: jobs.Left, Choice: platedAt(jobs.Left, jobs.Twisted, jobs.North, "show", 50_000),

@@ -5,6 +5,8 @@ import (
 	"brightset/solver"
 )
 
+// ChargeOf is the sum a plan charges of a kind for one plater, vendor, bundle or trade, by its
+// index in the state; 0 where it charges none.
 func ChargeOf(plan *Plan, kind ChargeKind, of int) catalog.Cents {
 	sum := catalog.Cents(0)
 	for _, c := range plan.Charges {

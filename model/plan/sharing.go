@@ -5,8 +5,8 @@ package plan
 // fails it takes the spare. If both fail the one that has the first call takes it, and
 // the other, which yields, is rescued:
 //
-//	E(has the first call) = paid + P standin(f), as if the spare were its own
-//	E(yields)             = paid + P standin(f) + (P_s P_t)(R - standin(f))
+//	E(has the first call) = paid + P fallback(f), as if the spare were its own
+//	E(yields)             = paid + P fallback(f) + (P_s P_t)(R - fallback(f))
 //
 // The last term is rounded as everywhere, half up: (P m + 500000) div 1000000, where
 // div goes down, so that it is right for a negative m too. A rescue that is cheaper

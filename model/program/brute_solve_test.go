@@ -11,15 +11,15 @@ import (
 	"brightset/solver"
 )
 
-// bruteSolve solves a state and demands the answer of the exhaustive
+// solveAndTry solves a state and demands the answer of the exhaustive
 // search: the same status, the same total, and a plan that passes the check.
-func bruteSolve(t *testing.T, st *catalog.State) (total int64, feasible bool) {
+func solveAndTry(t *testing.T, st *catalog.State) (total int64, feasible bool) {
 	t.Helper()
 	plan, err := Solve(context.Background(), st, solver.Settings{})
 	if err != nil {
 		t.Fatalf("solve: %v", err)
 	}
-	total, feasible, best := adapter.BruteForce(st)
+	total, feasible, best := adapter.Cheapest(st)
 	want := solver.Infeasible
 	if feasible {
 		want = solver.Optimal
@@ -29,8 +29,8 @@ func bruteSolve(t *testing.T, st *catalog.State) (total int64, feasible bool) {
 	}
 	if feasible && plan.Has && int64(plan.Expected) != total {
 		t.Errorf("total %d, want %d", plan.Expected, total)
-		adapter.BruteLogPlan(t, "solve", st, plan)
-		adapter.BruteLogPlan(t, "exhaustive", st, best)
+		adapter.LogPlan(t, "solve", st, plan)
+		adapter.LogPlan(t, "exhaustive", st, best)
 	}
 	for _, v := range check.Check(st, plan) {
 		t.Error(v)
@@ -43,7 +43,7 @@ func bruteSolve(t *testing.T, st *catalog.State) (total int64, feasible bool) {
 func TestChoicesRandom(t *testing.T) {
 	for seed := range int64(jobs.Campaign(80, 400)) {
 		slots := 1 + int(seed%6)
-		t.Run(jobs.RandomName(seed, slots, "choices"), func(t *testing.T) {
+		t.Run(jobs.CaseName(seed, slots, "choices"), func(t *testing.T) {
 			adapter.CompareChoices(t, jobs.Random(seed, slots, jobs.Options{}))
 		})
 	}
@@ -53,8 +53,8 @@ func TestChoicesRandom(t *testing.T) {
 func TestSolveRandom(t *testing.T) {
 	for slots := 1; slots <= 6; slots++ {
 		for seed := range int64(jobs.Campaign(12, 60)) {
-			name := jobs.RandomName(seed, slots, "")
-			t.Run(name, func(t *testing.T) { bruteSolve(t, jobs.Random(seed, slots, jobs.Options{})) })
+			name := jobs.CaseName(seed, slots, "")
+			t.Run(name, func(t *testing.T) { solveAndTry(t, jobs.Random(seed, slots, jobs.Options{})) })
 		}
 	}
 }
@@ -63,9 +63,9 @@ func TestSolveRandom(t *testing.T) {
 func TestBestRandom(t *testing.T) {
 	for slots := 1; slots <= 4; slots++ {
 		for seed := range int64(jobs.Campaign(10, 40)) {
-			t.Run(jobs.RandomName(seed, slots, "best"), func(t *testing.T) {
+			t.Run(jobs.CaseName(seed, slots, "best"), func(t *testing.T) {
 				st := jobs.Random(seed, slots, jobs.Options{})
-				grade, total, feasible, best := adapter.BruteBest(st)
+				grade, total, feasible, best := adapter.Best(st)
 				plan, err := Best(context.Background(), st, solver.Settings{})
 				if err != nil {
 					t.Fatalf("best: %v", err)
@@ -79,8 +79,8 @@ func TestBestRandom(t *testing.T) {
 				}
 				if feasible && (sum != grade || int64(plan.Expected) != total) {
 					t.Errorf("weight x grade %d at %d, want %d at %d", sum, plan.Expected, grade, total)
-					adapter.BruteLogPlan(t, "best", st, plan)
-					adapter.BruteLogPlan(t, "exhaustive", st, best)
+					adapter.LogPlan(t, "best", st, plan)
+					adapter.LogPlan(t, "exhaustive", st, best)
 				}
 				for _, v := range check.Check(st, plan) {
 					t.Error(v)
@@ -94,7 +94,7 @@ func TestBestRandom(t *testing.T) {
 // solver has to agree with the exhaustive search both ways, and over the jobs
 // the rule has to decide something.
 func TestSolveRules(t *testing.T) {
-	for _, rule := range randomRules {
+	for _, rule := range rulesOff {
 		t.Run(rule.name, func(t *testing.T) {
 			changed := 0
 			for seed := range int64(40) {
@@ -102,12 +102,12 @@ func TestSolveRules(t *testing.T) {
 					break
 				}
 				slots := 2 + int(seed%3)
-				t.Run(jobs.RandomName(seed, slots, rule.name), func(t *testing.T) {
+				t.Run(jobs.CaseName(seed, slots, rule.name), func(t *testing.T) {
 					with := jobs.Random(seed, slots, rule.options())
 					without := jobs.Random(seed, slots, rule.options())
 					rule.off(without)
-					total, ok := bruteSolve(t, with)
-					free, possible := bruteSolve(t, without)
+					total, ok := solveAndTry(t, with)
+					free, possible := solveAndTry(t, without)
 					if ok != possible || total != free {
 						changed++
 					}
@@ -125,8 +125,8 @@ func TestSolveRules(t *testing.T) {
 func TestFewConcerned(t *testing.T) {
 	feasible, all := 0, jobs.Campaign(150, 20_000)
 	for seed := range int64(all) {
-		t.Run(jobs.RandomName(seed, 5, "few"), func(t *testing.T) {
-			if _, ok := bruteSolve(t, jobs.FewConcerned(seed)); ok {
+		t.Run(jobs.CaseName(seed, 5, "few"), func(t *testing.T) {
+			if _, ok := solveAndTry(t, jobs.FewConcerned(seed)); ok {
 				feasible++
 			}
 		})

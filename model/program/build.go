@@ -32,10 +32,10 @@ type Program struct {
 	RowOf     map[int]int             // per piece that has one, its row
 	uses      []map[int][]solver.Term // per slot, per piece: for using it as k or f
 	gets      map[int][]solver.Term   // per piece: more for using it as k
-	spares    []spare                 // with OneForTwo: what two slots may hold together
+	spares    []spare                 // with SharedSpares: what two slots may hold together
 	sharing   [][]sharedLine          // per slot: of its last lines, what they share
 	sameWants bool                    // with a base: its pieces are wanted by the same
-	GaveUp    bool                    // it is unfinished: giveUp said so
+	GaveUp    bool                    // it is unfinished: Options.GiveUp said so
 }
 
 // BuildAll makes it with every line, before any dominance.
@@ -90,7 +90,7 @@ func (p *Program) Complete() {
 			return
 		}
 	}
-	if p.Options.OneForTwo {
+	if p.Options.SharedSpares {
 		p.findSpares()
 	}
 	if !p.GaveUp {

@@ -31,7 +31,7 @@ func (p *Program) columns() {
 				g.Columns[i].Name += " / " + labels[pair.F]
 			}
 		}
-		if p.Options.OneForTwo {
+		if p.Options.SharedSpares {
 			p.shareColumns(s, g.Columns)
 		}
 		p.Problem.Groups = append(p.Problem.Groups, g)

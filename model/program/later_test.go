@@ -16,12 +16,12 @@ func forget(r *rand.Rand, st *catalog.State) (forgotten int) {
 	for i := range st.Pieces {
 		p := &st.Pieces[i]
 		before := func(q *catalog.Quote) {
-			if !jobs.RandomChance(r, 60) {
+			if !jobs.Chance(r, 60) {
 				return
 			}
 			q.Known = catalog.Val[[]string]{Set: true}
 			for _, f := range p.Findings {
-				if jobs.RandomChance(r, 50) {
+				if jobs.Chance(r, 50) {
 					q.Known.V = append(q.Known.V, f.ID)
 				} else {
 					forgotten++
@@ -45,7 +45,7 @@ func TestLaterChoices(t *testing.T) {
 	for seed := range int64(200) {
 		st := jobs.Random(5000+seed, 1+int(seed%5), jobs.Options{On: []string{"quote", "maker"}})
 		r := rand.New(rand.NewPCG(uint64(seed), 77))
-		jobs.RandomStages(r, st)
+		jobs.PutInStages(r, st)
 		forgotten += forget(r, st)
 		if adapter.CompareChoices(t, st); t.Failed() {
 			t.Fatalf("seed %d", 5000+seed)

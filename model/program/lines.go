@@ -69,7 +69,7 @@ func (b *slotChoices) allowed(k, f int32) bool {
 	if f != catalog.None && (ck.Fails == 0 || ck.Piece == cf.Piece) {
 		return false
 	}
-	return choice.BothFail(ck, cf) < choice.Certain && choice.DaysOfLine(b.st, ck, cf)
+	return choice.BothFail(ck, cf) < choice.Certain && choice.LineInTime(b.st, ck, cf)
 }
 
 // choice is nil for no fallback.
@@ -81,10 +81,10 @@ func (b *slotChoices) choice(f int32) *plan.Choice {
 }
 
 func (b *slotChoices) pair(k, f int32) Pair {
-	standin := choice.Rescue(b.st, b.slot)
+	fallback := choice.Rescue(b.st, b.slot)
 	if f != catalog.None {
-		standin = b.fallbackCost[f]
+		fallback = b.fallbackCost[f]
 	}
 	ck := &b.choices[k]
-	return Pair{k, f, ck.ExpectedCost + catalog.Of(ck.Fails, standin)}
+	return Pair{k, f, ck.ExpectedCost + catalog.Of(ck.Fails, fallback)}
 }

@@ -5,8 +5,8 @@ import (
 	"brightset/model/internal/jobs"
 )
 
-// randomRule takes one rule or one kind of cost out of a state.
-type randomRule struct {
+// ruleOff takes one rule or one kind of cost out of a state.
+type ruleOff struct {
 	name  string // the feature that brings it in
 	off   func(st *catalog.State)
 	named []string // what Check calls a breach; empty where it is a cost
@@ -14,7 +14,7 @@ type randomRule struct {
 
 // options brings the rule into every random job, together with what lets it
 // decide something.
-func (r *randomRule) options() jobs.Options {
+func (r *ruleOff) options() jobs.Options {
 	opt := jobs.Options{On: []string{r.name}}
 	switch r.name {
 	case "budget-expected":
@@ -32,15 +32,15 @@ func (r *randomRule) options() jobs.Options {
 	return opt
 }
 
-// randomRules are all rules and costs that can be switched off in a state.
-var randomRules = []randomRule{
-	{"floor", randomEachTarget(func(t *catalog.Target) { t.Floor = catalog.Val[catalog.Centi]{} }),
+// rulesOff are all rules and costs that can be switched off in a state.
+var rulesOff = []ruleOff{
+	{"floor", eachTarget(func(t *catalog.Target) { t.Floor = catalog.Val[catalog.Centi]{} }),
 		[]string{"floor", "fallback-floor"}},
-	{"fallback-floor", randomEachTarget(func(t *catalog.Target) { t.FallbackFloor = catalog.Val[catalog.Centi]{} }),
+	{"fallback-floor", eachTarget(func(t *catalog.Target) { t.FallbackFloor = catalog.Val[catalog.Centi]{} }),
 		nil},
-	{"fresh", randomEachTarget(func(t *catalog.Target) { t.Fresh = catalog.Val[bool]{} }),
+	{"fresh", eachTarget(func(t *catalog.Target) { t.Fresh = catalog.Val[bool]{} }),
 		[]string{"fresh", "fallback-fresh"}},
-	{"redone", randomEachTarget(func(t *catalog.Target) { t.Redone = catalog.Val[bool]{} }), []string{"redone", "fallback-redone"}},
+	{"redone", eachTarget(func(t *catalog.Target) { t.Redone = catalog.Val[bool]{} }), []string{"redone", "fallback-redone"}},
 	{"bears", func(st *catalog.State) {
 		for s := range st.Slots {
 			st.Slots[s].Bears = false
@@ -51,7 +51,7 @@ var randomRules = []randomRule{
 			st.Tables.Defects[d].Soundness = catalog.OfFinish
 		}
 	}, []string{"unsound", "figure-weak", "bears", "fallback-bears"}},
-	{"lasting", randomEachTarget(func(t *catalog.Target) { t.Lasting = catalog.Val[bool]{} }),
+	{"lasting", eachTarget(func(t *catalog.Target) { t.Lasting = catalog.Val[bool]{} }),
 		[]string{"lasting", "fallback-lasting"}},
 	{"mean", func(st *catalog.State) { st.Job.Target.Mean = catalog.Val[catalog.Centi]{} }, []string{"mean"}},
 	{"max-breakage", func(st *catalog.State) {
@@ -59,12 +59,12 @@ var randomRules = []randomRule{
 			st.Slots[s].MaxBreakage = catalog.Val[catalog.Micro]{}
 		}
 	}, []string{"max-breakage"}},
-	{"match-grade", randomEachMatch(func(m *catalog.Match) { m.GradeWithin = catalog.Val[catalog.Centi]{} }),
+	{"match-grade", eachMatch(func(m *catalog.Match) { m.GradeWithin = catalog.Val[catalog.Centi]{} }),
 		[]string{"match-grade"}},
-	{"match-tone", randomEachMatch(func(m *catalog.Match) { m.ToneWithin = catalog.Val[catalog.Centi]{} }),
+	{"match-tone", eachMatch(func(m *catalog.Match) { m.ToneWithin = catalog.Val[catalog.Centi]{} }),
 		[]string{"match-tone"}},
-	{"match-plater", randomEachMatch(func(m *catalog.Match) { m.SamePlater = false }), []string{"match-plater"}},
-	{"match-fresh", randomEachMatch(func(m *catalog.Match) { m.FreshAlike = false }), []string{"match-fresh"}},
+	{"match-plater", eachMatch(func(m *catalog.Match) { m.SamePlater = false }), []string{"match-plater"}},
+	{"match-fresh", eachMatch(func(m *catalog.Match) { m.FreshAlike = false }), []string{"match-fresh"}},
 	{"days", func(st *catalog.State) { st.Job.WithinDays = catalog.Val[int]{} }, []string{"days"}},
 	{"completion", func(st *catalog.State) { st.Job.Completion = catalog.Val[catalog.Micro]{} },
 		[]string{"completion"}},
@@ -72,22 +72,22 @@ var randomRules = []randomRule{
 	{"budget-expected", func(st *catalog.State) { st.Job.Budget = catalog.Val[catalog.Cents]{} }, []string{"budget"}},
 	{"lock", func(st *catalog.State) { st.Locks = nil }, []string{"lock"}},
 	{"ban", func(st *catalog.State) { st.Bans = nil }, []string{"ban"}},
-	{"shared", randomEachPiece(func(p *catalog.Piece) { p.Quantity += 20 }), []string{"piece", "quantity"}},
+	{"shared", eachPiece(func(p *catalog.Piece) { p.Quantity += 20 }), []string{"piece", "quantity"}},
 	{"trade", func(st *catalog.State) { st.Trades = nil }, nil},
-	{"minimum", randomEachPlater(func(q *catalog.Plater) { q.Minimum = 0 }), nil},
-	{"freight", randomEachPlater(func(q *catalog.Plater) { q.Freight = 0 }), nil},
-	{"strip", randomEachPlater(func(q *catalog.Plater) { q.StripFee = 0 }), nil},
-	{"refuses", randomEachPlater(func(q *catalog.Plater) { q.Refuses = nil }), nil},
+	{"minimum", eachPlater(func(q *catalog.Plater) { q.Minimum = 0 }), nil},
+	{"freight", eachPlater(func(q *catalog.Plater) { q.Freight = 0 }), nil},
+	{"strip", eachPlater(func(q *catalog.Plater) { q.StripFee = 0 }), nil},
+	{"refuses", eachPlater(func(q *catalog.Plater) { q.Refuses = nil }), nil},
 	{"vendor", func(st *catalog.State) {
 		for v := range st.Vendors {
 			st.Vendors[v].Freight = 0
 		}
 	}, nil},
 	{"bundle", func(st *catalog.State) { st.Bundles[0].Price = 0 }, nil},
-	{"quote", randomEachPiece(func(p *catalog.Piece) { p.Quotes = nil }), nil},
-	{"fit", randomEachPiece(func(p *catalog.Piece) { p.Fit = nil }), nil},
-	{"value", randomEachPiece(func(p *catalog.Piece) { p.Value = 0 }), nil},
-	{"lead", randomEachPiece(func(p *catalog.Piece) { p.Chance = catalog.One }), nil},
+	{"quote", eachPiece(func(p *catalog.Piece) { p.Quotes = nil }), nil},
+	{"fit", eachPiece(func(p *catalog.Piece) { p.Fit = nil }), nil},
+	{"value", eachPiece(func(p *catalog.Piece) { p.Value = 0 }), nil},
+	{"lead", eachPiece(func(p *catalog.Piece) { p.Chance = catalog.One }), nil},
 	{"quantity", func(st *catalog.State) {
 		for s := range st.Slots {
 			st.Slots[s].Quantity = 1
@@ -95,7 +95,7 @@ var randomRules = []randomRule{
 	}, nil},
 }
 
-func randomEachTarget(change func(*catalog.Target)) func(*catalog.State) {
+func eachTarget(change func(*catalog.Target)) func(*catalog.State) {
 	return func(st *catalog.State) {
 		for s := range st.Slots {
 			change(&st.Slots[s].Target)
@@ -103,7 +103,7 @@ func randomEachTarget(change func(*catalog.Target)) func(*catalog.State) {
 	}
 }
 
-func randomEachMatch(change func(*catalog.Match)) func(*catalog.State) {
+func eachMatch(change func(*catalog.Match)) func(*catalog.State) {
 	return func(st *catalog.State) {
 		for m := range st.Matches {
 			change(&st.Matches[m])
@@ -111,7 +111,7 @@ func randomEachMatch(change func(*catalog.Match)) func(*catalog.State) {
 	}
 }
 
-func randomEachPiece(change func(*catalog.Piece)) func(*catalog.State) {
+func eachPiece(change func(*catalog.Piece)) func(*catalog.State) {
 	return func(st *catalog.State) {
 		for p := range st.Pieces {
 			change(&st.Pieces[p])
@@ -119,7 +119,7 @@ func randomEachPiece(change func(*catalog.Piece)) func(*catalog.State) {
 	}
 }
 
-func randomEachPlater(change func(*catalog.Plater)) func(*catalog.State) {
+func eachPlater(change func(*catalog.Plater)) func(*catalog.State) {
 	return func(st *catalog.State) {
 		for q := range st.Platers {
 			change(&st.Platers[q])

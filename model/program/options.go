@@ -24,10 +24,10 @@ type Options struct {
 	// Shared are pieces that other jobs may lay claim to as well: they have a row even
 	// if the slots of this job alone can't use more than there are.
 	Shared []int
-	// OneForTwo lets two slots hold one spare together, where that is cheaper. It goes
+	// SharedSpares lets two slots hold one spare together, where that is cheaper. It goes
 	// neither with Best nor with Keep.
-	OneForTwo bool
-	// pairsAtMost, with OneForTwo, makes about so many columns for what is shared at
+	SharedSpares bool
+	// pairsAtMost, with SharedSpares, makes about so many columns for what is shared at
 	// most, by taking classes together: the program is then a relaxation, see
 	// shared_cells.go. 0: as many as it takes.
 	pairsAtMost int

@@ -19,7 +19,7 @@ func TestOutsideSolvers(t *testing.T) {
 	found, jobs := 0, jobs.Campaign(3, 20)
 	for i := range jobs {
 		slots := 8 + i*32/19
-		st := seeded.Job(outside.OutsideFamily(slots), uint64(i))
+		st := seeded.Job(outside.Family(slots), uint64(i))
 		plan, err := program.Solve(context.Background(), st, solver.Settings{})
 		if err != nil {
 			t.Fatal(err)

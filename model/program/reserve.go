@@ -12,7 +12,7 @@ import (
 // fewerLines gives the lines of the slot without those that are no better than
 // another line of the same k in anything:
 //
-//	(k, f) goes if there is (k, e) with standin(e) <= standin(f), p_e <= p_f, and
+//	(k, f) goes if there is (k, e) with fallback(e) <= fallback(f), p_e <= p_f, and
 //	e uses no shared piece and no bundle that f or k does not use.
 //
 // Both lines meet the rules on lines. It saves making most pairs of a big job.

@@ -19,7 +19,7 @@ func breakageRule(st *catalog.State, c *plan.Choice, role Role) string {
 }
 
 // daysRule: days(k) <= within_days, the days that are gone counted in. What follows when
-// k fails is a rule on the line: see choice.DaysOfLine.
+// k fails is a rule on the line: see choice.LineInTime.
 func daysRule(st *catalog.State, c *plan.Choice, role Role) string {
 	within := st.Job.WithinDays
 	if role == Reserve || !within.Set || choice.OnDay(st, c) <= within.V {

@@ -15,14 +15,14 @@ import (
 	"brightset/solver"
 )
 
-// bruteOneForTwo gives a cheapest plan in which two slots may hold one spare, by trying
+// triedShared gives a cheapest plan in which two slots may hold one spare, by trying
 // all.
-func bruteOneForTwo(st *catalog.State) (*plan.Plan, bool) {
+func triedShared(st *catalog.State) (*plan.Plan, bool) {
 	s := oracle.NewShared(st)
 	if !s.Has {
 		return nil, false
 	}
-	p := adapter.OraclePlan(st, s.Reader, s.Lines, s.Trades)
+	p := adapter.FromOracle(st, s.Reader, s.Lines, s.Trades)
 	for i := range p.Lines {
 		if s.With[i] >= 0 {
 			p.Lines[i].Sharing = &plan.Sharing{With: s.With[i], Yields: s.Yields[i]}
@@ -34,14 +34,14 @@ func bruteOneForTwo(st *catalog.State) (*plan.Plan, bool) {
 	return p, true
 }
 
-// TestOneForTwoRandom compares random jobs with the exhaustive search.
-func TestOneForTwoRandom(t *testing.T) {
+// TestSharedSpareRandom compares random jobs with the exhaustive search.
+func TestSharedSpareRandom(t *testing.T) {
 	all, shared, cheaper, only := 0, 0, 0, 0
 	for slots := 2; slots <= 4; slots++ {
 		for seed := range int64(130 - 25*slots) {
-			t.Run(jobs.RandomName(seed, slots, "one-for-two"), func(t *testing.T) {
+			t.Run(jobs.CaseName(seed, slots, "one-for-two"), func(t *testing.T) {
 				st := scarceState(seed, slots)
-				plan, saved, new := compareOneForTwo(t, st)
+				plan, saved, new := compareShared(t, st)
 				all++
 				if new {
 					only++
@@ -54,13 +54,13 @@ func TestOneForTwoRandom(t *testing.T) {
 				}
 				shared++
 				// asked for just what sharing gives, or just what it costs
-				st.Job.Completion = jobs.RandomSet(catalog.Micro(plan.Completion * 1e6))
-				if _, _, new := compareOneForTwo(t, st); new {
+				st.Job.Completion = jobs.Set(catalog.Micro(plan.Completion * 1e6))
+				if _, _, new := compareShared(t, st); new {
 					only++
 				}
 				st.Job.Completion = catalog.Val[catalog.Micro]{}
-				st.Job.Budget, st.Job.BudgetOn = jobs.RandomSet(plan.Expected), catalog.OnExpected
-				if _, _, new := compareOneForTwo(t, st); new {
+				st.Job.Budget, st.Job.BudgetOn = jobs.Set(plan.Expected), catalog.OnExpected
+				if _, _, new := compareShared(t, st); new {
 					only++
 				}
 			})
@@ -84,20 +84,20 @@ func scarceState(seed int64, slots int) *catalog.State {
 	r := rand.New(rand.NewPCG(uint64(seed), 42))
 	for i := range st.Pieces {
 		p := &st.Pieces[i]
-		if s := r.IntN(slots); jobs.RandomChance(r, 50) && p.Fit == nil && !slices.Contains(p.Fits, s) {
+		if s := r.IntN(slots); jobs.Chance(r, 50) && p.Fit == nil && !slices.Contains(p.Fits, s) {
 			p.Fits = append(p.Fits, s)
 		}
-		if jobs.RandomChance(r, 60) {
-			p.Chance = jobs.RandomFrom[catalog.Micro](r, 500_000, 999_999)
+		if jobs.Chance(r, 60) {
+			p.Chance = jobs.Between[catalog.Micro](r, 500_000, 999_999)
 		}
 	}
 	for s := range st.Slots {
-		if jobs.RandomChance(r, 60) {
-			st.Slots[s].Rescue = jobs.RandomSet(jobs.RandomFrom[catalog.Cents](r, 50_00, 2500_00))
+		if jobs.Chance(r, 60) {
+			st.Slots[s].Rescue = jobs.Set(jobs.Between[catalog.Cents](r, 50_00, 2500_00))
 		}
 	}
 	if st.Job.Completion.Set {
-		st.Job.Completion.V = jobs.RandomFrom[catalog.Micro](r, 300_000, 950_000)
+		st.Job.Completion.V = jobs.Between[catalog.Micro](r, 300_000, 950_000)
 	}
 	return st
 }
@@ -112,18 +112,18 @@ func countShared(p *plan.Plan) int {
 	return n
 }
 
-// compareOneForTwo demands the answer of the exhaustive search, with every line in and
+// compareShared demands the answer of the exhaustive search, with every line in and
 // without the needless ones, and says whether sharing saves anything and whether it
 // alone makes a plan possible.
-func compareOneForTwo(t *testing.T, st *catalog.State) (plan *plan.Plan, saved, only bool) {
+func compareShared(t *testing.T, st *catalog.State) (plan *plan.Plan, saved, only bool) {
 	t.Helper()
-	best, feasible := bruteOneForTwo(st)
+	best, feasible := triedShared(st)
 	if feasible {
 		for _, v := range check.Check(st, best) {
 			t.Errorf("exhaustive: %v", v)
 		}
 	}
-	for _, opt := range []Options{{OneForTwo: true, AllLines: true}, {OneForTwo: true, FixedLimits: true}} {
+	for _, opt := range []Options{{SharedSpares: true, AllLines: true}, {SharedSpares: true, FixedLimits: true}} {
 		var err error
 		if plan, err = Compile(st, opt).Solve(context.Background(), solver.Change{}, solver.Settings{}); err != nil {
 			t.Fatalf("solve: %v", err)
@@ -133,8 +133,8 @@ func compareOneForTwo(t *testing.T, st *catalog.State) (plan *plan.Plan, saved, 
 		}
 		if feasible && plan.Expected != best.Expected {
 			t.Errorf("all lines %t: total %d, want %d", opt.AllLines, plan.Expected, best.Expected)
-			adapter.BruteLogPlan(t, "solve", st, plan)
-			adapter.BruteLogPlan(t, "exhaustive", st, best)
+			adapter.LogPlan(t, "solve", st, plan)
+			adapter.LogPlan(t, "exhaustive", st, best)
 		}
 	}
 	single := compareRoughCells(t, st, best)
@@ -148,7 +148,7 @@ func compareOneForTwo(t *testing.T, st *catalog.State) (plan *plan.Plan, saved, 
 // side in one cell, and gives the plan that holds every spare for one slot.
 func compareRoughCells(t *testing.T, st *catalog.State, best *plan.Plan) *plan.Plan {
 	t.Helper()
-	two, one, err := oneForTwoAgainstOne(context.Background(), st, solver.Settings{}, 1)
+	two, one, err := sharedSpares(context.Background(), st, solver.Settings{}, 1)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -12,9 +12,9 @@ import (
 	"brightset/model/plan"
 )
 
-// TestOneForTwoDamage damages a plan that shares a spare, or tightens the state under
+// TestSharedSpareDamage damages a plan that shares a spare, or tightens the state under
 // it, in one way at a time; each has to be named.
-func TestOneForTwoDamage(t *testing.T) {
+func TestSharedSpareDamage(t *testing.T) {
 	damages := []struct {
 		rule, name string
 		damage     func(st *catalog.State, p *plan.Plan)
@@ -67,14 +67,14 @@ func TestOneForTwoDamage(t *testing.T) {
 			p.Lines[2].Fallback = &again
 		}},
 		{"days", "no time for yielding",
-			func(st *catalog.State, _ *plan.Plan) { st.Job.WithinDays = jobs.RandomSet(29) }},
+			func(st *catalog.State, _ *plan.Plan) { st.Job.WithinDays = jobs.Set(29) }},
 		{"figure-completion", "as if each had its own", func(_ *catalog.State, p *plan.Plan) { p.Completion = 0.8 }},
 		{"completion", "",
-			func(st *catalog.State, _ *plan.Plan) { st.Job.Completion = jobs.RandomSet[catalog.Micro](784_010) }},
+			func(st *catalog.State, _ *plan.Plan) { st.Job.Completion = jobs.Set[catalog.Micro](784_010) }},
 		{"certain-failure", "both fail for certain",
 			func(st *catalog.State, _ *plan.Plan) { st.Pieces[0].Chance, st.Pieces[1].Chance = 0, 0 }},
 		{"budget", "", func(st *catalog.State, p *plan.Plan) {
-			st.Job.Budget, st.Job.BudgetOn = jobs.RandomSet(p.Expected-1), catalog.OnExpected
+			st.Job.Budget, st.Job.BudgetOn = jobs.Set(p.Expected-1), catalog.OnExpected
 		}},
 	}
 	for _, d := range damages {
@@ -108,8 +108,8 @@ func oneSparePlan(t *testing.T) (*catalog.State, *plan.Plan) {
 	return st, two
 }
 
-// TestOneForTwoNeverPanics: whatever a plan says of sharing.
-func TestOneForTwoNeverPanics(t *testing.T) {
+// TestSharedSpareNeverPanics: whatever a plan says of sharing.
+func TestSharedSpareNeverPanics(t *testing.T) {
 	for seed := range uint64(500) {
 		st, pl := oneSparePlan(t)
 		r := rand.New(rand.NewPCG(seed, 9))

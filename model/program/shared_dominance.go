@@ -21,7 +21,7 @@ import (
 //
 //	cost(A) + d <= cost(B),  d = most that yielding costs more with A than with B
 //
-// What yielding costs, (P_s P_t)(R - standin), grows with the chance that the line
+// What yielding costs, (P_s P_t)(R - fallback), grows with the chance that the line
 // fails, unless a rescue is cheaper than the spare; d makes up for that, for the
 // difference of their spares, and for rounding: see margin.
 
@@ -59,8 +59,8 @@ func (o opposite) saves(c *shareClass) catalog.Cents {
 // margin is the most that yielding can cost more if a line of class c stands in for one
 // of d that fails as much or more:
 //
-//	c yields:      P_c P (standin_d - standin_c) + (P_d - P_c) P (standin_d - R)
-//	other yields:  (P_d - P_c) P (standin - R) of the other
+//	c yields:      P_c P (fallback_d - fallback_c) + (P_d - P_c) P (fallback_d - R)
+//	other yields:  (P_d - P_c) P (fallback - R) of the other
 //
 // with the other's greatest P, and each only if positive.
 func (o opposite) margin(c, d *shareClass) catalog.Cents {

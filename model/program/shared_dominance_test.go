@@ -13,41 +13,41 @@ import (
 	"brightset/solver"
 )
 
-// TestOneForTwoLinesLeftOut: the program with every line, the one without the needless
+// TestSharedSpareLinesLeftOut: the program with every line, the one without the needless
 // ones and the search that begins with rough cells come to the same total; each again
 // asked for just the chance that comes of it, and with just the days there are.
-func TestOneForTwoLinesLeftOut(t *testing.T) {
+func TestSharedSpareLinesLeftOut(t *testing.T) {
 	for seed := range int64(jobs.Campaign(20, 80)) {
 		slots := 3 + int(seed%2)
 		st := scarceState(5000+seed, slots)
-		plan := sameTotals(t, st, jobs.RandomName(5000+seed, slots, "first"))
+		plan := sameTotals(t, st, jobs.CaseName(5000+seed, slots, "first"))
 		if !plan.Has || countShared(plan) == 0 {
 			continue
 		}
 		last := choice.LastDay(st, plan)
-		st.Job.Completion = jobs.RandomSet(catalog.Micro(plan.Completion * 1e6))
-		sameTotals(t, st, jobs.RandomName(5000+seed, slots, "chance"))
-		st.Job.Completion = jobs.RandomSet(catalog.Micro(plan.Completion*1e6) + 2000)
-		sameTotals(t, st, jobs.RandomName(5000+seed, slots, "more"))
+		st.Job.Completion = jobs.Set(catalog.Micro(plan.Completion * 1e6))
+		sameTotals(t, st, jobs.CaseName(5000+seed, slots, "chance"))
+		st.Job.Completion = jobs.Set(catalog.Micro(plan.Completion*1e6) + 2000)
+		sameTotals(t, st, jobs.CaseName(5000+seed, slots, "more"))
 		for _, days := range []int{last, last - 1} {
-			st.Job.Completion, st.Job.WithinDays = catalog.Val[catalog.Micro]{}, jobs.RandomSet(days)
-			sameTotals(t, st, jobs.RandomName(5000+seed, slots, "days"))
+			st.Job.Completion, st.Job.WithinDays = catalog.Val[catalog.Micro]{}, jobs.Set(days)
+			sameTotals(t, st, jobs.CaseName(5000+seed, slots, "days"))
 		}
 	}
 }
 
 func sameTotals(t *testing.T, st *catalog.State, name string) *plan.Plan {
 	t.Helper()
-	all, err := Compile(st, Options{OneForTwo: true, AllLines: true}).Solve(context.Background(), solver.Change{},
+	all, err := Compile(st, Options{SharedSpares: true, AllLines: true}).Solve(context.Background(), solver.Change{},
 		solver.Settings{})
 	if err != nil {
 		t.Fatalf("%s: %v", name, err)
 	}
-	few, err := OneForTwo(context.Background(), st, solver.Settings{})
+	few, err := cheapestShared(context.Background(), st, solver.Settings{})
 	if err != nil {
 		t.Fatalf("%s: %v", name, err)
 	}
-	rough, _, err := oneForTwoAgainstOne(context.Background(), st, solver.Settings{}, 1)
+	rough, _, err := sharedSpares(context.Background(), st, solver.Settings{}, 1)
 	if err != nil {
 		t.Fatalf("%s: %v", name, err)
 	}
@@ -60,9 +60,9 @@ func sameTotals(t *testing.T, st *catalog.State, name string) *plan.Plan {
 	return all
 }
 
-// TestOneForTwoBag: two that share a bag take as many of it as the one that needs more,
+// TestSharedSpareBag: two that share a bag take as many of it as the one that needs more,
 // so that nothing of two is left for a third.
-func TestOneForTwoBag(t *testing.T) {
+func TestSharedSpareBag(t *testing.T) {
 	st := oneSpare()
 	st.Slots[0].Quantity, st.Pieces[0].Quantity, st.Pieces[2].Quantity = 2, 2, 2
 	st.Slots = append(st.Slots, catalog.Slot{ID: "tail", Quantity: 1, Rescue: jobs.Given(catalog.Cents(600_00))})
@@ -77,9 +77,9 @@ func TestOneForTwoBag(t *testing.T) {
 	}
 }
 
-// TestOneForTwoReplaces: a line that makes another needless costs no more with any of
+// TestSharedSpareReplaces: a line that makes another needless costs no more with any of
 // the other slot's, to the cent, is no riskier and may share wherever that one may.
-func TestOneForTwoReplaces(t *testing.T) {
+func TestSharedSpareReplaces(t *testing.T) {
 	st := oneSpare()
 	j := newDominance(st, 0, wants{shared: make([]bool, 3), got: make([]bool, 3)}, Options{})
 	r := rand.New(rand.NewPCG(3, 4))

@@ -13,13 +13,13 @@ import (
 	"brightset/solver"
 )
 
-// TestOneForTwoOutcomes: the mean cost and the chance of random plans that share, by
+// TestSharedSpareOutcomes: the mean cost and the chance of random plans that share, by
 // going through all that may happen to the two lines and their spare.
-func TestOneForTwoOutcomes(t *testing.T) {
+func TestSharedSpareOutcomes(t *testing.T) {
 	seen := 0
 	for seed := range int64(100) {
 		st := scarceState(seed, 3)
-		pl, err := OneForTwo(context.Background(), st, solver.Settings{})
+		pl, err := cheapestShared(context.Background(), st, solver.Settings{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -53,8 +53,8 @@ func TestOneForTwoOutcomes(t *testing.T) {
 			if got := float64(l.Expected + o.Expected); math.Abs(got-mean) > 3 {
 				t.Errorf("seed %d: %g expected, %g on average", seed, got, mean)
 			}
-			if got := adapter.BruteNoRescue(&adapter.BruteLine{K: l.Choice, F: l.Fallback},
-				&adapter.BruteLine{K: o.Choice, F: o.Fallback}); math.Abs(got-fine) > 1e-12 {
+			if got := adapter.NoRescue(&adapter.Line{K: l.Choice, F: l.Fallback},
+				&adapter.Line{K: o.Choice, F: o.Fallback}); math.Abs(got-fine) > 1e-12 {
 				t.Errorf("seed %d: chance %g, %g on average", seed, got, fine)
 			}
 		}
@@ -72,16 +72,16 @@ func oneSpareChance(c *plan.Choice, fails bool) float64 {
 	return 1 - p
 }
 
-// TestOneForTwoStopped: whenever it is stopped, what is in hand is sound, and the bound
+// TestSharedSpareStopped: whenever it is stopped, what is in hand is sound, and the bound
 // is one.
-func TestOneForTwoStopped(t *testing.T) {
+func TestSharedSpareStopped(t *testing.T) {
 	for seed := range int64(60) {
 		st := scarceState(seed, 4)
-		whole, err := OneForTwo(context.Background(), st, solver.Settings{})
+		whole, err := cheapestShared(context.Background(), st, solver.Settings{})
 		if err != nil {
 			t.Fatal(err)
 		}
-		p := Compile(st, Options{OneForTwo: true, FixedLimits: true, GiveUp: func() bool { return true }})
+		p := Compile(st, Options{SharedSpares: true, FixedLimits: true, GiveUp: func() bool { return true }})
 		one, err := Solve(context.Background(), st, solver.Settings{})
 		if err != nil {
 			t.Fatal(err)
@@ -91,7 +91,7 @@ func TestOneForTwoStopped(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		second, err := OneForTwo(jobs.OutOfTime(t), st, solver.Settings{})
+		second, err := cheapestShared(jobs.OutOfTime(t), st, solver.Settings{})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -14,19 +14,14 @@ import (
 // firstPairs is how many columns there are at first for what is shared, about.
 const firstPairs = 20_000
 
-// OneForTwo finds the cheapest plan in which two slots may hold one spare together.
-func OneForTwo(ctx context.Context, st *catalog.State, set solver.Settings) (*plan.Plan, error) {
-	two, _, err := OneForTwoAgainstOne(ctx, st, set)
-	return two, err
+// SharedSpares finds the cheapest plan in which two slots may hold one spare together, and
+// beside it the cheapest in which every spare is held for one slot: the search starts
+// from that one, which takes half of the context's time at most.
+func SharedSpares(ctx context.Context, st *catalog.State, set solver.Settings) (two, one *plan.Plan, err error) {
+	return sharedSpares(ctx, st, set, firstPairs)
 }
 
-// OneForTwoAgainstOne gives beside it the cheapest plan in which every spare is held
-// for one slot, for which it takes half of the time at most, and which it starts from.
-func OneForTwoAgainstOne(ctx context.Context, st *catalog.State, set solver.Settings) (two, one *plan.Plan, err error) {
-	return oneForTwoAgainstOne(ctx, st, set, firstPairs)
-}
-
-func oneForTwoAgainstOne(ctx context.Context, st *catalog.State, set solver.Settings,
+func sharedSpares(ctx context.Context, st *catalog.State, set solver.Settings,
 	pairs int) (two, one *plan.Plan, err error) {
 	began := time.Now()
 	half, done := Portion(ctx, 0.5)
@@ -34,7 +29,7 @@ func oneForTwoAgainstOne(ctx context.Context, st *catalog.State, set solver.Sett
 	if one, err = Solve(half, st, set); err != nil {
 		return nil, nil, err
 	}
-	p := CompileWithin(ctx, st, Options{OneForTwo: true, FixedLimits: true, pairsAtMost: pairs})
+	p := CompileWithin(ctx, st, Options{SharedSpares: true, FixedLimits: true, pairsAtMost: pairs})
 	if two = p.Unfillable(ctx); two != nil && !p.GaveUp {
 		return two, one, nil
 	}

@@ -33,10 +33,16 @@ func oneSpare() *catalog.State {
 	return st
 }
 
+// cheapestShared is the plan of SharedSpares in which two slots may hold one spare.
+func cheapestShared(ctx context.Context, st *catalog.State, set solver.Settings) (*plan.Plan, error) {
+	two, _, err := SharedSpares(ctx, st, set)
+	return two, err
+}
+
 // solveShared solves with and without sharing.
 func solveShared(t *testing.T, st *catalog.State) (two, one *plan.Plan) {
 	t.Helper()
-	two, err := OneForTwo(context.Background(), st, solver.Settings{})
+	two, err := cheapestShared(context.Background(), st, solver.Settings{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -46,8 +52,8 @@ func solveShared(t *testing.T, st *catalog.State) (two, one *plan.Plan) {
 	return two, one
 }
 
-// TestOneForTwoByHand: totals worked out by hand.
-func TestOneForTwoByHand(t *testing.T) {
+// TestSharedSpareByHand: totals worked out by hand.
+func TestSharedSpareByHand(t *testing.T) {
 	tests := []struct {
 		name     string
 		change   func(st *catalog.State)
@@ -131,8 +137,8 @@ func TestOneForTwoByHand(t *testing.T) {
 	}
 }
 
-// TestOneForTwoOfThree: of three slots that want one spare two share it, and no more.
-func TestOneForTwoOfThree(t *testing.T) {
+// TestSharedSpareOfThree: of three slots that want one spare two share it, and no more.
+func TestSharedSpareOfThree(t *testing.T) {
 	st := oneSpare()
 	st.Slots = append(st.Slots, catalog.Slot{ID: "tail", Quantity: 1, Rescue: jobs.Given(catalog.Cents(600_00))})
 	third := st.Pieces[1]
@@ -146,9 +152,9 @@ func TestOneForTwoOfThree(t *testing.T) {
 	}
 }
 
-// TestOneForTwoPlatedOtherwise: the spare goes to the left as it is, and has to be made
+// TestSharedSparePlatedOtherwise: the spare goes to the left as it is, and has to be made
 // to fit the right: an hour of 50.00, and one in ten breaks.
-func TestOneForTwoPlatedOtherwise(t *testing.T) {
+func TestSharedSparePlatedOtherwise(t *testing.T) {
 	st := oneSpare()
 	st.Shop.Hourly = jobs.Given(catalog.Cents(50_00))
 	st.Pieces[2].Fits = []int{0}
@@ -160,8 +166,8 @@ func TestOneForTwoPlatedOtherwise(t *testing.T) {
 	}
 }
 
-// TestOneForTwoWithoutIt: without the option nothing of it is in the program.
-func TestOneForTwoWithoutIt(t *testing.T) {
+// TestSharedSpareWithoutIt: without the option nothing of it is in the program.
+func TestSharedSpareWithoutIt(t *testing.T) {
 	st := oneSpare()
 	p := Compile(st, Options{})
 	if len(p.Problem.Groups) != len(st.Slots) || len(p.spares) > 0 || slices.ContainsFunc(p.Problem.Rows,

@@ -24,7 +24,7 @@ func SizedState(seed int64, slots int) *catalog.State {
 	case 1:
 		jobs.ACent(r, st)
 	}
-	if seed%4 == 1 || jobs.RandomChance(r, 50) {
+	if seed%4 == 1 || jobs.Chance(r, 50) {
 		jobs.OnTheEdge(r, st)
 	}
 	return st
@@ -37,8 +37,8 @@ func TestSizes(t *testing.T) {
 	for seed := range int64(jobs.Campaign(250, 30_000)) {
 		slots := 1 + int(seed/4%5)
 		ok := false
-		t.Run(jobs.RandomName(seed, slots, "sizes"),
-			func(t *testing.T) { _, ok = bruteSolve(t, SizedState(seed, slots)) })
+		t.Run(jobs.CaseName(seed, slots, "sizes"),
+			func(t *testing.T) { _, ok = solveAndTry(t, SizedState(seed, slots)) })
 		if all++; ok {
 			feasible++
 		}
@@ -95,7 +95,7 @@ func TestSizesOfStages(t *testing.T) {
 		r := rand.New(rand.NewPCG(uint64(seed), 78))
 		jobs.RealSizes(r, st)
 		jobs.OnTheEdge(r, st)
-		if bruteSolve(t, st); t.Failed() {
+		if solveAndTry(t, st); t.Failed() {
 			t.Fatalf("seed %d", seed)
 		}
 	}
@@ -108,7 +108,7 @@ func TestSizesOfShared(t *testing.T) {
 		r := rand.New(rand.NewPCG(uint64(seed), 79))
 		jobs.RealSizes(r, st)
 		jobs.OnTheEdge(r, st)
-		if compareOneForTwo(t, st); t.Failed() {
+		if compareShared(t, st); t.Failed() {
 			t.Fatalf("seed %d", seed)
 		}
 	}

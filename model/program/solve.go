@@ -45,7 +45,7 @@ func (p *Program) Finish(res solver.Result) (*plan.Plan, error) {
 	return plan, nil
 }
 
-// hopeless gives the plan that says why there is none, where a slot has no line, or
+// Unfillable gives the plan that says why there is none, where a slot has no line, or
 // where the context ended before the program was made; nil where it can be solved.
 func (p *Program) Unfillable(ctx context.Context) *plan.Plan {
 	if p.GaveUp {
@@ -122,6 +122,8 @@ func (p *Program) SolveOnce(ctx context.Context, ch solver.Change, set solver.Se
 	return SolveOnce(ctx, p.Problem, ch, set)
 }
 
+// SolveOnce makes a solver for a problem and solves it once under a change. A problem that
+// the solver does not take is an error.
 func SolveOnce(ctx context.Context, problem *solver.Problem, ch solver.Change,
 	set solver.Settings) (solver.Result, error) {
 	s, err := solver.New(problem)

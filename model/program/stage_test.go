@@ -18,7 +18,7 @@ func TestStagesAgainstBrute(t *testing.T) {
 	all := jobs.Campaign(300, 1400)
 	for seed := range int64(all) {
 		st := jobs.StagedState(seed, 1+int(seed%4))
-		if _, ok := bruteSolve(t, st); !ok {
+		if _, ok := solveAndTry(t, st); !ok {
 			continue
 		}
 		feasible++
@@ -60,7 +60,7 @@ func TestStagesAgainstCheck(t *testing.T) {
 		st := jobs.StagedState(2000+seed, 1+int(seed%2))
 		sets := 1
 		for s := range st.Slots {
-			n := len(adapter.BruteChoices(st, s))
+			n := len(adapter.Choices(st, s))
 			sets *= n * (n + 1)
 		}
 		if sets > 12_000 {
@@ -68,7 +68,7 @@ func TestStagesAgainstCheck(t *testing.T) {
 		}
 		all := &naive{st: st}
 		all.extend(0, nil)
-		total, ok, _ := adapter.BruteForce(st)
+		total, ok, _ := adapter.Cheapest(st)
 		if ok != all.has || ok && total != all.total {
 			t.Errorf("seed %d: search %d %t, enumeration under the check %d %t", 2000+seed, total, ok, all.total,
 				all.has)

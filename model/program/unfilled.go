@@ -32,7 +32,7 @@ func TargetWords(t *catalog.Target) string {
 // what its lines lack.
 type Unfilled struct {
 	Slot int
-	Outs []choice.Out
+	Outs []choice.Exclusion
 }
 
 // Unfilled gives the slots without any line, in their order.
@@ -49,19 +49,20 @@ func (p *Program) Unfilled() []Unfilled {
 
 // OutsOf gives what is out for a slot: the choices that have no line, and what
 // can't be done at all.
-func (p *Program) OutsOf(s int) []choice.Out {
+func (p *Program) OutsOf(s int) []choice.Exclusion {
 	in := make([]bool, len(p.Choices[s]))
 	for _, pair := range p.Pairs[s] {
 		in[pair.K] = true
 	}
-	var outs []choice.Out
+	var outs []choice.Exclusion
 	for i := range p.Choices[s] {
 		if c := &p.Choices[s][i]; !in[i] {
-			outs = append(outs, choice.Out{Slot: s, Piece: c.Piece, Work: c.Work, Plater: c.Plater, Level: c.Level,
-				Why: whyNoLine(p.State, c)})
+			outs = append(outs, choice.Exclusion{Slot: s, Piece: c.Piece, Work: c.Work, Plater: c.Plater,
+				Level: c.Level,
+				Why:   whyNoLine(p.State, c)})
 		}
 	}
-	return append(outs, choice.OutsOf(p.State, s)...)
+	return append(outs, choice.ExclusionsFor(p.State, s)...)
 }
 
 // whyNoLine is why a choice of a slot without lines is out.
@@ -128,7 +129,7 @@ func (u *Unfilled) words(st *catalog.State, near *plan.Unfilled) string {
 }
 
 // Label names what is out: the piece, and the work, plater and level if any.
-func Label(o *choice.Out, st *catalog.State) string {
+func Label(o *choice.Exclusion, st *catalog.State) string {
 	s := plan.PieceName(st, o.Piece)
 	if o.Work != "" {
 		s += " " + o.Work

@@ -107,9 +107,9 @@ func fallbackClashes(st *catalog.State, pl *plan.Plan, m *catalog.Match) []strin
 func clash(st *catalog.State, m *catalog.Match, a, b *plan.Choice) string {
 	qa, qb := choice.PlatedBy(st, a), choice.PlatedBy(st, b)
 	switch {
-	case m.GradeWithin.Set && choice.Magnitude(a.Grade-b.Grade) > m.GradeWithin.V:
+	case m.GradeWithin.Set && plan.Abs(a.Grade-b.Grade) > m.GradeWithin.V:
 		return "grade"
-	case m.ToneWithin.Set && choice.Magnitude(a.Tone-b.Tone) > m.ToneWithin.V:
+	case m.ToneWithin.Set && plan.Abs(a.Tone-b.Tone) > m.ToneWithin.V:
 		return "tone"
 	case m.SamePlater && qa != catalog.None && qb != catalog.None && qa != qb:
 		return "plater"

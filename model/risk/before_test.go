@@ -19,7 +19,7 @@ import (
 //	breakage 1 - 0.6832 x 0.99 = 0.323632
 //	refused  0.5 x 0.3 = 0.15
 //	paid     24.00 + 0.15 x 8.00 + 0.85 x 180.00 = 178.20
-//	standin  the same, and his freight of 30.00: 208.20, and p x 450.00
+//	fallback  the same, and his freight of 30.00: 208.20, and p x 450.00
 //
 // Once it is sent the filling is behind it: neither its cost nor its breakage counts.
 func TestBeforeItIsSent(t *testing.T) {
@@ -36,7 +36,7 @@ func TestBeforeItIsSent(t *testing.T) {
 	}
 	if got, want := choice.FallbackCost(st, k), catalog.Cents(208_20)+catalog.Of(fails,
 		catalog.Cents(450_00)); got != want {
-		t.Errorf("standin %d, want %d", got, want)
+		t.Errorf("fallback %d, want %d", got, want)
 	}
 	mean := 0.0
 	for _, o := range Outcomes(st, &plan.Line{Slot: jobs.Left, Choice: k}) {

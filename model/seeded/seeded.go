@@ -1,5 +1,5 @@
-// Package seeded makes plausible jobs out of a seed: for tests, benchmarks and
-// the race against other solvers. The same family and seed give the same job on
+// Package seeded makes plausible jobs out of a seed: for tests and the race
+// against other solvers. The same family and seed give the same job on
 // every machine. Everything in them is invented.
 package seeded
 
@@ -10,83 +10,92 @@ import (
 	"brightset/catalog"
 )
 
-// maker carries what is needed while one job is made.
-type maker struct {
+// Maker carries what is needed while one job is made. Its steps draw from one row of
+// random numbers, so their order counts: Target, People, Slots, Matches, Pieces, Trades,
+// Budget.
+type Maker struct {
 	*rand.Rand
-	f      Family
-	st     *catalog.State
-	worth  []float64   // per slot, units: what a good piece sells for
+	Family Family
+	State  *catalog.State // the job so far
+	Worth  []float64      // per slot: what a good piece sells for, in units of Unit cents
+
 	own    []int       // per slot: its reproduction
 	series map[int]int // per matched slot: the piece that leads its series of reproductions
 }
 
+// NewMaker starts a job on a state that may hold tables, platers, makers, vendors and
+// bundles already.
+func NewMaker(f Family, st *catalog.State, r *rand.Rand) *Maker {
+	return &Maker{Rand: r, Family: f, State: st, series: map[int]int{}}
+}
+
 // Job makes the job of a family and a seed.
 func Job(f Family, seed uint64) *catalog.State {
-	m := &maker{rand.New(rand.NewPCG(seed, uint64(len(f.Name))*1000+uint64(f.Slots))), f, &catalog.State{}, nil, nil,
-		map[int]int{}}
-	m.st.Tables = catalog.BuiltIn()
-	m.st.Job = catalog.Job{File: "seeded", Title: fmt.Sprintf("%s, seed %d", f.Name, seed), Currency: "USD"}
-	m.st.Shop = catalog.Shop{Hourly: given(catalog.Cents(60 * unit))}
-	for w := range m.st.Tables.Works {
+	m := NewMaker(f, &catalog.State{}, rand.New(rand.NewPCG(seed, uint64(len(f.Name))*1000+uint64(f.Slots))))
+	m.State.Tables = catalog.BuiltIn()
+	m.State.Job = catalog.Job{File: "seeded", Title: fmt.Sprintf("%s, seed %d", f.Name, seed), Currency: "USD"}
+	m.State.Shop = catalog.Shop{Hourly: given(catalog.Cents(60 * Unit))}
+	for w := range m.State.Tables.Works {
 		if m.Float64() < 0.4 {
-			m.st.Shop.Works = append(m.st.Shop.Works, w)
+			m.State.Shop.Works = append(m.State.Shop.Works, w)
 		}
 	}
-	m.target()
-	m.people()
-	m.slots()
-	m.matches()
-	m.pieces()
-	m.trades()
-	m.budget()
-	return m.st
+	m.Target()
+	m.People()
+	m.Slots()
+	m.Matches()
+	m.Pieces()
+	m.Trades()
+	m.Budget()
+	return m.State
 }
 
 func given[T any](v T) catalog.Val[T] {
 	return catalog.Val[T]{V: v, Set: true, From: catalog.Origin{Source: catalog.JobFile, File: "seeded", Line: 1}}
 }
 
-// unit is what one unit of the prices here comes to, in cents. All money is made
+// Unit is what one unit of the prices here comes to, in cents. All money is made
 // with it: it brings the plans of all families to about 50 to 150 a slot.
-const unit = 65
+const Unit = 65
 
 // between is a sum of money from lo to hi units.
-func (m *maker) between(lo, hi int64) catalog.Cents {
-	return catalog.Cents(unit * (lo + m.Int64N(hi-lo+1)))
+func (m *Maker) between(lo, hi int64) catalog.Cents {
+	return catalog.Cents(Unit * (lo + m.Int64N(hi-lo+1)))
 }
 
-func (m *maker) chance(share float64) bool { return m.Float64() < share }
+func (m *Maker) chance(share float64) bool { return m.Float64() < share }
 
-func (m *maker) target() {
-	t := &m.st.Job.Target
-	t.Floor = given(catalog.Centi(m.f.Floor * 100))
-	if m.f.Mean > 0 {
-		t.Mean = given(catalog.Centi(m.f.Mean * 100))
+// Target sets what the family asks of the job.
+func (m *Maker) Target() {
+	t := &m.State.Job.Target
+	t.Floor = given(catalog.Centi(m.Family.Floor * 100))
+	if m.Family.Mean > 0 {
+		t.Mean = given(catalog.Centi(m.Family.Mean * 100))
 	}
-	if m.f.Lasting {
+	if m.Family.Lasting {
 		t.Lasting = given(true)
 	}
-	if m.f.Completion > 0 {
-		m.st.Job.Completion = given(catalog.Micro(m.f.Completion * 1e6))
+	if m.Family.Completion > 0 {
+		m.State.Job.Completion = given(catalog.Micro(m.Family.Completion * 1e6))
 	}
-	if m.f.Days > 0 {
-		m.st.Job.WithinDays = given(m.f.Days)
+	if m.Family.Days > 0 {
+		m.State.Job.WithinDays = given(m.Family.Days)
 	}
 }
 
-// slots: about every third shares its part with the one before it.
-func (m *maker) slots() {
-	for s := range m.f.Slots {
+// Slots: about every third shares its part with the one before it.
+func (m *Maker) Slots() {
+	for s := range m.Family.Slots {
 		id := fmt.Sprintf("slot-%d", s+1)
 		slot := catalog.Slot{
 			ID: id, Name: id, Part: id, Area: given(catalog.Micro(300_000 + m.IntN(50)*100_000)),
-			Weight: catalog.Centi(100 * (1 + m.IntN(4))), Quantity: 1, Target: m.st.Job.Target,
+			Weight: catalog.Centi(100 * (1 + m.IntN(4))), Quantity: 1, Target: m.State.Job.Target,
 			Rescue: given(m.between(150, 900)), RescueDays: given(30),
 		}
-		m.worth = append(m.worth, 160+360*m.Float64())
+		m.Worth = append(m.Worth, 160+360*m.Float64())
 		if s > 0 && m.chance(0.35) {
-			before := m.st.Slots[s-1]
-			m.worth[s] = m.worth[s-1]
+			before := m.State.Slots[s-1]
+			m.Worth[s] = m.Worth[s-1]
 			slot.Part, slot.Area, slot.Weight = before.Part, before.Area, before.Weight
 		}
 		if m.chance(0.05) {
@@ -95,18 +104,19 @@ func (m *maker) slots() {
 		if m.chance(0.05) {
 			slot.MaxBreakage = given(catalog.Micro(80_000))
 		}
-		m.st.Slots = append(m.st.Slots, slot)
+		m.State.Slots = append(m.State.Slots, slot)
 	}
 }
 
-func (m *maker) matches() {
+// Matches groups slots that are seen together.
+func (m *Maker) Matches() {
 	s := 0
-	for i := range m.f.Matches {
+	for i := range m.Family.Matches {
 		n := 2
 		if m.chance(0.2) {
 			n = 3 + m.IntN(2)
 		}
-		if s+n > m.f.Slots {
+		if s+n > m.Family.Slots {
 			return
 		}
 		g := catalog.Match{ID: fmt.Sprintf("match-%d", i+1), GradeWithin: given(catalog.Centi(100 * (4 + m.IntN(6))))}
@@ -119,39 +129,40 @@ func (m *maker) matches() {
 			g.Slots = append(g.Slots, s)
 			s++
 		}
-		m.st.Matches = append(m.st.Matches, g)
+		m.State.Matches = append(m.State.Matches, g)
 		s += m.IntN(2)
 	}
 }
 
-// budget is a share of what a set of nothing but reproductions is worth, and at
+// Budget is a share of what a set of nothing but reproductions is worth, and at
 // least what is still to be paid for it: such a set always meets the budget too.
-func (m *maker) budget() {
-	if m.f.Budget == 0 {
+func (m *Maker) Budget() {
+	if m.Family.Budget == 0 {
 		return
 	}
 	worth, pay, from := catalog.Cents(0), catalog.Cents(0), map[int]bool{}
 	for s, i := range m.own {
-		p := &m.st.Pieces[i]
-		n := catalog.Cents(m.st.Slots[s].Quantity)
+		p := &m.State.Pieces[i]
+		n := catalog.Cents(m.State.Slots[s].Quantity)
 		worth += n * (p.Price + p.Value)
 		pay += n * p.Price
 		if p.Side == catalog.Vendors && !from[p.Vendor] {
 			from[p.Vendor] = true
-			pay += m.st.Vendors[p.Vendor].Freight
+			pay += m.State.Vendors[p.Vendor].Freight
 		}
 	}
-	share := catalog.Cents(m.f.Budget*float64(worth)) / 100 * 100
-	m.st.Job.Budget = given(max(share, pay))
+	share := catalog.Cents(m.Family.Budget*float64(worth)) / 100 * 100
+	m.State.Job.Budget = given(max(share, pay))
 }
 
-func (m *maker) trades() {
-	for i := range m.f.Trades {
-		give, get := m.IntN(len(m.st.Pieces)), m.IntN(len(m.st.Pieces))
-		if give == get || m.st.Pieces[give].Side != catalog.Customers {
+// Trades offers pieces of the customer's for others.
+func (m *Maker) Trades() {
+	for i := range m.Family.Trades {
+		give, get := m.IntN(len(m.State.Pieces)), m.IntN(len(m.State.Pieces))
+		if give == get || m.State.Pieces[give].Side != catalog.Customers {
 			continue
 		}
-		m.st.Trades = append(m.st.Trades,
+		m.State.Trades = append(m.State.Trades,
 			catalog.Trade{ID: fmt.Sprintf("trade-%d", i+1), Give: give, Get: get, Credit: m.between(10, 60)})
 	}
 }

@@ -87,7 +87,7 @@ func (a Sharer) Loss() int64 { return choice.LogLoss(int64(a.Fails) * int64(a.Sp
 func SharerOf(st *catalog.State, k, f *plan.Choice) Sharer {
 	return Sharer{
 		Fails: k.Fails, Spare: f.Fails, FallbackCost: choice.FallbackCost(st, f), Rescue: choice.Rescue(st, k.Slot),
-		MayWait: choice.DaysOfLine(st, k, nil),
+		MayWait: choice.LineInTime(st, k, nil),
 	}
 }
 

@@ -11,13 +11,13 @@ import (
 	"brightset/model/plan"
 )
 
-// BruteLogPlan shows what a plan does, to find out where two of them part.
-func BruteLogPlan(t *testing.T, name string, st *catalog.State, p *plan.Plan) {
+// LogPlan shows what a plan does, to find out where two of them part.
+func LogPlan(t *testing.T, name string, st *catalog.State, p *plan.Plan) {
 	t.Helper()
 	for _, l := range p.Lines {
-		t.Logf("%s: %s: %s", name, st.Slots[l.Slot].ID, jobs.RandomChoiceText(st, l.Choice))
+		t.Logf("%s: %s: %s", name, st.Slots[l.Slot].ID, jobs.ChoiceText(st, l.Choice))
 		if l.Fallback != nil {
-			t.Logf("%s:     or %s", name, jobs.RandomChoiceText(st, l.Fallback))
+			t.Logf("%s:     or %s", name, jobs.ChoiceText(st, l.Fallback))
 		}
 	}
 	t.Logf("%s: charges %v, expected %d, outlay %d", name, p.Charges, p.Expected, p.Outlay)
@@ -29,25 +29,25 @@ func CompareChoices(t *testing.T, st *catalog.State) {
 	for s := range st.Slots {
 		left := map[string]*plan.Choice{}
 		for i := range made[s] {
-			left[bruteChoiceKey(&made[s][i])] = &made[s][i]
+			left[choiceKey(&made[s][i])] = &made[s][i]
 		}
-		for _, want := range BruteChoices(st, s) {
-			got := left[bruteChoiceKey(want)]
+		for _, want := range Choices(st, s) {
+			got := left[choiceKey(want)]
 			if got == nil {
-				t.Errorf("slot %d: no choice %s", s, jobs.RandomChoiceText(st, want))
+				t.Errorf("slot %d: no choice %s", s, jobs.ChoiceText(st, want))
 				continue
 			}
-			delete(left, bruteChoiceKey(want))
+			delete(left, choiceKey(want))
 			if has := fromOracle(toOracle(got)); !reflect.DeepEqual(has, want) { // without what is for the reader alone
-				t.Errorf("slot %d: %s\nhas %+v\nwant %+v", s, jobs.RandomChoiceText(st, want), *has, *want)
+				t.Errorf("slot %d: %s\nhas %+v\nwant %+v", s, jobs.ChoiceText(st, want), *has, *want)
 			}
 		}
 		for _, extra := range left {
-			t.Errorf("slot %d: no such choice as %s", s, jobs.RandomChoiceText(st, extra))
+			t.Errorf("slot %d: no such choice as %s", s, jobs.ChoiceText(st, extra))
 		}
 	}
 }
 
-func bruteChoiceKey(c *plan.Choice) string {
+func choiceKey(c *plan.Choice) string {
 	return fmt.Sprintf("%d %s %d %q %d", c.Piece, c.Work, c.Plater, c.Level, c.Quote)
 }

@@ -8,15 +8,15 @@ import (
 
 // What the oracle says, in the terms of the program: it decides nothing here.
 
-// BruteLine is one line of one slot with what it comes to.
-type BruteLine struct {
+// Line is one line of one slot with what it comes to.
+type Line struct {
 	K, F *plan.Choice
 	cost catalog.Cents
 }
 
-// BruteChoices makes every choice of a slot, in the order of the state, before
+// Choices makes every choice of a slot, in the order of the state, before
 // any rule of the target.
-func BruteChoices(st *catalog.State, slot int) []*plan.Choice {
+func Choices(st *catalog.State, slot int) []*plan.Choice {
 	var out []*plan.Choice
 	for _, c := range oracle.Read(st).Choices(slot) {
 		out = append(out, fromOracle(c))
@@ -52,29 +52,29 @@ func toOracle(c *plan.Choice) *oracle.Choice {
 		Cash: c.Cash}
 }
 
-// BruteChosenMay says whether a choice may be hung.
-func BruteChosenMay(st *catalog.State, k *plan.Choice) bool {
+// MayHang says whether a choice may be hung.
+func MayHang(st *catalog.State, k *plan.Choice) bool {
 	return oracle.Read(st).MayHang(toOracle(k))
 }
 
-// BruteReserveMay says whether a choice may be held in reserve.
-func BruteReserveMay(st *catalog.State, f *plan.Choice) bool {
+// MayWait says whether a choice may be held in reserve.
+func MayWait(st *catalog.State, f *plan.Choice) bool {
 	return oracle.Read(st).MayWait(toOracle(f))
 }
 
-// BruteNoRescue is the chance that neither of two lines with one spare needs a rescue.
-func BruteNoRescue(l, m *BruteLine) float64 {
+// NoRescue is the chance that neither of two lines with one spare needs a rescue.
+func NoRescue(l, m *Line) float64 {
 	return oracle.NoRescue(&oracle.Line{K: toOracle(l.K), F: toOracle(l.F)},
 		&oracle.Line{K: toOracle(m.K), F: toOracle(m.F)})
 }
 
-// BrutePlan adds a set of lines and trades up to a plan.
-func BrutePlan(st *catalog.State, lines []*BruteLine, trades []int) *plan.Plan {
+// Plan adds a set of lines and trades up to a plan.
+func Plan(st *catalog.State, lines []*Line, trades []int) *plan.Plan {
 	read := oracle.Read(st)
 	var all []*oracle.Line
 	for _, l := range lines {
 		line := read.Line(toOracle(l.K), toOracle(l.F))
 		all = append(all, &line)
 	}
-	return OraclePlan(st, read, all, trades)
+	return FromOracle(st, read, all, trades)
 }

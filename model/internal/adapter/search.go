@@ -1,3 +1,5 @@
+// Package adapter puts what the oracle finds in the terms of package plan, so that tests
+// compare it with what the program says. It decides nothing.
 package adapter
 
 import (
@@ -7,19 +9,20 @@ import (
 	"brightset/solver"
 )
 
-// brute is a search of the oracle's for whole sets of lines that refuse lets pass.
-type brute struct {
+// Search is a search of the oracle's for whole sets of lines that refuse lets pass.
+type Search struct {
 	st     *catalog.State
-	Refuse func([]*BruteLine) bool // nil: all count
+	Refuse func([]*Line) bool // nil: all count
 
 	Has   bool
 	Total catalog.Cents
 }
 
-func NewBrute(st *catalog.State) *brute { return &brute{st: st} }
+// NewSearch prepares the search of a state.
+func NewSearch(st *catalog.State) *Search { return &Search{st: st} }
 
-// Search tries all sets of lines.
-func (b *brute) Search(int) {
+// Run tries all sets of lines.
+func (b *Search) Run() {
 	s := oracle.NewSearch(b.st)
 	if b.Refuse != nil {
 		s.Refuse = func(lines []*oracle.Line) bool { return b.Refuse(inOurTerms(lines)) }
@@ -28,36 +31,36 @@ func (b *brute) Search(int) {
 	b.Has, b.Total = s.Has, s.Total
 }
 
-func inOurTerms(lines []*oracle.Line) (out []*BruteLine) {
+func inOurTerms(lines []*oracle.Line) (out []*Line) {
 	for _, l := range lines {
-		out = append(out, &BruteLine{fromOracle(l.K), fromOracle(l.F), l.Cost})
+		out = append(out, &Line{fromOracle(l.K), fromOracle(l.F), l.Cost})
 	}
 	return out
 }
 
-// BruteForce gives the least total of a state, whether any plan meets the
+// Cheapest gives the least total of a state, whether any plan meets the
 // rules, and a cheapest plan. For jobs of up to six slots.
-func BruteForce(st *catalog.State) (best int64, feasible bool, plan *plan.Plan) {
+func Cheapest(st *catalog.State) (best int64, feasible bool, plan *plan.Plan) {
 	s := oracle.NewSearch(st).Run()
 	if !s.Has {
 		return 0, false, nil
 	}
-	return int64(s.Total), true, OraclePlan(st, s.Reader, s.Lines, s.Trades)
+	return int64(s.Total), true, FromOracle(st, s.Reader, s.Lines, s.Trades)
 }
 
-// BruteBest gives the highest sum of weight x grade (ten-thousandths) within
+// Best gives the highest sum of weight x grade (ten-thousandths) within
 // the rules and the least total at that.
-func BruteBest(st *catalog.State) (grade, total int64, feasible bool, plan *plan.Plan) {
+func Best(st *catalog.State) (grade, total int64, feasible bool, plan *plan.Plan) {
 	s := oracle.NewSearch(st)
 	s.Best = true
 	if s.Run(); !s.Has {
 		return 0, 0, false, nil
 	}
-	return s.Finish, int64(s.Total), true, OraclePlan(st, s.Reader, s.Lines, s.Trades)
+	return s.Finish, int64(s.Total), true, FromOracle(st, s.Reader, s.Lines, s.Trades)
 }
 
-// OraclePlan writes lines and trades of the oracle's as a plan.
-func OraclePlan(st *catalog.State, read *oracle.Reader, lines []*oracle.Line, trades []int) *plan.Plan {
+// FromOracle writes lines and trades of the oracle's as a plan.
+func FromOracle(st *catalog.State, read *oracle.Reader, lines []*oracle.Line, trades []int) *plan.Plan {
 	p := &plan.Plan{Of: st, Status: solver.Optimal, Has: true, Completion: oracle.Completion(lines)}
 	for _, c := range read.Charges(lines, trades) {
 		p.Charges = append(p.Charges, plan.Charge{Kind: plan.ChargeKind(c.Kind), Of: c.Of, Cents: c.Cents})

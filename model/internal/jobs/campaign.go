@@ -1,3 +1,6 @@
+// Package jobs draws jobs for tests: random ones whose features are forced on or off one by
+// one, those with figures of the sizes that jobs really have, those in the middle of things
+// with pieces at platers' and back, and fixed small ones.
 package jobs
 
 import (
@@ -23,6 +26,7 @@ func Campaign(short, long int) int {
 // OutOfTime is a context whose time is up already.
 func OutOfTime(t *testing.T) context.Context { return Within(t, -time.Second) }
 
+// Within is a context that ends after a time, and with the test.
 func Within(t *testing.T, limit time.Duration) context.Context {
 	ctx, stop := context.WithTimeout(context.Background(), limit)
 	t.Cleanup(stop)

@@ -17,18 +17,18 @@ func FewConcerned(seed int64) *catalog.State {
 	st := Tiny()
 	first := st.Slots[0]
 	st.Slots, st.Pieces, st.Bundles, st.Matches = nil, nil, nil, nil
-	mean := RandomFrom[catalog.Centi](r, 70_00, 90_00)
-	completion, below, matched, slots := RandomChance(r, 60), RandomChance(r, 50), 2+r.IntN(2), 5+r.IntN(3)
+	mean := Between[catalog.Centi](r, 70_00, 90_00)
+	completion, below, matched, slots := Chance(r, 60), Chance(r, 50), 2+r.IntN(2), 5+r.IntN(3)
 	if below { // two below the mean, and one that makes up for them, are no more than half
 		matched, slots = 2, 6+r.IntN(2)
 	}
 	for s := range slots {
 		slot := first
-		slot.ID, slot.Weight = fmt.Sprint("s", s), RandomWeight(r)
-		if below && s == matched && RandomChance(r, 70) {
+		slot.ID, slot.Weight = fmt.Sprint("s", s), Weight(r)
+		if below && s == matched && Chance(r, 70) {
 			slot.Weight = 100_00
 		}
-		slot.Rescue.V = RandomFrom[catalog.Cents](r, 0, 900_00)
+		slot.Rescue.V = Between[catalog.Cents](r, 0, 900_00)
 		slot.Target.FallbackFloor = Given(catalog.Centi(100_00)) // nothing is held in reserve
 		st.Slots = append(st.Slots, slot)
 		count := 1 + r.IntN(2)
@@ -41,26 +41,26 @@ func FewConcerned(seed int64) *catalog.State {
 		for i := range count {
 			p := TinyPiece(fmt.Sprintf("p%d-%d", s, i))
 			p.Fits, p.Metal, p.Side = []int{s}, catalog.None, catalog.Shops
-			p.Price, p.Grade = RandomFrom[catalog.Cents](r, 1, 100_00), Given(mean)
+			p.Price, p.Grade = Between[catalog.Cents](r, 1, 100_00), Given(mean)
 			switch {
 			case s < matched:
-				p.Grade.V += RandomFrom[catalog.Centi](r, 0, 1)
+				p.Grade.V += Between[catalog.Centi](r, 0, 1)
 				if below {
-					p.Grade.V -= RandomFrom[catalog.Centi](r, 1, 3)
+					p.Grade.V -= Between[catalog.Centi](r, 1, 3)
 				}
 				if completion { // the surer, the dearer
-					fails := RandomFails(r)
+					fails := FailChance(r)
 					p.Chance = catalog.One - fails
 					p.Price += catalog.Cents(max(0, 60_000-fails)) * catalog.Cents(r.IntN(4))
 				}
 			case s == matched:
-				p.Grade.V += catalog.Centi(i) * RandomFrom[catalog.Centi](r, 1, 9_00)
+				p.Grade.V += catalog.Centi(i) * Between[catalog.Centi](r, 1, 9_00)
 				p.Price += catalog.Cents(i) * 50_00
 			}
 			st.Pieces = append(st.Pieces, p)
 		}
 	}
-	m := catalog.Match{ID: "seen together", GradeWithin: Given(RandomFrom[catalog.Centi](r, 0, 3))}
+	m := catalog.Match{ID: "seen together", GradeWithin: Given(Between[catalog.Centi](r, 0, 3))}
 	for s := range matched {
 		m.Slots = append(m.Slots, s)
 	}

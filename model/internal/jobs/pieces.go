@@ -13,20 +13,20 @@ func (j *RandomJob) Slots(n int) {
 	for s := range n {
 		r := j.Of(fmt.Sprint("slot ", s))
 		slot := catalog.Slot{ID: fmt.Sprintf("s%d", s), Part: fmt.Sprintf("part%d", s/2), Quantity: 1,
-			Area:       RandomSet(RandomFrom[catalog.Micro](r, 400_000, 3_500_000)),
-			Weight:     RandomFrom[catalog.Centi](r, 1, 3) * 100,
-			Rescue:     RandomSet(RandomFrom[catalog.Cents](r, 150_00, 700_00)),
-			RescueDays: RandomSet(RandomFrom(r, 10, 40))}
+			Area:       Set(Between[catalog.Micro](r, 400_000, 3_500_000)),
+			Weight:     Between[catalog.Centi](r, 1, 3) * 100,
+			Rescue:     Set(Between[catalog.Cents](r, 150_00, 700_00)),
+			RescueDays: Set(Between(r, 10, 40))}
 		slot.Name = slot.ID
-		if r := j.Of(fmt.Sprint("quantity ", s)); j.has("quantity") && RandomChance(r, 50) {
-			slot.Quantity = RandomFrom(r, 2, 3)
+		if r := j.Of(fmt.Sprint("quantity ", s)); j.has("quantity") && Chance(r, 50) {
+			slot.Quantity = Between(r, 2, 3)
 		}
-		if r := j.Of(fmt.Sprint("no-area ", s)); j.has("no-area") && RandomChance(r, 50) {
+		if r := j.Of(fmt.Sprint("no-area ", s)); j.has("no-area") && Chance(r, 50) {
 			slot.Area = catalog.Val[catalog.Micro]{}
 		}
-		slot.Bears = j.has("bears") && RandomChance(j.Of(fmt.Sprint("bears ", s)), 60)
-		if r := j.Of(fmt.Sprint("max-breakage ", s)); j.has("max-breakage") && RandomChance(r, 60) {
-			slot.MaxBreakage = RandomSet(RandomFrom[catalog.Micro](r, 0, 120_000))
+		slot.Bears = j.has("bears") && Chance(j.Of(fmt.Sprint("bears ", s)), 60)
+		if r := j.Of(fmt.Sprint("max-breakage ", s)); j.has("max-breakage") && Chance(r, 60) {
+			slot.MaxBreakage = Set(Between[catalog.Micro](r, 0, 120_000))
 		}
 		j.St.Slots = append(j.St.Slots, slot)
 	}
@@ -51,9 +51,9 @@ func (j *RandomJob) Pieces() {
 func (j *RandomJob) piece(s, i int) {
 	name := fmt.Sprintf("piece %d %d ", s, i)
 	r := j.Of(name)
-	p := catalog.Piece{ID: fmt.Sprintf("p%d-%d", s, i), InShop: i == 1 && RandomChance(r, 50), Fits: []int{s},
+	p := catalog.Piece{ID: fmt.Sprintf("p%d-%d", s, i), InShop: i == 1 && Chance(r, 50), Fits: []int{s},
 		Kind:   catalog.Original,
-		Vendor: catalog.None, Bundle: catalog.None, Metal: RandomFrom(r, 0, 2), Quantity: j.St.Slots[s].Quantity,
+		Vendor: catalog.None, Bundle: catalog.None, Metal: Between(r, 0, 2), Quantity: j.St.Slots[s].Quantity,
 		Chance: catalog.One}
 	if i > 0 {
 		p.Kind = []catalog.Kind{catalog.Original, catalog.OldStock, catalog.Reproduction}[r.IntN(3)]
@@ -63,29 +63,29 @@ func (j *RandomJob) piece(s, i int) {
 	if r := j.Of(name + "done"); j.has("done") {
 		j.workDone(&p, r)
 	}
-	if r := j.Of(name + "given-grade"); j.has("given-grade") && RandomChance(r, 40) ||
-		len(p.Findings) == 0 && RandomChance(r, 80) {
-		p.Grade = RandomSet(RandomFrom[catalog.Centi](r, 45_00, 97_00))
-		p.Tone = randomMaybe(RandomChance(r, 50), RandomFrom[catalog.Centi](r, -1_00, 5_00))
-		p.Fresh = randomMaybe(RandomChance(r, 30), RandomChance(r, 50))
+	if r := j.Of(name + "given-grade"); j.has("given-grade") && Chance(r, 40) ||
+		len(p.Findings) == 0 && Chance(r, 80) {
+		p.Grade = Set(Between[catalog.Centi](r, 45_00, 97_00))
+		p.Tone = maybe(Chance(r, 50), Between[catalog.Centi](r, -1_00, 5_00))
+		p.Fresh = maybe(Chance(r, 30), Chance(r, 50))
 	}
 	j.source(&p, name, i)
-	if r := j.Of(name + "shared"); j.has("shared") && RandomChance(r, 50) {
+	if r := j.Of(name + "shared"); j.has("shared") && Chance(r, 50) {
 		if other := r.IntN(len(j.St.Slots)); other != s {
 			p.Fits = append(p.Fits, other)
 		}
 	}
-	if r := j.Of(name + "fit"); j.has("fit") && RandomChance(r, 35) {
-		p.Fit = []catalog.Fit{{Slot: r.IntN(len(j.St.Slots)), Hours: RandomFrom[catalog.Micro](r, 0, 2_500_000),
-			Breakage: RandomFrom[catalog.Micro](r, 0, 90_000), Cap: RandomFrom[catalog.Centi](r, 70_00, 100_00)}}
+	if r := j.Of(name + "fit"); j.has("fit") && Chance(r, 35) {
+		p.Fit = []catalog.Fit{{Slot: r.IntN(len(j.St.Slots)), Hours: Between[catalog.Micro](r, 0, 2_500_000),
+			Breakage: Between[catalog.Micro](r, 0, 90_000), Cap: Between[catalog.Centi](r, 70_00, 100_00)}}
 	}
-	if r := j.Of(name + "bag"); j.has("bag") && RandomChance(r, 35) {
-		p.Quantity += RandomFrom(r, 1, 3)
+	if r := j.Of(name + "bag"); j.has("bag") && Chance(r, 35) {
+		p.Quantity += Between(r, 1, 3)
 	}
-	if r := j.Of(name + "quote"); j.has("quote") && RandomChance(r, 40) {
+	if r := j.Of(name + "quote"); j.has("quote") && Chance(r, 40) {
 		j.quotes(&p, r)
 	}
-	if r := j.Of(name + "unknown-metal"); j.has("unknown-metal") && RandomChance(r, 25) {
+	if r := j.Of(name + "unknown-metal"); j.has("unknown-metal") && Chance(r, 25) {
 		p.Metal = catalog.None
 	}
 	j.St.Pieces = append(j.St.Pieces, p)
@@ -94,9 +94,9 @@ func (j *RandomJob) piece(s, i int) {
 func (j *RandomJob) findings(p *catalog.Piece, r *rand.Rand) {
 	for range r.IntN(3) {
 		f := catalog.Finding{ID: fmt.Sprintf("f%d", len(p.Findings)), Defect: r.IntN(len(j.St.Tables.Defects)),
-			Severity: catalog.Severity([]int{0, 0, 1, 1, 2}[r.IntN(5)]), Extent: RandomFrom[catalog.Micro](r, 50_000,
+			Severity: catalog.Severity([]int{0, 0, 1, 1, 2}[r.IntN(5)]), Extent: Between[catalog.Micro](r, 50_000,
 				1_000_000),
-			Count: RandomFrom(r, 1, 3), Where: []catalog.Where{catalog.Face, catalog.Face, catalog.Edge,
+			Count: Between(r, 1, 3), Where: []catalog.Where{catalog.Face, catalog.Face, catalog.Edge,
 				catalog.Back}[r.IntN(4)]}
 		p.Findings = append(p.Findings, f)
 	}
@@ -107,7 +107,7 @@ func (j *RandomJob) workDone(p *catalog.Piece, r *rand.Rand) {
 	for i := range p.Findings {
 		f := &p.Findings[i]
 		for _, w := range j.St.Tables.Defects[f.Defect].By[f.Severity].Works {
-			if RandomChance(r, 40) {
+			if Chance(r, 40) {
 				f.Done = append(f.Done, w)
 			}
 		}
@@ -118,25 +118,25 @@ func (j *RandomJob) workDone(p *catalog.Piece, r *rand.Rand) {
 // of a slot is always the customer's.
 func (j *RandomJob) source(p *catalog.Piece, name string, i int) {
 	r := j.Of(name + "source")
-	price := RandomFrom[catalog.Cents](r, 20_01, 220_99)
+	price := Between[catalog.Cents](r, 20_01, 220_99)
 	switch {
 	case i == 0:
-		if r := j.Of(name + "value"); j.has("value") && RandomChance(r, 60) {
-			p.Value = RandomFrom[catalog.Cents](r, 5_00, 90_00)
+		if r := j.Of(name + "value"); j.has("value") && Chance(r, 60) {
+			p.Value = Between[catalog.Cents](r, 5_00, 90_00)
 		}
-	case len(j.St.Bundles) > 0 && RandomChance(j.Of(name+"bundle"), 35):
+	case len(j.St.Bundles) > 0 && Chance(j.Of(name+"bundle"), 35):
 		p.Side, p.Bundle, p.Vendor = catalog.Vendors, 0, j.St.Bundles[0].Vendor
-	case len(j.St.Vendors) > 0 && RandomChance(r, 60):
+	case len(j.St.Vendors) > 0 && Chance(r, 60):
 		p.Side, p.Vendor, p.Price = catalog.Vendors, r.IntN(len(j.St.Vendors)), price
 	default:
 		p.Side, p.Price = catalog.Shops, price/2
 	}
-	if RandomChance(r, 25) {
-		p.Days = RandomSet(RandomFrom(r, 0, 40))
+	if Chance(r, 25) {
+		p.Days = Set(Between(r, 0, 40))
 	}
-	if r := j.Of(name + "lead"); j.has("lead") && i > 0 && RandomChance(r, 40) {
-		p.Chance = RandomFrom[catalog.Micro](r, 200_000, 990_000)
-		if RandomChance(r, 10) {
+	if r := j.Of(name + "lead"); j.has("lead") && i > 0 && Chance(r, 40) {
+		p.Chance = Between[catalog.Micro](r, 200_000, 990_000)
+		if Chance(r, 10) {
 			p.Chance = 0 // certain to fail: never a line by itself
 		}
 	}
@@ -146,14 +146,14 @@ func (j *RandomJob) source(p *catalog.Piece, name string, i int) {
 func (j *RandomJob) quotes(p *catalog.Piece, r *rand.Rand) {
 	for i := range 1 + r.IntN(2) {
 		q := catalog.Quote{ID: fmt.Sprintf("q%d", i), Plater: r.IntN(len(j.St.Platers)), Firm: catalog.Firm,
-			Cost: RandomFrom[catalog.Cents](r, 25_00, 190_00), Work: []string{"", catalog.WorkReplate,
+			Cost: Between[catalog.Cents](r, 25_00, 190_00), Work: []string{"", catalog.WorkReplate,
 				catalog.WorkRepair}[r.IntN(3)],
-			Breakage: randomMaybe(RandomChance(r, 50), RandomFrom[catalog.Micro](r, 0, 150_000)),
-			Refused:  randomMaybe(RandomChance(r, 50), RandomFrom[catalog.Micro](r, 0, 100_000)),
-			Grade:    randomMaybe(RandomChance(r, 60), RandomFrom[catalog.Centi](r, 60_00, 98_00)),
-			Tone:     randomMaybe(RandomChance(r, 40), RandomFrom[catalog.Centi](r, -1_00, 2_00)),
-			Fresh:    randomMaybe(RandomChance(r, 20), RandomChance(r, 50)),
-			Days:     randomMaybe(RandomChance(r, 50), RandomFrom(r, 10, 80))}
+			Breakage: maybe(Chance(r, 50), Between[catalog.Micro](r, 0, 150_000)),
+			Refused:  maybe(Chance(r, 50), Between[catalog.Micro](r, 0, 100_000)),
+			Grade:    maybe(Chance(r, 60), Between[catalog.Centi](r, 60_00, 98_00)),
+			Tone:     maybe(Chance(r, 40), Between[catalog.Centi](r, -1_00, 2_00)),
+			Fresh:    maybe(Chance(r, 20), Chance(r, 50)),
+			Days:     maybe(Chance(r, 50), Between(r, 10, 80))}
 		levels := j.St.Platers[q.Plater].Levels
 		if l := r.IntN(len(levels) + 1); l < len(levels) {
 			q.Level = levels[l].Name

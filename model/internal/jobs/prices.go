@@ -20,21 +20,21 @@ func (j *RandomJob) Prices() {
 			add := func(name string) {
 				p := catalog.Price{Of: name, Cost: make([]catalog.Val[catalog.Cents], len(level.Rate))}
 				for m := range p.Cost {
-					p.Cost[m] = randomMaybe(RandomChance(r, 70), RandomFrom[catalog.Cents](r, 0, 180_00))
+					p.Cost[m] = maybe(Chance(r, 70), Between[catalog.Cents](r, 0, 180_00))
 				}
 				level.Prices = append(level.Prices, p)
 			}
 			for s := range st.Slots {
-				if RandomChance(r, 40) {
+				if Chance(r, 40) {
 					add(st.Slots[s].Part)
 				}
 			}
 			for i := range st.Pieces {
-				if RandomChance(r, 15) {
+				if Chance(r, 15) {
 					add(st.Pieces[i].ID)
 				}
 			}
-			if len(level.Prices) > 0 && RandomChance(r, 30) {
+			if len(level.Prices) > 0 && Chance(r, 30) {
 				level.Rate = make([]catalog.Val[catalog.Cents], len(level.Rate))
 			}
 		}

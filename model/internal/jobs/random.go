@@ -16,9 +16,9 @@ type Options struct {
 	On, Off []string
 }
 
-// randomFeatures are the names of what may occur in a random job, with how
+// features are the names of what may occur in a random job, with how
 // often it does, in percent.
-var randomFeatures = map[string]int{
+var features = map[string]int{
 	"floor": 60, "mean": 45, "fresh": 12, "redone": 8, "lasting": 25, "fallback-floor": 30, "slot-target": 30,
 	"max-breakage": 30, "match-grade": 30, "match-tone": 25, "match-plater": 25, "match-fresh": 20,
 	"days": 30, "completion": 35, "budget-outlay": 25, "budget-expected": 15, "lock": 20, "ban": 30,
@@ -63,7 +63,7 @@ func (j *RandomJob) Of(feature string) *rand.Rand {
 
 // has says whether a feature occurs in this job.
 func (j *RandomJob) has(feature string) bool {
-	share, known := randomFeatures[feature]
+	share, known := features[feature]
 	if !known {
 		panic("no random feature " + feature)
 	}
@@ -71,36 +71,36 @@ func (j *RandomJob) has(feature string) bool {
 	return (drawn || slices.Contains(j.Opt.On, feature)) && !slices.Contains(j.Opt.Off, feature)
 }
 
-func RandomChance(r *rand.Rand, percent int) bool { return r.IntN(100) < percent }
+func Chance(r *rand.Rand, percent int) bool { return r.IntN(100) < percent }
 
-// RandomFrom is a whole number from low to high, both included.
-func RandomFrom[T ~int | ~int64](r *rand.Rand, low, high T) T {
+// Between is a whole number from low to high, both included.
+func Between[T ~int | ~int64](r *rand.Rand, low, high T) T {
 	return low + T(r.Int64N(int64(high-low)+1))
 }
 
-func RandomSet[T any](v T) catalog.Val[T] { return catalog.Val[T]{V: v, Set: true} }
+func Set[T any](v T) catalog.Val[T] { return catalog.Val[T]{V: v, Set: true} }
 
-// randomMaybe is a value that is given or not.
-func randomMaybe[T any](given bool, v T) catalog.Val[T] {
+// maybe is a value that is given or not.
+func maybe[T any](given bool, v T) catalog.Val[T] {
 	if !given {
 		return catalog.Val[T]{}
 	}
-	return RandomSet(v)
+	return Set(v)
 }
 
 // Metals, defects and works of random jobs, by index.
 const (
-	RandomBrass = iota
-	randomPotMetal
-	randomSteel
+	Brass = iota
+	potMetal
+	steel
 )
 
 // Tables makes small trade tables. All figures are invented for the tests.
 func (j *RandomJob) Tables() {
 	t := &j.St.Tables
 	unset := catalog.Val[catalog.Micro]{}
-	micro := RandomSet[catalog.Micro]
-	centi := RandomSet[catalog.Centi]
+	micro := Set[catalog.Micro]
+	centi := Set[catalog.Centi]
 	t.Metals = []catalog.Metal{
 		{Name: "brass", Base: micro(10_000)}, {Name: "pot metal", Base: micro(83_333)},
 		{Name: "steel", Base: micro(5_001)}}
@@ -115,7 +115,7 @@ func (j *RandomJob) Tables() {
 	}
 	t.Defects = []catalog.Defect{
 		{Name: "haze", Measure: catalog.ByExtent, By: [3]catalog.DefectAt{
-			{Points: centi(12_00), Polishes: RandomSet(true)}, {Points: centi(25_00), Polishes: RandomSet(true)},
+			{Points: centi(12_00), Polishes: Set(true)}, {Points: centi(25_00), Polishes: Set(true)},
 			{Points: centi(50_00)}}},
 		{Name: "nickel showing", Measure: catalog.ByExtent, Progressive: true, Tone: centi(6_30),
 			By: [3]catalog.DefectAt{
@@ -131,7 +131,7 @@ func (j *RandomJob) Tables() {
 			{Points: centi(20_00), Works: []int{1, 2}, Cap: centi(45_00)}}},
 		{Name: "post gone", Measure: catalog.ByCount, By: [3]catalog.DefectAt{
 			{Works: []int{3}}, {Works: []int{3}, Points: centi(5_00)}, {Works: []int{3}, Points: centi(30_00),
-				Beyond: RandomSet(true)}}},
+				Beyond: Set(true)}}},
 	}
 }
 
@@ -140,29 +140,29 @@ func (j *RandomJob) Sellers() {
 	r := j.Of("sellers")
 	st := j.St
 	st.Job = catalog.Job{File: "job.toml", Title: fmt.Sprintf("random job %d", j.Seed), Currency: "USD"}
-	st.Shop = catalog.Shop{File: "shop.toml", Hourly: RandomSet(RandomFrom[catalog.Cents](r, 30_01, 70_99))}
-	if RandomChance(r, 50) {
+	st.Shop = catalog.Shop{File: "shop.toml", Hourly: Set(Between[catalog.Cents](r, 30_01, 70_99))}
+	if Chance(r, 50) {
 		st.Shop.Works = []int{2}
 	}
 	if j.has("maker") {
 		st.Makers = []catalog.Maker{
-			{ID: "smith", Hourly: RandomFrom[catalog.Cents](r, 40_00, 60_00), Works: []int{2, 3}, Days: 14},
-			{ID: "turner", Hourly: RandomFrom[catalog.Cents](r, 35_00, 65_00), Works: []int{1, 3}, Days: 30}}
+			{ID: "smith", Hourly: Between[catalog.Cents](r, 40_00, 60_00), Works: []int{2, 3}, Days: 14},
+			{ID: "turner", Hourly: Between[catalog.Cents](r, 35_00, 65_00), Works: []int{1, 3}, Days: 30}}
 	}
 	if j.has("vendor") {
 		r := j.Of("vendor")
 		st.Vendors = []catalog.Vendor{
-			{ID: "barn", Freight: RandomFrom[catalog.Cents](r, 0, 45_00), Days: 12},
-			{ID: "dock", Freight: RandomFrom[catalog.Cents](r, 5_00, 60_00), Days: 25}}
+			{ID: "barn", Freight: Between[catalog.Cents](r, 0, 45_00), Days: 12},
+			{ID: "dock", Freight: Between[catalog.Cents](r, 5_00, 60_00), Days: 25}}
 	}
 	if j.has("bundle") {
 		r := j.Of("bundle")
-		b := catalog.Bundle{ID: "crate", Vendor: catalog.None, Price: RandomFrom[catalog.Cents](r, 30_00, 260_00)}
-		if len(st.Vendors) > 0 && RandomChance(r, 70) {
+		b := catalog.Bundle{ID: "crate", Vendor: catalog.None, Price: Between[catalog.Cents](r, 30_00, 260_00)}
+		if len(st.Vendors) > 0 && Chance(r, 70) {
 			b.Vendor = r.IntN(2)
 		}
-		if RandomChance(r, 50) {
-			b.Days = RandomSet(18)
+		if Chance(r, 50) {
+			b.Days = Set(18)
 		}
 		st.Bundles = []catalog.Bundle{b}
 	}
@@ -175,16 +175,16 @@ func (j *RandomJob) Platers() {
 			return
 		}
 		r := j.Of("plater " + id)
-		p := catalog.Plater{ID: id, Days: RandomFrom(r, 20, 60), Least: RandomFrom[catalog.Cents](r, 15_00, 45_00),
-			Works: []int{1}, Factor: RandomFrom[catalog.Micro](r, 700_000, 1_600_000)}
-		if RandomChance(r, 40) {
+		p := catalog.Plater{ID: id, Days: Between(r, 20, 60), Least: Between[catalog.Cents](r, 15_00, 45_00),
+			Works: []int{1}, Factor: Between[catalog.Micro](r, 700_000, 1_600_000)}
+		if Chance(r, 40) {
 			p.Works = []int{1, 2, 3}
 		}
-		if RandomChance(r, 60) {
-			p.Hourly = RandomSet(RandomFrom[catalog.Cents](r, 30_00, 80_00))
+		if Chance(r, 60) {
+			p.Hourly = Set(Between[catalog.Cents](r, 30_00, 80_00))
 		}
-		minimum, freight, fee := RandomFrom[catalog.Cents](r, 50_00, 400_00), RandomFrom[catalog.Cents](r, 5_00, 60_00),
-			RandomFrom[catalog.Cents](r, 5_00, 30_00)
+		minimum, freight, fee := Between[catalog.Cents](r, 50_00, 400_00), Between[catalog.Cents](r, 5_00, 60_00),
+			Between[catalog.Cents](r, 5_00, 30_00)
 		if j.has("minimum") {
 			p.Minimum = minimum
 		}
@@ -197,39 +197,39 @@ func (j *RandomJob) Platers() {
 		if j.has("refuses") {
 			p.Refuses = []int{j.Of("refuses").IntN(5)}
 		}
-		p.Levels = []catalog.Level{randomLevel(r, "driver", 20_00, 75_00)}
-		if q == 1 || RandomChance(r, 40) {
-			p.Levels = append(p.Levels, randomLevel(r, "show", 45_00, 92_00))
+		p.Levels = []catalog.Level{drawLevel(r, "driver", 20_00, 75_00)}
+		if q == 1 || Chance(r, 40) {
+			p.Levels = append(p.Levels, drawLevel(r, "show", 45_00, 92_00))
 		}
-		if q == 1 && RandomChance(r, 50) {
+		if q == 1 && Chance(r, 50) {
 			p.Levels = p.Levels[1:]
 		}
 		j.St.Platers = append(j.St.Platers, p)
 	}
 }
 
-func randomLevel(r *rand.Rand, name string, rate catalog.Cents, grade catalog.Centi) catalog.Level {
+func drawLevel(r *rand.Rand, name string, rate catalog.Cents, grade catalog.Centi) catalog.Level {
 	l := catalog.Level{Name: name, Rate: make([]catalog.Val[catalog.Cents], 3),
 		Grade: make([]catalog.Val[catalog.Centi], 3)}
 	for m := range 3 {
-		if m < randomSteel || RandomChance(r, 70) {
-			l.Rate[m] = RandomSet(rate + RandomFrom[catalog.Cents](r, -7_77, 15_55))
-			l.Grade[m] = RandomSet(grade + RandomFrom[catalog.Centi](r, -6_00, 6_00))
+		if m < steel || Chance(r, 70) {
+			l.Rate[m] = Set(rate + Between[catalog.Cents](r, -7_77, 15_55))
+			l.Grade[m] = Set(grade + Between[catalog.Centi](r, -6_00, 6_00))
 		}
 	}
-	if RandomChance(r, 60) {
-		l.Tone = RandomSet(RandomFrom[catalog.Centi](r, -80, 1_50))
+	if Chance(r, 60) {
+		l.Tone = Set(Between[catalog.Centi](r, -80, 1_50))
 	}
 	return l
 }
 
-// RandomName names a random job so that it can be made again.
-func RandomName(seed int64, slots int, rule string) string {
+// CaseName names a random job so that it can be made again.
+func CaseName(seed int64, slots int, rule string) string {
 	return fmt.Sprintf("seed%d-slots%d-%s", seed, slots, rule)
 }
 
-// RandomChoiceText shows a choice in the log of a failing test.
-func RandomChoiceText(st *catalog.State, c *plan.Choice) string {
+// ChoiceText shows a choice in the log of a failing test.
+func ChoiceText(st *catalog.State, c *plan.Choice) string {
 	plater := ""
 	if c.Plated() {
 		plater = fmt.Sprintf(" at %s %q quote %d", st.Platers[c.Plater].ID, c.Level, c.Quote)

@@ -20,7 +20,7 @@ func (j *RandomJob) Trades() {
 			continue
 		}
 		j.St.Trades = append(j.St.Trades, catalog.Trade{ID: fmt.Sprintf("t%d", i), Give: give, Get: get,
-			Credit: RandomFrom[catalog.Cents](r, 10_00, 120_00)})
+			Credit: Between[catalog.Cents](r, 10_00, 120_00)})
 	}
 }
 
@@ -28,13 +28,13 @@ func (j *RandomJob) Trades() {
 func (j *RandomJob) Targets() {
 	j.St.Job.Target = j.target("", 50_00, 80_00)
 	if r := j.Of("mean"); j.has("mean") {
-		j.St.Job.Target.Mean = RandomSet(RandomFrom[catalog.Centi](r, 60_00, 88_00))
+		j.St.Job.Target.Mean = Set(Between[catalog.Centi](r, 60_00, 88_00))
 	}
 	for s := range j.St.Slots {
 		slot := &j.St.Slots[s]
 		slot.Target = j.St.Job.Target
 		name := fmt.Sprint("slot-target ", s)
-		if r := j.Of(name); j.has("slot-target") && RandomChance(r, 50) {
+		if r := j.Of(name); j.has("slot-target") && Chance(r, 50) {
 			slot.Target, slot.Own.Named = j.target(name, 40_00, 92_00), true
 		}
 		slot.Target.Mean = catalog.Val[catalog.Centi]{}
@@ -45,19 +45,19 @@ func (j *RandomJob) Targets() {
 func (j *RandomJob) target(name string, low, high catalog.Centi) catalog.Target {
 	var t catalog.Target
 	if r := j.Of(name + "floor"); j.has("floor") {
-		t.Floor = RandomSet(RandomFrom(r, low, high))
+		t.Floor = Set(Between(r, low, high))
 	}
 	if j.has("fresh") {
-		t.Fresh = RandomSet(true)
+		t.Fresh = Set(true)
 	}
 	if j.has("redone") {
-		t.Redone = RandomSet(true)
+		t.Redone = Set(true)
 	}
 	if j.has("lasting") {
-		t.Lasting = RandomSet(true)
+		t.Lasting = Set(true)
 	}
 	if r := j.Of(name + "fallback-floor"); j.has("fallback-floor") {
-		t.FallbackFloor = RandomSet(RandomFrom(r, low-20_00, high))
+		t.FallbackFloor = Set(Between(r, low-20_00, high))
 	}
 	return t
 }
@@ -72,10 +72,10 @@ func (j *RandomJob) Matches() {
 	}
 	m.Slots = r.Perm(n)[:2+r.IntN(n-1)]
 	if r := j.Of("match-grade"); j.has("match-grade") {
-		m.GradeWithin = RandomSet(RandomFrom[catalog.Centi](r, 0, 15_00))
+		m.GradeWithin = Set(Between[catalog.Centi](r, 0, 15_00))
 	}
 	if r := j.Of("match-tone"); j.has("match-tone") {
-		m.ToneWithin = RandomSet(RandomFrom[catalog.Centi](r, 0, 2_50))
+		m.ToneWithin = Set(Between[catalog.Centi](r, 0, 2_50))
 	}
 	m.SamePlater, m.FreshAlike = j.has("match-plater"), j.has("match-fresh")
 	if m.GradeWithin.Set || m.ToneWithin.Set || m.SamePlater || m.FreshAlike {
@@ -95,7 +95,7 @@ func (j *RandomJob) Filters() {
 	}
 	if r := j.Of("ban"); j.has("ban") {
 		f := j.filter(r)
-		if RandomChance(r, 50) {
+		if Chance(r, 50) {
 			f.Slot = r.IntN(len(j.St.Slots))
 		}
 		j.St.Bans = []catalog.Ban{{ID: "b1", Filter: f}}
@@ -132,15 +132,15 @@ func (j *RandomJob) fitting(r *rand.Rand, slot int) int {
 func (j *RandomJob) Limits() {
 	n := catalog.Cents(len(j.St.Slots))
 	if r := j.Of("days"); j.has("days") {
-		j.St.Job.WithinDays = RandomSet(RandomFrom(r, 15, 110))
+		j.St.Job.WithinDays = Set(Between(r, 15, 110))
 	}
 	if r := j.Of("completion"); j.has("completion") {
-		j.St.Job.Completion = RandomSet(RandomFrom[catalog.Micro](r, 800_000, 999_000))
+		j.St.Job.Completion = Set(Between[catalog.Micro](r, 800_000, 999_000))
 	}
 	if r := j.Of("budget"); j.has("budget-outlay") {
-		j.St.Job.Budget = RandomSet(n * RandomFrom[catalog.Cents](r, 40_00, 170_00))
+		j.St.Job.Budget = Set(n * Between[catalog.Cents](r, 40_00, 170_00))
 	} else if j.has("budget-expected") {
-		j.St.Job.Budget, j.St.Job.BudgetOn = RandomSet(n*RandomFrom[catalog.Cents](r, 60_00, 200_00)),
+		j.St.Job.Budget, j.St.Job.BudgetOn = Set(n*Between[catalog.Cents](r, 60_00, 200_00)),
 			catalog.OnExpected
 	}
 }

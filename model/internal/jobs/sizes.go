@@ -13,23 +13,23 @@ import (
 
 // Chances of failing whose part of the completion row has a size of its own: nothing, one
 // unit, 55,296 to 57,343, above 0x10FFFF, the most there is without being certain, certain.
-func RandomFails(r *rand.Rand) catalog.Micro {
+func FailChance(r *rand.Rand) catalog.Micro {
 	switch r.IntN(8) {
 	case 0:
 		return []catalog.Micro{0, 1, catalog.One - 1, catalog.One - 1, catalog.One}[r.IntN(5)]
 	case 1, 2, 3:
-		return RandomFrom[catalog.Micro](r, 53_795, 55_729)
+		return Between[catalog.Micro](r, 53_795, 55_729)
 	case 4:
-		return RandomFrom[catalog.Micro](r, 671_800, catalog.One-1)
+		return Between[catalog.Micro](r, 671_800, catalog.One-1)
 	case 5:
-		return RandomFrom[catalog.Micro](r, 1, 3)
+		return Between[catalog.Micro](r, 1, 3)
 	}
-	return RandomFrom[catalog.Micro](r, 0, 300_000)
+	return Between[catalog.Micro](r, 0, 300_000)
 }
 
-// RandomWeight is 0.01 to 100.
-func RandomWeight(r *rand.Rand) catalog.Centi {
-	if RandomChance(r, 40) {
+// Weight is 0.01 to 100.
+func Weight(r *rand.Rand) catalog.Centi {
+	if Chance(r, 40) {
 		return []catalog.Centi{1, 2, 99, 101, 99_99, 100_00}[r.IntN(6)]
 	}
 	return catalog.Centi(math.Exp(r.Float64() * math.Log(100_00)))
@@ -40,12 +40,12 @@ func RandomWeight(r *rand.Rand) catalog.Centi {
 // equal in all but the name.
 func RealSizes(r *rand.Rand, st *catalog.State) {
 	grades := []catalog.Centi{55_00, 70_00, 70_01, 84_99, 85_00, 100_00}
-	price := RandomFrom[catalog.Cents](r, 20_00, 200_00)
-	near := func() catalog.Cents { return price + RandomFrom[catalog.Cents](r, -1, 1) }
-	some := func() bool { return RandomChance(r, 60) }
+	price := Between[catalog.Cents](r, 20_00, 200_00)
+	near := func() catalog.Cents { return price + Between[catalog.Cents](r, -1, 1) }
+	some := func() bool { return Chance(r, 60) }
 	for s := range st.Slots {
 		if some() {
-			st.Slots[s].Weight = RandomWeight(r)
+			st.Slots[s].Weight = Weight(r)
 		}
 	}
 	for i := range st.Pieces {
@@ -57,10 +57,10 @@ func RealSizes(r *rand.Rand, st *catalog.State) {
 			p.Grade.V = grades[r.IntN(len(grades))]
 		}
 		if p.Tone.Set && some() {
-			p.Tone.V = RandomFrom[catalog.Centi](r, -1, 1)
+			p.Tone.V = Between[catalog.Centi](r, -1, 1)
 		}
 		if p.Chance < catalog.One && some() {
-			p.Chance = catalog.One - RandomFails(r)
+			p.Chance = catalog.One - FailChance(r)
 		}
 		for q := range p.Quotes {
 			RealQuote(r, &p.Quotes[q], near, grades)
@@ -68,7 +68,7 @@ func RealSizes(r *rand.Rand, st *catalog.State) {
 	}
 	for t := range st.Trades {
 		if some() { // as much as the piece costs, or a cent more or less
-			st.Trades[t].Credit = max(0, st.Pieces[st.Trades[t].Get].Price+RandomFrom[catalog.Cents](r, -1, 1))
+			st.Trades[t].Credit = max(0, st.Pieces[st.Trades[t].Get].Price+Between[catalog.Cents](r, -1, 1))
 		}
 	}
 	if some() {
@@ -77,14 +77,14 @@ func RealSizes(r *rand.Rand, st *catalog.State) {
 }
 
 func RealQuote(r *rand.Rand, q *catalog.Quote, near func() catalog.Cents, grades []catalog.Centi) {
-	if RandomChance(r, 60) {
+	if Chance(r, 60) {
 		q.Cost = near()
 	}
-	if RandomChance(r, 60) {
-		q.Breakage, q.Refused = RandomSet(RandomFails(r)), RandomSet(catalog.Micro(0))
+	if Chance(r, 60) {
+		q.Breakage, q.Refused = Set(FailChance(r)), Set(catalog.Micro(0))
 	}
-	if RandomChance(r, 60) {
-		q.Grade, q.Tone = RandomSet(grades[r.IntN(len(grades))]), RandomSet(RandomFrom[catalog.Centi](r, -1, 1))
+	if Chance(r, 60) {
+		q.Grade, q.Tone = Set(grades[r.IntN(len(grades))]), Set(Between[catalog.Centi](r, -1, 1))
 	}
 }
 
@@ -120,7 +120,7 @@ func AsLargeAsCan(st *catalog.State) {
 // ACent makes all money of a job as small as it may be.
 func ACent(r *rand.Rand, st *catalog.State) {
 	for _, m := range AllMoney(st) {
-		*m = RandomFrom[catalog.Cents](r, 0, 3)
+		*m = Between[catalog.Cents](r, 0, 3)
 	}
 }
 
@@ -174,7 +174,7 @@ func OnTheEdge(r *rand.Rand, st *catalog.State) {
 		return
 	}
 	step := func() int { return r.IntN(2) }
-	some := func() bool { return RandomChance(r, 35) }
+	some := func() bool { return Chance(r, 35) }
 	for m := range st.Matches {
 		edgeOfMatch(&st.Matches[m], s.Lines, step)
 	}
@@ -184,10 +184,10 @@ func OnTheEdge(r *rand.Rand, st *catalog.State) {
 		days, risk, cash = max(days, edgeOfDays(st, l)), risk+l.Risk, cash+l.K.Cash
 	}
 	if some() && weight > 0 {
-		st.Job.Target.Mean = RandomSet(catalog.Centi(s.Finish/weight + int64(step())))
+		st.Job.Target.Mean = Set(catalog.Centi(s.Finish/weight + int64(step())))
 	}
 	if some() {
-		st.Job.WithinDays = RandomSet(days - step())
+		st.Job.WithinDays = Set(days - step())
 	}
 	if some() {
 		edgeOfCompletion(r, st, risk)
@@ -196,16 +196,16 @@ func OnTheEdge(r *rand.Rand, st *catalog.State) {
 		for _, c := range s.Charges(s.Lines, s.Trades) {
 			cash += c.Cents
 		}
-		st.Job.Budget = RandomSet(cash - catalog.Cents(step()))
+		st.Job.Budget = Set(cash - catalog.Cents(step()))
 		if st.Job.BudgetOn == catalog.OnExpected {
 			st.Job.Budget.V = s.Total - catalog.Cents(step())
 		}
 	}
 	if l := s.Lines[r.IntN(len(s.Lines))]; some() {
-		st.Slots[l.K.Slot].MaxBreakage = RandomSet(max(0, l.K.Breakage-catalog.Micro(step())))
+		st.Slots[l.K.Slot].MaxBreakage = Set(max(0, l.K.Breakage-catalog.Micro(step())))
 	}
 	if l := s.Lines[r.IntN(len(s.Lines))]; some() {
-		st.Slots[l.K.Slot].Target.Floor = RandomSet(l.K.Grade + catalog.Centi(step()))
+		st.Slots[l.K.Slot].Target.Floor = Set(l.K.Grade + catalog.Centi(step()))
 	}
 }
 
@@ -240,6 +240,6 @@ func edgeOfDays(st *catalog.State, l *oracle.Line) int {
 
 // edgeOfCompletion asks for about as much completion as takes up the whole row.
 func edgeOfCompletion(r *rand.Rand, st *catalog.State, risk int64) {
-	asked := catalog.Micro(math.Exp(-float64(risk-int64(len(st.Slots)))/1e6)*1e6) + RandomFrom[catalog.Micro](r, -1, 2)
-	st.Job.Completion = RandomSet(min(catalog.One, max(1, asked)))
+	asked := catalog.Micro(math.Exp(-float64(risk-int64(len(st.Slots)))/1e6)*1e6) + Between[catalog.Micro](r, -1, 2)
+	st.Job.Completion = Set(min(catalog.One, max(1, asked)))
 }

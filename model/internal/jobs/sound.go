@@ -12,9 +12,9 @@ func (j *RandomJob) soundness() {
 	t, r := &j.St.Tables, j.Of("soundness")
 	pits, dents, post := &t.Defects[2], &t.Defects[3], &t.Defects[4]
 	pits.Soundness, dents.Soundness, post.Soundness = catalog.OfStrength, catalog.OfShape, catalog.OfFastening
-	pits.By[catalog.Light].Harmless = randomMaybe(RandomChance(r, 70), true)
-	if RandomChance(r, 40) {
-		t.Works[1].Restores = RandomSet(true)
+	pits.By[catalog.Light].Harmless = maybe(Chance(r, 70), true)
+	if Chance(r, 40) {
+		t.Works[1].Restores = Set(true)
 	}
 }
 
@@ -23,7 +23,7 @@ func (j *RandomJob) soundness() {
 func (j *RandomJob) harmless(p *catalog.Piece, name string) {
 	r := j.Of(name + "harmless")
 	for i := range p.Findings {
-		p.Findings[i].Harmless = randomMaybe(RandomChance(r, 60), RandomChance(r, 75))
+		p.Findings[i].Harmless = maybe(Chance(r, 60), Chance(r, 75))
 		if !j.has("harmless") {
 			p.Findings[i].Harmless = catalog.Val[bool]{}
 		}

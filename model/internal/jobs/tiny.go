@@ -8,7 +8,7 @@ import (
 	"brightset/model/plan"
 )
 
-// BusyState: tinyState with a trade that gives other and takes sold, and a match.
+// BusyState is Tiny with a trade that gives other and takes sold, and a match.
 func BusyState() *catalog.State {
 	st := Tiny()
 	st.Pieces = append(st.Pieces, TinyPiece("lonely"))
@@ -19,7 +19,7 @@ func BusyState() *catalog.State {
 	return st
 }
 
-// The places of things in tinyState.
+// The places of things in Tiny.
 const (
 	Steel, PotMetal                          = 0, 1
 	Haze, Pits, Nickel, Bent                 = 0, 1, 2, 3
@@ -144,6 +144,7 @@ func Anything() catalog.Filter {
 	return catalog.Filter{Slot: catalog.None, Piece: catalog.None, Plater: catalog.None}
 }
 
+// DemoState is the job of the demonstration, for tests two folders below the module's root.
 func DemoState(t *testing.T) *catalog.State {
 	t.Helper()
 	st, err := catalog.Load(filepath.Join("..", "..", "testdata", "demo", "job.toml"), catalog.Options{})

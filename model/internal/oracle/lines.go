@@ -48,16 +48,16 @@ func (r *Reader) Line(k, f *Choice) Line {
 	return l
 }
 
-// Expected is E(s,k,f) = paid(k) + p_k standin(f); standin of nothing is the rescue.
+// Expected is E(s,k,f) = paid(k) + p_k fallback(f); fallback of nothing is the rescue.
 func (r *Reader) Expected(k, f *Choice) catalog.Cents {
 	if f == nil {
 		return k.Paid + part(k.Fails, r.rescue(k))
 	}
-	return k.Paid + part(k.Fails, r.Standin(f))
+	return k.Paid + part(k.Fails, r.FallbackCost(f))
 }
 
-// Standin is what falling back on f costs: it pays its lot and its way by itself.
-func (r *Reader) Standin(f *Choice) catalog.Cents {
+// FallbackCost is what falling back on f costs: it pays its lot and its way by itself.
+func (r *Reader) FallbackCost(f *Choice) catalog.Cents {
 	work, freight := f.Plate, catalog.Cents(0)
 	if f.Plater >= 0 && !f.Sent {
 		work = max(work, r.st.Platers[f.Plater].Minimum)

@@ -9,7 +9,7 @@ import (
 
 // One spare for two slots, on request. Both hold one piece; the one that has the first call
 // pays as if it were its own. The other yields: where both fail it is rescued, which costs
-// it (P P')(R - standin) more. One of them needs a rescue unless none fails, or one does
+// it (P P')(R - fallback) more. One of them needs a rescue unless none fails, or one does
 // and the spare holds. Only one for which a rescue would be in time may yield.
 
 // Shared is the search with spares that two slots may hold.
@@ -198,9 +198,9 @@ func (s *Shared) judge(cost catalog.Cents, risk int64) {
 	}
 }
 
-// yielding is (P P')(R - standin), which may be below nothing.
+// yielding is (P P')(R - fallback), which may be below nothing.
 func (s *Shared) yielding(loser, other *Line) catalog.Cents {
-	return part(part(loser.K.Fails, other.K.Fails), s.rescue(loser.K)-s.Standin(loser.F))
+	return part(part(loser.K.Fails, other.K.Fails), s.rescue(loser.K)-s.FallbackCost(loser.F))
 }
 
 // neither is the chance, in 1e-18, that neither of two lines with one spare needs a rescue.

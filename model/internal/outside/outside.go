@@ -1,3 +1,5 @@
+// Package outside asks solvers of other people's for the optimum of a program, for tests.
+// Where one is not installed the test is skipped.
 package outside
 
 import (
@@ -73,8 +75,8 @@ func Glpsol(t *testing.T, mps string) (total float64, found bool) {
 	return total, true
 }
 
-// OutsideFamily is sized so that others can prove the program with all its lines.
-func OutsideFamily(slots int) seeded.Family {
+// Family is sized so that others can prove the program with all its lines.
+func Family(slots int) seeded.Family {
 	return seeded.Family{
 		Name: "outside", Slots: slots, Pieces: 3, Platers: 2, Vendors: 3, Bundles: 2, Trades: 2, Matches: 1 + slots/10,
 		Quotes: 0.3, Leads: 0.2, Completion: 0.8, Mean: 82, Floor: 60, Lasting: slots%2 == 0, Days: 160,

@@ -1,3 +1,5 @@
+// Package solved gives tests the cheapest plan of a job; it stands apart from package jobs,
+// which package program tests itself with.
 package solved
 
 import (
@@ -10,6 +12,7 @@ import (
 	"brightset/solver"
 )
 
+// Cheapest is the cheapest plan of a state; an error ends the test.
 func Cheapest(t *testing.T, st *catalog.State) *plan.Plan {
 	t.Helper()
 	plan, err := program.Solve(context.Background(), st, solver.Settings{})

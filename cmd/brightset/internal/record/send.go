@@ -207,7 +207,7 @@ func (b *builder) send(i, q int, lot string, f *Facts) (catalog.Cents, error) {
 		b.set(shop, target, event.KeyBefore, names)
 	}
 	b.taken(i)
-	b.prepared(i, choice.OthersWork(b.st, c)*catalog.Cents(n))
+	b.prepared(i, choice.WorkBefore(b.st, c)*catalog.Cents(n))
 	sum := terms.Cost * catalog.Cents(n)
 	switch {
 	case !f.StripFirst:

@@ -75,7 +75,7 @@ func BenchSlots(p *plan.Plan) []BenchSlot {
 // BenchCards are the pieces for one slot, the one that hangs first, then the one in
 // reserve, then by what the set costs more with each, then those that are out.
 func BenchCards(p *plan.Plan, rejected []ask.RejectedPiece, slot int) []BenchCard {
-	choices, outs := choice.Choices(p.Of)[slot], choice.OutsOf(p.Of, slot)
+	choices, outs := choice.Choices(p.Of)[slot], choice.ExclusionsFor(p.Of, slot)
 	var all []BenchCard
 	done := map[int]bool{}
 	add := func(i int, mark, set, why string) {
@@ -124,7 +124,7 @@ func goneMark(p *catalog.Piece) string {
 	return "not in use"
 }
 
-func benchCard(p *plan.Plan, slot, i int, mark, set, why string, choices []plan.Choice, outs []choice.Out) BenchCard {
+func benchCard(p *plan.Plan, slot, i int, mark, set, why string, choices []plan.Choice, outs []choice.Exclusion) BenchCard {
 	piece := &p.Of.Pieces[i]
 	card := BenchCard{Key: piece.Key(), Label: p.Of.PieceLabel(i), Title: named(piece.Name, p.Of.PieceLabel(i)), Mark: mark, Why: why,
 		Stage: stageText(p.Of, piece), Photos: len(piece.Photos), Lead: piece.Chance < catalog.One, ForSale: piece.Side != catalog.Customers && piece.Price > 0, Fitted: piece.Fitted}

@@ -13,7 +13,7 @@ import (
 // Check writes what the files say about every slot: what it asks for, the pieces
 // that may fill it, what can be done to each, and what is out and why. With
 // only >= 0 just that slot is shown.
-func Check(st *catalog.State, choices [][]plan.Choice, outs [][]choice.Out, only int) string {
+func Check(st *catalog.State, choices [][]plan.Choice, outs [][]choice.Exclusion, only int) string {
 	var b strings.Builder
 	b.WriteString(Paragraph("", "", st.Job.Title+" (all sums in "+st.Job.Currency+")"))
 	var empty []string
@@ -107,7 +107,7 @@ func slotText(st *catalog.State, s int) string {
 
 // slotTable has a row for everything that can be done with every piece, and
 // says what can't. Choices and what is out come in the order of the pieces.
-func slotTable(st *catalog.State, list []plan.Choice, outs []choice.Out) string {
+func slotTable(st *catalog.State, list []plan.Choice, outs []choice.Exclusion) string {
 	t := NewTable("piece, work and who", ">cost", ">breaks", ">grade", ">days")
 	for len(list)+len(outs) > 0 {
 		i := nextPiece(list, outs)
@@ -135,7 +135,7 @@ func slotTable(st *catalog.State, list []plan.Choice, outs []choice.Out) string 
 }
 
 // nextPiece is the first piece of either list.
-func nextPiece(list []plan.Choice, outs []choice.Out) int {
+func nextPiece(list []plan.Choice, outs []choice.Exclusion) int {
 	switch {
 	case len(list) == 0:
 		return outs[0].Piece
@@ -189,7 +189,7 @@ func whys(reasons []program.Reason) string {
 
 // cant lists what of a slot can't be done with a piece; platers and levels with
 // the same reason share a row.
-func cant(st *catalog.State, piece int, outs []choice.Out) []string {
+func cant(st *catalog.State, piece int, outs []choice.Exclusion) []string {
 	var why []string
 	who := map[string][]string{}
 	for _, o := range outs {

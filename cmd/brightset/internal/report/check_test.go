@@ -40,7 +40,7 @@ func jobOf(t *testing.T, slots int) *catalog.State {
 func TestCheckGrowsWithThePieces(t *testing.T) {
 	work := func(slots int) float64 {
 		st := jobOf(t, slots)
-		choices, outs := choice.Choices(st), choice.Outs(st)
+		choices, outs := choice.Choices(st), choice.Exclusions(st)
 		return testing.AllocsPerRun(1, func() { Check(st, choices, outs, -1) })
 	}
 	if few, many := work(40), work(80); many > 2.3*few {
