@@ -67,6 +67,14 @@ type Job struct {
 	Elapsed    int       // days from the start to AsOf
 }
 
+// Budgeted is the sum that the budget limits, of the two it can be on.
+func (j *Job) Budgeted(outlay, expected Cents) Cents {
+	if j.BudgetOn == OnExpected {
+		return expected
+	}
+	return outlay
+}
+
 // BudgetOn says which sum the budget limits.
 type BudgetOn int
 

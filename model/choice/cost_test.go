@@ -109,3 +109,17 @@ func TestLineRests(t *testing.T) {
 		}
 	}
 }
+
+// TestDayDone: a set is done with its slowest piece, counted from the day where the job
+// stands; what is held in reserve counts for the latest day only.
+func TestDayDone(t *testing.T) {
+	st := jobs.Tiny()
+	st.Job.Elapsed = 5
+	p := &plan.Plan{Of: st, Lines: []plan.Line{
+		{Slot: jobs.Left, Choice: &plan.Choice{Days: 10, Fails: 1}, Fallback: &plan.Choice{Days: 30}},
+		{Slot: jobs.Right, Choice: &plan.Choice{Days: 20}},
+	}}
+	if well, late := DayDone(st, p), LastDay(st, p); well != 25 || late != 45 {
+		t.Errorf("done on day %d if all goes well, want 25; on day %d at the latest, want 45", well, late)
+	}
+}

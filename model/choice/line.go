@@ -46,6 +46,15 @@ func DaysAtLatest(st *catalog.State, l *plan.Line) int {
 	return second
 }
 
+// DayDone is the day on which all choices of a plan are done if all goes well.
+func DayDone(st *catalog.State, plan *plan.Plan) int {
+	day := 0
+	for i := range plan.Lines {
+		day = max(day, OnDay(st, plan.Lines[i].Choice))
+	}
+	return day
+}
+
 // LastDay is the day on which all lines of a plan are settled at the latest.
 func LastDay(st *catalog.State, plan *plan.Plan) int {
 	last := 0

@@ -51,3 +51,38 @@ type JointCharge struct {
 	Single []catalog.Cents // per job, what it would be charged by itself
 	Shares []catalog.Cents // per job; they add up to Cents
 }
+
+// OwnOutlay is what the job's lines and trades spend if all goes well.
+func (j *JointJob) OwnOutlay() catalog.Cents {
+	outlay := catalog.Cents(0)
+	for i := range j.Plan.Lines {
+		outlay += j.Plan.Lines[i].Choice.Cash
+	}
+	for _, c := range j.Plan.Charges {
+		if c.Kind == ChargeTrade {
+			outlay += c.Cents
+		}
+	}
+	return outlay
+}
+
+// OverBudget is by how much what evens things out, which is no part of the job's budget,
+// could exceed it; 0 where it can't.
+func (j *JointJob) OverBudget() catalog.Cents {
+	if !j.State.Job.Budget.Set || j.Evened <= 0 {
+		return 0
+	}
+	return max(0, j.Evened-j.Plan.BudgetLeft())
+}
+
+// Saves is what a job saves by being planned together with others; known is false where
+// what it is counted from was not found.
+func (out *Joint) Saves(j *JointJob) (saves catalog.Cents, known bool) {
+	switch {
+	case out.Capped == CapApart && j.Apart != nil:
+		return j.Apart.Expected - j.Pays, true
+	case !j.Alone.Has:
+		return 0, false
+	}
+	return j.Alone.Expected - j.Pays, true
+}

@@ -14,5 +14,11 @@ func (p *Plan) PlaterOf(c *Choice) *catalog.Plater { return &p.Of.Platers[c.Plat
 // NameOf is how the piece of a choice is called.
 func (p *Plan) NameOf(c *Choice) string { return PieceName(p.Of, c.Piece) }
 
+// BudgetLeft is what the plan leaves of what is still there of the budget; below zero where
+// it goes beyond, and of no meaning where the job has none.
+func (p *Plan) BudgetLeft() catalog.Cents {
+	return p.Of.Job.Budget.V - p.Of.Job.Budgeted(p.Outlay, p.Expected)
+}
+
 // Label names a choice in a word or two, whether it is in the plan or might have been.
 func (p *Plan) Label(c *Choice) string { return Label(p.Of, c) }

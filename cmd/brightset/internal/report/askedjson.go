@@ -34,10 +34,7 @@ func askedOf(st *catalog.State, p *plan.Plan) askedDoc {
 			doc.BudgetOn = "expected"
 		}
 		if p != nil && p.Has {
-			left := job.Budget.V - p.Outlay
-			if job.BudgetOn == catalog.OnExpected {
-				left = job.Budget.V - p.Expected
-			}
+			left := p.BudgetLeft()
 			doc.BudgetLeft = &left
 		}
 	}
@@ -85,12 +82,6 @@ type doneDoc struct {
 }
 
 func doneOf(p *plan.Plan) *doneDoc {
-	doc := &doneDoc{}
-	for i := range p.Lines {
-		l := &p.Lines[i]
-		doc.Well = max(doc.Well, choice.OnDay(p.Of, l.Choice))
-		doc.Latest = max(doc.Latest, choice.DaysAtLatest(p.Of, l))
-	}
-	doc.On = onDate(p.Of, doc.Well)
-	return doc
+	well := choice.DayDone(p.Of, p)
+	return &doneDoc{Well: well, On: onDate(p.Of, well), Latest: choice.LastDay(p.Of, p)}
 }

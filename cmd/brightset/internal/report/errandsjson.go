@@ -223,7 +223,7 @@ func underWayDocs(st *catalog.State) []underWayDoc {
 			d.Plater, d.Lot = st.Platers[p.Sent.Plater].ID, p.Sent.Lot
 			if p.Sent.On.Set {
 				d.Sent = p.Sent.On.V.Format(time.DateOnly)
-				d.Overdue = max(0, p.Sent.Since-p.Sent.Days.Or(st.Platers[p.Sent.Plater].Days))
+				d.Overdue = p.Overdue(st)
 			}
 		case p.Stage == catalog.StageHung:
 			d.Slot = st.Slots[p.HungIn].ID

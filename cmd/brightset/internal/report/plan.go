@@ -146,11 +146,11 @@ func figureRows(p *plan.Plan) [][2]string {
 		rows[1][1] += fmt.Sprintf("; with what is spent %s", catalog.FormatMoney(p.Outlay+job.SpentSum))
 	}
 	if job.Budget.Set {
-		sum, which := p.Outlay, 1
+		which := 1
 		if job.BudgetOn == catalog.OnExpected {
-			sum, which = p.Expected, 0
+			which = 0
 		}
-		rows[which][1] += fmt.Sprintf("; budget %s, %s left", catalog.FormatMoney(job.Budget.V+job.SpentSum), catalog.FormatMoney(job.Budget.V-sum))
+		rows[which][1] += fmt.Sprintf("; budget %s, %s left", catalog.FormatMoney(job.Budget.V+job.SpentSum), catalog.FormatMoney(p.BudgetLeft()))
 	}
 	grade := fmt.Sprintf("%.1f on average", p.Grade)
 	if job.Target.Mean.Set {
@@ -168,17 +168,12 @@ func figureRows(p *plan.Plan) [][2]string {
 
 // days says when the set is complete if all goes well, and at the latest.
 func days(p *plan.Plan) string {
-	well, late := 0, 0
-	for i := range p.Lines {
-		l := &p.Lines[i]
-		well = max(well, choice.OnDay(p.Of, l.Choice))
-		late = max(late, choice.DaysAtLatest(p.Of, l))
-	}
+	well := choice.DayDone(p.Of, p)
 	text := fmt.Sprintf("%d if all goes well", well)
 	if p.Of.Job.Start.Set {
 		text += ", " + p.Of.Job.Start.V.AddDate(0, 0, well).Format("2006-01-02")
 	}
-	text += fmt.Sprintf("; %d with every fallback or rescue", late)
+	text += fmt.Sprintf("; %d with every fallback or rescue", choice.LastDay(p.Of, p))
 	if p.Of.Job.WithinDays.Set {
 		text += fmt.Sprintf("; %d allowed", p.Of.Job.WithinDays.V)
 	}

@@ -44,7 +44,7 @@ func jobPart(out *plan.Joint, j int, notes *notes) string {
 			t.Row("", chargeText(job.State, c), catalog.FormatMoney(c.Cents), catalog.FormatMoney(c.Cents))
 		}
 	}
-	t.Row("lines", "", catalog.FormatMoney(job.Lines), catalog.FormatMoney(ownOutlay(job)), "", fmt.Sprintf("%.1f", job.Plan.Grade))
+	t.Row("lines", "", catalog.FormatMoney(job.Lines), catalog.FormatMoney(job.OwnOutlay()), "", fmt.Sprintf("%.1f", job.Plan.Grade))
 	text := Paragraph("", "  ", fmt.Sprintf("Job %d: %s (%s)", j+1, job.State.Job.Title, job.State.Job.File)) + t.String()
 	text += fmt.Sprintf("chance %s that no slot needs a rescue; days %s\n", Percent(catalog.Micro(job.Plan.Completion*1e6)), days(job.Plan))
 	return wrapLast(text)
@@ -224,8 +224,8 @@ func jointWarnings(out *plan.Joint) []string {
 		for _, w := range planWarnings(job.Plan) {
 			all = append(all, jobName(out, j)+": "+w)
 		}
-		if over := overBudget(job); over != nil {
-			all = append(all, fmt.Sprintf("%s: what evens things out is not part of its budget, which it could exceed by up to %s", jobName(out, j), catalog.FormatMoney(*over)))
+		if over := job.OverBudget(); over > 0 {
+			all = append(all, fmt.Sprintf("%s: what evens things out is not part of its budget, which it could exceed by up to %s", jobName(out, j), catalog.FormatMoney(over)))
 		}
 	}
 	return all

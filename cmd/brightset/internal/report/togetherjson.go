@@ -109,7 +109,7 @@ func TogetherJSON(out *plan.Joint, worths []joint.Worth) (string, error) {
 		if job.Apart != nil {
 			d.Apart = &job.Apart.Expected
 		}
-		d.Outlay, d.Done, d.Saves, d.OverBudget = ownOutlay(job), doneOf(job.Plan), savesOf(out, job), overBudget(job)
+		d.Outlay, d.Done, d.Saves, d.OverBudget = job.OwnOutlay(), doneOf(job.Plan), known(out.Saves(job)), overBudget(job)
 		jobPart(out, j, notes)
 		doc.Sums.add(out, job)
 	}
@@ -159,8 +159,8 @@ func (s *jointSumsDoc) add(out *plan.Joint, job *plan.JointJob) {
 	if job.Apart != nil {
 		more(&s.Apart, job.Apart.Expected)
 	}
-	if saves := savesOf(out, job); saves != nil {
-		more(&s.Saves, *saves)
+	if saves, known := out.Saves(job); known {
+		more(&s.Saves, saves)
 	}
 }
 
@@ -174,48 +174,18 @@ func aloneKnown(out *plan.Joint) bool {
 	return true
 }
 
-// ownOutlay is what a job's lines and trades spend if all goes well.
-func ownOutlay(job *plan.JointJob) catalog.Cents {
-	outlay := catalog.Cents(0)
-	for i := range job.Plan.Lines {
-		outlay += job.Plan.Lines[i].Choice.Cash
-	}
-	for _, c := range job.Plan.Charges {
-		if c.Kind == plan.ChargeTrade {
-			outlay += c.Cents
-		}
-	}
-	return outlay
-}
-
-// savesOf is what a job saves by being planned together with others; nil where what it is
-// counted from is not known.
-func savesOf(out *plan.Joint, job *plan.JointJob) *catalog.Cents {
-	from := job.Alone.Expected
-	switch {
-	case out.Capped == plan.CapApart && job.Apart != nil:
-		from = job.Apart.Expected
-	case !job.Alone.Has:
+// known is a sum, null where it is not known.
+func known(v catalog.Cents, known bool) *catalog.Cents {
+	if !known {
 		return nil
 	}
-	saves := from - job.Pays
-	return &saves
+	return &v
 }
 
-// overBudget is by how much what evens things out could exceed a job's budget; nil if not.
+// overBudget is null where the budget holds.
 func overBudget(job *plan.JointJob) *catalog.Cents {
-	b := job.State.Job.Budget
-	if !b.Set || job.Evened <= 0 {
-		return nil
-	}
-	sum := job.Plan.Outlay
-	if job.State.Job.BudgetOn == catalog.OnExpected {
-		sum = job.Plan.Expected
-	}
-	if over := sum + job.Evened - b.V; over > 0 {
-		return &over
-	}
-	return nil
+	over := job.OverBudget()
+	return known(over, over > 0)
 }
 
 // NoneTogetherJSON says that there is no plan of all jobs.
