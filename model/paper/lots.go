@@ -1,6 +1,8 @@
 package paper
 
 import (
+	"slices"
+
 	"brightset/catalog"
 	"brightset/model/choice"
 	"brightset/model/plan"
@@ -43,4 +45,28 @@ func Lots(pl *plan.Plan) []Lot {
 		lots = append(lots, lot)
 	}
 	return lots
+}
+
+// OpenLot is a lot that went to a plater on the day where the job stands. What is sent him
+// the same day goes with it, and what is charged for a lot of its own is saved.
+type OpenLot struct {
+	Plater int
+	Name   string        // of the lot that went
+	Saved  catalog.Cents // freight, and what the lot still to go lacks of his least charge
+}
+
+// OpenLots are those to which the plan would send more. The plan charges a lot of its own:
+// what is packed can't be known here, and a sum that is only saved if it is done today is
+// none to count on.
+func OpenLots(pl *plan.Plan) []OpenLot {
+	var open []OpenLot
+	for _, lot := range Lots(pl) {
+		i := slices.IndexFunc(pl.Of.Pieces, func(x catalog.Piece) bool {
+			return x.AtPlater() && x.Sent.Plater == lot.Plater && x.Sent.On.Set && x.Sent.On.V.Equal(pl.Of.Job.AsOf)
+		})
+		if saved := lot.Freight + lot.Shortfall; i >= 0 && saved != 0 {
+			open = append(open, OpenLot{Plater: lot.Plater, Name: pl.Of.Pieces[i].Sent.Lot, Saved: saved})
+		}
+	}
+	return open
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"time"
 
 	"brightset/catalog"
 	"brightset/model/paper"
@@ -106,22 +107,14 @@ func planWarnings(p *plan.Plan) []string {
 	return unique(append(all, stillToday(p)...))
 }
 
-// stillToday says of every plater to whom a lot went on the day where the job stands, and to
-// whom the plan sends more, that it need not be a lot of its own. The plan charges one: what
-// is packed can't be known here, and a sum that is only saved if it is done today is none to
-// count on.
+// stillToday says which lots that went today what is left to send can still go with.
 func stillToday(p *plan.Plan) []string {
 	var all []string
-	for _, lot := range paper.Lots(p) {
-		q := &p.Of.Platers[lot.Plater]
-		i := slices.IndexFunc(p.Of.Pieces, func(x catalog.Piece) bool {
-			return x.AtPlater() && x.Sent.Plater == lot.Plater && x.Sent.On.Set && x.Sent.On.V.Equal(p.Of.Job.AsOf)
-		})
-		if i < 0 || lot.Freight+lot.Shortfall == 0 {
-			continue
-		}
-		all = append(all, fmt.Sprintf("lot %s went to %s on %s: what you send him the same day goes with it, and the %s that is reckoned here for a lot of its own is saved (brightset record sent)",
-			p.Of.Pieces[i].Sent.Lot, q.ID, p.Of.Job.AsOf.Format("2006-01-02"), catalog.FormatMoney(lot.Freight+lot.Shortfall)))
+	for _, lot := range paper.OpenLots(p) {
+		q := p.Of.Platers[lot.Plater].ID
+		all = append(all, fmt.Sprintf("lot %s went to %s on %s: what you send him the same day goes with it, and "+
+			"the %s that is reckoned here for a lot of its own is saved (brightset record sent)",
+			lot.Name, q, p.Of.Job.AsOf.Format(time.DateOnly), catalog.FormatMoney(lot.Saved)))
 	}
 	return all
 }

@@ -53,17 +53,18 @@ func (p *Papers) Pages() []*page.Page {
 
 // Held are the pieces that go on no order because nobody has tried whether they fit.
 func (p *Papers) Held() []string {
-	var all []string
-	for i := range p.Plan.Lines {
-		if c := p.Plan.Lines[i].Choice; p.holds(c) {
-			all = append(all, plan.PieceName(p.Plan.Of, c.Piece))
-		}
+	all := []string{}
+	if p.Unfitted != "" {
+		return all
 	}
-	return unique(all)
+	for _, i := range paper.HeldBack(p.Plan) {
+		all = append(all, plan.PieceName(p.Plan.Of, i))
+	}
+	return all
 }
 
 func (p *Papers) holds(c *plan.Choice) bool {
-	return c.InLot() && !p.Plan.Of.Pieces[c.Piece].Fitted && p.Unfitted == ""
+	return p.Unfitted == "" && paper.Unfitted(p.Plan, c)
 }
 
 // sheet starts a page with what all have.

@@ -36,9 +36,7 @@ type writtenDoc struct {
 
 // WrittenJSON says the same as one JSON document; early is what was cut short.
 func WrittenJSON(p *Papers, files, early []string) (string, error) {
-	held := p.Held()
-	if held == nil {
-		held = []string{}
-	}
-	return toJSON(writtenDoc{Format, p.Plan.Of.Job.Title, p.Plan.Of.Job.Currency, plan.Fingerprint(p.Plan), p.Plan.Expected, p.Plan.Outlay, files, held, append([]string{}, early...)})
+	job := &p.Plan.Of.Job
+	return toJSON(writtenDoc{Format, job.Title, job.Currency, plan.Fingerprint(p.Plan), p.Plan.Expected, p.Plan.Outlay,
+		files, p.Held(), append([]string{}, early...)})
 }
