@@ -23,130 +23,56 @@ func Recorded(before, st *catalog.State, done Done) string {
 	if before == nil {
 		return text
 	}
-	text += spentText(before, st)
-	for _, j := range joined(before, st, done.Entry) {
-		text += Paragraph("  ", "  ", j.text(st))
+	news := catalog.NewsOf(before, st, done.Entry)
+	text += spentText(st, &news)
+	for i := range news.Joined {
+		text += Paragraph("  ", "  ", joinedText(before, st, &news.Joined[i]))
 	}
-	for i := range st.Pieces {
-		p := &st.Pieces[i]
-		j, ok := before.FindPiece(p.Key())
-		if !ok {
-			text += restText(before, st, i)
+	for _, n := range news.Pieces {
+		p := &st.Pieces[n.Piece]
+		if n.Rest {
+			text += Paragraph("  ", "  ", fmt.Sprintf("The rest of %s, %d of them, is called %s from now on.", n.Was.ID,
+				p.Quantity, st.PieceLabel(n.Piece)))
 			continue
 		}
-		was := &before.Pieces[j]
-		if movedOn(was, p) {
-			text += Paragraph("  ", "  ", fmt.Sprintf("%s: %s, was %s.", st.PieceLabel(i), stageText(st, p), stageText(before, was)))
-		}
+		text += Paragraph("  ", "  ", fmt.Sprintf("%s: %s, was %s.", st.PieceLabel(n.Piece), stageText(st, p),
+			stageText(before, n.Was)))
 	}
-	for _, w := range newWarnings(before, st) {
+	for _, w := range news.Warnings {
 		text += Paragraph("  ", "  ", "Mind: "+warningText(w)+".")
 	}
 	return text
 }
 
-// joinedLot is a lot that went to a plater already and that more was sent with.
-type joinedLot struct {
-	plater int
-	lot    string
-	with   []string // what was in it before
-}
-
-// joined gives the lots that pieces were sent with by an entry, in the order of the pieces.
-func joined(before, st *catalog.State, entry int) (all []joinedLot) {
-	if st.Record == nil || !slices.ContainsFunc(st.Record.Entries, func(e journal.Entry) bool { return e.Seq == entry && e.Action == event.Sent }) {
-		return nil
+// joinedText says that more went with a lot, and what that saves.
+func joinedText(before, st *catalog.State, j *catalog.JoinedLot) string {
+	var with []string
+	for _, i := range j.With {
+		with = append(with, before.PieceLabel(i))
 	}
-	for i := range st.Pieces {
-		p := &st.Pieces[i]
-		j, ok := before.FindPiece(p.Key())
-		if !p.AtPlater() || ok && before.Pieces[j].AtPlater() || slices.ContainsFunc(all, func(o joinedLot) bool { return o.lot == p.Sent.Lot }) {
-			continue
-		}
-		one := joinedLot{plater: p.Sent.Plater, lot: p.Sent.Lot}
-		for k := range before.Pieces {
-			if was := &before.Pieces[k]; was.AtPlater() && was.Sent.Lot == one.lot && one.lot != "" {
-				one.with = append(one.with, before.PieceLabel(k))
-			}
-		}
-		if len(one.with) > 0 {
-			all = append(all, one)
-		}
-	}
-	return all
-}
-
-func (j *joinedLot) text(st *catalog.State) string {
-	q := &st.Platers[j.plater]
-	text := fmt.Sprintf("It goes with lot %s, in which %s went to %s that day", j.lot, strings.Join(j.with, ", "), q.ID)
+	q := &st.Platers[j.Plater]
+	text := fmt.Sprintf("It goes with lot %s, in which %s went to %s that day", j.Lot, strings.Join(with, ", "), q.ID)
 	if q.Freight > 0 {
 		text += fmt.Sprintf(": his freight of %s is not charged again", catalog.FormatMoney(q.Freight))
 	}
 	return text + ". If it went by itself: brightset record undo, and again with --new-lot."
 }
 
-// movedOn says whether a piece is further than it was, or elsewhere.
-func movedOn(was, p *catalog.Piece) bool {
-	return was.Stage != p.Stage || was.AtPlater() != p.AtPlater() || was.HungIn != p.HungIn
-}
-
-func newWarnings(before, st *catalog.State) []catalog.Warning {
-	var all []catalog.Warning
-	for _, w := range st.Warnings {
-		if !slices.ContainsFunc(before.Warnings, func(o catalog.Warning) bool { return o.Message == w.Message }) {
-			all = append(all, w)
-		}
-	}
-	return all
-}
-
-func newlySpent(before, st *catalog.State) []catalog.Spent {
-	var all []catalog.Spent
-	for _, s := range st.Job.Spent {
-		if !slices.ContainsFunc(before.Job.Spent, func(o catalog.Spent) bool { return o.ID == s.ID }) {
-			all = append(all, s)
-		}
-	}
-	return all
-}
-
 // spentText says what an entry spends, sum by sum, and what is spent by now.
-func spentText(before, st *catalog.State) string {
-	diff := st.Job.SpentSum - before.Job.SpentSum
-	if diff == 0 {
+func spentText(st *catalog.State, news *catalog.News) string {
+	if news.Cents == 0 {
 		return ""
 	}
 	of := ""
 	if st.Job.Budget.Set {
 		of = " of " + catalog.FormatMoney(st.Job.Budget.V+st.Job.SpentSum)
 	}
-	text := Paragraph("  ", "  ", fmt.Sprintf("Spent so far %s%s, %s by this.", catalog.FormatMoney(st.Job.SpentSum), of, signed(diff)))
-	for _, s := range newlySpent(before, st) {
+	text := Paragraph("  ", "  ", fmt.Sprintf("Spent so far %s%s, %s by this.", catalog.FormatMoney(st.Job.SpentSum), of,
+		signed(news.Cents)))
+	for _, s := range news.Spent {
 		text += Paragraph("    ", "      ", fmt.Sprintf("%s %s", catalog.FormatMoney(s.Cents), s.For))
 	}
 	return text
-}
-
-// restText tells of a piece that is new whether it is what is left of a bag.
-func restText(before, st *catalog.State, i int) string {
-	was := restOfBag(before, st, i)
-	if was == nil {
-		return ""
-	}
-	return Paragraph("  ", "  ", fmt.Sprintf("The rest of %s, %d of them, is called %s from now on.", was.ID, st.Pieces[i].Quantity, st.PieceLabel(i)))
-}
-
-// restOfBag is the bag that a piece that is new is what is left of; nil if of none.
-func restOfBag(before, st *catalog.State, i int) *catalog.Piece {
-	rest := &st.Pieces[i]
-	for j := range before.Pieces {
-		was := &before.Pieces[j]
-		now, ok := st.FindPiece(was.Key())
-		if ok && was.InShop == rest.InShop && strings.HasPrefix(rest.ID, was.ID+"-") && was.Quantity == st.Pieces[now].Quantity+rest.Quantity {
-			return was
-		}
-	}
-	return nil
 }
 
 // signed writes a sum that is more or less: "12.00 more", "5.00 less".

@@ -67,24 +67,23 @@ func RecordedJSON(before, st *catalog.State, done Done) (string, error) {
 	if before == nil {
 		return toJSON(doc)
 	}
-	doc.By = st.Job.SpentSum - before.Job.SpentSum
-	for _, s := range newlySpent(before, st) {
+	news := catalog.NewsOf(before, st, done.Entry)
+	doc.By = news.Cents
+	for _, s := range news.Spent {
 		doc.For = append(doc.For, spentDoc{s.For, s.Cents})
 	}
-	for i := range st.Pieces {
-		p := &st.Pieces[i]
-		if j, ok := before.FindPiece(p.Key()); !ok {
-			if was := restOfBag(before, st, i); was != nil {
-				doc.Rests = append(doc.Rests, restDoc{st.PieceLabel(i), was.ID, p.Quantity})
-			}
-		} else if was := &before.Pieces[j]; movedOn(was, p) {
-			doc.Pieces = append(doc.Pieces, movedDoc{st.PieceLabel(i), placeOf(st, p), placeOf(before, was)})
+	for _, n := range news.Pieces {
+		p, name := &st.Pieces[n.Piece], st.PieceLabel(n.Piece)
+		if n.Rest {
+			doc.Rests = append(doc.Rests, restDoc{name, n.Was.ID, p.Quantity})
+		} else {
+			doc.Pieces = append(doc.Pieces, movedDoc{name, placeOf(st, p), placeOf(before, n.Was)})
 		}
 	}
-	for _, j := range joined(before, st, done.Entry) {
-		doc.Joined = append(doc.Joined, j.lot)
+	for _, j := range news.Joined {
+		doc.Joined = append(doc.Joined, j.Lot)
 	}
-	for _, w := range newWarnings(before, st) {
+	for _, w := range news.Warnings {
 		doc.Warnings = append(doc.Warnings, warningText(w))
 	}
 	return toJSON(doc)
