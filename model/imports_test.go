@@ -60,8 +60,9 @@ func TestModelGoesOneWay(t *testing.T) {
 		"check":       "plan",
 		"program":     "plan choice sharedspare check",
 		"joint":       "plan choice check program",
-		"ask":         "plan choice program",
-		"risk":        "plan choice program",
+		"ask":         "plan choice program parallel",
+		"risk":        "plan choice program parallel",
+		"parallel":    "",
 		"paper":       "plan choice ask",
 		"seeded":      "",
 	}

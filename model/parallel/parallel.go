@@ -1,0 +1,107 @@
+// Package parallel does several things at once whose results don't depend on each other.
+//
+// What is done has its place by its number, so that a result does not depend on which is
+// done first, nor on how many are done at a time.
+package parallel
+
+import (
+	"context"
+	"runtime"
+	"sync"
+)
+
+// helping is how many goroutines help with things besides those that asked for them. It
+// is shared by all that is asked, within each other too, so that there are never many
+// more than there are processors. Who asks always works as well: nothing waits for help.
+var helping struct {
+	sync.Mutex
+	n int
+}
+
+// take takes on a helper if there is one to be had.
+func take() bool {
+	helping.Lock()
+	defer helping.Unlock()
+	if helping.n >= runtime.GOMAXPROCS(0)-1 {
+		return false
+	}
+	helping.n++
+	return true
+}
+
+func giveBack() {
+	helping.Lock()
+	defer helping.Unlock()
+	helping.n--
+}
+
+// work is n things, handed out in their order.
+type work struct {
+	do func(i int) error
+
+	mu     sync.Mutex
+	next   int
+	n      int
+	failed int // the first that failed, n where none did
+	err    error
+	panics any
+}
+
+// Do does n things, the first first, as many at a time as there are processors to be had.
+// Once the context has ended none is begun any more; those that are being done are told
+// by it, and waited for. If some fail none is begun any more, and the error is that of the
+// first of them by number; a panic is carried to the caller in the same way.
+func Do(ctx context.Context, n int, do func(i int) error) error {
+	w := &work{do: do, n: n, failed: n}
+	var all sync.WaitGroup
+	for range n - 1 {
+		if !take() {
+			break
+		}
+		all.Go(func() {
+			defer giveBack()
+			w.run(ctx)
+		})
+	}
+	w.run(ctx)
+	all.Wait()
+	if w.panics != nil {
+		panic(w.panics)
+	}
+	return w.err
+}
+
+// run does one thing after the other until none is left.
+func (w *work) run(ctx context.Context) {
+	for {
+		w.mu.Lock()
+		i := w.next
+		if w.failed < w.n || i == w.n || ctx.Err() != nil {
+			w.mu.Unlock()
+			return
+		}
+		w.next++
+		w.mu.Unlock()
+		w.one(i)
+	}
+}
+
+// one does one thing. Those before it have all been begun, and come to their ends: which
+// failure is the first does not depend on the processors.
+func (w *work) one(i int) {
+	var err error
+	defer func() {
+		p := recover()
+		w.mu.Lock()
+		defer w.mu.Unlock()
+		if (err != nil || p != nil) && i < w.failed {
+			w.failed, w.err, w.panics = i, err, p
+		}
+	}()
+	err = w.do(i)
+}
+
+// Parts does several things of different kinds, as Do does.
+func Parts(ctx context.Context, parts ...func() error) error {
+	return Do(ctx, len(parts), func(i int) error { return parts[i]() })
+}
