@@ -2,6 +2,8 @@ package ask
 
 import (
 	"context"
+	"runtime"
+	"sync"
 	"time"
 
 	"brightset/solver"
@@ -39,6 +41,34 @@ func newClock(ctx context.Context, set solver.Settings) *clock {
 // within is the context, ended when the clock's time is up.
 func (c *clock) within() (context.Context, context.CancelFunc) {
 	return context.WithDeadline(c.ctx, c.end)
+}
+
+// shares shares out what time there is among questions that are asked at the same time:
+// each that begins may take what is left, by the number of those left, for as many as are
+// worked on at once. What one doesn't need is for those after it.
+type shares struct {
+	mu    sync.Mutex
+	left  int
+	end   time.Time
+	ended bool // there is an end
+}
+
+func newShares(ctx context.Context, n int) *shares {
+	end, ended := ctx.Deadline()
+	return &shares{left: n, end: end, ended: ended}
+}
+
+// next is the context of the next question.
+func (s *shares) next(ctx context.Context) (context.Context, context.CancelFunc) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	at := min(runtime.GOMAXPROCS(0), s.left)
+	part := max(s.left, 1)
+	s.left--
+	if !s.ended || part <= at {
+		return ctx, func() {}
+	}
+	return context.WithTimeout(ctx, time.Duration(at)*time.Until(s.end)/time.Duration(part))
 }
 
 // next gives the settings of one more search; ok is false once time is up or the

@@ -41,7 +41,7 @@ func TestHuntSaysWhatIsNotKnown(t *testing.T) {
 		t.Fatal(err)
 	}
 	for i := range h.finds {
-		if find, known, err := h.value(jobs.OutOfTime(t), base, i); err != nil || find == nil && known {
+		if finds, known, err := h.valueAll(jobs.OutOfTime(t), base, []int{i}); err != nil || len(finds) == 0 && known {
 			t.Errorf("find %d: out of time, and yet known to be worth nothing (%v)", i, err)
 		}
 	}

@@ -10,7 +10,7 @@ import (
 
 // Explorer asks one program again and again, with one thing changed each time.
 // What one solve finds out helps the next. It is not safe for use by several
-// goroutines at once.
+// goroutines at once, but forks of it are.
 type Explorer struct {
 	*Program
 	Solver *solver.Solver
@@ -30,6 +30,16 @@ func NewExplorer(ctx context.Context, st *catalog.State, opt Options, set solver
 		return nil, err
 	}
 	return &Explorer{p, s, set}, nil
+}
+
+// Fork is an explorer of the same program that knows what this one knows now: for a
+// question whose answer must not depend on what else is asked, before it or meanwhile.
+func (e *Explorer) Fork() *Explorer {
+	f := *e
+	if e.Solver != nil {
+		f.Solver = e.Solver.Fork()
+	}
+	return &f
 }
 
 // Ask gives the cheapest plan under a change, checked like any other. Where there
