@@ -5,8 +5,9 @@ import (
 
 	"brightset/catalog"
 	"brightset/model/choice"
+	"brightset/model/parallel"
 	"brightset/model/plan"
-	"brightset/solver"
+	"brightset/model/program"
 )
 
 // Breakpoint is the last value of one figure of a choice at which the decision
@@ -23,31 +24,39 @@ type Breakpoint struct {
 	Fitted bool  // the piece is made to fit the slot, which bears on the figure besides
 }
 
-// findBreakpoints looks for the switch points of the advised choice and the runner-up.
-func (w *Why) findBreakpoints(ctx context.Context, st *catalog.State, set solver.Settings) error {
+// findBreakpoints looks for the switch points of the advised choice and the runner-up,
+// of every figure by itself.
+func (w *Why) findBreakpoints(ctx context.Context, e *program.Explorer) error {
+	var all []*turning
+	var figures []choice.Figure
 	for i := range w.Alternatives {
 		way := &w.Alternatives[i]
 		if i > 1 || !way.Plan.Has {
 			break
 		}
-		t := turning{ctx: ctx, st: st, slot: w.Slot, set: set, c: way.Choice, taken: w.Taken(way)}
+		t := turning{ctx: ctx, st: e.State, slot: w.Slot, set: e.Set, base: e, c: way.Choice, taken: w.Taken(way)}
 		for _, f := range t.figures() {
-			p, err := t.find(f)
-			if err != nil {
-				return err
-			}
-			if t.stopped {
-				w.Stopped = true
-				return nil
-			}
-			if t.tired {
-				w.Unsettled = append(w.Unsettled, p)
-			} else {
-				w.Points = append(w.Points, p)
-			}
+			own := t
+			all, figures = append(all, &own), append(figures, f)
 		}
 	}
-	return nil
+	points, done := make([]Breakpoint, len(all)), make([]bool, len(all))
+	err := parallel.Do(ctx, len(all), func(i int) (err error) {
+		points[i], err = all[i].find(figures[i])
+		done[i] = !all[i].stopped
+		return err
+	})
+	for i, t := range all {
+		switch {
+		case !done[i]:
+			w.Stopped = true
+		case t.tired:
+			w.Unsettled = append(w.Unsettled, points[i])
+		default:
+			w.Points = append(w.Points, points[i])
+		}
+	}
+	return err
 }
 
 // figures are those of the choice that mean something for it.

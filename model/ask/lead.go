@@ -2,9 +2,11 @@ package ask
 
 import (
 	"context"
+	"slices"
 
 	"brightset/catalog"
 	"brightset/model/choice"
+	"brightset/model/parallel"
 	"brightset/model/plan"
 	"brightset/model/program"
 	"brightset/solver"
@@ -28,7 +30,6 @@ type Lead struct {
 // A lead that the plan makes no use of is not worth waiting for. whole is false where
 // time ran out before anything was known of one.
 func Leads(ctx context.Context, st *catalog.State, pl *plan.Plan, set solver.Settings) (all []Lead, whole bool, err error) {
-	whole = true
 	for i := range pl.Lines {
 		l := &pl.Lines[i]
 		for _, c := range []*plan.Choice{l.Choice, l.Fallback} {
@@ -40,26 +41,39 @@ func Leads(ctx context.Context, st *catalog.State, pl *plan.Plan, set solver.Set
 				lead.HasLast = true
 				lead.LastDay = st.Job.WithinDays.V + choice.Arrival(st, &st.Pieces[c.Piece]) - max(0, choice.DaysAtLatest(st, l)-st.Job.Elapsed)
 			}
-			if ctx.Err() != nil {
-				return all, false, nil
-			}
-			without := st.Clone()
-			without.Bans = append(without.Bans, catalog.Ban{Filter: catalog.Filter{Slot: catalog.None, Piece: c.Piece, Plater: catalog.None}})
-			other, err := program.Solve(ctx, without, set)
-			if err != nil {
-				return nil, false, err
-			}
-			if !other.Has && other.Status == solver.Stopped {
-				whole = false
-				continue
-			}
-			lead.Needed = other.Status == solver.Infeasible
-			lead.Unproven = other.Status == solver.Stopped
-			if other.Has {
-				lead.Worth = other.Expected - pl.Expected
-			}
 			all = append(all, lead)
 		}
 	}
-	return all, whole, nil
+	known := make([]bool, len(all))
+	share := newShares(ctx, len(all))
+	err = parallel.Do(ctx, len(all), func(i int) (err error) {
+		within, done := share.next(ctx)
+		defer done()
+		known[i], err = all[i].without(within, st, pl, set)
+		return err
+	})
+	whole = err == nil && !slices.Contains(known, false)
+	var told []Lead
+	for i := range all {
+		if known[i] {
+			told = append(told, all[i])
+		}
+	}
+	return told, whole, err
+}
+
+// without asks what the set costs without the piece; false where nothing is known of that.
+func (l *Lead) without(ctx context.Context, st *catalog.State, pl *plan.Plan, set solver.Settings) (known bool, err error) {
+	gone := st.Clone()
+	gone.Bans = append(gone.Bans, catalog.Ban{Filter: catalog.Filter{Slot: catalog.None, Piece: l.Piece, Plater: catalog.None}})
+	set.TotalAlone = true
+	other, err := program.CompileWithin(ctx, gone, program.Options{FixedLimits: true}).Solve(ctx, solver.Change{}, set)
+	if err != nil || !other.Has && other.Status == solver.Stopped {
+		return false, err
+	}
+	l.Needed, l.Unproven = other.Status == solver.Infeasible, other.Status == solver.Stopped
+	if other.Has {
+		l.Worth = other.Expected - pl.Expected
+	}
+	return true, nil
 }

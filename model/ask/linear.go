@@ -4,7 +4,7 @@ import (
 	"brightset/catalog"
 	"brightset/model/choice"
 	"brightset/model/plan"
-	"brightset/solver"
+	"brightset/model/program"
 )
 
 // linear is the second reason why a decision stands all the way from a near value to a
@@ -31,23 +31,27 @@ func (t *turning) linear(near, far int64) (bool, error) {
 	}
 	margin := 2 * (t.rounding(near, far) + t.roundingOf(w.lines, near, far))
 	there := t.costOf(w.lines, w.kept, worse, better)
-	if there+margin > t.beyond(b.others) || w.others < none && w.kept+margin > w.others {
+	if t.budgeted() && there+margin > int64(t.st.Job.Budget.V)+1 {
 		return false, nil
 	}
-	others, err := t.undemanding(worse)
+	if other, err := t.below(&b.others, there+margin); err != nil || t.stopped || other {
+		return false, err
+	}
+	if other, err := t.below(&w.others, w.kept+margin); err != nil || t.stopped || other {
+		return false, err
+	}
+	bare, err := t.undemanding(worse)
 	if err != nil || t.stopped {
 		return false, err
 	}
-	return w.kept+margin <= others, nil
+	other, err := t.below(bare, w.kept+margin)
+	return err == nil && !t.stopped && !other, err
 }
 
-// beyond is what sets cost at least of which the cheapest costs so much: where there is
-// none a budget on what is expected may be all that keeps them out.
-func (t *turning) beyond(others int64) int64 {
-	if t.st.Job.BudgetOn == catalog.OnExpected && t.st.Job.Budget.Set {
-		return min(others, int64(t.st.Job.Budget.V)+1)
-	}
-	return others
+// budgeted says whether a budget on what is expected may be all that keeps other sets out:
+// where there are none they cost that at least.
+func (t *turning) budgeted() bool {
+	return t.st.Job.BudgetOn == catalog.OnExpected && t.st.Job.Budget.Set
 }
 
 // straight says whether costs follow straight lines between two values. They don't where
@@ -159,12 +163,31 @@ func (t *turning) costOf(lines []plan.Line, total, found, value int64) int64 {
 	return total
 }
 
-// undemanding is the least total of the sets that don't keep to the decision, at a
-// distance, without the demands that the figure counts in.
-func (t *turning) undemanding(distance int64) (int64, error) {
-	if total, ok := t.relaxed[distance]; ok {
-		return total, nil
+// undemanding is the level of the sets that don't keep to the decision, at a distance,
+// without the demands that the figure counts in.
+func (t *turning) undemanding(distance int64) (*level, error) {
+	if l := t.relaxed[distance]; l != nil {
+		return l, nil
 	}
+	if t.bare == nil {
+		t.bare = t.withoutDemands()
+	}
+	if t.stopped = t.stopped || t.bare.GaveUp; t.stopped {
+		return nil, nil
+	}
+	l := &level{lo: -none, hi: none}
+	e, err := t.base.After(t.program(distance, t.bare))
+	if err != nil || t.stopped {
+		return nil, err
+	}
+	if len(e.Unfilled()) == 0 {
+		l.e, l.ban = e, t.keeping(e.Program, false)
+	}
+	t.relaxed[distance] = l
+	return l, nil
+}
+
+func (t *turning) withoutDemands() *program.Program {
 	st := t.st.Clone()
 	breaks := t.figure == choice.FigureBreakage
 	if !breaks || st.Job.BudgetOn == catalog.OnExpected {
@@ -176,20 +199,5 @@ func (t *turning) undemanding(distance int64) (int64, error) {
 			st.Slots[s].MaxBreakage.Set = false
 		}
 	}
-	total := none
-	p := t.program(distance, st)
-	if t.stopped {
-		return none, nil
-	}
-	if len(p.Unfilled()) == 0 {
-		s, err := solver.New(p.Problem)
-		if err != nil {
-			return none, err
-		}
-		if _, total, err = t.least(p, s, false); err != nil || t.stopped {
-			return none, err
-		}
-	}
-	t.relaxed[distance] = total
-	return total, nil
+	return program.CompileWithin(t.ctx, st, program.Options{FixedLimits: true, Keep: t.base.Options.Keep})
 }

@@ -6,6 +6,7 @@ import (
 
 	"brightset/catalog"
 	"brightset/model/choice"
+	"brightset/model/parallel"
 	"brightset/model/plan"
 	"brightset/model/program"
 	"brightset/solver"
@@ -23,18 +24,36 @@ type RulePrice struct {
 // shared pieces it has to do with. What binds comes first, the dearest of it; what
 // costs nothing is left out. whole is false if time ran out.
 func RulePrices(ctx context.Context, st *catalog.State, slot int, pl *plan.Plan, set solver.Settings) (all []RulePrice, whole bool, err error) {
-	for _, r := range Requirements(st) {
-		if !r.concerns(st, slot) {
-			continue
-		}
-		if ctx.Err() != nil {
-			return all, false, nil
-		}
+	e, err := program.NewExplorer(ctx, st, program.Options{FixedLimits: true}, set)
+	if err != nil {
+		return nil, false, err
+	}
+	return rulePrices(ctx, e, slot, pl)
+}
+
+// rulePrices starts from what is known of the state's program.
+func rulePrices(ctx context.Context, e *program.Explorer, slot int, pl *plan.Plan) (all []RulePrice, whole bool, err error) {
+	st := e.State
+	asked := slices.DeleteFunc(Requirements(st), func(r Requirement) bool { return !r.concerns(st, slot) })
+	others := make([]*plan.Plan, len(asked))
+	share := newShares(ctx, len(asked))
+	err = parallel.Do(ctx, len(asked), func(i int) error {
+		within, done := share.next(ctx)
+		defer done()
 		without := st.Clone()
-		r.drop(without)
-		other, err := program.Solve(ctx, without, set)
-		if err != nil || other.Status != solver.Optimal {
-			return all, false, err
+		asked[i].drop(without)
+		after, err := e.After(program.CompileWithin(within, without, program.Options{FixedLimits: true}))
+		if err == nil {
+			others[i], err = after.Ask(within, solver.Change{})
+		}
+		return err
+	})
+	whole = err == nil
+	for i, r := range asked {
+		other := others[i]
+		if other == nil || other.Status != solver.Optimal {
+			whole = false
+			continue
 		}
 		p := RulePrice{Requirement: r, Costs: pl.Expected - other.Expected}
 		if c := other.Lines[slot].Choice; !plan.SameChoice(c, pl.Lines[slot].Choice) {
@@ -45,7 +64,7 @@ func RulePrices(ctx context.Context, st *catalog.State, slot int, pl *plan.Plan,
 		}
 	}
 	slices.SortStableFunc(all, func(a, b RulePrice) int { return int(b.Costs - a.Costs) })
-	return all, true, nil
+	return all, whole, err
 }
 
 // concerns says whether a demand has to do with a slot.

@@ -45,14 +45,21 @@ func (t *turning) steady(near, far int64) (bool, error) {
 	}
 	saving := t.saving(far - near)
 	if worse.kept == none {
-		return !t.taken && better.others == none && saving == 0, nil
+		if t.taken || saving > 0 {
+			return false, nil
+		}
+		other, err := t.below(&better.others, none)
+		return !other && !t.stopped, err
 	}
 	limit := none
 	if saving > 0 && t.st.Job.BudgetOn == catalog.OnExpected && t.st.Job.Budget.Set {
 		limit = int64(t.st.Job.Budget.V) // what is beyond it at one end may be within it before the other
 	}
-	if sum := worse.kept + 2*saving; sum <= better.others && sum <= limit {
-		return true, nil
+	if sum := worse.kept + 2*saving; sum <= limit {
+		other, err := t.below(&better.others, sum)
+		if err != nil || t.stopped || !other {
+			return err == nil && !t.stopped, err
+		}
 	}
 	return t.linear(near, far)
 }

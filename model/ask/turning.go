@@ -21,6 +21,8 @@ type turning struct {
 	st      *catalog.State
 	slot    int
 	set     solver.Settings
+	base    *program.Explorer // of the state as it is
+	bare    *program.Program  // without the demands that the figure counts in; see linear.go
 	c       *plan.Choice
 	taken   bool // it is the advised choice; else the runner-up
 	stopped bool
@@ -30,7 +32,7 @@ type turning struct {
 	way     int64 // 1 or -1: the figure is moved up or down; distances from what it is now count in that direction
 
 	known   map[int64]*verdict     // by distance
-	relaxed map[int64]int64        // by distance: see linear.go
+	relaxed map[int64]*level       // by distance: see linear.go
 	derived map[int64]*derivations // by distance
 	twins   []int
 	apart   map[int][]plan.Choice // for slots that the piece doesn't fit
@@ -42,14 +44,46 @@ const none = int64(math.MaxInt64)
 // verdict is what the program says at one value of the figure.
 type verdict struct {
 	kept   int64       // the least total of the sets that keep to the decision: with the advised choice, without the runner-up
-	others int64       // of all others; but for those that a swap with a twin turns into one that keeps to it
+	others level       // of all others; but for those that a swap with a twin turns into one that keeps to it
 	lines  []plan.Line // of the cheapest that keeps to it
+}
+
+// level is what is known of a least total so far. Nobody asks what it is, only whether it
+// is below some other sum, which takes far less.
+type level struct {
+	e      *program.Explorer // nil: there is no set
+	ban    []solver.Pick
+	lo, hi int64 // none is below lo; one comes to hi
+}
+
+// below says whether a set comes to less than a sum.
+func (t *turning) below(l *level, sum int64) (bool, error) {
+	switch {
+	case l.e == nil || sum <= l.lo:
+		return false, nil
+	case l.hi < sum:
+		return true, nil
+	}
+	res, err := l.e.Fork().Least(t.ctx, solver.Change{Ban: l.ban, Below: &sum, Any: true})
+	if t.stopped = t.stopped || res.Status == solver.Stopped; err != nil || t.stopped {
+		return false, err
+	}
+	if !res.Has {
+		l.lo = sum
+		return false, nil
+	}
+	l.lo, l.hi = max(l.lo, res.Bound), res.Total
+	return true, nil
 }
 
 // stands: the advised choice is hung, and no set without it is cheaper; of the runner-up,
 // no set with it is cheaper than all others.
-func (t *turning) stands(v *verdict) bool {
-	return v.kept <= v.others && (v.kept < none || !t.taken)
+func (t *turning) stands(v *verdict) (bool, error) {
+	if v.kept == none && t.taken {
+		return false, nil
+	}
+	other, err := t.below(&v.others, v.kept)
+	return !other, err
 }
 
 const (
@@ -64,7 +98,8 @@ const (
 // find gives the last value up to which the decision stands throughout.
 func (t *turning) find(f choice.Figure) (Breakpoint, error) {
 	t.lever, t.figure, t.tired = choice.LeverOf(t.st, t.c, f), f, false
-	t.known, t.relaxed, t.derived = map[int64]*verdict{}, map[int64]int64{}, map[int64]*derivations{}
+	t.bare = nil
+	t.known, t.relaxed, t.derived = map[int64]*verdict{}, map[int64]*level{}, map[int64]*derivations{}
 	t.twins = twins(t.st, t.slot)
 	t.apart = map[int][]plan.Choice{}
 	now := t.lever.Now
@@ -103,8 +138,8 @@ func (t *turning) within(at *int64, end int64) (turned bool, err error) {
 		if err != nil || t.stopped || t.tired {
 			return false, err
 		}
-		if !t.stands(v) {
-			return true, nil
+		if stands, err := t.stands(v); err != nil || t.stopped || !stands {
+			return err == nil && !t.stopped, err
 		}
 		*at = end
 		return false, nil
@@ -132,46 +167,41 @@ func (t *turning) verdict(distance int64) (*verdict, error) {
 	if t.tired = len(t.known) >= verdictsAtMost; t.tired {
 		return nil, nil
 	}
-	v := &verdict{kept: none, others: none}
-	p := t.program(distance, t.st)
-	if t.stopped {
-		return nil, nil
+	v := &verdict{kept: none, others: level{lo: -none, hi: none}}
+	e, err := t.base.After(t.program(distance, t.base.Program))
+	if err != nil || t.stopped {
+		return nil, err
 	}
-	if len(p.Unfilled()) == 0 {
-		s, err := solver.New(p.Problem)
-		if err != nil {
-			return nil, err
-		}
-		var kept solver.Result
-		if kept, v.kept, err = t.least(p, s, true); err != nil || t.stopped {
+	if len(e.Unfilled()) == 0 {
+		kept, err := e.Fork().Least(t.ctx, solver.Change{Ban: t.keeping(e.Program, true)})
+		if t.stopped = t.stopped || kept.Status == solver.Stopped; err != nil || t.stopped {
 			return nil, err
 		}
 		if kept.Has {
-			v.lines = p.Plan(kept).Lines
+			v.kept, v.lines = kept.Total, e.Plan(kept).Lines
 		}
-		if _, v.others, err = t.least(p, s, false); err != nil || t.stopped {
-			return nil, err
-		}
+		v.others.e, v.others.ban = e, t.keeping(e.Program, false)
 	}
 	t.known[distance] = v
 	return v, nil
 }
 
-// program is the one of a state with the figure at a distance from what it is.
-func (t *turning) program(distance int64, st *catalog.State) *program.Program {
-	moved, adjust := t.lever.Moved(st, t.value(distance))
-	p := program.CompileWithin(t.ctx, moved, program.Options{FixedLimits: true, Keep: append([]int{t.slot}, t.twins...), Adjust: adjust})
+// program is one of the state, or of the state without some demands, with the figure at a
+// distance from what it is.
+func (t *turning) program(distance int64, base *program.Program) *program.Program {
+	moved, adjust := t.lever.Moved(base.State, t.value(distance))
+	p := base.Again(moved, program.Options{Adjust: adjust, GiveUp: program.Over(t.ctx)}, t.c.Piece)
 	t.stopped = t.stopped || p.GaveUp
 	return p
 }
 
 func (t *turning) value(distance int64) int64 { return t.lever.Now + t.way*distance }
 
-// least gives the cheapest set that keeps to the decision, or that doesn't. Of those that
+// keeping bans all sets that don't keep to the decision, or all that do. Of those that
 // don't, one with the choice in question in a twin of the slot instead of the slot costs as
 // much as the one with the two changed about, which does keep to it, or the other way
 // round for the runner-up: such sets never turn a decision, and are left out.
-func (t *turning) least(p *program.Program, s *solver.Solver, kept bool) (solver.Result, int64, error) {
+func (t *turning) keeping(p *program.Program, kept bool) []solver.Pick {
 	with := kept == t.taken
 	as := func(c *plan.Choice) bool { return plan.SameChoice(c, t.c) == with }
 	ban := p.Only(t.slot, as)
@@ -180,10 +210,5 @@ func (t *turning) least(p *program.Program, s *solver.Solver, kept bool) (solver
 			ban = append(ban, p.Only(twin, as)...)
 		}
 	}
-	res, err := s.Solve(t.ctx, solver.Change{Ban: ban}, t.set)
-	t.stopped = t.stopped || res.Status == solver.Stopped
-	if !res.Has {
-		return res, none, err
-	}
-	return res, res.Total, err
+	return ban
 }

@@ -7,6 +7,7 @@ import (
 
 	"brightset/catalog"
 	"brightset/model/choice"
+	"brightset/model/parallel"
 	"brightset/model/plan"
 	"brightset/model/program"
 	"brightset/solver"
@@ -44,7 +45,7 @@ func (w *Why) Taken(way *Alternative) bool {
 // AskWhy solves the whole set once for every choice of a slot that the rules let
 // in, and looks for the figures at which the decision turns.
 func AskWhy(ctx context.Context, st *catalog.State, slot int, set solver.Settings) (*Why, error) {
-	e, err := program.NewExplorer(ctx, st, program.Options{FixedLimits: true, Keep: []int{slot}}, set)
+	e, err := program.NewExplorer(ctx, st, program.Options{FixedLimits: true, Keep: append([]int{slot}, twins(st, slot)...)}, set)
 	if err != nil {
 		return nil, err
 	}
@@ -60,28 +61,36 @@ func AskWhy(ctx context.Context, st *catalog.State, slot int, set solver.Setting
 		return w, nil
 	}
 	var whole bool
-	if w.Rules, whole, err = RulePrices(ctx, st, slot, w.Advised, set); err == nil && whole {
-		err = w.findBreakpoints(ctx, st, set)
+	if w.Rules, whole, err = rulePrices(ctx, e, slot, w.Advised); err == nil && whole {
+		err = w.findBreakpoints(ctx, e)
 	}
 	w.Stopped = w.Stopped || !whole
 	return w, err
 }
 
-// askAll forces one choice after the other.
+// askAll forces every choice, each by itself from what is known of the advised set.
 func (w *Why) askAll(ctx context.Context, e *program.Explorer) error {
-	for _, k := range planned(e.Program, w.Slot) {
-		if ctx.Err() != nil {
-			w.Stopped = true
-			break
+	all := planned(e.Program, w.Slot)
+	plans := make([]*plan.Plan, len(all))
+	share := newShares(ctx, len(all))
+	err := parallel.Do(ctx, len(all), func(i int) (err error) {
+		within, done := share.next(ctx)
+		defer done()
+		c := &e.Choices[w.Slot][all[i]]
+		if plans[i] = w.Advised; plan.SameChoice(c, w.Advised.Lines[w.Slot].Choice) {
+			return nil
 		}
-		c := &e.Choices[w.Slot][k]
-		pl := w.Advised
-		if !plan.SameChoice(c, pl.Lines[w.Slot].Choice) {
-			var err error
-			if pl, err = e.Ask(ctx,
-				solver.Change{Ban: e.Only(w.Slot, func(o *plan.Choice) bool { return o == c })}); err != nil {
-				return err
-			}
+		plans[i], err = e.Fork().Ask(within, solver.Change{Ban: e.Only(w.Slot, func(o *plan.Choice) bool { return o == c })})
+		return err
+	})
+	if err != nil {
+		return err
+	}
+	for i, k := range all {
+		c, pl := &e.Choices[w.Slot][k], plans[i]
+		if pl == nil {
+			w.Stopped = true
+			continue
 		}
 		w.Stopped = w.Stopped || pl.Status == solver.Stopped
 		way := Alternative{Choice: c, Plan: pl}

@@ -42,6 +42,22 @@ func (e *Explorer) Fork() *Explorer {
 	return &f
 }
 
+// After is an explorer of another program much like this one, which starts with what is
+// known of this one. Nothing is known where this one was not made.
+func (e *Explorer) After(p *Program) (*Explorer, error) {
+	a := &Explorer{Program: p, Set: e.Set}
+	if p.GaveUp {
+		return a, nil
+	}
+	var err error
+	if e.Solver == nil {
+		a.Solver, err = solver.New(p.Problem)
+	} else {
+		a.Solver, err = solver.NewAfter(p.Problem, e.Solver)
+	}
+	return a, err
+}
+
 // Ask gives the cheapest plan under a change, checked like any other. Where there
 // is none the plan's status says so.
 func (e *Explorer) Ask(ctx context.Context, ch solver.Change) (*plan.Plan, error) {
@@ -53,6 +69,17 @@ func (e *Explorer) Ask(ctx context.Context, ch solver.Change) (*plan.Plan, error
 		return nil, err
 	}
 	return e.Finish(res)
+}
+
+// Least gives the least total under a change: of sets that come to it any will do. It is
+// for what only the total counts of.
+func (e *Explorer) Least(ctx context.Context, ch solver.Change) (solver.Result, error) {
+	if e.GaveUp {
+		return NotMade(ctx), nil
+	}
+	set := e.Set
+	set.TotalAlone = true
+	return e.Solver.Solve(ctx, ch, set)
 }
 
 // Only bans every line of slot s whose planned choice is not among those wanted.
