@@ -7,6 +7,7 @@ import (
 
 	"brightset/catalog"
 	"brightset/model/choice"
+	"brightset/model/parallel"
 	"brightset/model/plan"
 	"brightset/model/program"
 	"brightset/solver"
@@ -82,43 +83,83 @@ func openToStripping(st *catalog.State, plan *plan.Plan, choices [][]plan.Choice
 }
 
 func informationValues(ctx context.Context, st *catalog.State, plan *plan.Plan, list func(*catalog.State, *plan.Plan, [][]plan.Choice) []uncertain, set solver.Settings) (all []InformationValue, whole bool, err error) {
-	defer func() {
-		slices.SortStableFunc(all, func(a, b InformationValue) int { return cmp.Compare(b.Gain, a.Gain) })
-	}()
-	whole = true
 	clock := newClock(ctx, set)
 	ctx, done := clock.within()
 	defer done()
-	base := program.CompileWithin(ctx, st, program.Options{FixedLimits: true})
-	if base.GaveUp {
-		return nil, false, nil
+	base, err := knowing(ctx, st, plan, set)
+	if err != nil || base.GaveUp {
+		return nil, false, err
 	}
-	figures, err := worthAsking(ctx, plan, list(st, plan, base.Choices), base, clock)
+	figures, err := worthAsking(ctx, plan, list(st, plan, base.Choices), base)
 	if err != nil {
 		return nil, false, err
 	}
-	for _, o := range figures {
-		sum := int64(0)
+	ways := waysOf(figures)
+	share := newShares(ctx, len(ways))
+	err = parallel.Do(ctx, len(ways), func(i int) (err error) {
+		within, done := share.next(ctx)
+		defer done()
+		w := &ways[i]
+		w.gain, w.proven, err = gainWith(within, base, plan, w.of, w.turnout)
+		w.asked = true
+		return err
+	})
+	all, whole = addUp(st, figures, ways)
+	slices.SortStableFunc(all, func(a, b InformationValue) int { return cmp.Compare(b.Gain, a.Gain) })
+	return all, whole, err
+}
+
+// knowing is an explorer of a state's program that knows the plan to begin with, and has
+// learnt from it what sets cost.
+func knowing(ctx context.Context, st *catalog.State, plan *plan.Plan, set solver.Settings) (*program.Explorer, error) {
+	e, err := program.NewExplorer(ctx, st, program.Options{FixedLimits: true}, set)
+	if err != nil || e.GaveUp || len(e.Unfilled()) > 0 {
+		return e, err
+	}
+	within, done := program.Portion(ctx, 0.25)
+	defer done()
+	above := int64(plan.Expected) + 1
+	_, err = e.Least(within, solver.Change{Below: &above})
+	return e, err
+}
+
+// asking is one way in which a figure may turn out, and the answer to what that saves.
+type asking struct {
+	of *uncertain
+	*turnout
+	gain          catalog.Cents
+	asked, proven bool
+}
+
+// waysOf are the ways that may change the plan, in the order of the figures.
+func waysOf(figures []uncertain) (all []asking) {
+	for n := range figures {
+		o := &figures[n]
 		for i := range o.ways {
-			if o.ways[i].worse && !o.Planned {
-				continue // the plan stays
+			if !o.ways[i].worse || o.Planned { // else the plan stays
+				all = append(all, asking{of: o, turnout: &o.ways[i]})
 			}
-			set, ok := clock.next()
-			if !ok {
-				return all, false, nil
-			}
-			gain, proven, err := gainWith(base, ctx, plan, &o, &o.ways[i], set)
-			if err != nil {
-				return all, false, err
-			}
-			whole = whole && proven
-			sum, o.Most = sum+int64(o.ways[i].likely)*int64(gain), max(o.Most, gain)
 		}
-		if o.Gain = catalog.Cents((sum + int64(catalog.One)/2) / int64(catalog.One)); o.Gain > o.fee(st) {
+	}
+	return all
+}
+
+// addUp is what figures are worth on average, of those of which every way was asked about.
+func addUp(st *catalog.State, figures []uncertain, ways []asking) (all []InformationValue, whole bool) {
+	whole = true
+	for n := range figures {
+		o, sum, known := &figures[n], int64(0), true
+		for i := range ways {
+			if w := &ways[i]; w.of == o {
+				known, whole = known && w.asked, whole && w.proven
+				sum, o.Most = sum+int64(w.likely)*int64(w.gain), max(o.Most, w.gain)
+			}
+		}
+		if o.Gain = catalog.Cents((sum + int64(catalog.One)/2) / int64(catalog.One)); known && o.Gain > o.fee(st) {
 			all = append(all, o.InformationValue)
 		}
 	}
-	return all, whole, nil
+	return all, whole
 }
 
 // fee is what finding a figure out costs: to see how a piece stands the work it has
@@ -130,12 +171,12 @@ func (o *InformationValue) fee(st *catalog.State) catalog.Cents {
 	return 0
 }
 
-// gainOf is what the best set costs less than the plan if a figure turns out one way.
+// gainWith is what the best set costs less than the plan if a figure turns out one way.
 //
 // What is then known to fail is carried out regardless at what failing costs, and is not
 // there for the best set. The plan carried out regardless counts at what it costs even where it then misses
 // the mean or the chance asked for; the best set is one that does not.
-func gainWith(base *program.Program, ctx context.Context, pl *plan.Plan, o *uncertain, w *turnout, set solver.Settings) (gain catalog.Cents, proven bool, err error) {
+func gainWith(ctx context.Context, base *program.Explorer, pl *plan.Plan, o *uncertain, w *turnout) (gain catalog.Cents, proven bool, err error) {
 	st, opt, find := base.State, program.Options{GiveUp: program.Over(ctx)}, (func(*plan.Choice) *plan.Choice)(nil)
 	piece, one := o.piece()
 	if w.choice != nil {
@@ -167,16 +208,20 @@ func gainWith(base *program.Program, ctx context.Context, pl *plan.Plan, o *unce
 	}
 	if !one {
 		opt.FixedLimits = true
-		return savedBy(ctx, program.Compile(st, opt), regardless, 1, set)
+		return savedBy(ctx, base, program.Compile(st, opt), regardless, 1)
 	}
-	return savedBy(ctx, base.Again(st, opt, piece), regardless, 1, set)
+	return savedBy(ctx, base, base.Again(st, opt, piece), regardless, 1)
 }
 
 // savedBy is what the best set of a program costs less than a sum, 0 if that is less
-// than so much.
-func savedBy(ctx context.Context, p *program.Program, sum, least catalog.Cents, set solver.Settings) (gain catalog.Cents, proven bool, err error) {
+// than so much. Base is asked first: the program is much like its.
+func savedBy(ctx context.Context, base *program.Explorer, p *program.Program, sum, least catalog.Cents) (gain catalog.Cents, proven bool, err error) {
 	below := int64(sum - least + 1)
-	res, err := p.SolveOnce(ctx, solver.Change{Below: &below}, set)
+	e, err := base.After(p)
+	if err != nil {
+		return 0, false, err
+	}
+	res, err := e.Least(ctx, solver.Change{Below: &below})
 	if err != nil || !res.Has {
 		return 0, res.Status == solver.Infeasible, err
 	}

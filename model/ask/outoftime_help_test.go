@@ -32,7 +32,7 @@ func gainOf(ctx context.Context, st *catalog.State, pl *plan.Plan, w *turnout,
 		st = st.Clone()
 		w.gone(st)
 	}
-	return savedBy(ctx, program.Compile(st, opt), regardless, 1, set)
+	return savedBy(ctx, &program.Explorer{Set: set}, program.Compile(st, opt), regardless, 1)
 }
 
 const minute = time.Minute

@@ -2,9 +2,11 @@ package ask
 
 import (
 	"context"
+	"slices"
 
 	"brightset/catalog"
 	"brightset/model/choice"
+	"brightset/model/parallel"
 	"brightset/model/plan"
 	"brightset/model/program"
 	"brightset/solver"
@@ -33,22 +35,40 @@ func RejectedPieces(ctx context.Context, st *catalog.State, plan *plan.Plan, own
 		return nil, false, err
 	}
 	clock := newClock(ctx, set)
+	ctx, done := clock.within()
+	defer done()
 	if e.GaveUp {
 		return nil, false, nil
 	}
-	for s := range st.Slots {
-		for _, piece := range unused(e, plan, s, own) {
-			if ctx.Err() != nil {
-				return all, false, nil
-			}
-			a, ok, err := against(e, plan, s, piece, clock)
-			if err != nil || !ok {
-				return all, false, err
-			}
-			all = append(all, a)
+	above := int64(plan.Expected) + 1
+	if len(e.Unfilled()) == 0 { // so that what follows starts from what is known
+		if _, err := e.Least(ctx, solver.Change{Below: &above}); err != nil {
+			return nil, false, err
 		}
 	}
-	return all, true, nil
+	for s := range st.Slots {
+		for _, piece := range unused(e, plan, s, own) {
+			all = append(all, RejectedPiece{Slot: s, Piece: piece})
+		}
+	}
+	known := make([]bool, len(all))
+	share := newShares(ctx, len(all))
+	err = parallel.Do(ctx, len(all), func(i int) (err error) {
+		within, done := share.next(ctx)
+		defer done()
+		known[i], err = all[i].against(within, e.Fork(), plan)
+		return err
+	})
+	if whole = err == nil && !slices.Contains(known, false); !whole {
+		var told []RejectedPiece
+		for i := range all {
+			if known[i] {
+				told = append(told, all[i])
+			}
+		}
+		all = told
+	}
+	return all, whole, err
 }
 
 // unused are the pieces that fit a slot and have no part in its line.
@@ -67,28 +87,23 @@ func unused(e *program.Explorer, plan *plan.Plan, s int, own bool) []int {
 	return out
 }
 
-func against(e *program.Explorer, pl *plan.Plan, s, piece int, clock *clock) (a RejectedPiece, ok bool, err error) {
-	a = RejectedPiece{Slot: s, Piece: piece}
-	ban := e.Only(s, func(c *plan.Choice) bool { return c.Piece == piece })
-	if len(ban) == len(e.Pairs[s]) {
-		a.Why = ruledOut(e, s, piece)
-		return a, true, nil
+// against asks what the set comes to with the piece; false where that is not known in time.
+func (a *RejectedPiece) against(ctx context.Context, e *program.Explorer, pl *plan.Plan) (known bool, err error) {
+	ban := e.Only(a.Slot, func(c *plan.Choice) bool { return c.Piece == a.Piece })
+	if len(ban) == len(e.Pairs[a.Slot]) {
+		a.Why = ruledOut(e, a.Slot, a.Piece)
+		return true, nil
 	}
-	set, ok := clock.next()
-	if !ok {
-		return a, false, nil
-	}
-	e.Set = set
-	other, err := e.Ask(clock.ctx, solver.Change{Ban: ban})
+	other, err := e.Ask(ctx, solver.Change{Ban: ban})
 	switch {
 	case err != nil || other.Status == solver.Stopped:
-		return a, false, err
+		return false, err
 	case !other.Has:
 		a.Both = true
 	default:
-		a.Choice, a.More = other.Lines[s].Choice, other.Expected-pl.Expected
+		a.Choice, a.More = other.Lines[a.Slot].Choice, other.Expected-pl.Expected
 	}
-	return a, true, nil
+	return true, nil
 }
 
 // ruledOut is the first reason why nothing that can be done with a piece is admitted.

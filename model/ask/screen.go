@@ -2,8 +2,10 @@ package ask
 
 import (
 	"context"
+	"slices"
 
 	"brightset/catalog"
+	"brightset/model/parallel"
 	"brightset/model/plan"
 	"brightset/model/program"
 )
@@ -18,7 +20,7 @@ import (
 // so the cheapest set out of it is no dearer than any of theirs. If it saves too
 // little, none of them is worth its fee; else the halves are tried. It is of no account
 // whether a way makes things better, worse, or some of both.
-func worthAsking(ctx context.Context, plan *plan.Plan, figures []uncertain, base *program.Program, c *clock) ([]uncertain, error) {
+func worthAsking(ctx context.Context, plan *plan.Plan, figures []uncertain, base *program.Explorer) ([]uncertain, error) {
 	var kept, spares []uncertain
 	for _, o := range figures {
 		if o.Planned || o.ways[0].choice == nil {
@@ -27,17 +29,16 @@ func worthAsking(ctx context.Context, plan *plan.Plan, figures []uncertain, base
 			spares = append(spares, o)
 		}
 	}
-	good, err := mayBeWorthAsking(ctx, plan, spares, base, c)
+	good, err := mayBeWorthAsking(ctx, plan, spares, base)
 	return append(kept, good...), err
 }
 
 // mayBeWorthAsking are the figures of spares that may be worth their fees.
-func mayBeWorthAsking(ctx context.Context, plan *plan.Plan, spares []uncertain, base *program.Program, c *clock) ([]uncertain, error) {
+func mayBeWorthAsking(ctx context.Context, plan *plan.Plan, spares []uncertain, base *program.Explorer) ([]uncertain, error) {
 	if len(spares) == 0 {
 		return nil, nil
 	}
-	set, ok := c.next()
-	if !ok {
+	if ctx.Err() != nil {
 		return spares, nil
 	}
 	st := base.State
@@ -53,7 +54,7 @@ func mayBeWorthAsking(ctx context.Context, plan *plan.Plan, spares []uncertain, 
 			}
 		}
 	}
-	gain, proven, err := savedBy(ctx, base.Again(st, program.Options{Beside: ways, GiveUp: program.Over(ctx)}, pieces...), plan.Expected, least, set)
+	gain, proven, err := savedBy(ctx, base, base.Again(st, program.Options{Beside: ways, GiveUp: program.Over(ctx)}, pieces...), plan.Expected, least)
 	if err != nil {
 		return nil, err
 	}
@@ -70,12 +71,16 @@ func mayBeWorthAsking(ctx context.Context, plan *plan.Plan, spares []uncertain, 
 		return spares, nil
 	}
 	half := len(spares) / 2
-	first, err := mayBeWorthAsking(ctx, plan, spares[:half], base, c)
-	if err != nil {
-		return nil, err
+	halves := [][]uncertain{spares[:half], spares[half:]}
+	may := make([][]uncertain, 2)
+	err = parallel.Do(ctx, 2, func(i int) (err error) {
+		may[i], err = mayBeWorthAsking(ctx, plan, halves[i], base)
+		return err
+	})
+	if ctx.Err() != nil {
+		return spares, err
 	}
-	second, err := mayBeWorthAsking(ctx, plan, spares[half:], base, c)
-	return append(first, second...), err
+	return slices.Concat(may...), err
 }
 
 // worthwhile is the least that a figure has to save, in every way that is not for the

@@ -6,6 +6,7 @@ import (
 
 	"brightset/catalog"
 	"brightset/model/choice"
+	"brightset/model/parallel"
 	"brightset/model/plan"
 	"brightset/model/program"
 	"brightset/solver"
@@ -42,24 +43,56 @@ func StopPrices(ctx context.Context, st *catalog.State, plan *plan.Plan,
 	if sent == nil {
 		return nil, false, nil
 	}
-	for s := range plan.Lines {
-		c := plan.Lines[s].Choice
-		if !PriceOpen(st, c) || !sent.holds(c) {
-			continue
-		}
-		set, ok := clock.next()
-		if !ok {
-			return all, false, nil
-		}
-		other, fee := sent.takenBack(c)
-		instead, err := sent.program.Again(other, program.Options{GiveUp: program.Over(ctx)}, c.Piece).Solve(ctx,
-			solver.Change{}, set)
-		if err != nil || instead.Status == solver.Stopped {
-			return all, false, err
-		}
-		all = append(all, sent.stopPrice(plan, s, instead, fee))
+	base, err := (&program.Explorer{Set: set}).After(sent.program)
+	if err != nil {
+		return nil, false, err
 	}
-	return all, true, nil
+	if len(sent.program.Unfilled()) == 0 { // so that what follows starts from what is known
+		if _, err := base.Least(ctx, solver.Change{}); err != nil {
+			return nil, false, err
+		}
+	}
+	var slots []int
+	for s := range plan.Lines {
+		if c := plan.Lines[s].Choice; PriceOpen(st, c) && sent.holds(c) {
+			slots = append(slots, s)
+		}
+	}
+	found := make([]*StopPrice, len(slots))
+	share := newShares(ctx, len(slots))
+	err = parallel.Do(ctx, len(slots), func(i int) (err error) {
+		within, done := share.next(ctx)
+		defer done()
+		found[i], err = sent.stopPrice(within, base, plan, slots[i])
+		return err
+	})
+	whole = err == nil
+	for _, p := range found {
+		if p == nil {
+			whole = false
+		} else {
+			all = append(all, *p)
+		}
+	}
+	return all, whole, err
+}
+
+// stopPrice asks for the cheapest set without the piece where it is; nil if that is not
+// known in time.
+func (u *underWay) stopPrice(ctx context.Context, base *program.Explorer, plan *plan.Plan, s int) (*StopPrice, error) {
+	c := plan.Lines[s].Choice
+	other, fee := u.takenBack(c)
+	after, err := base.After(u.program.Again(other, program.Options{GiveUp: program.Over(ctx)}, c.Piece))
+	if err != nil {
+		return nil, err
+	}
+	after.Set.TotalAlone = true
+	instead, err := after.Ask(ctx, solver.Change{})
+	if err != nil || instead.Status == solver.Stopped {
+		return nil, err
+	}
+	p := u.whereTheyMeet(plan, s, instead, fee)
+	return &p, nil
 }
 
 // noEnd is a price that nobody names: whatever is worth it has no end.
@@ -148,7 +181,8 @@ func (u *underWay) takenBack(c *plan.Choice) (st *catalog.State, fee catalog.Cen
 	return st, fee
 }
 
-func (u *underWay) stopPrice(plan *plan.Plan, s int, instead *plan.Plan, fee catalog.Cents) StopPrice {
+// whereTheyMeet is the price at which going on costs as much as doing otherwise.
+func (u *underWay) whereTheyMeet(plan *plan.Plan, s int, instead *plan.Plan, fee catalog.Cents) StopPrice {
 	c := plan.Lines[s].Choice
 	n := catalog.Cents(choice.Needed(&u.st.Slots[s]))
 	p := StopPrice{Slot: s, Choice: c, Planned: c.Plate / n, NoOther: !instead.Has}
