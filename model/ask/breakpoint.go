@@ -27,6 +27,17 @@ type Breakpoint struct {
 // findBreakpoints looks for the switch points of the advised choice and the runner-up,
 // of every figure by itself.
 func (w *Why) findBreakpoints(ctx context.Context, e *program.Explorer) error {
+	if mirrored := twins(e.State, w.Slot); len(mirrored) > 0 { // in which lines are banned as well
+		keep := append([]int{w.Slot}, mirrored...)
+		var err error
+		if e, err = e.After(program.CompileWithin(ctx, e.State, program.Options{FixedLimits: true, Keep: keep})); err != nil {
+			return err
+		}
+		if e.GaveUp {
+			w.Stopped = true
+			return nil
+		}
+	}
 	var all []*turning
 	var figures []choice.Figure
 	for i := range w.Alternatives {

@@ -45,7 +45,7 @@ func (w *Why) Taken(way *Alternative) bool {
 // AskWhy solves the whole set once for every choice of a slot that the rules let
 // in, and looks for the figures at which the decision turns.
 func AskWhy(ctx context.Context, st *catalog.State, slot int, set solver.Settings) (*Why, error) {
-	e, err := program.NewExplorer(ctx, st, program.Options{FixedLimits: true, Keep: append([]int{slot}, twins(st, slot)...)}, set)
+	e, err := program.NewExplorer(ctx, st, program.Options{FixedLimits: true, Keep: []int{slot}}, set)
 	if err != nil {
 		return nil, err
 	}
