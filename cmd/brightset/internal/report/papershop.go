@@ -130,16 +130,13 @@ func (p *Papers) huntSheet() *page.Page {
 	if st.Job.WithinDays.Set && st.Job.Start.Set {
 		last = st.Job.Start.V.AddDate(0, 0, st.Job.WithinDays.V).Format("2006-01-02")
 	}
-	for i := range h.Finds {
-		f := &h.Finds[i]
-		if seenBefore(st, h.Finds[:i], f) {
-			continue
-		}
+	for _, row := range h.Rows() {
+		f := row[0]
 		by := last
 		if last != "" && f.Choice.Days > 0 {
 			by = st.Job.Start.V.AddDate(0, 0, st.Job.WithinDays.V-f.Choice.Days).Format("2006-01-02")
 		}
-		g.Row("☐", st.Slots[f.Slot].Name, alike(st, h.Finds[i:]), used(st, f), worth(st, f), by)
+		g.Row("☐", st.Slots[f.Slot].Name, profiles(row), used(st, f), worth(st, f), by)
 	}
 	if len(g.Rows) == 0 && h.Whole {
 		return nil

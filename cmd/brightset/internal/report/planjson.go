@@ -1,8 +1,6 @@
 package report
 
 import (
-	"encoding/json"
-	"math"
 	"time"
 
 	"brightset/catalog"
@@ -58,18 +56,6 @@ type planDoc struct {
 	StopPrices   []stopDoc      `json:"stop_prices"`
 	StripWhole   *bool          `json:"strip_whole"`           // every piece was looked at for both; null: they were not looked for
 	OneForTwo    *oneForTwoDoc  `json:"one_for_two,omitempty"` // where asked for
-}
-
-// shiftDoc is a slot filled otherwise than the last plan had it.
-type shiftDoc struct {
-	Slot    string     `json:"slot"`
-	Now     *choiceDoc `json:"now"`        // null: a rescue, or the slot is not in the job any more
-	Was     *choiceDoc `json:"was"`        // null: a rescue, or the slot is new
-	Reserve bool       `json:"in_reserve"` // only what is held in reserve differs
-	From    string     `json:"from"`       // the slot what hangs here now was planned for, "" for none
-	To      string     `json:"to"`         // the slot where what was planned here hangs now, "" for none
-	Text    string     `json:"text"`
-	Because []int      `json:"because"` // entries of the journal; none: it follows from the rest
 }
 
 // stopDoc is the price after stripping, for one piece, above which to stop.
@@ -169,27 +155,6 @@ func (doc *planDoc) beside(p *plan.Plan, beside *Beside) {
 	}
 }
 
-func shiftOf(p *plan.Plan, s *plan.PlanChange) shiftDoc {
-	doc := shiftDoc{Slot: s.Slot, Reserve: s.Reserve, From: s.From, To: s.To, Text: shiftText(p.Of, s), Because: []int{}}
-	if s.Now != nil {
-		now := s.Now.Choice
-		if s.Reserve {
-			now = s.Now.Fallback
-		}
-		doc.Now = choiceOrNone(p, now)
-	}
-	if s.Was != nil {
-		was := &s.Was.KeptChoice
-		if s.Reserve {
-			was = s.Was.Fallback
-		}
-		if was != nil {
-			doc.Was = &choiceDoc{Piece: keptName(was), Work: was.Work, Plater: was.Plater, Level: was.Level}
-		}
-	}
-	return doc
-}
-
 func lineDocs(p *plan.Plan) []lineDoc {
 	docs := []lineDoc{}
 	for i := range p.Lines {
@@ -242,20 +207,4 @@ func chargeOf(p *plan.Plan, c plan.Charge) string {
 		return p.Of.Bundles[c.Of].ID
 	}
 	return p.Of.Trades[c.Of].ID
-}
-
-func toJSON(doc any) (string, error) {
-	text, err := json.MarshalIndent(doc, "", "  ")
-	return string(text) + "\n", err
-}
-
-func hundredths(c catalog.Centi) float64 { return float64(c) / 100 }
-func millionths(m catalog.Micro) float64 { return float64(m) / 1e6 }
-
-// finite keeps what JSON can't say out of it.
-func finite(x float64) float64 {
-	if math.IsNaN(x) || math.IsInf(x, 0) {
-		return 0
-	}
-	return x
 }

@@ -1,0 +1,120 @@
+package bench
+
+import (
+	"encoding/json"
+	"net/http"
+	"strconv"
+
+	"brightset/catalog"
+	"brightset/cmd/brightset/internal/report"
+	"brightset/model/choice"
+	"brightset/model/plan"
+	"brightset/model/program"
+	"brightset/solver"
+)
+
+// whatIfPage has the sliders.
+func (s *Server) whatIfPage(w http.ResponseWriter, r *http.Request) {
+	d, p, f, ok := s.open(w, r, "what-if")
+	if !ok {
+		return
+	}
+	job := &d.State.Job
+	data := map[string]any{"F": f, "Currency": job.Currency}
+	if p.Has {
+		data["Mean"] = catalog.FormatCenti(job.Target.Mean.Or(0))
+		data["Budget"] = int64((job.Budget.Or(p.Outlay*2) + job.SpentSum) / 100)
+		data["MostBudget"] = int64(max(job.Budget.Or(0)+job.SpentSum, p.Outlay)*2/100 + 100)
+		data["Completion"] = int64(job.Completion.Or(0) / 10_000)
+		data["Days"] = job.WithinDays.Or(choice.LastDay(d.State, p))
+		data["MostDays"] = max(job.WithinDays.Or(0), choice.LastDay(d.State, p))*2 + 30
+		data["HasBudget"], data["HasDays"] = job.Budget.Set, job.WithinDays.Set
+	}
+	s.show(w, http.StatusOK, "what-if", data)
+}
+
+// point is one plan on the curve, as the sliders show it.
+type point struct {
+	Grade    float64  `json:"grade"`
+	Expected int64    `json:"expected_cents"`
+	Outlay   int64    `json:"outlay_cents"`
+	Line     string   `json:"line"`    // the change in one line
+	Changes  []string `json:"changes"` // slot by slot
+	Status   string   `json:"status"`
+}
+
+func pointOf(was, now *plan.Plan) point {
+	if !now.Has {
+		line := "nothing meets that"
+		if now.Status == solver.Stopped {
+			line = "not found in time"
+		}
+		return point{Status: now.Status.String(), Line: line, Changes: []string{}}
+	}
+	return point{Grade: now.Grade, Expected: int64(now.Expected), Outlay: int64(now.Outlay), Line: report.ChangeLine(was, now),
+		Changes: append([]string{}, report.Changes(was, now)...), Status: now.Status.String()}
+}
+
+// curveJSON is the whole curve, worked out once: the slider of the mean moves on it.
+func (s *Server) curveJSON(w http.ResponseWriter, r *http.Request) {
+	d, err := s.desk()
+	if err != nil {
+		http.Error(w, "the files have mistakes", http.StatusConflict)
+		return
+	}
+	p, c, err := s.curveOf(r.Context(), d.State)
+	if err != nil {
+		http.Error(w, err.Error(), http.StatusInternalServerError)
+		return
+	}
+	points := []point{}
+	if c != nil {
+		for i := range c.Points {
+			one := pointOf(p, c.Points[i].Plan)
+			if !c.Points[i].Within {
+				one.Line += ", over budget"
+			}
+			points = append(points, one)
+		}
+	}
+	answer(w, map[string]any{"base": d.State.Revision, "points": points})
+}
+
+// whatIfJSON solves with other limits. It changes nothing.
+func (s *Server) whatIfJSON(w http.ResponseWriter, r *http.Request) {
+	d, err := s.desk()
+	if err != nil {
+		http.Error(w, "the files have mistakes", http.StatusConflict)
+		return
+	}
+	p, err := s.plan(r.Context(), d.State)
+	if err != nil || !p.Has {
+		http.Error(w, "there is no plan to start from", http.StatusConflict)
+		return
+	}
+	other := d.State.Clone()
+	number := func(key string, most float64, set func(float64)) {
+		if v, err := strconv.ParseFloat(r.FormValue(key), 64); err == nil && v >= 0 && v <= most {
+			set(v)
+		}
+	}
+	number("mean", 100, func(v float64) { other.Job.Target.Mean = value(catalog.Centi(v*100 + 0.5)) })
+	number("budget", 1e9, func(v float64) { other.Job.Budget = value(catalog.Cents(v*100+0.5) - other.Job.SpentSum) })
+	number("completion", 99.99, func(v float64) { other.Job.Completion = value(catalog.Micro(v*10_000 + 0.5)) })
+	number("days", float64(catalog.MaxDays), func(v float64) { other.Job.WithinDays = value(int(v)) })
+	ctx, done := patient(r.Context())
+	defer done()
+	now, err := program.Solve(ctx, other, solver.Settings{})
+	if err != nil {
+		http.Error(w, err.Error(), http.StatusInternalServerError)
+		return
+	}
+	answer(w, pointOf(p, now))
+}
+
+func value[T any](v T) catalog.Val[T] { return catalog.Val[T]{V: v, Set: true} }
+
+func answer(w http.ResponseWriter, v any) {
+	w.Header().Set("Content-Type", "application/json")
+	json.NewEncoder(w).Encode(v)
+}

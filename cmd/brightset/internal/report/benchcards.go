@@ -1,0 +1,167 @@
+package report
+
+import (
+	"brightset/catalog"
+	"brightset/model/ask"
+	"brightset/model/choice"
+	"brightset/model/plan"
+	"brightset/model/program"
+)
+
+// BenchSlot is one slot in the list at the side.
+type BenchSlot struct {
+	ID, Name string
+	State    string // "hung", "at pell", "planned" ...
+	What     string // the piece and the work
+	Locked   bool
+}
+
+// BenchCard is one piece beside others: the same rows in the same order for all.
+type BenchCard struct {
+	Key, Label, Title string
+	Mark              string // hangs, in reserve, dearer, out
+	Facts             [][2]string
+	Findings          []BenchFinding
+	Can               []BenchChoice
+	Why               string // why it is out
+	AtPlater          string
+	Stage             string
+	Photos            int
+	Lead, ForSale     bool
+	Fitted            bool
+}
+
+// BenchFinding is a fault that was found, by its name in the files.
+type BenchFinding struct{ ID, Text string }
+
+// BenchChoice is one thing that can be done with a piece.
+type BenchChoice struct {
+	Work, Plater, Level string
+	Text                string
+	Cost, Breaks, Grade string
+	Out                 string // why not, "" where it can
+	Chosen              bool
+}
+
+// BenchSlots lists the slots with where they stand.
+func BenchSlots(p *plan.Plan) []BenchSlot {
+	var all []BenchSlot
+	for s := range p.Of.Slots {
+		one := BenchSlot{ID: p.Of.Slots[s].ID, Name: p.Of.Slots[s].Name, State: "not planned"}
+		if p.Has {
+			c := p.Lines[s].Choice
+			piece := p.PieceOf(c)
+			one.What = p.Label(c)
+			one.State = "planned"
+			if piece.Stage != catalog.StageSeen || piece.AtPlater() {
+				one.State = stageText(p.Of, piece)
+			}
+		}
+		for _, l := range p.Of.Locks {
+			one.Locked = one.Locked || l.Slot == s
+		}
+		all = append(all, one)
+	}
+	return all
+}
+
+// BenchCards are the pieces for one slot, the one that hangs first, then the one in
+// reserve, then by what the set costs more with each, then those that are out.
+func BenchCards(p *plan.Plan, rejected []ask.RejectedPiece, slot int) []BenchCard {
+	choices, outs := choice.Choices(p.Of)[slot], choice.ExclusionsFor(p.Of, slot)
+	var all []BenchCard
+	done := map[int]bool{}
+	add := func(i int, mark, set, why string) {
+		if !done[i] {
+			done[i] = true
+			all = append(all, benchCard(p, slot, i, mark, set, why, choices, outs))
+		}
+	}
+	if p.Has {
+		l := &p.Lines[slot]
+		add(l.Choice.Piece, "hangs", "as advised", "")
+		if l.Fallback != nil {
+			add(l.Fallback.Piece, "in reserve", "as advised", "")
+		}
+	}
+	for i := range rejected {
+		if r := &rejected[i]; r.Slot == slot && r.Choice != nil {
+			mark, set := "dearer", catalog.FormatMoney(r.More)+" more"
+			if r.More == 0 {
+				mark, set = "as good", "the same"
+			}
+			add(r.Piece, mark, set, "")
+		}
+	}
+	for i := range rejected {
+		if r := &rejected[i]; r.Slot == slot && r.Choice == nil {
+			why := r.Why
+			if r.Both {
+				why = "no set with it meets all that is asked for"
+			}
+			add(r.Piece, "out", "", why)
+		}
+	}
+	for i := range p.Of.Pieces {
+		if fits(&p.Of.Pieces[i], slot) {
+			add(i, goneMark(&p.Of.Pieces[i]), "", "")
+		}
+	}
+	return all
+}
+
+func goneMark(p *catalog.Piece) string {
+	if p.Gone() {
+		return "gone"
+	}
+	return "not in use"
+}
+
+func benchCard(p *plan.Plan, slot, i int, mark, set, why string, choices []plan.Choice, outs []choice.Exclusion) BenchCard {
+	piece := &p.Of.Pieces[i]
+	card := BenchCard{Key: piece.Key(), Label: p.Of.PieceLabel(i), Title: named(piece.Name, p.Of.PieceLabel(i)), Mark: mark, Why: why,
+		Stage: stageText(p.Of, piece), Photos: len(piece.Photos), Lead: piece.Chance < catalog.One, ForSale: piece.Side != catalog.Customers && piece.Price > 0, Fitted: piece.Fitted}
+	if piece.AtPlater() {
+		card.AtPlater = p.Of.Platers[piece.Sent.Plater].ID
+	}
+	asIs := "not graded"
+	if g, ok := choice.AsIsGrade(p.Of, i); ok {
+		asIs = gradeText(p.Of, g)
+	}
+	card.Facts = [][2]string{{"Tag", tagOf(piece)}, {"Whose, kind", source(p.Of, piece) + ", " + string(piece.Kind) + ", " + metalText(p.Of, piece)}, {"Stage", card.Stage}, {"As it lies", asIs}}
+	if piece.Place != "" {
+		card.Facts = append(card.Facts, [2]string{"Lies", piece.Place})
+	}
+	if set != "" {
+		card.Facts = append(card.Facts, [2]string{"The whole set", set})
+	}
+	for k := range piece.Findings {
+		card.Findings = append(card.Findings, BenchFinding{piece.Findings[k].ID, findingText(p.Of, &piece.Findings[k])})
+	}
+	for k := range choices {
+		c := &choices[k]
+		if c.Piece != i {
+			continue
+		}
+		one := BenchChoice{Work: c.Work, Level: c.Level, Text: work(p.Of, c), Cost: catalog.FormatMoney(c.Cash), Breaks: Percent(c.Breakage), Grade: gradeText(p.Of, c.Grade),
+			Out: whys(program.Admit(p.Of, c, program.Planned))}
+		if c.Plated() {
+			one.Plater = p.PlaterOf(c).ID
+		}
+		one.Chosen = p.Has && p.Lines[slot].Choice.Piece == i && p.Label(p.Lines[slot].Choice) == p.Label(c)
+		card.Can = append(card.Can, one)
+	}
+	if len(card.Can) == 0 && card.Why == "" {
+		card.Why = join(cant(p.Of, i, outs))
+	}
+	return card
+}
+
+func fits(p *catalog.Piece, slot int) bool {
+	for _, s := range p.Fits {
+		if s == slot {
+			return true
+		}
+	}
+	return false
+}
