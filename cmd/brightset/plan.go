@@ -30,6 +30,8 @@ var planCommand = command{
 	setup: func(flags *pflag.FlagSet) action {
 		var o planOptions
 		o.jsonFlag(flags, "write the plan as one JSON document")
+		flags.BoolVar(&o.full, "full", false, "show everything: every position with its figures, lots, purchases, what is "+
+			"held in reserve and left over, prices at which to stop, and what the plan rests on")
 		flags.BoolVar(&o.best, "best", false, "the best finish that the budget allows, and of those the cheapest, instead "+
 			"of the least money")
 		flags.IntVar(&o.others, "others", 0, "also show the `N` cheapest plans that differ, and the one that does least, "+
@@ -53,6 +55,7 @@ var planCommand = command{
 
 type planOptions struct {
 	question
+	full      bool
 	keep      bool
 	strip     bool
 	others    int
@@ -121,7 +124,12 @@ func (o *planOptions) run(c *call) (int, error) {
 		}
 		a := answer{
 			code: exitCode(p),
-			text: func() string { return report.Plan(p, beside) },
+			text: func() string {
+				if o.whole() {
+					return report.Plan(p, beside)
+				}
+				return report.FirstScreen(p, beside.Screen)
+			},
 			json: func() (string, error) { return report.PlanJSON(p, beside) },
 		}
 		if o.keep {
@@ -163,6 +171,12 @@ func (o *planOptions) solve(ctx context.Context, line *progress,
 	if err != nil || !p.Has {
 		return p, beside, err
 	}
+	if !o.whole() {
+		if beside.Since, err = since(ctx, st, set); err == nil {
+			beside.Screen = screenOf(ctx, line, p, beside.Since)
+		}
+		return p, beside, err
+	}
 	if beside.Bindings, err = ask.Bindings(ctx, st, p, set); err == nil && o.others > 0 {
 		beside.Others, err = ask.Others(ctx, st, p, o.others, o.differ, set)
 	}
@@ -172,7 +186,13 @@ func (o *planOptions) solve(ctx context.Context, line *progress,
 	if err == nil && !o.best && (o.strip || len(st.Slots) <= slotsStripped) {
 		beside.Strip, err = strip(ctx, p, set)
 	}
+	beside.Screen = screenOf(ctx, line, p, beside.Since)
 	return p, beside, err
+}
+
+// whole says whether more is asked for than the first screen.
+func (o *planOptions) whole() bool {
+	return o.full || o.json || o.strip || o.oneForTwo || o.others > 0
 }
 
 // since is what a plan is compared with: the one kept last; or, where things were

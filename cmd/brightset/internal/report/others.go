@@ -15,8 +15,9 @@ import (
 type Beside struct {
 	Bindings []ask.Binding
 	Others   []ask.Other
-	Since    *Since // nil: nothing to compare with
-	Strip    *Strip // nil: not looked for
+	Since    *Since  // nil: nothing to compare with
+	Strip    *Strip  // nil: not looked for
+	Screen   *Screen // what the first screen says besides the plan; nil where no plan is shown
 	// HeldForOne is the plan that holds every spare for one slot, where the plan itself
 	// may hold one for two; nil where that was not asked for.
 	HeldForOne *plan.Plan

@@ -1,0 +1,147 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"brightset/catalog"
+	"brightset/model/paper"
+	"brightset/model/plan"
+)
+
+// actRows puts what is to be done now into numbered rows, of which there is room for so
+// many: one each, with as many pieces as fit, and a second one for the pieces where there
+// is room for that. What finds no room is counted.
+func actRows(p *plan.Plan, acts []paper.Act, room int) []string {
+	hidden := ""
+	if len(acts) > room {
+		hidden = fmt.Sprintf("    and %d more: brightset plan --full", len(acts)-(room-1))
+		acts = acts[:room-1]
+		room--
+	}
+	var rows []string
+	for i := range acts {
+		head, tail := actText(p.Of, &acts[i])
+		head = fmt.Sprintf("%3d %s", i+1, head)
+		items := piecesOf(p.Of, &acts[i])
+		if whole := head + ": " + strings.Join(items, ", ") + tail; Width(whole) <= Columns || len(acts)-i >= room {
+			rows = append(rows, listed(head, tail, items))
+			room--
+			continue
+		}
+		rows = append(rows, shorten(head+tail, Columns), listed("      "+items[0], "", items[1:]))
+		room -= 2
+	}
+	if hidden != "" {
+		rows = append(rows, hidden)
+	}
+	return rows
+}
+
+// listed is a row of what is to be done, to as many pieces as fit it, and the sum behind.
+func listed(head, tail string, items []string) string {
+	text, sep := head, ": "
+	if strings.HasPrefix(head, "      ") {
+		sep = ", "
+	}
+	for i, item := range items {
+		more := fmt.Sprintf(" and %d more", len(items)-i-1)
+		if i == len(items)-1 {
+			more = ""
+		}
+		if Width(text+sep+item+more+tail) > Columns {
+			if i > 0 {
+				text += fmt.Sprintf(" and %d more", len(items)-i)
+			}
+			break
+		}
+		text += sep + item
+		sep = ", "
+	}
+	return shorten(text+tail, Columns)
+}
+
+// piecesOf names the pieces of an act: by the position they are for, with the id to be
+// typed, or by their own name.
+func piecesOf(st *catalog.State, a *paper.Act) []string {
+	var all []string
+	for _, i := range a.Pieces {
+		name := st.Pieces[i].Name
+		for _, s := range a.Slots {
+			if usedFor(a, st, i, s) {
+				name = st.Slots[s].Name
+				break
+			}
+		}
+		all = append(all, named(clean(name), st.PieceLabel(i)))
+	}
+	return all
+}
+
+// usedFor says whether piece i of an act is for slot s.
+func usedFor(a *paper.Act, st *catalog.State, i, s int) bool {
+	for _, f := range st.Pieces[i].Fits {
+		if f == s {
+			return true
+		}
+	}
+	return false
+}
+
+// actText says what is to be done and with whom, and what stands behind the pieces.
+func actText(st *catalog.State, a *paper.Act) (head, tail string) {
+	sum := ", " + catalog.FormatMoney(a.Cents)
+	if a.Guess {
+		sum = ", about " + catalog.FormatMoney(a.Cents)
+	}
+	pieces := count(a.Count, "piece")
+	first := ""
+	if a.Guess {
+		first = "get prices, then "
+	}
+	switch a.Kind {
+	case paper.ActStop:
+		return "Have " + plater(st, a) + " stop work", ""
+	case paper.ActApprove:
+		return "Tell " + plater(st, a) + " to go ahead", sum
+	case paper.ActChase:
+		return "Call " + plater(st, a) + ", overdue", ""
+	case paper.ActRecall:
+		return "Take back from " + plater(st, a), ""
+	case paper.ActFetch:
+		return "Fetch from " + plater(st, a), ""
+	case paper.ActTryOn:
+		return "Try on before plating", ""
+	case paper.ActBuyFirst, paper.ActBuy:
+		return seller(st, a), sum
+	case paper.ActMake:
+		return st.Makers[a.Maker].Name + ": send", sum
+	case paper.ActBench:
+		return "On our own bench", sum
+	case paper.ActSend:
+		return plater(st, a) + ": " + first + "send " + pieces, sum
+	case paper.ActTrade:
+		t := &st.Trades[a.Trade]
+		return "Trade for " + st.PieceLabel(t.Get), ", credit " + catalog.FormatMoney(t.Credit)
+	case paper.ActHold:
+		return "Ask to hold in reserve", ""
+	}
+	return "Hang as it is", ""
+}
+
+func plater(st *catalog.State, a *paper.Act) string { return st.Platers[a.Plater].Name }
+
+// who sells.
+func who(st *catalog.State, a *paper.Act) string {
+	if a.Vendor == catalog.None {
+		return "the seller"
+	}
+	return st.Vendors[a.Vendor].Name
+}
+
+func seller(st *catalog.State, a *paper.Act) string {
+	if a.Side == catalog.Shops {
+		return "Take out of the drawers"
+	}
+	return "Buy from " + who(st, a)
+}

@@ -1,0 +1,124 @@
+package paper
+
+import (
+	"cmp"
+	"slices"
+
+	"brightset/catalog"
+	"brightset/model/choice"
+	"brightset/model/plan"
+)
+
+// ConcernKind says what a careful friend would point out.
+type ConcernKind int
+
+const (
+	ConcernBudget     ConcernKind = iota // one job in ten like this one goes above the budget
+	ConcernOwner                         // the owner's quote is above the budget
+	ConcernDate                          // one in ten is late
+	ConcernPairSplit                     // pieces that are seen together go in more than one lot
+	ConcernIrreplaced                    // a piece may break, and only a rescue stands behind it
+	ConcernGuess                         // money that rests on nobody's quote
+)
+
+// Concern is one thing to look at before anything is done.
+type Concern struct {
+	Kind   ConcernKind
+	Slots  []int         // whose it is; none: of the set
+	Match  int           // ConcernPairSplit: the group
+	Chance catalog.Micro // how likely it is
+	Cents  catalog.Cents // how far above, what the rescue costs, or what is guessed
+	Days   int           // ConcernDate: how many too late
+}
+
+// Outlook is what is known besides the plan of how it may turn out: what nine jobs in ten
+// like this one stay under, and what the owner is quoted.
+type Outlook struct {
+	Nine  catalog.Cents // what is paid in nine of ten jobs, or less
+	Days  int           // by which nine of ten hang; 0 where it isn't known
+	Owner catalog.Cents // what the owner is quoted, tax included; 0 where he isn't
+}
+
+// Concerns lists what to look at, the weightiest kind first and within a kind what costs
+// most when it comes.
+func Concerns(pl *plan.Plan, o Outlook) []Concern {
+	st := pl.Of
+	var all []Concern
+	job := &st.Job
+	if limit := job.Budget.V + job.SpentSum; job.Budget.Set && job.BudgetOn == catalog.OnOutlay {
+		if over := o.Nine - job.Budget.V; over > 0 {
+			all = append(all, Concern{Kind: ConcernBudget, Cents: over})
+		}
+		if over := o.Owner - limit; o.Owner > 0 && over > 0 {
+			all = append(all, Concern{Kind: ConcernOwner, Cents: over})
+		}
+	}
+	if late := o.Days - job.WithinDays.V; job.WithinDays.Set && late > 0 {
+		all = append(all, Concern{Kind: ConcernDate, Days: late})
+	}
+	all = append(all, pairsSplit(pl)...)
+	all = append(all, unbacked(pl)...)
+	return append(all, guessed(pl)...)
+}
+
+// pairsSplit finds match groups whose pieces go to platers in more than one lot: those
+// already there against those still to go, or to several platers.
+func pairsSplit(pl *plan.Plan) []Concern {
+	type lot struct {
+		plater int
+		lot    string
+	}
+	var all []Concern
+	for m := range pl.Of.Matches {
+		var lots []lot
+		for _, s := range pl.Of.Matches[m].Slots {
+			c := pl.Lines[s].Choice
+			if !c.Plated() {
+				continue
+			}
+			l := lot{plater: c.Plater}
+			if c.Sent {
+				l.lot = pl.Of.Pieces[c.Piece].Sent.Lot
+			}
+			if !slices.Contains(lots, l) {
+				lots = append(lots, l)
+			}
+		}
+		if len(lots) > 1 {
+			all = append(all, Concern{Kind: ConcernPairSplit, Match: m, Slots: pl.Of.Matches[m].Slots})
+		}
+	}
+	return all
+}
+
+// unbacked finds pieces that may fail and behind which only a rescue stands, what is to
+// be expected of it first.
+func unbacked(pl *plan.Plan) []Concern {
+	var all []Concern
+	for i := range pl.Lines {
+		l := &pl.Lines[i]
+		if l.Fallback == nil && l.Choice.Fails >= catalog.One/100 {
+			all = append(all, Concern{Kind: ConcernIrreplaced, Slots: []int{l.Slot}, Chance: l.Choice.Fails, Cents: choice.Rescue(pl.Of, l.Slot)})
+		}
+	}
+	slices.SortStableFunc(all, func(a, b Concern) int {
+		return -cmp.Compare(catalog.Of(a.Chance, a.Cents), catalog.Of(b.Chance, b.Cents))
+	})
+	return all
+}
+
+// guessed adds up what platers are reckoned to charge that none of them has named.
+func guessed(pl *plan.Plan) []Concern {
+	c := Concern{Kind: ConcernGuess}
+	t := &todo{pl: pl, st: pl.Of}
+	for i := range pl.Lines {
+		if k := pl.Lines[i].Choice; k.InLot() && !t.quoted(k) {
+			c.Slots = append(c.Slots, k.Slot)
+			c.Cents += k.Plate
+		}
+	}
+	if len(c.Slots) == 0 {
+		return nil
+	}
+	return []Concern{c}
+}

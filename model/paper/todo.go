@@ -1,0 +1,240 @@
+package paper
+
+import (
+	"slices"
+
+	"brightset/catalog"
+	"brightset/model/choice"
+	"brightset/model/plan"
+)
+
+// ActKind says what is to be done. Their order is one that works: first whoever waits for
+// an answer, then what has to be known before anything is committed, then what has to be
+// here before it can be worked on, then the works in their order.
+type ActKind int
+
+const (
+	ActStop     ActKind = iota // he has named his price: have him stop, the plan does without the piece
+	ActApprove                 // he has named his price: the plan goes on with it
+	ActChase                   // he has had the pieces for longer than he said
+	ActRecall                  // nothing is done to it yet, and the plan does without it
+	ActFetch                   // it is plated
+	ActTryOn                   // to be held against the object before money is spent on it
+	ActAsk                     // to be asked for a firm price
+	ActBuyFirst                // bought, or taken out of the drawer, since it has to be worked on
+	ActMake                    // a maker's works before plating
+	ActBench                   // the shop's own works
+	ActSend                    // a lot; where Guess, firm prices are asked for first
+	ActBuy                     // what hangs as it is
+	ActTrade                   // a piece given for one
+	ActHold                    // fallbacks that are somebody else's: he is asked to keep them
+	ActHang                    // it hangs as it is
+)
+
+// Act is one thing that a plan asks for, of one person or place. What doesn't apply is
+// catalog.None.
+type Act struct {
+	Kind   ActKind
+	Plater int
+	Maker  int
+	Side   catalog.Side // whose the pieces are; ActBuyFirst and ActBuy
+	Vendor int
+	Trade  int
+	Pieces []int         // in the plan's order, each once
+	Slots  []int         // the slots they are for
+	Count  int           // pieces of bags counted
+	Cents  catalog.Cents // what it costs as planned; below zero for a credit
+	Guess  bool          // the sum is nobody's quote yet
+}
+
+// Todo lists what a plan asks to be done next, in an order that works.
+func Todo(pl *plan.Plan) []Act {
+	t := &todo{pl: pl, st: pl.Of}
+	t.waiting()
+	t.beforehand()
+	t.purchases()
+	t.works()
+	t.rest()
+	slices.SortStableFunc(t.acts, func(a, b Act) int { return int(a.Kind) - int(b.Kind) })
+	return t.acts
+}
+
+type todo struct {
+	st   *catalog.State
+	pl   *plan.Plan
+	acts []Act
+}
+
+// nobodys is an act before it is known with whom.
+func nobodys(kind ActKind) Act {
+	return Act{Kind: kind, Plater: catalog.None, Maker: catalog.None, Vendor: catalog.None, Trade: catalog.None}
+}
+
+// add puts a piece for a slot (catalog.None for none) on the list of an act with the same
+// person, which is begun if there is none yet.
+func (t *todo) add(with Act, piece, slot, count int, cents catalog.Cents, guess bool) {
+	at := slices.IndexFunc(t.acts, func(a Act) bool {
+		return a.Kind == with.Kind && a.Plater == with.Plater && a.Maker == with.Maker &&
+			a.Side == with.Side && a.Vendor == with.Vendor && a.Trade == with.Trade
+	})
+	if at < 0 {
+		t.acts = append(t.acts, with)
+		at = len(t.acts) - 1
+	}
+	a := &t.acts[at]
+	a.Count += count
+	a.Cents += cents
+	a.Guess = a.Guess || guess
+	if !slices.Contains(a.Pieces, piece) {
+		a.Pieces = append(a.Pieces, piece)
+	}
+	if slot != catalog.None && !slices.Contains(a.Slots, slot) {
+		a.Slots = append(a.Slots, slot)
+	}
+}
+
+// lineOf is the line whose choice uses a piece, nil where none does.
+func (t *todo) lineOf(piece int) *plan.Line {
+	for i := range t.pl.Lines {
+		if l := &t.pl.Lines[i]; l.Choice.Piece == piece {
+			return l
+		}
+	}
+	return nil
+}
+
+// waiting: what lies with platers. Each piece is one call.
+func (t *todo) waiting() {
+	for i := range t.st.Pieces {
+		p := &t.st.Pieces[i]
+		if !p.AtPlater() || p.Gone() {
+			continue
+		}
+		line := t.lineOf(i)
+		slot := catalog.None
+		if line != nil {
+			slot = line.Slot
+		}
+		act := nobodys(ActRecall)
+		act.Plater = p.Sent.Plater
+		cents := catalog.Cents(0)
+		switch {
+		case p.Stage == catalog.StagePlated:
+			act.Kind = ActFetch
+		case p.Stage == catalog.StagePriced && line != nil:
+			act.Kind, cents = ActApprove, line.Choice.Plate
+		case p.Stage == catalog.StagePriced:
+			act.Kind = ActStop
+		case line != nil || p.Stage == catalog.StageApproved:
+			if p.Overdue(t.st) <= 0 {
+				continue
+			}
+			act.Kind = ActChase
+		}
+		t.add(act, i, slot, p.Sent.Count, cents, false)
+	}
+}
+
+// beforehand: what is to be known before money goes out.
+func (t *todo) beforehand() {
+	for i := range t.pl.Lines {
+		l := &t.pl.Lines[i]
+		c := l.Choice
+		p := &t.st.Pieces[c.Piece]
+		if p.Stage != catalog.StageSeen || p.AtPlater() {
+			continue
+		}
+		if c.InLot() && here(p) && !p.Fitted {
+			t.add(nobodys(ActTryOn), c.Piece, l.Slot, choice.Needed(&t.st.Slots[l.Slot]), 0, false)
+		}
+	}
+}
+
+// here says whether a piece can be held in the hand today: the customer's and the drawers'.
+func here(p *catalog.Piece) bool {
+	return p.Side != catalog.Vendors && p.Chance >= catalog.One && !(p.Days.Set && p.Days.V > 0)
+}
+
+// quoted says whether a plater has named a firm price for what a choice has done.
+func (t *todo) quoted(c *plan.Choice) bool {
+	return c.Quote != catalog.None && t.st.Pieces[c.Piece].Quotes[c.Quote].Firm != catalog.Estimate
+}
+
+// purchases: what is worked on before it hangs is bought first.
+func (t *todo) purchases() {
+	for _, buy := range Purchases(t.pl) {
+		first := slices.ContainsFunc(buy.Lines, func(i int) bool { return t.pl.Lines[i].Choice.Work != catalog.WorkAsIs })
+		act := nobodys(ActBuy)
+		if first {
+			act.Kind = ActBuyFirst
+		}
+		act.Side, act.Vendor = buy.Side, buy.Vendor
+		for _, i := range buy.Lines {
+			l := &t.pl.Lines[i]
+			t.add(act, l.Choice.Piece, l.Slot, choice.Needed(&t.st.Slots[l.Slot]), 0, false)
+		}
+		for _, b := range buy.Bundles {
+			for i := range t.st.Pieces {
+				if t.st.Pieces[i].Bundle == b {
+					t.add(act, i, catalog.None, choice.PieceCount(&t.st.Pieces[i]), 0, false)
+				}
+			}
+		}
+		t.acts[len(t.acts)-1].Cents = buy.Total
+	}
+}
+
+// works: makers, the shop's own bench, lots.
+func (t *todo) works() {
+	for i := range t.pl.Lines {
+		l := &t.pl.Lines[i]
+		n := choice.Needed(&t.st.Slots[l.Slot])
+		for _, part := range l.Choice.Parts {
+			switch part.Doer {
+			case plan.ByMaker:
+				act := nobodys(ActMake)
+				act.Maker = part.Maker
+				t.add(act, l.Choice.Piece, l.Slot, n, part.Cost, true)
+			case plan.ByShop:
+				t.add(nobodys(ActBench), l.Choice.Piece, l.Slot, n, part.Cost, false)
+			}
+		}
+	}
+	for _, lot := range Lots(t.pl) {
+		act := nobodys(ActSend)
+		act.Plater = lot.Plater
+		for _, i := range lot.Lines {
+			l := &t.pl.Lines[i]
+			t.add(act, l.Choice.Piece, l.Slot, choice.Needed(&t.st.Slots[l.Slot]), 0, !t.quoted(l.Choice))
+		}
+		t.acts[len(t.acts)-1].Cents = lot.Total
+	}
+}
+
+// rest: trades, what is to be held, what can hang today.
+func (t *todo) rest() {
+	for _, c := range t.pl.Charges {
+		if c.Kind == plan.ChargeTrade {
+			act := nobodys(ActTrade)
+			act.Trade = c.Of
+			t.add(act, t.st.Trades[c.Of].Give, catalog.None, 1, c.Cents, false)
+		}
+	}
+	for i := range t.pl.Lines {
+		l := &t.pl.Lines[i]
+		n := choice.Needed(&t.st.Slots[l.Slot])
+		if f := l.Fallback; f != nil {
+			if p := &t.st.Pieces[f.Piece]; p.Side == catalog.Vendors && p.Price > 0 || p.Side == catalog.Vendors && p.Bundle == catalog.None {
+				t.add(nobodys(ActHold), f.Piece, l.Slot, n, 0, false)
+			}
+		}
+		if p := &t.st.Pieces[l.Choice.Piece]; p.Stage != catalog.StageHung && t.canHang(l.Choice, p) {
+			t.add(nobodys(ActHang), l.Choice.Piece, l.Slot, n, 0, false)
+		}
+	}
+}
+
+// canHang says whether nothing has to be done to a piece any more, and it is here.
+func (t *todo) canHang(c *plan.Choice, p *catalog.Piece) bool {
+	return c.Work == catalog.WorkAsIs && !p.AtPlater() && (p.Stage == catalog.StageBack || p.Side == catalog.Customers && here(p))
+}
