@@ -48,11 +48,12 @@ func TestGolden(t *testing.T) {
 		args []string
 	}{
 		{"plan", []string{"plan", "testdata/demo"}},
+		{"plan-full", []string{"plan", "--full", "testdata/demo"}},
 		{"plan-json", []string{"plan", "--json", "testdata/demo/job.toml"}},
-		{"plan-best", []string{"plan", "--best", "testdata/demo"}},
+		{"plan-best", []string{"plan", "--full", "--best", "testdata/demo"}},
 		{"plan-others", []string{"plan", "--others", "3", "testdata/demo"}},
-		{"plan-locked", []string{"plan", "testdata/locked"}},
-		{"plan-locked-best", []string{"plan", "--best", "testdata/locked"}},
+		{"plan-locked", []string{"plan", "--full", "testdata/locked"}},
+		{"plan-locked-best", []string{"plan", "--full", "--best", "testdata/locked"}},
 		{"plan-locked-others", []string{"plan", "--others", "2", "--differ", "1", "testdata/locked"}},
 		{"plan-locked-others-json", []string{"plan", "--others", "1", "--json", "testdata/locked"}},
 		{"plan-others-far", []string{"plan", "--others", "2", "--differ", "4", "testdata/locked"}},
@@ -71,7 +72,7 @@ func TestGolden(t *testing.T) {
 		{"plan-together-nowhere", []string{"plan", "testdata/together/solo.toml", "testdata/nowhere"}},
 		{"plan-one-for-two", []string{"plan", "--one-for-two", "testdata/one-for-two"}},
 		{"plan-one-for-two-json", []string{"plan", "--one-for-two", "--json", "testdata/one-for-two"}},
-		{"plan-one-for-two-not", []string{"plan", "testdata/one-for-two"}},
+		{"plan-one-for-two-not", []string{"plan", "--full", "testdata/one-for-two"}},
 		{"plan-one-for-two-nothing", []string{"plan", "--one-for-two", "testdata/locked"}},
 		{"plan-one-for-two-dear", []string{"plan", "--one-for-two", "testdata/cli/too-dear.toml"}},
 		{"plan-one-for-two-keep", []string{"plan", "--one-for-two", "--keep", "testdata/one-for-two"}},
@@ -163,7 +164,7 @@ func TestGolden(t *testing.T) {
 		{"nothing-fits-piece", []string{"plan", "testdata/nothing-fits/one-piece.toml"}},
 		{"nothing-fits-piece-json", []string{"plan", "--json", "testdata/nothing-fits/one-piece.toml"}},
 		{"nothing-fits-lock", []string{"plan", "testdata/nothing-fits/lock.toml"}},
-		{"two-of-a-name", []string{"plan", "testdata/cli/two-of-a-name.toml"}},
+		{"two-of-a-name", []string{"plan", "--full", "testdata/cli/two-of-a-name.toml"}},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {

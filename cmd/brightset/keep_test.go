@@ -83,8 +83,9 @@ func TestInterruptedKeepsNothing(t *testing.T) {
 		args []string
 		jobs func(*testing.T) []string
 	}{
-		"plan":          {[]string{"plan"}, demo},
-		"best":          {[]string{"plan", "--best"}, demo},
+		"plan":          {[]string{"plan", "--full"}, demo},
+		"first screen":  {[]string{"plan"}, demo},
+		"best":          {[]string{"plan", "--full", "--best"}, demo},
 		"others":        {[]string{"plan", "--others", "1"}, demo},
 		"orders":        {[]string{"orders"}, demo},
 		"jobs together": {[]string{"plan"}, three},

@@ -27,7 +27,7 @@ func TestLotJoined(t *testing.T) {
 	if strings.Contains(first, "It goes with") {
 		t.Errorf("the first lot joins one: %s", first)
 	}
-	if out := told("plan", dir); strings.Contains(out, "freight of pell") != strings.Contains(out, still) {
+	if out := told("plan", "--full", dir); strings.Contains(out, "freight of pell") != strings.Contains(out, still) {
 		t.Errorf("charged and not said, or said and not charged: %s", out)
 	} else if !strings.Contains(out, still) {
 		t.Skip("the plan sends nothing to pell")
@@ -50,7 +50,7 @@ func TestLotJoined(t *testing.T) {
 	}
 	told("record", "undo", dir)
 	told("record", "note", "a day later", dir, "--on", "2031-02-02")
-	if out := told("plan", dir); strings.Contains(out, "goes with it") {
+	if out := told("plan", "--full", dir); strings.Contains(out, "goes with it") {
 		t.Errorf("said of yesterday's lot: %s", out)
 	}
 }

@@ -21,7 +21,7 @@ func TestEightyColumns(t *testing.T) {
 		{"plan", "testdata/cli/too-high.toml"}, {"plan", "testdata/cli/too-dear.toml"},
 	}
 	for _, job := range []string{"testdata/demo", "testdata/cli/two-of-a-name.toml"} {
-		texts = append(texts, []string{"plan", job}, []string{"check", job},
+		texts = append(texts, []string{"plan", job}, []string{"plan", "--full", job}, []string{"check", job},
 			[]string{"check", "--spec", "--current", "0.0007", job})
 	}
 	for _, args := range texts {
@@ -85,7 +85,7 @@ func TestJSONAddsUp(t *testing.T) {
 
 // The demo is there to show every kind of decision.
 func TestDemoShowsEverything(t *testing.T) {
-	_, out, _ := brightset("plan", "testdata/demo")
+	_, out, _ := brightset("plan", "--full", "testdata/demo")
 	for _, want := range []string{
 		" as-is", " clean", " replate ", " repair-replate ", "letters-nos as-is", "crank-repro as-is",
 		"vent-right    drawer-vent-r", "else crest-friend as-is, which may come", "else grille-1",

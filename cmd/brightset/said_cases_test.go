@@ -65,7 +65,7 @@ func saidCases(t *testing.T) []saidCase {
 		all = append(all, saidCase{name, append(args, jobs...), jobs})
 	}
 	ask := map[string][]string{
-		"plan": {"plan"}, "best": {"plan", "--best"}, "others": {"plan", "--others", "2"},
+		"plan": {"plan", "--full"}, "first": {"plan"}, "best": {"plan", "--full", "--best"}, "others": {"plan", "--others", "2"},
 		"one for two": {"plan", "--one-for-two"},
 		"check":       {"check"}, "spec": {"check", "--spec", "--current", "4"}, "frontier": {"frontier"}, "hunt": {"hunt"},
 		"risk": {"risk", "--detail"}, "find out": {"risk", "--find-out"}, "list": {"record", "list"}, "learn": {"learn"},
@@ -76,13 +76,13 @@ func saidCases(t *testing.T) []saidCase {
 	for _, c := range []struct {
 		name, job, questions, long string
 	}{
-		{"demo", "testdata/demo", "plan,check,spec,risk,hunt,instead", "best,others,frontier,find out,why " +
+		{"demo", "testdata/demo", "first,plan,check,spec,risk,hunt,instead", "best,others,frontier,find out,why " +
 			"crest,why,list,orders,learn,report"},
 		{"locked", "testdata/locked", "plan,best,others,check,spec,frontier,hunt,risk,find out,why badge,list,orders",
 			"report"},
 		{"sharing", "testdata/one-for-two", "one for two,others,check,frontier,hunt,risk", "plan,best,spec,list,orders"},
-		{"under way", underWay(t), "plan,list,learn,risk", "best,others,check,spec,frontier,hunt,find out,why,orders,report"},
-		{"solo", "testdata/together/solo.toml", "plan,best,others,check,frontier,hunt,risk", "spec,list,orders"},
+		{"under way", underWay(t), "first,plan,list,learn,risk", "best,others,check,spec,frontier,hunt,find out,why,orders,report"},
+		{"solo", "testdata/together/solo.toml", "first,plan,best,others,check,frontier,hunt,risk", "spec,list,orders"},
 		{"namesakes", "testdata/cli/two-of-a-name.toml", "plan,best,others,check,spec,hunt,risk", "frontier,list,orders"},
 		{"metals", "testdata/cli/metals.toml", "spec", "check"},
 		{"too dear", "testdata/cli/too-dear.toml", "plan", ""},
@@ -141,11 +141,11 @@ func TestSaidIsMissed(t *testing.T) {
 		args      []string
 	}{
 		{"testdata/nothing-fits/budget.toml", "budget_cents more_cents asks_new mean nearest lines give_up grade slot piece",
-			[]string{"plan"}},
-		{"testdata/nothing-fits/lock.toml", "without_any unfilled best grade within_days", []string{"plan"}},
-		{"testdata/locked", "title grade lots locks costs_cents piece lines", []string{"plan"}},
+			[]string{"plan", "--full"}},
+		{"testdata/nothing-fits/lock.toml", "without_any unfilled best grade within_days", []string{"plan", "--full"}},
+		{"testdata/locked", "title grade lots locks costs_cents piece lines", []string{"plan", "--full"}},
 		{"testdata/demo", "outlay_cents breakage asked done to_buy left_over rescue_cents cents chance " +
-			"day_if_all_goes_well hours name", []string{"plan"}},
+			"day_if_all_goes_well hours name", []string{"plan", "--full"}},
 		{"testdata/locked", "others differences rest_cents more_cents", []string{"plan", "--others", "2"}},
 		{"testdata/locked", "mean_cents p10_cents p50_cents p90_cents cash slots lots share", []string{"risk", "--detail"}},
 		{"testdata/demo", "finds worth_cents slot metal tours chance where cost_cents likely_cents skip_cents last_day " +
@@ -154,7 +154,7 @@ func TestSaidIsMissed(t *testing.T) {
 			[]string{"plan", "--one-for-two"}},
 		{under, "metals breakage_high platers days_late", []string{"learn"}},
 		{under, "spent_cents day entries", []string{"record", "list"}},
-		{under, "under_way sent_day expected_with_spent_cents outlay_with_spent_cents", []string{"plan"}},
+		{under, "under_way sent_day expected_with_spent_cents outlay_with_spent_cents", []string{"plan", "--full"}},
 	} {
 		text, doc := answers(t, append(slices.Clone(c.args), c.job)...)
 		things := thingsOf(t, c.job)

@@ -64,12 +64,7 @@ func decided(p *plan.Plan) string {
 // screenFigures sets finish, money and date against what is asked for, a row each.
 func screenFigures(p *plan.Plan, o *paper.Outlook) []string {
 	job := &p.Of.Job
-	low := &p.Lines[0]
-	for i := range p.Lines {
-		if p.Lines[i].Choice.Grade < low.Choice.Grade {
-			low = &p.Lines[i]
-		}
-	}
+	low := lowest(p)
 	finish := []string{fmt.Sprintf("%.1f on average", p.Grade)}
 	if mean := job.Target.Mean; mean.Set {
 		finish[0] += fmt.Sprintf(", %s asked for", catalog.FormatCenti(mean.V))
@@ -97,6 +92,17 @@ func screenFigures(p *plan.Plan, o *paper.Outlook) []string {
 		ready = append(ready, "wanted "+dayText(p.Of, job.WithinDays.V))
 	}
 	return append(rows, "  "+row("ready   "+ready[0], ready[1:]...))
+}
+
+// lowest is the line that hangs least fine, the first of several.
+func lowest(p *plan.Plan) *plan.Line {
+	low := &p.Lines[0]
+	for i := range p.Lines {
+		if p.Lines[i].Choice.Grade < low.Choice.Grade {
+			low = &p.Lines[i]
+		}
+	}
+	return low
 }
 
 // daysOf is the day of the job on which the set hangs if all goes well.

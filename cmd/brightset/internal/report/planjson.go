@@ -51,7 +51,14 @@ type planDoc struct {
 	Since        string         `json:"since"`     // the plan with which this one is compared; "" for none
 	SinceDay     string         `json:"since_day"` // when that one was kept; "" for the first plan
 	Changed      []shiftDoc     `json:"changed"`
-	ChangedEarly bool           `json:"changed_unknown"` // time ran out before it was known what has changed
+	ChangedEarly bool           `json:"changed_unknown"`   // time ran out before it was known what has changed
+	NineInTen    *catalog.Cents `json:"nine_in_ten_cents"` // what is paid in nine of ten such jobs, spent sums included; null: not known
+	NineDays     *int           `json:"nine_in_ten_days"`
+	NineDate     string         `json:"nine_in_ten_date"`
+	OwnerPays    *catalog.Cents `json:"owner_pays_cents"` // tax included; null where nothing is quoted
+	Lowest       string         `json:"lowest_slot"`      // the slot that hangs least fine
+	DoNow        []actDoc       `json:"do_now"`           // in an order that works
+	LookAt       []concernDoc   `json:"look_at"`          // the weightiest first
 	StripFirst   []findOutDoc   `json:"strip_first"`
 	StopPrices   []stopDoc      `json:"stop_prices"`
 	StripWhole   *bool          `json:"strip_whole"`           // every piece was looked at for both; null: they were not looked for
@@ -115,6 +122,7 @@ func PlanJSON(p *plan.Plan, beside *Beside) (string, error) {
 	if !p.Of.Job.AsOf.IsZero() {
 		doc.AsOf = p.Of.Job.AsOf.Format(time.DateOnly)
 	}
+	doc.DoNow, doc.LookAt = []actDoc{}, []concernDoc{}
 	doc.Changed, doc.StripFirst, doc.StopPrices = []shiftDoc{}, []findOutDoc{}, []stopDoc{}
 	doc.OneForTwo = oneForTwoOf(p, beside.HeldForOne)
 	if p.Has {
@@ -144,6 +152,9 @@ func (doc *planDoc) beside(p *plan.Plan, beside *Beside) {
 			}
 			doc.Changed = append(doc.Changed, one)
 		}
+	}
+	if beside.Screen != nil {
+		doc.screen(p, beside.Screen)
 	}
 	if beside.Strip == nil {
 		return
