@@ -143,9 +143,11 @@ func TestSaidIsMissed(t *testing.T) {
 		{"testdata/nothing-fits/budget.toml", "budget_cents more_cents asks_new mean nearest lines give_up grade slot piece",
 			[]string{"plan", "--full"}},
 		{"testdata/nothing-fits/lock.toml", "without_any unfilled best grade within_days", []string{"plan", "--full"}},
-		{"testdata/locked", "title grade lots locks costs_cents piece lines", []string{"plan", "--full"}},
-		{"testdata/demo", "outlay_cents breakage asked done to_buy left_over rescue_cents cents chance " +
-			"day_if_all_goes_well hours name", []string{"plan", "--full"}},
+		{"testdata/locked", "title grade locks costs_cents piece lines", []string{"plan", "--full"}},
+		{"testdata/demo", "outlay_cents breakage asked done to_buy left_over cents chance " +
+			"day_if_all_goes_well hours", []string{"plan", "--full"}},
+		{"testdata/demo", "look_at owner_pays_cents nine_in_ten_cents do_now",
+			[]string{"plan"}},
 		{"testdata/locked", "others differences rest_cents more_cents", []string{"plan", "--others", "2"}},
 		{"testdata/locked", "mean_cents p10_cents p50_cents p90_cents cash slots lots share", []string{"risk", "--detail"}},
 		{"testdata/demo", "finds worth_cents slot metal tours chance where cost_cents likely_cents skip_cents last_day " +

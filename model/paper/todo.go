@@ -169,8 +169,13 @@ func (t *todo) purchases() {
 			act.Kind = ActBuyFirst
 		}
 		act.Side, act.Vendor = buy.Side, buy.Vendor
+		gone := catalog.Cents(0) // for pieces that are out of the drawer already
 		for _, i := range buy.Lines {
 			l := &t.pl.Lines[i]
+			if buy.Side == catalog.Shops && t.st.Pieces[l.Choice.Piece].AtPlater() {
+				gone += l.Choice.Get
+				continue
+			}
 			t.add(act, l.Choice.Piece, l.Slot, choice.Needed(&t.st.Slots[l.Slot]), 0, false)
 		}
 		for _, b := range buy.Bundles {
@@ -180,7 +185,9 @@ func (t *todo) purchases() {
 				}
 			}
 		}
-		t.acts[len(t.acts)-1].Cents = buy.Total
+		if n := len(t.acts) - 1; n >= 0 && t.acts[n].Kind == act.Kind && t.acts[n].Vendor == act.Vendor && t.acts[n].Side == act.Side {
+			t.acts[n].Cents = buy.Total - gone
+		}
 	}
 }
 

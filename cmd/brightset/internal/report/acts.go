@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"brightset/catalog"
@@ -24,8 +25,16 @@ func actRows(p *plan.Plan, acts []paper.Act, room int) []string {
 		head, tail := actText(p.Of, &acts[i])
 		head = fmt.Sprintf("%3d %s", i+1, head)
 		items := piecesOf(p.Of, &acts[i])
-		if whole := head + ": " + strings.Join(items, ", ") + tail; Width(whole) <= Columns || len(acts)-i >= room {
-			rows = append(rows, listed(head, tail, items))
+		if acts[i].Kind == paper.ActTrade {
+			items = nil // both are named
+		}
+		whole := head + ": " + strings.Join(items, ", ") + tail
+		if Width(whole) <= Columns || len(acts)-i >= room || len(items) == 0 {
+			row := listed(head, tail, items)
+			if row == head+tail && len(items) > 0 { // no name fits: what has to be typed is shorter
+				row = listed(head, tail, idsOf(p.Of, &acts[i]))
+			}
+			rows = append(rows, row)
 			room--
 			continue
 		}
@@ -61,31 +70,33 @@ func listed(head, tail string, items []string) string {
 	return shorten(text+tail, Columns)
 }
 
-// piecesOf names the pieces of an act: by the position they are for, with the id to be
-// typed, or by their own name.
+// piecesOf names the pieces of an act, with the id to be typed.
 func piecesOf(st *catalog.State, a *paper.Act) []string {
 	var all []string
 	for _, i := range a.Pieces {
-		name := st.Pieces[i].Name
-		for _, s := range a.Slots {
-			if usedFor(a, st, i, s) {
-				name = st.Slots[s].Name
-				break
-			}
-		}
-		all = append(all, named(clean(name), st.PieceLabel(i)))
+		all = append(all, named(clean(nameIn(st, a, i)), st.PieceLabel(i)))
 	}
 	return all
 }
 
-// usedFor says whether piece i of an act is for slot s.
-func usedFor(a *paper.Act, st *catalog.State, i, s int) bool {
-	for _, f := range st.Pieces[i].Fits {
-		if f == s {
-			return true
+// idsOf are the pieces of an act as they are typed.
+func idsOf(st *catalog.State, a *paper.Act) []string {
+	var all []string
+	for _, i := range a.Pieces {
+		all = append(all, st.PieceLabel(i))
+	}
+	return all
+}
+
+// nameIn is what a piece is called on the bench: by the position that it is for, else by
+// its own name.
+func nameIn(st *catalog.State, a *paper.Act, piece int) string {
+	for _, s := range a.Slots {
+		if slices.Contains(st.Pieces[piece].Fits, s) {
+			return st.Slots[s].Name
 		}
 	}
-	return false
+	return st.Pieces[piece].Name
 }
 
 // actText says what is to be done and with whom, and what stands behind the pieces.
@@ -122,7 +133,7 @@ func actText(st *catalog.State, a *paper.Act) (head, tail string) {
 		return plater(st, a) + ": " + first + "send " + pieces, sum
 	case paper.ActTrade:
 		t := &st.Trades[a.Trade]
-		return "Trade for " + st.PieceLabel(t.Get), ", credit " + catalog.FormatMoney(t.Credit)
+		return "Trade " + st.PieceLabel(t.Give) + " for " + st.PieceLabel(t.Get), ", credit " + catalog.FormatMoney(t.Credit)
 	case paper.ActHold:
 		return "Ask to hold in reserve", ""
 	}

@@ -12,7 +12,7 @@ import (
 func concernRows(p *plan.Plan, s *Screen) []string {
 	var rows []string
 	if s.Since != "" && s.Changed > 0 {
-		rows = append(rows, "  - "+shorten(fmt.Sprintf("%s filled otherwise than in %s: plan --full", count(s.Changed, "position"), s.Since), Columns-4))
+		rows = append(rows, "  - "+shorten(fmt.Sprintf("%s changed since %s", count(s.Changed, "position"), s.Since), Columns-4))
 	}
 	all := paper.Concerns(p, s.Outlook)
 	for i := range all {

@@ -34,8 +34,11 @@ func FirstScreen(p *plan.Plan, s *Screen) string {
 	acts := actRows(p, s.Acts, room)
 	rows := append(head, "")
 	rows = append(rows, figures...)
-	if len(acts) > 0 {
+	switch {
+	case len(acts) > 0:
 		rows = append(append(rows, "", "Do now"), acts...)
+	case hangs(p):
+		rows = append(rows, "", "Nothing is left to do: the whole set hangs.")
 	}
 	if len(concerns) > 0 {
 		rows = append(append(rows, "", "Look at"), concerns...)
@@ -61,6 +64,16 @@ func decided(p *plan.Plan) string {
 	return fmt.Sprintf("%s; not proven the cheapest, at most %s above it", set, catalog.FormatMoney(p.Expected-p.Bound))
 }
 
+// hangs says whether every position is filled on the object itself.
+func hangs(p *plan.Plan) bool {
+	for i := range p.Lines {
+		if p.Of.Pieces[p.Lines[i].Choice.Piece].Stage != catalog.StageHung {
+			return false
+		}
+	}
+	return true
+}
+
 // screenFigures sets finish, money and date against what is asked for, a row each.
 func screenFigures(p *plan.Plan, o *paper.Outlook) []string {
 	job := &p.Of.Job
@@ -84,7 +97,10 @@ func screenFigures(p *plan.Plan, o *paper.Outlook) []string {
 	if o.Owner > 0 {
 		rows = append(rows, "  "+row("owner   pays "+catalog.FormatMoney(o.Owner)+", tax included"))
 	}
-	ready := []string{dayText(p.Of, daysOf(p)) + " if all goes well"}
+	if hangs(p) {
+		return rows
+	}
+	ready := []string{dayText(p.Of, doneOf(p).Well) + " if all goes well"}
 	if o.Days > 0 {
 		ready = append(ready, "nine in ten "+dayText(p.Of, o.Days))
 	}
@@ -103,15 +119,6 @@ func lowest(p *plan.Plan) *plan.Line {
 		}
 	}
 	return low
-}
-
-// daysOf is the day of the job on which the set hangs if all goes well.
-func daysOf(p *plan.Plan) int {
-	days := 0
-	for i := range p.Lines {
-		days = max(days, p.Lines[i].Choice.Days)
-	}
-	return days
 }
 
 // dayText is a day of the job in the calendar, or as a number where the start isn't known.

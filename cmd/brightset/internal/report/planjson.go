@@ -57,8 +57,10 @@ type planDoc struct {
 	NineDate     string         `json:"nine_in_ten_date"`
 	OwnerPays    *catalog.Cents `json:"owner_pays_cents"` // tax included; null where nothing is quoted
 	Lowest       string         `json:"lowest_slot"`      // the slot that hangs least fine
-	DoNow        []actDoc       `json:"do_now"`           // in an order that works
-	LookAt       []concernDoc   `json:"look_at"`          // the weightiest first
+	LowestName   string         `json:"lowest_name"`
+	Wanted       string         `json:"wanted_date"` // the last day allowed; "" for none, or where the start isn't known
+	DoNow        []actDoc       `json:"do_now"`      // in an order that works
+	LookAt       []concernDoc   `json:"look_at"`     // the weightiest first
 	StripFirst   []findOutDoc   `json:"strip_first"`
 	StopPrices   []stopDoc      `json:"stop_prices"`
 	StripWhole   *bool          `json:"strip_whole"`           // every piece was looked at for both; null: they were not looked for

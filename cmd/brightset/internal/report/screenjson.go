@@ -62,7 +62,11 @@ func (doc *planDoc) screen(p *plan.Plan, s *Screen) {
 	if o.Owner > 0 {
 		doc.OwnerPays = &o.Owner
 	}
-	doc.Lowest = st.Slots[lowest(p).Slot].ID
+	low := &st.Slots[lowest(p).Slot]
+	doc.Lowest, doc.LowestName = low.ID, low.Name
+	if st.Job.WithinDays.Set {
+		doc.Wanted = onDate(st, st.Job.WithinDays.V)
+	}
 	for i := range s.Acts {
 		doc.DoNow = append(doc.DoNow, actOf(st, &s.Acts[i]))
 	}
@@ -96,7 +100,7 @@ func actOf(st *catalog.State, a *paper.Act) actDoc {
 		doc.Trade, doc.Get, doc.Credit = t.ID, st.PieceLabel(t.Get), t.Credit
 	}
 	for _, i := range a.Pieces {
-		doc.Pieces, doc.Names = append(doc.Pieces, st.PieceLabel(i)), append(doc.Names, st.Pieces[i].Name)
+		doc.Pieces, doc.Names = append(doc.Pieces, st.PieceLabel(i)), append(doc.Names, nameIn(st, a, i))
 	}
 	for _, s := range a.Slots {
 		doc.Slots = append(doc.Slots, st.Slots[s].ID)

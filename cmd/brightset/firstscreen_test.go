@@ -1,0 +1,121 @@
+package main
+
+import (
+	"context"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"brightset/cmd/brightset/internal/report"
+	"brightset/model/program"
+	"brightset/model/seeded"
+	"brightset/solver"
+)
+
+// TestFirstScreens shows the first screen in the situations that a job comes into, and
+// holds every one to a terminal of 24 rows and 80 columns.
+func TestFirstScreens(t *testing.T) {
+	defer func(was func() time.Time) { now = was }(now)
+	now = func() time.Time { return time.Date(2031, 3, 25, 9, 0, 0, 0, time.UTC) }
+	lots := [][]string{
+		{"record", "sent", "crest-2,drawer-grille", "--to", "pell", "--on", "2031-02-01"},
+		{"record", "sent", "spear-l1,spear-r1,bullet-1,bullet-2", "--to", "brackwater", "--level", "driver", "--on", "2031-02-03"},
+	}
+	for name, c := range map[string]struct {
+		job    string
+		first  [][]string
+		budget string
+	}{
+		"start":      {job: "testdata/demo"},
+		"two-lots":   {job: "testdata/demo", first: lots},
+		"broken":     {job: "testdata/demo", first: append(lots[:2:2], []string{"record", "broke", "drawer-grille", "--on", "2031-02-20"}), budget: "2700.00"},
+		"above-stop": {job: "testdata/demo", first: append(lots[:1:1],
+			[]string{"record", "sent", "bullet-1,bullet-2", "--to", "brackwater", "--level", "driver", "--strip-first", "--on", "2031-02-03"},
+			[]string{"record", "priced", "bullet-1", "--cost", "380.00", "--on", "2031-02-20"}, []string{"record", "priced", "bullet-2", "--cost", "104.00", "--on", "2031-02-20"})},
+		"all-hung":   {job: "testdata/one-for-two", first: allHung},
+		"over-quote": {job: "testdata/locked"},
+		"lead-came":  {job: "testdata/demo", first: [][]string{{"plan", "--keep"}, {"record", "came", "crest-friend", "--on", "2031-01-20"}}},
+	} {
+		t.Run(name, func(t *testing.T) {
+			dir := t.TempDir()
+			if err := os.CopyFS(dir, os.DirFS(c.job)); err != nil {
+				t.Fatal(err)
+			}
+			if c.budget != "" {
+				rebudget(t, filepath.Join(dir, "job.toml"), c.budget)
+			}
+			for _, args := range c.first {
+				if code, _, errs := brightset(append(args[:len(args):len(args)], dir)...); code != exitAnswered {
+					t.Fatal(args, code, errs)
+				}
+			}
+			code, out, errs := brightset("plan", dir)
+			if code != exitAnswered {
+				t.Fatal(code, out, errs)
+			}
+			fits(t, out)
+			sameAsGolden(t, "screen-"+name, strings.ReplaceAll(out, dir, "JOB"))
+		})
+	}
+}
+
+// allHung hangs every piece of the small job as its plan has it.
+var allHung = [][]string{
+	{"record", "sent", "cap-l1,cap-r1", "--to", "tern", "--on", "2031-02-01"},
+	{"record", "back", "cap-l1", "--grade", "88", "--on", "2031-03-20"},
+	{"record", "back", "cap-r1", "--grade", "87", "--on", "2031-03-20"},
+	{"record", "hung", "cap-l1", "--slot", "cap-left", "--on", "2031-03-22"},
+	{"record", "hung", "cap-r1", "--slot", "cap-right", "--on", "2031-03-22"},
+	{"record", "hung", "strip-1", "--slot", "strip-top", "--on", "2031-03-22"},
+	{"record", "hung", "strip-2", "--slot", "strip-foot", "--on", "2031-03-22"},
+}
+
+// TestFirstScreenOfManySlots: eighty slots and names as long as they come fit too.
+func TestFirstScreenOfManySlots(t *testing.T) {
+	st := seeded.Job(seeded.Family{Name: "many", Slots: 80, Pieces: 4, Platers: 6, Vendors: 5, Bundles: 2, Trades: 3,
+		Matches: 10, Quotes: 0.3, Leads: 0.2, Mean: 70}, 3)
+	for i := range st.Slots {
+		st.Slots[i].Name = strings.Repeat("long name ", 1+i%12) + "\x1b[31m 輝くトリム"
+	}
+	for i := range st.Platers {
+		st.Platers[i].Name = strings.Repeat("Plating and Polishing ", 5)
+	}
+	p, err := program.Solve(context.Background(), st, solver.Settings{NodeLimit: 50})
+	if err != nil || !p.Has {
+		t.Fatal(err, p.Status)
+	}
+	out := report.FirstScreen(p, screenOf(context.Background(), newProgress(io.Discard), p, nil))
+	if !strings.Contains(out, "more: brightset plan --full") || !strings.Contains(out, "Look at") {
+		t.Error("nothing had to be left out of it: too small to tell")
+	}
+	fits(t, out)
+}
+
+// fits says whether a text fits a terminal of 24 rows with the prompt in the last.
+func fits(t *testing.T, out string) {
+	t.Helper()
+	rows := strings.Split(strings.TrimSuffix(out, "\n"), "\n")
+	if len(rows) > 23 {
+		t.Errorf("%d rows:\n%s", len(rows), out)
+	}
+	for _, row := range rows {
+		if report.Width(row) > 80 || strings.ContainsAny(row, "\x1b\r\t") {
+			t.Errorf("too wide, or with what steers a terminal: %q", row)
+		}
+	}
+}
+
+func rebudget(t *testing.T, file, budget string) {
+	t.Helper()
+	text, err := os.ReadFile(file)
+	if err != nil || !strings.Contains(string(text), `budget = "1900.00"`) {
+		t.Fatal(err, "no such budget in the file")
+	}
+	text = []byte(strings.ReplaceAll(string(text), `budget = "1900.00"`, `budget = "`+budget+`"`))
+	if err := os.WriteFile(file, text, 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
