@@ -84,7 +84,6 @@ func TestInterruptedKeepsNothing(t *testing.T) {
 		jobs func(*testing.T) []string
 	}{
 		"plan":          {[]string{"plan", "--full"}, demo},
-		"first screen":  {[]string{"plan"}, demo},
 		"best":          {[]string{"plan", "--full", "--best"}, demo},
 		"others":        {[]string{"plan", "--others", "1"}, demo},
 		"orders":        {[]string{"orders"}, demo},
@@ -126,7 +125,7 @@ func TestKeptAtTheLimit(t *testing.T) {
 	for n := 1; ; n = later(n) {
 		job := filepath.Join(demoCopy(t), "job.toml")
 		ctx := endingAt(t, n, context.DeadlineExceeded)
-		code, out, errs := brightset("plan", "--keep", job)
+		code, out, errs := brightset("plan", "--full", "--keep", job)
 		st, err := catalog.Load(job, catalog.Options{Today: now()})
 		if err != nil {
 			t.Fatal(err)
