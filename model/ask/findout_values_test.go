@@ -16,7 +16,7 @@ import (
 func TestFindOutStartingValues(t *testing.T) {
 	seen := map[choice.Figure]int{}
 	worth := 0
-	for seed := range int64(150) {
+	for seed := range int64(jobs.Campaign(40, 1500)) {
 		st := jobs.Random(seed, 3, jobs.Options{})
 		lessSure(st, seed)
 		plan := solved.Cheapest(t, st)

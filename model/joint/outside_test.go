@@ -14,6 +14,7 @@ import (
 
 // TestJointOutside gives another solver the program of several jobs with all lines,
 // before any dominance, and compares optima: larger shops than can be tried out.
+// By default their drawers hold less.
 func TestJointOutside(t *testing.T) {
 	found, saves, shops := 0, 0, jobs.Campaign(2, 6)
 	for i := range shops {
@@ -21,7 +22,7 @@ func TestJointOutside(t *testing.T) {
 		if i%2 == 1 {
 			f.Budget, f.Owned = 0.4, 0.8
 		}
-		pair := jobs.Shop(f, 2, 8, uint64(i))
+		pair := jobs.Shop(f, 2, jobs.Campaign(4, 8), uint64(i))
 		out, err := Solve(context.Background(), pair, solver.Settings{})
 		if err != nil {
 			t.Fatal(err)

@@ -61,7 +61,7 @@ grade = 45
 // opening the job in between.
 func TestRandom(t *testing.T) {
 	worked, refused := map[string]int{}, map[string]int{}
-	for seed := range uint64(50) {
+	for seed := range uint64(campaign(16, 500)) {
 		g := newGame(t, seed)
 		for range 30 {
 			g.turn(worked, refused)
@@ -70,7 +70,7 @@ func TestRandom(t *testing.T) {
 	}
 	for _, a := range []string{"sent", "priced", "approved", "plated", "refused", "recalled", "back", "hung", "unhung",
 		"broke", "graded", "lock", "unlock", "ban", "spent", "undo", "redo"} {
-		if worked[a] < 3 {
+		if worked[a] < campaign(1, 20) {
 			t.Errorf("%s was recorded %d times only", a, worked[a])
 		}
 	}
