@@ -14,7 +14,7 @@ import (
 // TestWhereStarted: the shop knows a job by one name wherever the program is started,
 // and a job whose folder was moved is still the same; a copy of it is another.
 func TestWhereStarted(t *testing.T) {
-	top := deskJob(t)
+	top := recordedJob(t)
 	dir := filepath.Join(top, "car")
 	if err := os.Mkdir(dir, 0o755); err != nil {
 		t.Fatal(err)
@@ -22,7 +22,7 @@ func TestWhereStarted(t *testing.T) {
 	text := strings.Replace(read(t, filepath.Join(top, "job.toml")), "shop.toml", "../shop.toml", 1)
 	path := filepath.Join(dir, "job.toml")
 	os.WriteFile(path, []byte(text), 0o644)
-	d := openTestDesk(t, path)
+	d := openTestRecorder(t, path)
 	if _, err := d.Record(taken(d)); err != nil {
 		t.Fatal(err)
 	}
@@ -39,7 +39,7 @@ func TestWhereStarted(t *testing.T) {
 	}
 	expect(t, "moved", "boat/job.toml", "ours")
 	expect(t, "moved", "other.toml", "elsewhere")
-	if _, _, err := openTestDesk(t, "boat/job.toml").Undo(); err != nil {
+	if _, _, err := openTestRecorder(t, "boat/job.toml").Undo(); err != nil {
 		t.Fatal(err)
 	}
 	expect(t, "undone", "other.toml", "free")
@@ -48,7 +48,7 @@ func TestWhereStarted(t *testing.T) {
 // TestOrderOfJournals: what takes a piece of the shop's is written there first, what gives
 // it back last, so that a crash between the two holds the piece rather than gives it twice.
 func TestOrderOfJournals(t *testing.T) {
-	d := openTestDesk(t, filepath.Join(deskJob(t), "job.toml"))
+	d := openTestRecorder(t, filepath.Join(recordedJob(t), "job.toml"))
 	deed := taken(d)
 	if e := d.entries(&deed); e.jobFirst || e.shop == nil {
 		t.Errorf("recorded: %+v", e)
@@ -70,8 +70,8 @@ func TestOrderOfJournals(t *testing.T) {
 // TestChangedBeforeWriting: what is edited between the trial and the lock is noticed, and
 // so is what is edited before the trial.
 func TestChangedBeforeWriting(t *testing.T) {
-	path := filepath.Join(deskJob(t), "job.toml")
-	d := openTestDesk(t, path)
+	path := filepath.Join(recordedJob(t), "job.toml")
+	d := openTestRecorder(t, path)
 	deed := setGrade("arm-1", false, 80)
 	entries := d.entries(&deed)
 	if _, err := d.try(entries); err != nil {
@@ -89,12 +89,12 @@ func TestChangedBeforeWriting(t *testing.T) {
 // TestManyAtOnce: of several who record on what they saw, one is taken and the others are
 // told; nothing is lost and nothing stands twice.
 func TestManyAtOnce(t *testing.T) {
-	path := filepath.Join(deskJob(t), "job.toml")
+	path := filepath.Join(recordedJob(t), "job.toml")
 	taken := 0
 	for round := range int64(10) {
 		errs := make(chan error, 4)
 		for who := range int64(4) {
-			d := openTestDesk(t, path)
+			d := openTestRecorder(t, path)
 			go func() {
 				_, err := d.Record(setGrade("arm-1", false, 10+round*5+who))
 				errs <- err
@@ -108,7 +108,7 @@ func TestManyAtOnce(t *testing.T) {
 			}
 		}
 	}
-	st := openTestDesk(t, path).State
+	st := openTestRecorder(t, path).State
 	if taken < 10 || len(st.Record.Entries) != taken || len(st.Warnings) != 0 {
 		t.Errorf("%d were taken, %d stand, %+v", taken, len(st.Record.Entries), st.Warnings)
 	}

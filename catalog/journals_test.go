@@ -40,7 +40,7 @@ func taken(d *Recorder) Act {
 // drawer says how a job sees the piece in the drawer.
 func drawer(t *testing.T, path string) string {
 	t.Helper()
-	st := openTestDesk(t, path).State
+	st := openTestRecorder(t, path).State
 	i, ok := st.FindPiece("drawer-1")
 	if !ok {
 		t.Fatal("no piece")
@@ -65,24 +65,24 @@ func expect(t *testing.T, when, path, want string) {
 // only as far as the job's journal has it; until the job records again the piece is held
 // for it, and then the shop's journal is brought up.
 func TestCrashBetweenJournals(t *testing.T) {
-	dir := deskJob(t)
+	dir := recordedJob(t)
 	path, other, shop := filepath.Join(dir, "job.toml"), filepath.Join(dir, "other.toml"), filepath.Join(dir, "shop.toml")
-	d := openTestDesk(t, path)
+	d := openTestRecorder(t, path)
 	if _, err := d.Record(taken(d)); err != nil {
 		t.Fatal(err)
 	}
 	dropLast(t, JournalOf(path))
 	expect(t, "half recorded", path, "free")
 	expect(t, "half recorded", other, "elsewhere")
-	if _, _, err := openTestDesk(t, path).Undo(); !errors.Is(err, ErrNothing) {
+	if _, _, err := openTestRecorder(t, path).Undo(); !errors.Is(err, ErrNothing) {
 		t.Error("what was never recorded is undone:", err)
 	}
-	if _, err := openTestDesk(t, path).Record(setGrade("arm-1", false, 80)); err != nil {
+	if _, err := openTestRecorder(t, path).Record(setGrade("arm-1", false, 80)); err != nil {
 		t.Fatal(err)
 	}
 	expect(t, "recorded again", other, "free")
 
-	d = openTestDesk(t, path)
+	d = openTestRecorder(t, path)
 	if _, err := d.Record(taken(d)); err != nil {
 		t.Fatal(err)
 	}
@@ -92,12 +92,12 @@ func TestCrashBetweenJournals(t *testing.T) {
 	dropLast(t, JournalOf(shop)) // the job's comes first here
 	expect(t, "half undone", path, "free")
 	expect(t, "half undone", other, "elsewhere")
-	if _, _, err := openTestDesk(t, path).Redo(); err != nil {
+	if _, _, err := openTestRecorder(t, path).Redo(); err != nil {
 		t.Fatal(err)
 	}
 	expect(t, "redone", path, "ours")
 	expect(t, "redone", other, "elsewhere")
-	if _, _, err := openTestDesk(t, path).Undo(); err != nil {
+	if _, _, err := openTestRecorder(t, path).Undo(); err != nil {
 		t.Fatal(err)
 	}
 	expect(t, "undone", path, "free")
@@ -107,14 +107,14 @@ func TestCrashBetweenJournals(t *testing.T) {
 // TestWholeOrNot: an action whose part in one file does not apply has none in the other,
 // and its sum is told.
 func TestWholeOrNot(t *testing.T) {
-	dir := deskJob(t)
+	dir := recordedJob(t)
 	path := filepath.Join(dir, "job.toml")
-	d := openTestDesk(t, path)
+	d := openTestRecorder(t, path)
 	if _, err := d.Record(taken(d)); err != nil {
 		t.Fatal(err)
 	}
 	edit(t, filepath.Join(dir, "shop.toml"), `price = "20.00"`, "price = \"20.00\"\ngrade = 40")
-	st := openTestDesk(t, path).State
+	st := openTestRecorder(t, path).State
 	if st.Job.SpentSum != 0 || len(st.Warnings) != 1 {
 		t.Fatalf("spent %d, %+v", st.Job.SpentSum, st.Warnings)
 	}
@@ -128,13 +128,13 @@ func TestWholeOrNot(t *testing.T) {
 
 // TestPieceTakenOut: what was recorded of a piece that no file has any more is told.
 func TestPieceTakenOut(t *testing.T) {
-	path := filepath.Join(deskJob(t), "job.toml")
-	if _, err := openTestDesk(t, path).Record(setGrade("arm-1", false, 80)); err != nil {
+	path := filepath.Join(recordedJob(t), "job.toml")
+	if _, err := openTestRecorder(t, path).Record(setGrade("arm-1", false, 80)); err != nil {
 		t.Fatal(err)
 	}
 	text := read(t, path)
 	os.WriteFile(path, []byte(text[:strings.Index(text, "[piece.arm-1]")]), 0o644)
-	st := openTestDesk(t, path).State
+	st := openTestRecorder(t, path).State
 	if len(st.Pieces) != 1 || len(st.Warnings) == 0 || !strings.Contains(fmt.Sprint(st.Warnings),
 		"piece.arm-1 is not there any more") {
 		t.Errorf("%d pieces, %+v", len(st.Pieces), st.Warnings)
@@ -154,8 +154,8 @@ func TestRedoRefused(t *testing.T) {
 		"mistake": {Act{Action: "lock", Sets: []Set{{Target: []string{"lock", "arm"}, Key: "piece", Value: "job:arm-1"}}},
 			"[piece.arm-1", "[piece.arm-2", "arm-1"},
 	} {
-		path := filepath.Join(deskJob(t), "job.toml")
-		d := openTestDesk(t, path)
+		path := filepath.Join(recordedJob(t), "job.toml")
+		d := openTestRecorder(t, path)
 		if _, err := d.Record(c.deed); err != nil {
 			t.Fatal(name, err)
 		}
@@ -165,21 +165,21 @@ func TestRedoRefused(t *testing.T) {
 		text := strings.ReplaceAll(read(t, path), c.old, c.new)
 		os.WriteFile(path, []byte(text), 0o644)
 		before := read(t, JournalOf(path))
-		if _, _, err := openTestDesk(t, path).Redo(); err == nil || !strings.Contains(err.Error(), c.says) {
+		if _, _, err := openTestRecorder(t, path).Redo(); err == nil || !strings.Contains(err.Error(), c.says) {
 			t.Errorf("%s: %v", name, err)
 		}
 		if read(t, JournalOf(path)) != before {
 			t.Errorf("%s: it was written", name)
 		}
-		openTestDesk(t, path)
+		openTestRecorder(t, path)
 	}
 }
 
 // TestTakeBack: what was recorded last can be taken back even where it is why the job
 // can't be opened.
 func TestTakeBack(t *testing.T) {
-	path := filepath.Join(deskJob(t), "job.toml")
-	if _, err := openTestDesk(t,
+	path := filepath.Join(recordedJob(t), "job.toml")
+	if _, err := openTestRecorder(t,
 		path).Record(Act{Action: "lock",
 		Sets: []Set{{Target: []string{"lock", "arm"}, Key: "piece", Value: "job:arm-1"}}}); err != nil {
 		t.Fatal(err)
@@ -192,16 +192,16 @@ func TestTakeBack(t *testing.T) {
 	if _, e, err := TakeBack(path, Options{}); err != nil || e.Action != "lock" {
 		t.Fatal(e, err)
 	}
-	openTestDesk(t, path)
+	openTestRecorder(t, path)
 }
 
 // TestIncludeEdited: a file that the job includes counts as one that was edited.
 func TestIncludeEdited(t *testing.T) {
-	path := filepath.Join(deskJob(t), "job.toml")
+	path := filepath.Join(recordedJob(t), "job.toml")
 	extra := filepath.Join(filepath.Dir(path), "extra.toml")
 	os.WriteFile(extra, []byte("[piece.arm-9]\nfits = [\"arm\"]\nkind = \"original\"\nmetal = \"brass\"\n"), 0o644)
 	os.WriteFile(path, []byte("include = [\"extra.toml\"]\n"+read(t, path)), 0o644)
-	d := openTestDesk(t, path)
+	d := openTestRecorder(t, path)
 	edit(t, extra, `metal = "brass"`, `metal = "steel"`)
 	if _, err := d.Record(setGrade("arm-9", false, 70)); !errors.Is(err, ErrChanged) {
 		t.Errorf("%v", err)
@@ -209,7 +209,7 @@ func TestIncludeEdited(t *testing.T) {
 	if _, err := os.Stat(JournalOf(path)); err == nil && read(t, JournalOf(path)) != "" {
 		t.Error("something was written")
 	}
-	d = openTestDesk(t, path)
+	d = openTestRecorder(t, path)
 	if st, err := d.Record(setGrade("arm-9", false, 70)); err != nil {
 		t.Error(err)
 	} else if i, _ := st.FindPiece("arm-9"); st.Pieces[i].Grade.V != 70_00 {

@@ -41,16 +41,16 @@ var ErrChanged = errors.New("changed meanwhile: somebody else recorded something
 
 // OpenRecorder loads a job for recording. Errors are those of Load.
 func OpenRecorder(path string, opt Options) (*Recorder, error) {
-	d, err := openDesk(path, opt)
+	d, err := openAnyway(path, opt)
 	if err != nil {
 		return nil, err
 	}
 	return d, nil
 }
 
-// openDesk gives a recorder also where the job can't be read: with the state as far as it
+// openAnyway gives a recorder also where the job can't be read: with the state as far as it
 // could be read.
-func openDesk(path string, opt Options) (*Recorder, error) {
+func openAnyway(path string, opt Options) (*Recorder, error) {
 	l := newLoader(opt)
 	_, err := l.load(path)
 	return &Recorder{State: l.state, path: path, opt: l.opt, l: l}, err

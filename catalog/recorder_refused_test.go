@@ -13,9 +13,9 @@ import (
 // TestTwoFiles: what concerns a piece of the shop's is in both journals; without the
 // job's entry it does not count for the job, but for others.
 func TestTwoFiles(t *testing.T) {
-	dir := deskJob(t)
+	dir := recordedJob(t)
 	path := filepath.Join(dir, "job.toml")
-	d := openTestDesk(t, path)
+	d := openTestRecorder(t, path)
 	taken := Act{Action: "hung", Sets: []Set{
 		{Shop: true, Target: []string{"piece", "drawer-1"}, Key: "job", Value: d.State.JobKey()},
 		{Shop: true, Target: []string{"piece", "drawer-1"}, Key: "grade", Value: int64(80)},
@@ -24,7 +24,7 @@ func TestTwoFiles(t *testing.T) {
 		t.Fatal(err)
 	}
 	other := filepath.Join(dir, "other.toml")
-	if i, _ := openTestDesk(t, other).State.FindPiece("drawer-1"); !openTestDesk(t, other).State.Pieces[i].Elsewhere {
+	if i, _ := openTestRecorder(t, other).State.FindPiece("drawer-1"); !openTestRecorder(t, other).State.Pieces[i].Elsewhere {
 		t.Error("a piece in use on one job is free for another")
 	}
 	if i, _ := d.State.FindPiece("drawer-1"); d.State.Pieces[i].Elsewhere || d.State.Pieces[i].Grade.V != 80_00 {
@@ -34,14 +34,14 @@ func TestTwoFiles(t *testing.T) {
 	if err := os.WriteFile(JournalOf(path), nil, 0o644); err != nil { // killed between the two
 		t.Fatal(err)
 	}
-	if i, _ := d.State.FindPiece("drawer-1"); openTestDesk(t, path).State.Pieces[i].Grade.Set {
+	if i, _ := d.State.FindPiece("drawer-1"); openTestRecorder(t, path).State.Pieces[i].Grade.Set {
 		t.Error("half an action counts")
 	}
 	os.WriteFile(JournalOf(path), whole, 0o644)
-	if _, _, err := openTestDesk(t, path).Undo(); err != nil {
+	if _, _, err := openTestRecorder(t, path).Undo(); err != nil {
 		t.Fatal(err)
 	}
-	if i, _ := openTestDesk(t, other).State.FindPiece("drawer-1"); openTestDesk(t, other).State.Pieces[i].Elsewhere {
+	if i, _ := openTestRecorder(t, other).State.FindPiece("drawer-1"); openTestRecorder(t, other).State.Pieces[i].Elsewhere {
 		t.Error("undone, the piece is still taken")
 	}
 }
@@ -49,8 +49,8 @@ func TestTwoFiles(t *testing.T) {
 // TestRefused: what would make a mistake of the state is refused, told, and not
 // written.
 func TestRefused(t *testing.T) {
-	path := filepath.Join(deskJob(t), "job.toml")
-	d := openTestDesk(t, path)
+	path := filepath.Join(recordedJob(t), "job.toml")
+	d := openTestRecorder(t, path)
 	for _, c := range []struct {
 		set  Set
 		says string
@@ -75,14 +75,14 @@ func TestRefused(t *testing.T) {
 // TestTornJournal: a last line that was never finished is told and set aside by the
 // next entry.
 func TestTornJournal(t *testing.T) {
-	path := filepath.Join(deskJob(t), "job.toml")
-	if _, err := openTestDesk(t, path).Record(setGrade("arm-1", false, 80)); err != nil {
+	path := filepath.Join(recordedJob(t), "job.toml")
+	if _, err := openTestRecorder(t, path).Record(setGrade("arm-1", false, 80)); err != nil {
 		t.Fatal(err)
 	}
 	f, _ := os.OpenFile(JournalOf(path), os.O_APPEND|os.O_WRONLY, 0)
 	f.WriteString(`{"version":1,"seq":2,"id"`)
 	f.Close()
-	d := openTestDesk(t, path)
+	d := openTestRecorder(t, path)
 	if len(d.State.Warnings) != 1 || !strings.Contains(d.State.Warnings[0].Message, "never finished") ||
 		d.State.Pieces[0].Grade.V != 80_00 {
 		t.Errorf("%+v", d.State.Warnings)
@@ -90,7 +90,7 @@ func TestTornJournal(t *testing.T) {
 	if _, err := d.Record(setGrade("arm-1", false, 81)); err != nil {
 		t.Fatal(err)
 	}
-	if d = openTestDesk(t, path); len(d.State.Warnings) != 0 || d.State.Pieces[0].Grade.V != 81_00 {
+	if d = openTestRecorder(t, path); len(d.State.Warnings) != 0 || d.State.Pieces[0].Grade.V != 81_00 {
 		t.Errorf("%+v", d.State.Warnings)
 	}
 	if torn, _ := os.ReadFile(JournalOf(path) + journal.TornSuffix); !strings.HasPrefix(string(torn),
@@ -100,7 +100,7 @@ func TestTornJournal(t *testing.T) {
 }
 
 func TestBrokenJournal(t *testing.T) {
-	path := filepath.Join(deskJob(t), "job.toml")
+	path := filepath.Join(recordedJob(t), "job.toml")
 	os.WriteFile(JournalOf(path), []byte("hello\n"), 0o644)
 	_, err := Load(path, Options{})
 	var m *Mistakes

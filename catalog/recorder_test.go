@@ -22,8 +22,8 @@ func swift(t testing.TB) string {
 	return dir
 }
 
-// deskJob is a small job with a shop, in a folder of its own.
-func deskJob(t *testing.T) string {
+// recordedJob is a small job with a shop, in a folder of its own.
+func recordedJob(t *testing.T) string {
 	t.Helper()
 	dir := swift(t)
 	write := func(name, text string) {
@@ -69,7 +69,7 @@ defect = "rust"
 	return dir
 }
 
-func openTestDesk(t *testing.T, path string) *Recorder {
+func openTestRecorder(t *testing.T, path string) *Recorder {
 	t.Helper()
 	clock := time.Date(2031, 2, 1, 9, 0, 0, 0, time.UTC)
 	d, err := OpenRecorder(path, Options{Now: func() time.Time { return clock }})
@@ -97,8 +97,8 @@ func setGrade(id string, shop bool, grade int64) Act {
 }
 
 func TestRecordAndUndo(t *testing.T) {
-	path := filepath.Join(deskJob(t), "job.toml")
-	d := openTestDesk(t, path)
+	path := filepath.Join(recordedJob(t), "job.toml")
+	d := openTestRecorder(t, path)
 	before := stateText(t, d.State)
 	for _, deed := range []Act{
 		setGrade("arm-1", false, 80),
@@ -119,17 +119,17 @@ func TestRecordAndUndo(t *testing.T) {
 		if after == before && deed.Action != "note" {
 			t.Errorf("%s changes nothing", deed.Action)
 		}
-		again := openTestDesk(t, path)
+		again := openTestRecorder(t, path)
 		if stateText(t, again.State) != after {
 			t.Errorf("%s: opened again the state is another", deed.Action)
 		}
 		if st, _, err = again.Undo(); err != nil || withoutClock(t, st) != withoutClockText(before) {
 			t.Errorf("%s: its undo gives another state (%v)", deed.Action, err)
 		}
-		if st, _, err = openTestDesk(t, path).Redo(); err != nil || stateText(t, st) != after {
+		if st, _, err = openTestRecorder(t, path).Redo(); err != nil || stateText(t, st) != after {
 			t.Errorf("%s: its redo gives another state (%v)", deed.Action, err)
 		}
-		if d = openTestDesk(t, path); true {
+		if d = openTestRecorder(t, path); true {
 			if _, _, err := d.Undo(); err != nil {
 				t.Fatal(err)
 			}
@@ -156,8 +156,8 @@ func withoutClockText(text string) string {
 // TestOldValue: an entry whose old value is not the present one changes nothing and is
 // told; the others stand.
 func TestOldValue(t *testing.T) {
-	path := filepath.Join(deskJob(t), "job.toml")
-	d := openTestDesk(t, path)
+	path := filepath.Join(recordedJob(t), "job.toml")
+	d := openTestRecorder(t, path)
 	deed := Act{Action: "graded", Sets: []Set{{Target: []string{"piece", "arm-1"}, Key: "grade", Value: int64(80)},
 		{Target: []string{"piece", "arm-1"}, Key: "tag", Value: "T1"}}}
 	if _, err := d.Record(deed); err != nil {
@@ -167,7 +167,7 @@ func TestOldValue(t *testing.T) {
 		t.Fatal(err)
 	}
 	edit(t, path, `kind = "original"`, "kind = \"original\"\ngrade = 55")
-	d = openTestDesk(t, path)
+	d = openTestRecorder(t, path)
 	if p := d.State.Pieces[0]; p.Grade.V != 55_00 || p.Tag != "" {
 		t.Errorf("grade %d and tag %q: half an entry was applied", p.Grade.V, p.Tag)
 	}
@@ -180,7 +180,7 @@ func TestOldValue(t *testing.T) {
 		t.Errorf("%+v", d.State.Warnings)
 	}
 	edit(t, path, "\ngrade = 55", "")
-	if d = openTestDesk(t, path); d.State.Pieces[0].Grade.V != 80_00 || len(d.State.Warnings) != 0 {
+	if d = openTestRecorder(t, path); d.State.Pieces[0].Grade.V != 80_00 || len(d.State.Warnings) != 0 {
 		t.Error("put back as it was, the entry does not apply again")
 	}
 }
@@ -199,23 +199,23 @@ func edit(t *testing.T, path, old, new string) {
 // TestChangedMeanwhile: a second recorder, and a file edited underneath, are told; nothing
 // is written and nothing is lost.
 func TestChangedMeanwhile(t *testing.T) {
-	path := filepath.Join(deskJob(t), "job.toml")
+	path := filepath.Join(recordedJob(t), "job.toml")
 	for name, meanwhile := range map[string]func(){
-		"another desk": func() {
-			if _, err := openTestDesk(t, path).Record(setGrade("arm-1", false, 71)); err != nil {
+		"another recorder": func() {
+			if _, err := openTestRecorder(t, path).Record(setGrade("arm-1", false, 71)); err != nil {
 				t.Fatal(err)
 			}
 		},
 		"the job's file":  func() { edit(t, path, `budget = "900.00"`, `budget = "950.00"`) },
 		"the shop's file": func() { edit(t, filepath.Join(filepath.Dir(path), "shop.toml"), "days = 20", "days = 21") },
 		"the shop's journal": func() {
-			if _, err := openTestDesk(t, filepath.Join(filepath.Dir(path), "other.toml")).Record(setGrade("drawer-1", true,
+			if _, err := openTestRecorder(t, filepath.Join(filepath.Dir(path), "other.toml")).Record(setGrade("drawer-1", true,
 				50)); err != nil {
 				t.Fatal(err)
 			}
 		},
 	} {
-		d := openTestDesk(t, path)
+		d := openTestRecorder(t, path)
 		meanwhile()
 		before, _ := os.ReadFile(JournalOf(path))
 		if _, err := d.Record(setGrade("arm-1", false, 99)); !errors.Is(err, ErrChanged) {
@@ -224,7 +224,7 @@ func TestChangedMeanwhile(t *testing.T) {
 		if after, _ := os.ReadFile(JournalOf(path)); string(after) != string(before) {
 			t.Errorf("%s: something was written", name)
 		}
-		if _, err := openTestDesk(t, path).Record(setGrade("arm-1", false, 60)); err != nil {
+		if _, err := openTestRecorder(t, path).Record(setGrade("arm-1", false, 60)); err != nil {
 			t.Errorf("%s: looked at again, it is refused: %v", name, err)
 		}
 	}

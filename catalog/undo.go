@@ -25,7 +25,7 @@ func (d *Recorder) Redo() (*State, journal.Entry, error) {
 // TakeBack takes the last action back where the job can't be read because of what was
 // recorded: a file was edited since, and the two don't go together any more.
 func TakeBack(path string, opt Options) (*State, journal.Entry, error) {
-	d, err := openDesk(path, opt)
+	d, err := openAnyway(path, opt)
 	if d.l.job == nil {
 		return nil, journal.Entry{}, err
 	}

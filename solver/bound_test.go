@@ -152,7 +152,7 @@ func TestDominanceByTrying(t *testing.T) {
 				}
 			}
 		}
-		if p.Validate() != nil {
+		if refusal(p) != nil {
 			continue
 		}
 		in := newInstance(p, &Change{})

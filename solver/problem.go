@@ -12,7 +12,7 @@ type Tag string
 
 // Problem is an integer program. It is not changed once a Solver was made for
 // it. Absolute values of all numbers are at most 2^53, and so are all sums that
-// can arise; Validate says where they are not.
+// can arise; New says where they are not.
 type Problem struct {
 	Groups          []Group
 	Switches        []Switch

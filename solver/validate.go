@@ -6,16 +6,6 @@ import "fmt"
 // that can arise from it. A row limit of Limit or beyond binds nothing.
 const Limit = int64(1) << 53
 
-// Validate says what is wrong with the shape or the numbers of the problem, or
-// returns nil. New calls it.
-func (p *Problem) Validate() error {
-	if err := p.validShape(); err != nil {
-		return err
-	}
-	_, err := p.addUp()
-	return err
-}
-
 // validShape looks at everything but sums.
 func (p *Problem) validShape() error {
 	for h := range p.Switches {

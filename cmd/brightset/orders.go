@@ -52,7 +52,7 @@ func (o *ordersOptions) run(c *call) (int, error) {
 	if err := o.check(); err != nil {
 		return 0, err
 	}
-	d, err := openDesk(c)
+	d, err := openRecorder(c)
 	if err != nil {
 		return 0, err
 	}

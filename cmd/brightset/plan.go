@@ -109,7 +109,7 @@ func (o *planOptions) run(c *call) (int, error) {
 	}
 	var d *catalog.Recorder
 	if o.keep {
-		if d, err = openDesk(c); err != nil {
+		if d, err = openRecorder(c); err != nil {
 			return 0, err
 		}
 		st = d.State

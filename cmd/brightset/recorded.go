@@ -11,8 +11,8 @@ import (
 	"brightset/cmd/brightset/internal/report"
 )
 
-// openDesk opens the job that is the last argument.
-func openDesk(c *call) (*catalog.Recorder, error) {
+// openRecorder opens the job that is the last argument.
+func openRecorder(c *call) (*catalog.Recorder, error) {
 	path, err := jobPath(c)
 	if err != nil {
 		return nil, err
@@ -21,7 +21,7 @@ func openDesk(c *call) (*catalog.Recorder, error) {
 }
 
 func (o *recordOptions) do(c *call, a *record.Action) (int, error) {
-	d, err := openDesk(c)
+	d, err := openRecorder(c)
 	if err != nil {
 		return 0, err
 	}
@@ -60,7 +60,7 @@ func last(st *catalog.State) int {
 }
 
 func (o *recordOptions) turn(c *call, action event.Action) (int, error) {
-	d, err := openDesk(c)
+	d, err := openRecorder(c)
 	var m *catalog.Mistakes
 	if err != nil && (action != event.Undo || !errors.As(err, &m)) {
 		return 0, err

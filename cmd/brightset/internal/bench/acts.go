@@ -26,7 +26,7 @@ func (s *Server) do(w http.ResponseWriter, r *http.Request) {
 	}
 	s.writing.Lock()
 	defer s.writing.Unlock()
-	d, err := s.desk()
+	d, err := s.recorder()
 	if err == nil && d.State.Revision != r.PostForm.Get("base") {
 		err = catalog.ErrChanged
 	}
@@ -81,7 +81,7 @@ func facts(v url.Values) record.Facts {
 func (s *Server) turn(w http.ResponseWriter, r *http.Request) {
 	s.writing.Lock()
 	defer s.writing.Unlock()
-	d, err := s.desk()
+	d, err := s.recorder()
 	if err == nil && d.State.Revision != r.FormValue("base") {
 		err = catalog.ErrChanged
 	}

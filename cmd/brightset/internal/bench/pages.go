@@ -58,7 +58,7 @@ type frame struct {
 
 // open loads the job for a page; where that fails the page says what to put right.
 func (s *Server) open(w http.ResponseWriter, r *http.Request, name string) (*catalog.Recorder, *plan.Plan, frame, bool) {
-	d, err := s.desk()
+	d, err := s.recorder()
 	if err != nil {
 		var m *catalog.Mistakes
 		if errors.As(err, &m) {
@@ -134,7 +134,7 @@ func (s *Server) journalPage(w http.ResponseWriter, r *http.Request) {
 
 // othersPart sets other plans beside the advised one.
 func (s *Server) othersPart(w http.ResponseWriter, r *http.Request) {
-	d, err := s.desk()
+	d, err := s.recorder()
 	if err != nil {
 		http.Error(w, "the files have mistakes", http.StatusConflict)
 		return

@@ -21,7 +21,7 @@ const photoFolder = "photos"
 // photo serves a small copy of a piece's photo: only those that the piece names, and only
 // from the job's folder.
 func (s *Server) photo(w http.ResponseWriter, r *http.Request) {
-	d, err := s.desk()
+	d, err := s.recorder()
 	if err != nil {
 		http.Error(w, "the files have mistakes", http.StatusConflict)
 		return
@@ -79,7 +79,7 @@ func (s *Server) takePhoto(w http.ResponseWriter, r *http.Request) {
 	}
 	s.writing.Lock()
 	defer s.writing.Unlock()
-	d, err := s.desk()
+	d, err := s.recorder()
 	if err == nil && d.State.Revision != r.FormValue("base") {
 		err = catalog.ErrChanged
 	}

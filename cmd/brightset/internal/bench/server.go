@@ -139,8 +139,8 @@ func (s *Server) onlyHosts(next http.Handler) http.Handler {
 	})
 }
 
-// desk opens the job as its files are now.
-func (s *Server) desk() (*catalog.Recorder, error) {
+// recorder opens the job as its files are now.
+func (s *Server) recorder() (*catalog.Recorder, error) {
 	return catalog.OpenRecorder(s.opt.Job, catalog.Options{Today: s.opt.Now(), Now: s.opt.Now})
 }
 

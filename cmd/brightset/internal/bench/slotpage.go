@@ -76,7 +76,7 @@ func fitsSlot(p *catalog.Piece, slot int) bool {
 
 // whyPart says why a slot is filled as it is.
 func (s *Server) whyPart(w http.ResponseWriter, r *http.Request) {
-	d, err := s.desk()
+	d, err := s.recorder()
 	if err != nil {
 		http.Error(w, "the files have mistakes", http.StatusConflict)
 		return

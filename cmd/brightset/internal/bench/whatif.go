@@ -57,7 +57,7 @@ func pointOf(was, now *plan.Plan) point {
 
 // curveJSON is the whole curve, worked out once: the slider of the mean moves on it.
 func (s *Server) curveJSON(w http.ResponseWriter, r *http.Request) {
-	d, err := s.desk()
+	d, err := s.recorder()
 	if err != nil {
 		http.Error(w, "the files have mistakes", http.StatusConflict)
 		return
@@ -82,7 +82,7 @@ func (s *Server) curveJSON(w http.ResponseWriter, r *http.Request) {
 
 // whatIfJSON solves with other limits. It changes nothing.
 func (s *Server) whatIfJSON(w http.ResponseWriter, r *http.Request) {
-	d, err := s.desk()
+	d, err := s.recorder()
 	if err != nil {
 		http.Error(w, "the files have mistakes", http.StatusConflict)
 		return

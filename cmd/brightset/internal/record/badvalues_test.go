@@ -12,7 +12,7 @@ func TestBadValues(t *testing.T) {
 	for _, s := range []step{{"sent", Facts{Target: "crest-2", To: "pell", StripFirst: true}},
 		{"bought", Facts{Target: "boxed-spears"}}, {"refused", Facts{Target: "crest-2"}},
 		{"sent", Facts{Target: "drawer-grille", To: "pell", StripFirst: true}}} {
-		if err := do(t, desk(t, path), s.name, s.facts); err != nil {
+		if err := do(t, recorderAt(t, path), s.name, s.facts); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -101,7 +101,7 @@ func TestBadValues(t *testing.T) {
 		{step{"stripped", Facts{Target: "arm-1", Severity: "severe"}}, "about a fault", "--defect"},
 	} {
 		before := journals(t, path)
-		err := do(t, desk(t, path), c.name, c.facts)
+		err := do(t, recorderAt(t, path), c.name, c.facts)
 		if err == nil || !strings.Contains(err.Error(), c.says) || !strings.Contains(err.Error(), c.instead) {
 			t.Errorf("%s %+v:\n%v\nwant %q and %q", c.name, c.facts, err, c.says, c.instead)
 		}
@@ -116,18 +116,18 @@ func TestBadValues(t *testing.T) {
 func TestNothingChanges(t *testing.T) {
 	path := demo(t)
 	for range 2 {
-		err := do(t, desk(t, path), "graded", Facts{Target: "arm-1", Grade: "80"})
+		err := do(t, recorderAt(t, path), "graded", Facts{Target: "arm-1", Grade: "80"})
 		if err != nil && !strings.Contains(err.Error(), "things stand like that already") {
 			t.Error(err)
 		}
 	}
-	if n := len(desk(t, path).State.Record.Entries); n != 1 {
+	if n := len(recorderAt(t, path).State.Record.Entries); n != 1 {
 		t.Errorf("%d entries", n)
 	}
-	if err := do(t, desk(t, path), "quoted", Facts{Target: "crest-1", To: "pell", Cost: "230.00"}); err != nil {
+	if err := do(t, recorderAt(t, path), "quoted", Facts{Target: "crest-1", To: "pell", Cost: "230.00"}); err != nil {
 		t.Fatal(err)
 	}
-	st := desk(t, path).State
+	st := recorderAt(t, path).State
 	i, _ := st.FindPiece("crest-1")
 	if q := st.Pieces[i].Quotes; len(q) != 1 || q[0].Cost != 230_00 || q[0].Work != "repair-replate" ||
 		q[0].Level != "show" {

@@ -30,7 +30,7 @@ breakage = { steel = 0.1 }
 				t.Fatal(err)
 			}
 		}
-		d := desk(t, dir+"/job.toml")
+		d := recorderAt(t, dir+"/job.toml")
 		c := platedChoice(t, d.State, "sound")
 		if c == nil || c.Before != 100_00 || c.Days != 29 || c.Breakage != 100_000 {
 			t.Fatalf("before it goes: %+v", c)

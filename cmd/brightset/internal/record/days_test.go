@@ -35,7 +35,7 @@ var still = []step{
 // that it follows; what has nothing to do with each other is accepted. Nothing is ever learnt to
 // have come back before it went.
 func TestDaysInOrder(t *testing.T) {
-	d := laterDesk(t)
+	d := laterRecorder(t)
 	path := d.State.Job.File
 	all := slices.Concat(ways, still, []step{{"hung", Facts{Target: "sound", Grade: "80"}},
 		{"unhung", Facts{Target: "sound"}}, {"sold", Facts{Target: "sound"}},
@@ -47,7 +47,7 @@ func TestDaysInOrder(t *testing.T) {
 		s.facts.On = on(day)
 		a, _ := Find(s.name)
 		if d == nil {
-			d = desk(t, path)
+			d = recorderAt(t, path)
 		}
 		deed, err := a.Deed(d, s.facts)
 		if err != nil {
@@ -97,7 +97,7 @@ func TestDaysInOrder(t *testing.T) {
 			}
 			if left > 1 {
 				s.facts.On = on(day)
-				must(t, desk(t, path), s)
+				must(t, recorderAt(t, path), s)
 				d = nil
 				walk(left-1, day+2, &s)
 				d = nil
@@ -141,7 +141,7 @@ func TestDayBeyondReason(t *testing.T) {
 		{[]string{"1931-02-10"}, false},
 		{[]string{"0031-02-10"}, false},
 	} {
-		d := laterDesk(t)
+		d := laterRecorder(t)
 		for i, day := range c.days {
 			err := do(t, d, "note", Facts{Target: "x", On: day})
 			if want := c.good || i < len(c.days)-1; (err == nil) != want {
@@ -177,7 +177,7 @@ func TestDaysOfOldJournals(t *testing.T) {
 		{"begun in 1931", "2031-02-01", "1931-02-01", `entry 1 (note): its day "1931-02-01" is beyond reason`, "2031-03-13",
 			10, 0, false},
 	} {
-		d := laterDesk(t)
+		d := laterRecorder(t)
 		path := d.State.Job.File
 		must(t, d, step{"note", Facts{Target: "begun", On: "2031-02-01"}},
 			step{"sent", Facts{Target: "sound", To: "north", On: "2031-02-01"}},
@@ -191,7 +191,7 @@ func TestDaysOfOldJournals(t *testing.T) {
 			}
 		}
 		os.WriteFile(catalog.JournalOf(path), []byte(strings.Join(lines, "")), 0o644)
-		st := desk(t, path).State
+		st := recorderAt(t, path).State
 		told := ""
 		for _, w := range st.Warnings {
 			told += w.Message + "\n"
@@ -212,11 +212,11 @@ func TestDaysOfOldJournals(t *testing.T) {
 // TestDateClashNamesTheEntry: where more days are gone than there were, what is asked of the
 // date says by which entries.
 func TestDateClashNamesTheEntry(t *testing.T) {
-	d := laterDesk(t)
+	d := laterRecorder(t)
 	path := d.State.Job.File
 	text, _ := os.ReadFile(path)
 	os.WriteFile(path, []byte(strings.Replace(string(text), "[job]", "[job]\nwithin_days = 30", 1)), 0o644)
-	d = desk(t, path)
+	d = recorderAt(t, path)
 	must(t, d, step{"sent", Facts{Target: "sound", To: "north", On: "2031-02-01"}},
 		step{"note", Facts{Target: "rang", On: "2031-12-01"}})
 	want := "the date, within 30 days, of which 303 are gone: from 2031-02-01, the day of entry 1 (sent) to 2031-12-01, " +

@@ -34,11 +34,11 @@ func TestExperiences(t *testing.T) {
 		{"broke", Facts{Target: "bullet-2"}},
 		{"sent", Facts{Target: "drawer-arm", To: "brackwater", Level: "driver"}},
 	} {
-		if err := do(t, desk(t, path), s.name, s.facts); err != nil {
+		if err := do(t, recorderAt(t, path), s.name, s.facts); err != nil {
 			t.Fatal(s, err)
 		}
 	}
-	all := risk.Experiences(desk(t, path).State)
+	all := risk.Experiences(recorderAt(t, path).State)
 	if len(all) != 3 {
 		t.Fatalf("%+v", all)
 	}

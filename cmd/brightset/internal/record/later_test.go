@@ -51,8 +51,8 @@ grade = { "pot metal" = 97, steel = 97 }
 base = 0
 `
 
-// laterDesk is a recorder with the job above.
-func laterDesk(t *testing.T) *catalog.Recorder {
+// laterRecorder is a recorder with the job above.
+func laterRecorder(t *testing.T) *catalog.Recorder {
 	t.Helper()
 	dir := swift(t)
 	for name, text := range map[string]string{"job.toml": laterJob, "shop.toml": laterShop} {
@@ -60,7 +60,7 @@ func laterDesk(t *testing.T) *catalog.Recorder {
 			t.Fatal(err)
 		}
 	}
-	return desk(t, filepath.Join(dir, "job.toml"))
+	return recorderAt(t, filepath.Join(dir, "job.toml"))
 }
 
 func must(t *testing.T, d *catalog.Recorder, steps ...step) {
@@ -91,7 +91,7 @@ func platedChoice(t *testing.T, st *catalog.State, piece string) *plan.Choice {
 // TestEatenThrough: a piece that turns out to be beyond repair once it is stripped is not
 // planned any more, neither at the plater's nor when it is back from him.
 func TestEatenThrough(t *testing.T) {
-	d := laterDesk(t)
+	d := laterRecorder(t)
 	must(t, d, step{"sent", Facts{Target: "eaten", To: "north", StripFirst: true}})
 	if platedChoice(t, d.State, "eaten") == nil {
 		t.Fatal("he can't go on though nothing was found")
@@ -149,7 +149,7 @@ func TestPitsUnderThePlating(t *testing.T) {
 			{"stripped", Facts{Target: "sound", Defect: "pits", Severity: "severe", Extent: "0.1"}}}, 69_00, 0, 10_000, 15_000,
 			95_00},
 	} {
-		d := laterDesk(t)
+		d := laterRecorder(t)
 		must(t, d, c.steps...)
 		k := platedChoice(t, d.State, "sound")
 		if k == nil || k.Plate != c.plate || d.State.Job.SpentSum != c.spent || k.Breakage != c.breaks ||
@@ -157,7 +157,7 @@ func TestPitsUnderThePlating(t *testing.T) {
 			t.Errorf("%s: spent %d, %+v", c.name, d.State.Job.SpentSum, k)
 		}
 	}
-	d := laterDesk(t)
+	d := laterRecorder(t)
 	must(t, d, step{"sent", Facts{Target: "sound", To: "north"}}, pits, step{"plated", Facts{Target: "sound"}},
 		step{"back", Facts{Target: "sound"}})
 	if i, _ := d.State.FindPiece("sound"); d.State.Job.SpentSum != 69_00 || d.State.Pieces[i].Grade.V != 95_00 {
@@ -168,7 +168,7 @@ func TestPitsUnderThePlating(t *testing.T) {
 // TestPriceOvertaken: a price named before stripping showed what has to be mended stands no
 // more; one named after it does.
 func TestPriceOvertaken(t *testing.T) {
-	d := laterDesk(t)
+	d := laterRecorder(t)
 	if c := platedChoice(t, d.State, "priced"); c.Plate != 25_00 {
 		t.Fatalf("%+v", c)
 	}

@@ -24,11 +24,11 @@ func TestNamedPriceStays(t *testing.T) {
 		{"sent", Facts{Target: "bullet-2", To: "brackwater", Level: "driver"}}, {"recalled", Facts{Target: "bullet-2"}},
 		{"sent", Facts{Target: "bullet-1", To: "brackwater", Level: "driver"}}, {"plated", Facts{Target: "bullet-1"}},
 	} {
-		if err := do(t, desk(t, path), s.name, s.facts); err != nil {
+		if err := do(t, recorderAt(t, path), s.name, s.facts); err != nil {
 			t.Fatal(s.name, err)
 		}
 	}
-	st := desk(t, path).State
+	st := recorderAt(t, path).State
 	i, _ := st.FindPiece("crest-2")
 	var costs []string
 	for _, choices := range choice.Choices(st) {
@@ -44,7 +44,7 @@ func TestNamedPriceStays(t *testing.T) {
 	if i, _ = st.FindPiece("bullet-2"); len(st.Pieces[i].Quotes) != 0 {
 		t.Errorf("a price that nobody named: %+v", st.Pieces[i].Quotes)
 	}
-	if err := do(t, desk(t, path), "recalled", Facts{Target: "bullet-1"}); err == nil ||
+	if err := do(t, recorderAt(t, path), "recalled", Facts{Target: "bullet-1"}); err == nil ||
 		!strings.Contains(err.Error(), "is plated: nothing can be taken back") {
 		t.Errorf("taken back when it was plated: %v", err)
 	}
@@ -71,20 +71,20 @@ func TestMoneyOfWorks(t *testing.T) {
 		{step{"hung", Facts{Target: "handle", Slot: "vent-right", Grade: "84"}}, 0},
 		{step{"bought", Facts{Target: "tin"}}, 30_00},
 	} {
-		d := desk(t, path)
+		d := recorderAt(t, path)
 		was := d.State.Job.SpentSum
 		if err := do(t, d, s.name, s.facts); err != nil {
 			t.Fatal(s.name, err)
 		}
-		if got := desk(t, path).State.Job.SpentSum - was; got != s.more {
+		if got := recorderAt(t, path).State.Job.SpentSum - was; got != s.more {
 			t.Errorf("%s %s: %d spent, want %d", s.name, s.facts.Target, got, s.more)
 		}
 	}
-	if err := do(t, desk(t, path), "bought", Facts{Target: "boxed-spears", Count: "1"}); err == nil ||
+	if err := do(t, recorderAt(t, path), "bought", Facts{Target: "boxed-spears", Count: "1"}); err == nil ||
 		!strings.Contains(err.Error(), "bought whole") {
 		t.Errorf("half a bundle: %v", err)
 	}
-	st := desk(t, path).State
+	st := recorderAt(t, path).State
 	pl, err := program.Solve(context.Background(), st, solver.Settings{})
 	if err != nil || !pl.Has {
 		t.Fatal(err, pl.Reasons)

@@ -34,7 +34,7 @@ func TestPaidToAgreed(t *testing.T) {
 		{"quoted and priced", []step{{"sent", Facts{Target: "priced", To: "north", StripFirst: true}},
 			{"priced", Facts{Target: "priced", Cost: "100.00"}}, back("priced", "50.00")}, 1, 1, 2, 2},
 	} {
-		d := laterDesk(t)
+		d := laterRecorder(t)
 		must(t, d, c.steps...)
 		path := d.State.Job.File
 		rate := risk.Learn(risk.Experiences(d.State), 20).Platers[0]
@@ -44,7 +44,7 @@ func TestPaidToAgreed(t *testing.T) {
 		text, _ := os.ReadFile(catalog.JournalOf(path))
 		old := regexp.MustCompile(`"quoted":(true|false|null),?`).ReplaceAll(text, nil)
 		os.WriteFile(catalog.JournalOf(path), old, 0o644)
-		d = desk(t, path)
+		d = recorderAt(t, path)
 		rate = risk.Learn(risk.Experiences(d.State), 20).Platers[0]
 		if len(d.State.Warnings) > 0 || rate.PaidN != c.oldN || c.oldN > 0 && rate.Ratio != c.oldAgreesTo {
 			t.Errorf("%s, an old record: %.3f of %d, want %.3f of %d (%v)", c.name, rate.Ratio, rate.PaidN, c.oldAgreesTo,

@@ -39,7 +39,7 @@ func TestOneDayOneLot(t *testing.T) {
 		{"exactly the least", []step{one("eaten", "80.00"), one("sound", "70.00"), one("priced", "0.01")},
 			[]catalog.Cents{180_00, 180_00, 180_01}},
 	} {
-		d := desk(t, dir+"/job.toml")
+		d := recorderAt(t, dir+"/job.toml")
 		for i, s := range c.steps {
 			must(t, d, s)
 			if d.State.Job.SpentSum != c.spent[i] {

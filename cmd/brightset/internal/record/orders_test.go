@@ -33,14 +33,14 @@ var ways = []step{
 // piece that came back, broke, was lost or was refused at a plater's is learnt from once,
 // and nothing else is.
 func TestEveryOrderTeaches(t *testing.T) {
-	d := laterDesk(t)
+	d := laterRecorder(t)
 	path := d.State.Job.File
 	counted := map[string]int{}
 	var said []string
 	var walk func(left int, at bool, want []string)
 	walk = func(left int, at bool, want []string) {
 		var got []string
-		for _, x := range risk.Experiences(desk(t, path).State) {
+		for _, x := range risk.Experiences(recorderAt(t, path).State) {
 			switch {
 			case x.Broke:
 				got = append(got, "broke")
@@ -66,7 +66,7 @@ func TestEveryOrderTeaches(t *testing.T) {
 		}
 		before, _ := os.ReadFile(catalog.JournalOf(path))
 		for _, w := range ways {
-			if do(t, desk(t, path), w.name, w.facts) != nil {
+			if do(t, recorderAt(t, path), w.name, w.facts) != nil {
 				continue
 			}
 			said = append(said, w.name)
@@ -102,7 +102,7 @@ func TestEveryOrderTeaches(t *testing.T) {
 // TestSentAgainOnTheSameTerms: what comes back and goes out again on the same terms is
 // learnt from twice, though an entry holds only what became another.
 func TestSentAgainOnTheSameTerms(t *testing.T) {
-	d := laterDesk(t)
+	d := laterRecorder(t)
 	sent := step{"sent", Facts{Target: "sound", To: "north"}}
 	must(t, d, sent, step{"back", Facts{Target: "sound"}}, sent, step{"broke", Facts{Target: "sound"}})
 	if all := risk.Experiences(d.State); len(all) != 2 || all[0].Broke || !all[1].Broke || all[1].Plater != "north" {
@@ -120,7 +120,7 @@ func TestSomeOfABagBreak(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	d := desk(t, dir+"/job.toml")
+	d := recorderAt(t, dir+"/job.toml")
 	must(t, d, step{"sent", Facts{Target: "sound", To: "north", Count: "6", Cost: "40.00", StripFirst: true}},
 		step{"stripped", Facts{Target: "sound"}},
 		step{"broke", Facts{Target: "sound", Count: "2"}}, step{"back", Facts{Target: "sound"}})

@@ -96,14 +96,14 @@ func newGame(t *testing.T, seed uint64) *game {
 		}
 	}
 	path := filepath.Join(dir, "job.toml")
-	d := desk(t, path)
+	d := recorderAt(t, path)
 	return &game{t: t, r: rand.New(rand.NewPCG(seed, 5)), path: path, d: d, now: booksOf(d.State),
 		start: text0(t, d.State)}
 }
 
 func (g *game) turn(worked, refused map[string]int) {
 	if g.r.IntN(5) == 0 {
-		g.d = desk(g.t, g.path)
+		g.d = recorderAt(g.t, g.path)
 	}
 	switch g.r.IntN(10) {
 	case 0:
@@ -160,7 +160,7 @@ func (g *game) compare() {
 			if g.r.IntN(4) > 0 {
 				return
 			}
-			st = desk(g.t, g.path).State
+			st = recorderAt(g.t, g.path).State
 		}
 		got := booksOf(st)
 		for id, want := range g.now.pieces {
@@ -178,7 +178,7 @@ func (g *game) compare() {
 
 // undoAll takes everything back: nothing is left of it.
 func (g *game) undoAll() {
-	g.d = desk(g.t, g.path)
+	g.d = recorderAt(g.t, g.path)
 	for range g.done {
 		if _, _, err := g.d.Undo(); err != nil {
 			g.fail(err.Error())

@@ -33,7 +33,7 @@ func demo(t *testing.T) string {
 	return filepath.Join(dir, "job.toml")
 }
 
-func desk(t *testing.T, path string) *catalog.Recorder {
+func recorderAt(t *testing.T, path string) *catalog.Recorder {
 	t.Helper()
 	d, err := catalog.OpenRecorder(path,
 		catalog.Options{Now: func() time.Time { return time.Date(2031, 2, 1, 9, 0, 0, 0, time.UTC) }})
@@ -119,7 +119,7 @@ func TestStory(t *testing.T) {
 	seen := map[string]bool{}
 	for i, s := range story {
 		seen[s.name] = true
-		d := desk(t, path)
+		d := recorderAt(t, path)
 		before := text0(t, d.State)
 		if err := do(t, d, s.name, s.facts); err != nil {
 			t.Fatalf("step %d, %s %s: %v", i+1, s.name, s.facts.Target, err)
@@ -128,7 +128,7 @@ func TestStory(t *testing.T) {
 		if (after == before) != (s.name == "note") {
 			t.Errorf("step %d, %s %s: changed is %v", i+1, s.name, s.facts.Target, after != before)
 		}
-		d = desk(t, path)
+		d = recorderAt(t, path)
 		st, _, err := d.Undo()
 		if err != nil || text0(t, st) != before {
 			t.Errorf("step %d, %s: its undo gives another state (%v)", i+1, s.name, err)
@@ -142,7 +142,7 @@ func TestStory(t *testing.T) {
 			t.Errorf("no step records %q", a.Name)
 		}
 	}
-	st := desk(t, path).State
+	st := recorderAt(t, path).State
 	// pell's lot: 60.00 freight, the crest's new post 36.00 before, 140.00 and 314.83 of
 	// work, which comes to more than the least; the crest 10.00 more by its price, 5.00 more in the end; the grille's work
 	// comes back less 40.00 for stripping.
@@ -177,7 +177,7 @@ func TestWrongOrder(t *testing.T) {
 	path := demo(t)
 	for _, s := range []step{{"sent", Facts{Target: "crest-2", To: "pell"}}, {"broke", Facts{Target: "bullet-2"}},
 		{"hung", Facts{Target: "vent-l1"}}} {
-		if err := do(t, desk(t, path), s.name, s.facts); err != nil {
+		if err := do(t, recorderAt(t, path), s.name, s.facts); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -212,7 +212,7 @@ func TestWrongOrder(t *testing.T) {
 		{step{"plated", Facts{Target: "vent-l1"}}, "is not at a plater's"},
 	} {
 		before := journals(t, path)
-		err := do(t, desk(t, path), c.name, c.facts)
+		err := do(t, recorderAt(t, path), c.name, c.facts)
 		if err == nil || !strings.Contains(err.Error(), c.says) {
 			t.Errorf("%s %s: %v\nwant %q", c.name, c.facts.Target, err, c.says)
 		}

@@ -38,7 +38,7 @@ func piecesOf(st *catalog.State, start string) string {
 
 func keepPlan(t *testing.T, path string) {
 	t.Helper()
-	d := desk(t, path)
+	d := recorderAt(t, path)
 	plan, err := program.Solve(context.Background(), d.State, solver.Settings{})
 	if err != nil || !plan.Has {
 		t.Fatal(err, plan.Status)
@@ -76,7 +76,7 @@ func TestBagInTwoSlots(t *testing.T) {
 			"crank-repro-2 seen for 34.00; 1 crank-repro-3 hung crank-right"},
 	}
 	for i, s := range steps {
-		d := desk(t, path)
+		d := recorderAt(t, path)
 		before := text0(t, d.State)
 		if i == 2 {
 			err := do(t, d, "hung", Facts{Target: "crank-repro", Slot: "crank-right"})
@@ -98,7 +98,7 @@ func TestBagInTwoSlots(t *testing.T) {
 			t.Errorf("%s: its redo gives another state (%v)", s.name, err)
 		}
 	}
-	st := desk(t, path).State
+	st := recorderAt(t, path).State
 	if st.Job.SpentSum != 68_00 {
 		t.Errorf("spent %d on two cranks", st.Job.SpentSum)
 	}
@@ -124,13 +124,13 @@ func TestBagFollows(t *testing.T) {
 	edit(t, path, "\n[lock.right]\nslot = \"crank-right\"\npiece = \"crank-repro\"\n[lock.crank-left]\npiece = "+
 		"\"crank-repro\"\n"+
 		"[ban.dear]\npiece = \"crank-repro\"\nplater = \"pell\"\nreason = \"too dear\"\n")
-	if err := do(t, desk(t, path), "hung", Facts{Target: "crank-repro", Slot: "crank-right"}); err != nil {
+	if err := do(t, recorderAt(t, path), "hung", Facts{Target: "crank-repro", Slot: "crank-right"}); err != nil {
 		t.Fatal(err)
 	}
-	if err := do(t, desk(t, path), "hung", Facts{Target: "vent-spares", Slot: "vent-left", Grade: "75"}); err != nil {
+	if err := do(t, recorderAt(t, path), "hung", Facts{Target: "vent-spares", Slot: "vent-left", Grade: "75"}); err != nil {
 		t.Fatal(err)
 	}
-	st := desk(t, path).State
+	st := recorderAt(t, path).State
 	for _, l := range st.Locks {
 		want := map[string]string{"crank-right": "crank-repro", "crank-left": "crank-repro-2"}[st.Slots[l.Slot].ID]
 		if got := st.Pieces[l.Piece].ID; got != want {
@@ -171,7 +171,7 @@ func TestBagSentInPart(t *testing.T) {
 		{Facts{Target: "arms-2", To: "pell", Level: "show", Slot: "mirror-left", Count: "2"},
 			"1 arms approved brackwater 1; 2 arms-2 approved pell 2; 2 arms-3 seen for 10.00"},
 	} {
-		d := desk(t, path)
+		d := recorderAt(t, path)
 		before := text0(t, d.State)
 		if err := do(t, d, "sent", s.facts); err != nil {
 			t.Fatal(err)
@@ -186,7 +186,7 @@ func TestBagSentInPart(t *testing.T) {
 			t.Error(err)
 		}
 	}
-	st := desk(t, path).State
+	st := recorderAt(t, path).State
 	i, _ := st.FindPiece("arms-3")
 	if p := &st.Pieces[i]; len(p.Findings) != 1 || !p.InShop || p.Sent.Was {
 		t.Errorf("%+v", p)
