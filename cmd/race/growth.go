@@ -46,7 +46,8 @@ var growthHead = []string{"slots", "pieces", "lines", "own s", "whole s", "nodes
 
 func (g *grown) row() []string {
 	return []string{fmt.Sprint(g.slots), fmt.Sprint(g.pieces), fmt.Sprintf("%.0f", g.lines),
-		figure{value: g.own}.String(), figure{value: g.whole}.String(), fmt.Sprintf("%.0f", g.nodes), fmt.Sprintf("%.0f", g.peakMB),
+		figure{value: g.own}.String(), figure{value: g.whole}.String(), fmt.Sprintf("%.0f", g.nodes),
+		fmt.Sprintf("%.0f", g.peakMB),
 		fmt.Sprintf("%d/%d", g.good, g.runs)}
 }
 

@@ -67,8 +67,10 @@ func run(args []string, out, errs io.Writer) int {
 	flags.IntVar(&opt.threads, "threads", 1, "`N` threads for brightset and cbc; HiGHS chooses for itself")
 	solvers := flags.String("solvers", "", "only these solvers, by `NAME[,NAME]`: "+strings.Join(solverNames(), ", "))
 	flags.BoolVar(&opt.growth, "growth", false, "instead of the race, brightset's time and memory against size")
-	flags.BoolVar(&opt.questions, "questions", false, "instead of the race, how long brightset takes to answer what is asked after the plan")
-	flags.StringVar(&opt.programs, "program", "", "with -questions, ask these programs, `FILE[,FILE]`, instead of this module's")
+	flags.BoolVar(&opt.questions, "questions", false,
+		"instead of the race, how long brightset takes to answer what is asked after the plan")
+	flags.StringVar(&opt.programs, "program", "",
+		"with -questions, ask these programs, `FILE[,FILE]`, instead of this module's")
 	flags.StringVar(&opt.markdown, "markdown", "", "also write the results to `FILE`, as Markdown")
 	flags.StringVar(&opt.svg, "svg", "testdata/race/growth.svg",
 		"with -growth and -markdown, the picture goes to `FILE`")

@@ -24,7 +24,8 @@ var questions = []question{
 	{"find out", false, func(job, _ string) []string { return []string{"risk", "--find-out", job} }, [2]float64{3, 5}},
 	{"frontier", false, func(job, _ string) []string { return []string{"frontier", job} }, [2]float64{2, 10}},
 	{"orders", false, func(job, out string) []string { return []string{"orders", "--out", out, job} }, [2]float64{2, 4}},
-	{"report", false, func(job, out string) []string { return []string{"report", "--out", out + ".html", job} }, [2]float64{5, 12}},
+	{"report", false, func(job, out string) []string { return []string{"report", "--out", out + ".html", job} },
+		[2]float64{5, 12}},
 }
 
 // answered is what one question to one program took.

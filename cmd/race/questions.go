@@ -111,7 +111,8 @@ func (o *options) writeQuestions(out io.Writer, programs []string, all []asking)
 		return nil
 	}
 	return writeFile(o.markdown, func(w io.Writer) {
-		fmt.Fprint(w, "# Questions\n\nHow long brightset takes to answer what is asked next, as a whole process started from nothing.\n\n")
+		fmt.Fprint(w, "# Questions\n\n"+
+			"How long brightset takes to answer what is asked next, as a whole process started from nothing.\n\n")
 		fmt.Fprintf(w, "Repeat it with `%s`.\n\n", o.command())
 		writeMachine(w, entrants[:1])
 		for i, p := range programs {
@@ -119,8 +120,10 @@ func (o *options) writeQuestions(out io.Writer, programs []string, all []asking)
 				fmt.Fprintf(w, "- %d: %s\n", i+1, p)
 			}
 		}
-		fmt.Fprintf(w, "- medians and worst of %d seed(s), wall clock and processor time (busy); bar: what it may take, as the median\n", o.seeds)
-		fmt.Fprintf(w, "- whole: of all runs those that answered everything within %g seconds; the others count as they ended, marked with >\n\n", o.limit.Seconds())
+		fmt.Fprintf(w, "- medians and worst of %d seed(s), wall clock and processor time (busy); "+
+			"bar: what it may take, as the median\n", o.seeds)
+		fmt.Fprintf(w, "- whole: of all runs those that answered everything within %g seconds; "+
+			"the others count as they ended, marked with >\n\n", o.limit.Seconds())
 		writePiped(w, head, rows)
 	})
 }
@@ -147,7 +150,8 @@ func (a *asking) row(first bool) []string {
 		}
 		early := whole < len(runs)
 		row = append(row, figure{median(wall), 2*whole <= len(runs)}.String(), figure{worst(wall), early}.String(),
-			figure{median(busy), 2*whole <= len(runs)}.String(), figure{worst(busy), early}.String(), fmt.Sprintf("%d/%d", whole, len(runs)))
+			figure{median(busy), 2*whole <= len(runs)}.String(), figure{worst(busy), early}.String(),
+			fmt.Sprintf("%d/%d", whole, len(runs)))
 	}
 	return row
 }

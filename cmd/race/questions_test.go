@@ -53,9 +53,11 @@ func TestQuestionsFail(t *testing.T) {
 	if !strings.Contains(a.fault, "no idea") {
 		t.Errorf("the fault is %q", a.fault)
 	}
-	opt := &options{seeds: 1, limit: time.Second, questions: true, programs: program, progress: io.Discard, temporary: t.TempDir(), families: small(t).families}
+	opt := &options{seeds: 1, limit: time.Second, questions: true, programs: program,
+		progress: io.Discard, temporary: t.TempDir(), families: small(t).families}
 	var out bytes.Buffer
-	if err := askAll(context.Background(), opt, &out); err != nil || !strings.Contains(out.String(), "why, "+program+": exit status 1: no idea") {
+	if err := askAll(context.Background(), opt, &out); err != nil ||
+		!strings.Contains(out.String(), "why, "+program+": exit status 1: no idea") {
 		t.Errorf("(%v) %s", err, out.String())
 	}
 }

@@ -182,8 +182,9 @@ func (r *remembering) ended(e *journal.Entry, id string, s *sending, piece *jour
 }
 
 func (r *remembering) begin(id string, s *sending) Experience {
-	x := Experience{Job: r.st.Job.File, Piece: id, Work: text(s.terms[event.KeyWork]), Plater: text(s.terms[event.KeyPlater]),
-		Level: text(s.terms[event.KeyLevel]), Agreed: s.first, Named: s.named}
+	x := Experience{Job: r.st.Job.File, Piece: id, Work: text(s.terms[event.KeyWork]),
+		Plater: text(s.terms[event.KeyPlater]),
+		Level:  text(s.terms[event.KeyLevel]), Agreed: s.first, Named: s.named}
 	if n, ok := s.terms[event.KeyDays].(int64); ok {
 		x.Promised = int(n)
 	}
