@@ -21,7 +21,8 @@ import (
 func TestOutOfTime(t *testing.T) {
 	dir := t.TempDir()
 	for _, args := range [][]string{
-		{"plan"}, {"plan", "--full"}, {"plan", "--strip"}, {"plan", "--full", "--best"}, {"plan", "--others", "2"}, {"plan", "--one-for-two"},
+		{"plan"}, {"plan", "--full"}, {"plan", "--full", "--best"}, {"plan", "--others", "2"},
+		{"plan", "--one-for-two"},
 		{"why", "grille"}, {"frontier"}, {"frontier", "--all"}, {"hunt"}, {"risk"}, {"risk", "--find-out"},
 		{"orders", "--out", filepath.Join(dir, "orders")}, {"report", "--out", filepath.Join(dir, "report.html")},
 	} {

@@ -10,6 +10,7 @@ import (
 	"brightset/cmd/brightset/internal/record"
 	"brightset/cmd/brightset/internal/report"
 	"brightset/model/ask"
+	"brightset/model/parallel"
 	"brightset/model/plan"
 	"brightset/model/program"
 	"brightset/solver"
@@ -40,8 +41,6 @@ var planCommand = command{
 			"one and from each other; pieces that change places don't count")
 		flags.BoolVar(&o.keep, "keep", false, "keep this plan as the one that is followed: later ones say what changed "+
 			"since, and why")
-		flags.BoolVar(&o.strip, "strip", false, "look for what to strip first and for the prices at which to stop in a set "+
-			"of more than 30 slots too, which takes a while")
 		flags.BoolVar(&o.oneForTwo, "one-for-two", false, "hold one spare behind two slots where that is cheaper: if both "+
 			"fail, one of them is rescued; shown against holding it for one")
 		flags.StringVar(&o.mps, "mps", "", "also write the program to `FILE` as free MPS, for another solver; with - only "+
@@ -57,17 +56,12 @@ type planOptions struct {
 	question
 	full      bool
 	keep      bool
-	strip     bool
 	others    int
 	differ    int
 	oneForTwo bool
 	mps       string
 	within    float64 // percent
 }
-
-// slotsStripped is the size of a set up to which what stripping may show is looked for
-// unasked: it takes a solve for every piece that is plated.
-const slotsStripped = 30
 
 // mostOthers is as many other plans as one would ever look through.
 const mostOthers = 50
@@ -122,18 +116,27 @@ func (o *planOptions) run(c *call) (int, error) {
 		if !p.Has {
 			return o.noPlan(ctx, line, p, beside)
 		}
-		a := answer{
-			code: exitCode(p),
-			text: func() string {
-				if o.whole() {
-					return report.Plan(p, beside)
-				}
-				return report.FirstScreen(p, beside.Screen)
-			},
-			json: func() (string, error) { return report.PlanJSON(p, beside) },
-		}
+		a := answer{code: exitCode(p)}
 		if o.keep {
 			a.keep = func() error { return keepPlan(c, d, p) }
+		}
+		if !o.whole() {
+			beside.Screen = screenOf(ctx, line, p, beside.Since)
+			a.text = func() string { return report.FirstScreen(p, beside.Screen) }
+			return a, nil
+		}
+		if o.json { // one document
+			err = o.lookBeside(ctx, line, p, beside)
+			a.json = func() (string, error) { return report.PlanJSON(p, beside) }
+			return a, err
+		}
+		first, rest := report.PlanByParts(p, beside.Since)
+		a.text = func() string { return first }
+		a.more = func(ctx context.Context, line *progress) (string, error) {
+			if err := o.lookBeside(ctx, line, p, beside); err != nil {
+				return "", err
+			}
+			return rest(beside), nil
 		}
 		return a, nil
 	})
@@ -155,7 +158,7 @@ func keepPlan(c *call, d *catalog.Recorder, p *plan.Plan) error {
 	return err
 }
 
-// solve finds the plan, and with the time that is left what stands beside it.
+// solve finds the plan, and what it is compared with.
 func (o *planOptions) solve(ctx context.Context, line *progress,
 	st *catalog.State) (*plan.Plan, *report.Beside, error) {
 	if o.oneForTwo {
@@ -171,28 +174,42 @@ func (o *planOptions) solve(ctx context.Context, line *progress,
 	if err != nil || !p.Has {
 		return p, beside, err
 	}
-	if !o.whole() {
-		if beside.Since, err = since(ctx, st, set); err == nil {
-			beside.Screen = screenOf(ctx, line, p, beside.Since)
-		}
-		return p, beside, err
-	}
-	if beside.Bindings, err = ask.Bindings(ctx, st, p, set); err == nil && o.others > 0 {
-		beside.Others, err = ask.Others(ctx, st, p, o.others, o.differ, set)
-	}
-	if err == nil {
-		beside.Since, err = since(ctx, st, set)
-	}
-	if err == nil && !o.best && (o.strip || len(st.Slots) <= slotsStripped) {
-		beside.Strip, err = strip(ctx, p, set)
-	}
-	beside.Screen = screenOf(ctx, line, p, beside.Since)
+	beside.Since, err = since(ctx, st, set)
 	return p, beside, err
+}
+
+// lookBeside finds, with the time that is left, what stands beside the plan: none of it
+// depends on the rest of it.
+func (o *planOptions) lookBeside(ctx context.Context, line *progress, p *plan.Plan, beside *report.Beside) error {
+	if o.oneForTwo {
+		return nil
+	}
+	line.now("looking beside the plan")
+	set := line.settings()
+	parts := []func() error{func() (err error) {
+		beside.Bindings, err = ask.Bindings(ctx, p.Of, p, set)
+		return err
+	}}
+	if !o.best {
+		parts = append(parts, func() (err error) {
+			beside.Strip, err = strip(ctx, p, set)
+			return err
+		})
+	}
+	if o.others > 0 {
+		parts = append(parts, func() (err error) {
+			beside.Others, err = ask.Others(ctx, p.Of, p, o.others, o.differ, set)
+			return err
+		})
+	}
+	err := parallel.Parts(context.WithoutCancel(ctx), parts...) // where time is up each says so
+	beside.Screen = screenOf(ctx, line, p, beside.Since)
+	return err
 }
 
 // whole says whether more is asked for than the first screen.
 func (o *planOptions) whole() bool {
-	return o.full || o.json || o.strip || o.oneForTwo || o.others > 0
+	return o.full || o.json || o.oneForTwo || o.others > 0
 }
 
 // since is what a plan is compared with: the one kept last; or, where things were

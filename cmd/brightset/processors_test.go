@@ -15,7 +15,7 @@ func TestProcessors(t *testing.T) {
 	defer runtime.GOMAXPROCS(was)
 	page := filepath.Join(t.TempDir(), "report.html")
 	for _, args := range [][]string{
-		{"plan", "testdata/demo"}, {"why", "crest", "testdata/demo"}, {"hunt", "testdata/demo"},
+		{"plan", "--full", "testdata/demo"}, {"why", "crest", "testdata/demo"}, {"hunt", "testdata/demo"},
 		{"risk", "--find-out", "testdata/demo"}, {"frontier", "testdata/demo"},
 		{"plan", "--others", "2", "testdata/locked"}, {"report", "--out", page, "testdata/demo"},
 	} {

@@ -34,7 +34,10 @@ type answer struct {
 	text  func() string // nil: not a word, but for what is said aside
 	json  func() (string, error)
 	csv   func() (string, error)
-	keep  func() error // what is kept of it once it is shown, unless it was broken off
+	// more finds what stands beside the answer, in words, once the answer itself is shown;
+	// nil where there is no more.
+	more func(context.Context, *progress) (string, error)
+	keep func() error // what is kept of it once it is shown, unless it was broken off
 }
 
 // jsonFlag declares --json.
@@ -75,8 +78,11 @@ func (q *question) search(c *call, find func(context.Context, *progress) (answer
 	if err != nil {
 		return 0, err
 	}
+	if err = q.show(c, a); err == nil && a.more != nil {
+		err = more(ctx, c, a.more)
+	}
 	code := a.exit(ctx)
-	if err := q.show(c, a); err != nil || a.keep == nil {
+	if err != nil || a.keep == nil {
 		return code, err
 	}
 	if interrupted(ctx) {
@@ -90,6 +96,17 @@ func found(ctx context.Context, c *call, find func(context.Context, *progress) (
 	line := newProgress(c.err)
 	defer line.done()
 	return find(ctx, line)
+}
+
+// more looks for what follows an answer that is shown already, and shows that.
+func more(ctx context.Context, c *call, find func(context.Context, *progress) (string, error)) error {
+	line := newProgress(c.err)
+	text, err := find(ctx, line)
+	line.done()
+	if err != nil {
+		return err
+	}
+	return c.print(text)
 }
 
 // exit is the answer's exit code: a user who broke off knows that there may be more, and

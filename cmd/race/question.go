@@ -18,7 +18,7 @@ type question struct {
 
 var questions = []question{
 	{"plan, first screen", true, func(job, _ string) []string { return []string{"plan", job} }, [2]float64{0.3, 0.3}},
-	{"plan, whole", false, func(job, _ string) []string { return []string{"plan", job} }, [2]float64{1, 2}},
+	{"plan, whole", false, func(job, _ string) []string { return []string{"plan", "--json", job} }, [2]float64{1, 2}},
 	{"why", false, func(job, _ string) []string { return []string{"why", "slot-1", job} }, [2]float64{1, 2}},
 	{"hunt", false, func(job, _ string) []string { return []string{"hunt", job} }, [2]float64{1, 2}},
 	{"find out", false, func(job, _ string) []string { return []string{"risk", "--find-out", job} }, [2]float64{3, 5}},

@@ -56,12 +56,6 @@ func askAll(ctx context.Context, opt *options, out io.Writer) error {
 				return err
 			}
 			for i := range here {
-				if i > 0 && here[i-1].question.first { // it is the same run
-					for p := range programs {
-						here[i].of[p] = append(here[i].of[p], here[i-1].of[p][seed-1])
-					}
-					continue
-				}
 				for p, program := range programs {
 					fmt.Fprintf(opt.progress, "%s, seed %d, %s: %s\n", f.Name, seed, here[i].question.name, program)
 					a := here[i].question.ask(ctx, program, folder, filepath.Join(opt.temporary, "papers"), opt.limit)

@@ -119,7 +119,8 @@ func (h *hunt) sameLines(i, k int) bool {
 	}
 	for n := range a {
 		x, y := &h.e.Problem.Groups[s].Columns[a[n]], &h.e.Problem.Groups[s].Columns[b[n]]
-		if x.Cost != y.Cost || x.Tie != y.Tie || !slices.Equal(x.Terms, y.Terms) || !slices.Equal(x.Needs, y.Needs) || !slices.Equal(x.Loads, y.Loads) {
+		if x.Cost != y.Cost || x.Tie != y.Tie || !slices.Equal(x.Terms, y.Terms) ||
+			!slices.Equal(x.Needs, y.Needs) || !slices.Equal(x.Loads, y.Loads) {
 			return false
 		}
 		if !h.matchAlike(s, a[n], b[n]) {
@@ -182,7 +183,8 @@ func (h *hunt) room(p *plan.Plan) catalog.Cents {
 // within halves down to the highest price at which the set with the find, bought at
 // that price, keeps the budget and costs no more than without it.
 // Out of time it is a price at which that is so, and proven is false.
-func (h *hunt) within(ctx context.Context, base *plan.Plan, i int, most catalog.Cents) (highest catalog.Cents, proven bool, err error) {
+func (h *hunt) within(ctx context.Context, base *plan.Plan, i int,
+	most catalog.Cents) (highest catalog.Cents, proven bool, err error) {
 	proven = true
 	ok, fail := catalog.Cents(0), most+1
 	for fail-ok > 1 {
@@ -203,9 +205,11 @@ func (h *hunt) within(ctx context.Context, base *plan.Plan, i int, most catalog.
 
 // affordable asks with the budget lowered by the price: paying it for a find that
 // is sure to be used is the same as having so much less.
-func (h *hunt) affordable(ctx context.Context, base *plan.Plan, i int, price catalog.Cents) (worth, known bool, err error) {
+func (h *hunt) affordable(ctx context.Context, base *plan.Plan, i int,
+	price catalog.Cents) (worth, known bool, err error) {
 	limit := solver.LimitTo{Row: program.RowBudget, Limit: int64(h.st.Job.Budget.V - price)}
 	below := int64(base.Expected - price + 1)
-	res, err := h.e.Solver.Fork().Solve(ctx, solver.Change{Ban: h.ban(i), Limits: []solver.LimitTo{limit}, Below: &below, Any: true}, h.e.Set)
+	ch := solver.Change{Ban: h.ban(i), Limits: []solver.LimitTo{limit}, Below: &below, Any: true}
+	res, err := h.e.Fork().Least(ctx, ch)
 	return res.Has, res.Has || res.Status == solver.Infeasible, err
 }

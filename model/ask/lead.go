@@ -63,9 +63,11 @@ func Leads(ctx context.Context, st *catalog.State, pl *plan.Plan, set solver.Set
 }
 
 // without asks what the set costs without the piece; false where nothing is known of that.
-func (l *Lead) without(ctx context.Context, st *catalog.State, pl *plan.Plan, set solver.Settings) (known bool, err error) {
+func (l *Lead) without(ctx context.Context, st *catalog.State, pl *plan.Plan,
+	set solver.Settings) (known bool, err error) {
 	gone := st.Clone()
-	gone.Bans = append(gone.Bans, catalog.Ban{Filter: catalog.Filter{Slot: catalog.None, Piece: l.Piece, Plater: catalog.None}})
+	gone.Bans = append(gone.Bans,
+		catalog.Ban{Filter: catalog.Filter{Slot: catalog.None, Piece: l.Piece, Plater: catalog.None}})
 	set.TotalAlone = true
 	other, err := program.CompileWithin(ctx, gone, program.Options{FixedLimits: true}).Solve(ctx, solver.Change{}, set)
 	if err != nil || !other.Has && other.Status == solver.Stopped {

@@ -32,7 +32,8 @@ func RulePrices(ctx context.Context, st *catalog.State, slot int, pl *plan.Plan,
 }
 
 // rulePrices starts from what is known of the state's program.
-func rulePrices(ctx context.Context, e *program.Explorer, slot int, pl *plan.Plan) (all []RulePrice, whole bool, err error) {
+func rulePrices(ctx context.Context, e *program.Explorer, slot int, pl *plan.Plan) (all []RulePrice, whole bool,
+	err error) {
 	st := e.State
 	asked := slices.DeleteFunc(Requirements(st), func(r Requirement) bool { return !r.concerns(st, slot) })
 	others := make([]*plan.Plan, len(asked))

@@ -20,7 +20,8 @@ import (
 // so the cheapest set out of it is no dearer than any of theirs. If it saves too
 // little, none of them is worth its fee; else the halves are tried. It is of no account
 // whether a way makes things better, worse, or some of both.
-func worthAsking(ctx context.Context, plan *plan.Plan, figures []uncertain, base *program.Explorer) ([]uncertain, error) {
+func worthAsking(ctx context.Context, plan *plan.Plan, figures []uncertain,
+	base *program.Explorer) ([]uncertain, error) {
 	var kept, spares []uncertain
 	for _, o := range figures {
 		if o.Planned || o.ways[0].choice == nil {
@@ -34,7 +35,8 @@ func worthAsking(ctx context.Context, plan *plan.Plan, figures []uncertain, base
 }
 
 // mayBeWorthAsking are the figures of spares that may be worth their fees.
-func mayBeWorthAsking(ctx context.Context, plan *plan.Plan, spares []uncertain, base *program.Explorer) ([]uncertain, error) {
+func mayBeWorthAsking(ctx context.Context, plan *plan.Plan, spares []uncertain,
+	base *program.Explorer) ([]uncertain, error) {
 	if len(spares) == 0 {
 		return nil, nil
 	}
@@ -54,7 +56,8 @@ func mayBeWorthAsking(ctx context.Context, plan *plan.Plan, spares []uncertain, 
 			}
 		}
 	}
-	gain, proven, err := savedBy(ctx, base, base.Again(st, program.Options{Beside: ways, GiveUp: program.Over(ctx)}, pieces...), plan.Expected, least)
+	then := base.Again(st, program.Options{Beside: ways, GiveUp: program.Over(ctx)}, pieces...)
+	gain, proven, err := savedBy(ctx, base, then, plan.Expected, least)
 	if err != nil {
 		return nil, err
 	}

@@ -43,7 +43,9 @@ const none = int64(math.MaxInt64)
 
 // verdict is what the program says at one value of the figure.
 type verdict struct {
-	kept   int64       // the least total of the sets that keep to the decision: with the advised choice, without the runner-up
+	// kept is the least total of the sets that keep to the decision: with the advised
+	// choice, without the runner-up.
+	kept   int64
 	others level       // of all others; but for those that a swap with a twin turns into one that keeps to it
 	lines  []plan.Line // of the cheapest that keeps to it
 }

@@ -14,16 +14,32 @@ import (
 // what has to be sent, bought and kept for it, and what stands beside it. The plan
 // must have lines.
 func Plan(p *plan.Plan, beside *Beside) string {
-	var b strings.Builder
+	first, rest := PlanByParts(p, beside.Since)
+	return first + rest(beside)
+}
+
+// PlanByParts is Plan in two parts: what is decided and what it costs, which can be read as
+// soon as it is proven; and the rest, for which what stands beside the plan has to be known.
+func PlanByParts(p *plan.Plan, was *Since) (first string, rest func(*Beside) string) {
 	notes := newNotes()
+	return planItself(p, was, notes), func(beside *Beside) string { return planBeside(p, beside, notes) }
+}
+
+func planItself(p *plan.Plan, was *Since, notes *notes) string {
+	var b strings.Builder
 	b.WriteString(Paragraph("", "", p.Of.Job.Title+" (all sums in "+p.Of.Job.Currency+")"))
-	for _, part := range []string{standing(p.Of), shiftsText(beside.Since, p)} {
+	for _, part := range []string{standing(p.Of), shiftsText(was, p)} {
 		if part != "" {
 			b.WriteString("\n" + part)
 		}
 	}
 	b.WriteString("\n" + planTable(p, notes))
 	b.WriteString("\n" + verdict(p) + "\n" + figures(p))
+	return b.String()
+}
+
+func planBeside(p *plan.Plan, beside *Beside, notes *notes) string {
+	var b strings.Builder
 	for _, part := range []string{
 		oneForTwoText(p, beside.HeldForOne), lots(p), stripText(p.Of, beside.Strip), bench(p), purchases(p), trades(p), reserve(p), leftovers(p),
 		bindingsText(p.Of, beside.Bindings), notes.String(), list("Worth knowing:", planWarnings(p)), cautions(p),
