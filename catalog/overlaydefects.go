@@ -53,6 +53,7 @@ func (l *loader) overlayWork(t *table, i int) {
 		w.Describe = s
 	}
 	w.Usual = t.flag("usual").Or(w.Usual)
+	over(&w.Order, t.whole("order", 0, MaxOrder))
 	over(&w.Hours, t.hours("hours"))
 	over(&w.Each, t.hours("each"))
 	over(&w.PerArea, t.hours("per_dm2"))

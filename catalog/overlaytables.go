@@ -89,6 +89,7 @@ func (l *loader) overlayTables() {
 			}
 		}
 	}
+	l.orderWorks(tables[l.works.kind])
 	for _, k := range kinds {
 		for _, t := range tables[k.names.kind] {
 			k.lay(t, k.names.index[t.id])

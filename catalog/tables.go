@@ -76,6 +76,7 @@ type Work struct {
 	Name     string
 	Describe string
 	Usual    bool         // platers who list no works take it
+	Order    Val[int]     // when it is done, the lowest first; default PlatingOrder, the last before plating
 	Hours    Val[Micro]   // once per piece
 	Each     Val[Micro]   // per fault counted
 	PerArea  Val[Micro]   // hours per dm2 of the surface concerned
@@ -84,6 +85,15 @@ type Work struct {
 	Restores Val[bool]    // a piece bears what it bore when new; default it doesn't
 	From     Origin
 }
+
+// PlatingOrder is when plating itself is done: after the works of this order and below.
+const PlatingOrder = 50
+
+// MaxOrder is the highest order of a work.
+const MaxOrder = 1_000
+
+// AfterPlating says whether the work is done to the finished piece.
+func (w *Work) AfterPlating() bool { return w.Order.Or(PlatingOrder) > PlatingOrder }
 
 // CleanWork is the trade work that the choice "clean" is.
 const CleanWork = "clean"

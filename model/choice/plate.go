@@ -114,7 +114,6 @@ func (e *estimate) money(st *catalog.State, p *catalog.Piece, q int, slot *catal
 		plating, e.rests.plate = price.V, nil
 	}
 	e.plate = plating
-	e.parts = []plan.Part{{Work: catalog.None, Doer: plan.ByPlater, Maker: catalog.None, Cost: plating}}
 	for _, w := range e.works {
 		if !toDo(st, p, w) {
 			continue
@@ -149,7 +148,21 @@ func (e *estimate) money(st *catalog.State, p *catalog.Piece, q int, slot *catal
 			e.makerDays = max(e.makerDays, st.Makers[maker].Days)
 		}
 	}
+	e.parts = withPlating(st, e.parts, plating)
 	return ""
+}
+
+// withPlating puts plating itself among the works where their order has it: what mends a
+// piece comes before, what is done to the finished piece after.
+func withPlating(st *catalog.State, works []plan.Part, cost catalog.Cents) []plan.Part {
+	after := slices.IndexFunc(works, func(p plan.Part) bool {
+		return st.Tables.Works[p.Work].AfterPlating()
+	})
+	if after < 0 {
+		after = len(works)
+	}
+	plating := plan.Part{Work: catalog.None, Doer: plan.ByPlater, Maker: catalog.None, Cost: cost}
+	return slices.Insert(works, after, plating)
 }
 
 // risk: his = min(1, factor x (1 - (1-base) x product of (1 - breakage of each work of

@@ -49,6 +49,29 @@ func TestWhoDoesIt(t *testing.T) {
 	wantOut(t, st, jobs.Twisted, jobs.North, "nobody does posts")
 }
 
+// The parts of a choice are in the order in which they are done: works up to the order of
+// plating, plating itself, works above it, and fitting by the shop last.
+func TestPartsInOrder(t *testing.T) {
+	st := jobs.Tiny()
+	st.Pieces[jobs.Twisted].Findings = []catalog.Finding{
+		{Defect: jobs.Bent, Severity: catalog.Severe, Extent: 0, Count: 1, Where: catalog.Face},
+		{Defect: jobs.Pits, Severity: catalog.Moderate, Extent: 0, Count: 3, Where: catalog.Back}}
+	order := func() (works []int) {
+		for _, p := range jobs.Pick(Choices(st)[jobs.Left], jobs.Twisted, catalog.WorkRepair, jobs.North, "show").Parts {
+			works = append(works, p.Work)
+		}
+		return works
+	}
+	if got, want := order(), []int{1, 2, 3, catalog.None}; !slices.Equal(got, want) {
+		t.Errorf("no order given: works %v, want %v", got, want)
+	}
+	st.Tables.Works[2].Order = jobs.Set(catalog.PlatingOrder)
+	st.Tables.Works[3].Order = jobs.Set(catalog.PlatingOrder + 1)
+	if got, want := order(), []int{1, 2, catalog.None, 3}; !slices.Equal(got, want) {
+		t.Errorf("posts after plating: works %v, want %v", got, want)
+	}
+}
+
 // TestPriceByThePiece, by hand: at show north asks 55.00 for a rim in steel, whatever its area
 // and his least charge of 50.00; straightening is 84.00 on top. For twisted itself he asks
 // 12.00. Without rates the price alone will do, and without an area too, but for

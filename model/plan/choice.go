@@ -22,7 +22,7 @@ type Choice struct {
 	Other  catalog.Cents // the shop's parts done when it is back, or in his stead: fitting, cleaning
 	Strip  catalog.Cents // strip fee if refused; plated work only
 
-	Parts []Part // what the work consists of
+	Parts []Part // what the work consists of, in the order in which it is done
 
 	Breakage catalog.Micro // broken, lost or spoilt in the work
 	Refused  catalog.Micro // sent back after stripping

@@ -2,7 +2,6 @@ package report
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"brightset/catalog"
@@ -58,24 +57,23 @@ func metalText(st *catalog.State, p *catalog.Piece) string {
 
 // doerText says who does a part of the work.
 func doerText(st *catalog.State, part plan.Part, plater string) string {
+	when := ", before it is sent"
+	if part.Work == catalog.None || st.Tables.Works[part.Work].AfterPlating() {
+		when = ", when it is back"
+	}
 	switch part.Doer {
 	case plan.ByPlater:
 		return plater
 	case plan.ByMaker:
-		return named(st.Makers[part.Maker].Name, st.Makers[part.Maker].ID) + ", before it is sent"
+		return named(st.Makers[part.Maker].Name, st.Makers[part.Maker].ID) + when
 	}
-	if part.Work == catalog.None {
-		return "our shop, when it is back"
-	}
-	return "our shop, before it is sent"
+	return "our shop" + when
 }
 
 // worksText lists the works of a choice in the order in which they are done.
 func worksText(st *catalog.State, c *plan.Choice, plater string) []string {
-	parts := slices.Clone(c.Parts)
-	slices.SortStableFunc(parts, func(a, b plan.Part) int { return rankOf(a) - rankOf(b) })
 	var all []string
-	for _, part := range parts {
+	for _, part := range c.Parts {
 		name := partName(st, part)
 		if part.Work == catalog.None && part.Doer == plan.ByPlater {
 			name = "strip, polish and plate"
@@ -86,17 +84,6 @@ func worksText(st *catalog.State, c *plan.Choice, plater string) []string {
 		all = append(all, name+": "+doerText(st, part, plater))
 	}
 	return all
-}
-
-// rankOf orders trade works as the tables do, before plating, before fitting.
-func rankOf(p plan.Part) int {
-	switch {
-	case p.Work != catalog.None:
-		return p.Work
-	case p.Doer == plan.ByPlater:
-		return 10_000
-	}
-	return 20_000
 }
 
 // fileName makes an id into the name of a file.
