@@ -13,6 +13,7 @@ const (
 	MaxGrade      Centi = 100_00          // the finish of a perfect piece
 	MaxTone       Centi = 100_00          // either way on the CIE b* axis
 	MaxFactor     Micro = 100 * One       // breakage factor of a plater
+	MaxSpread     Micro = 5 * One         // what a guess may come out dearer by, as a share of it
 	maxFileSize         = 16 << 20        // bytes
 	maxEntries          = 100_000         // keys, tables and list entries of a file
 	maxPaths            = 32 << 20        // bytes of all their names, each with those above it

@@ -63,6 +63,7 @@ type defaults struct {
 	Rescue     Val[Cents]
 	RescueDays Val[int]
 	Strength   Val[int]
+	Spread     Spread
 }
 
 // overlayTables lays the trade tables of all layers over each other, key by key.
@@ -180,10 +181,15 @@ func (l *loader) overlayDefaults(roots []*table) {
 			continue
 		}
 		l.defaults = defaults{t.money("hourly"), t.money("rescue"), t.whole("rescue_days", 0, MaxDays),
-			t.whole("strength", 1, 1_000)}
-		l.state.Tables.Strength = l.defaults.Strength.V
+			t.whole("strength", 1, 1_000), t.spread()}
+		l.state.Tables.Strength, l.state.Tables.Spread = l.defaults.Strength.V, l.defaults.Spread
 		t.done()
 	}
+}
+
+// spread reads how far a guess may be off, as shares of it.
+func (t *table) spread() Spread {
+	return Spread{Low: t.share("spread_low"), High: number(t, "spread_high", 0, MaxSpread, 1e6)}
 }
 
 // over lays a value over an older one, where there is one.

@@ -73,6 +73,9 @@ func (l *loader) readShop() {
 	l.state.Shop.Works = t.refs("works", l.works)
 	over(&l.defaults.Rescue, t.money("rescue"))
 	over(&l.defaults.RescueDays, t.whole("rescue_days", 0, MaxDays))
+	own := t.spread()
+	over(&l.state.Tables.Spread.Low, own.Low)
+	over(&l.state.Tables.Spread.High, own.High)
 	for i, name := range t.texts("jobs") {
 		if name == "" {
 			t.wrongItem("jobs", i, "this is empty", "write the path of a job's file")

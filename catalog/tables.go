@@ -11,6 +11,14 @@ type Tables struct {
 	Tones   []Word
 
 	Strength int // how many outcomes a starting value weighs against what is learnt
+	Spread   Spread
+}
+
+// Spread is how far what is paid in the end may lie from a guess, as shares of it: a
+// price after stripping rises far more often than it falls.
+type Spread struct {
+	Low  Val[Micro] // by so much below, 0..1
+	High Val[Micro] // by so much above, 0..MaxSpread
 }
 
 // Word is a word people use at the bench for a grade or a tone.

@@ -29,7 +29,7 @@ var unsaid = []*regexp.Regexp{
 	regexp.MustCompile(`\b(1|4|9) in (5|10)\b( within)?`),          // names of quantiles
 	regexp.MustCompile(`(and|which is) \d+ more\b`),                // lists that are cut
 	regexp.MustCompile(`\d+ figures? more, each worth less:[^.]*`), // likewise
-	regexp.MustCompile(`triangular from -15%\s+to \+15%`),
+	regexp.MustCompile(`triangular from -10%\s+to \+35%`),
 	regexp.MustCompile(`\bother \d+\b`),   // names of plans, in their order
 	regexp.MustCompile(`(?i)\bjob \d+\b`), // names of jobs, in their order
 	regexp.MustCompile(`(?m)^\d+ jobs of one shop`),

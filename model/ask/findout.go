@@ -57,7 +57,7 @@ type turnout struct {
 
 // InformationValues looks at every figure that may turn out otherwise. Where nothing better is
 // known it is as planned in half the cases, and lower or higher in a quarter each:
-// a plater's price by its spread, his grade three points; what stripping shows is that he
+// a plater's price by its spread (and the likelier the farther it may go), his grade three points; what stripping shows is that he
 // sends the piece back, with the chance of that, else that it breaks as planned, half or
 // twice as often, if he has not quoted how often; a starting value of the shop's hour or of a rescue
 // a quarter or a half less or more; the hours of a work half or one and a half times

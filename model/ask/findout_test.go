@@ -249,7 +249,7 @@ func TestFindOutsOfDemo(t *testing.T) {
 // the worse.
 func turn(st *catalog.State, piece, plater int, figure choice.Figure, worse bool) *turnout {
 	o := InformationValue{Piece: piece, Plater: plater, Figure: figure}
-	ways := o.ofQuote(st, &plan.Choice{}, refusers(choice.Choices(st))[[2]int{o.Piece, o.Plater}])
+	ways := o.ofQuote(st, &plan.Choice{Quote: catalog.None}, refusers(choice.Choices(st))[[2]int{o.Piece, o.Plater}])
 	if figure == choice.FigureGrade {
 		slices.Reverse(ways)
 	}

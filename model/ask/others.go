@@ -200,23 +200,29 @@ func allSlots(st *catalog.State) []int {
 }
 
 // compare says how far the plan is from the advised one. They are level if they
-// differ in total by no more than the lines that differ may err by. The errors
-// are added up as they stand (Spread: 15 in 100 on estimates and hours, 10 on prices
-// after strip, none on firm ones, or the quote's own range): common practice, no
-// published source. What is done alike in both has no error between them.
+// differ in total by no more than the lines that differ may err by: the cheaper of the two
+// upwards, the dearer downwards, added up as they stand (choice.Spread). What is done
+// alike in both has no error between them.
 func (o *Other) compare(st *catalog.State, advised *plan.Plan) {
 	if o.Plan == nil || !o.Plan.Has {
 		return
 	}
 	was, is := swapsOf(st).unmatched(advised, o.Plan)
 	o.Differ = len(is)
-	off := catalog.Cents(0)
-	for _, s := range was {
-		off += choice.Spread(st, advised.Lines[s].Choice)
+	now, then := spreadOf(st, advised, was), spreadOf(st, o.Plan, is)
+	if more := o.Plan.Expected - advised.Expected; more >= 0 {
+		o.Level = o.Differ > 0 && more <= now.Above+then.Below
+	} else {
+		o.Level = o.Differ > 0 && -more <= now.Below+then.Above
 	}
-	for _, s := range is {
-		off += choice.Spread(st, o.Plan.Lines[s].Choice)
+}
+
+// spreadOf adds up how far some lines of a plan may be off.
+func spreadOf(st *catalog.State, pl *plan.Plan, lines []int) choice.Span {
+	sum := choice.Span{}
+	for _, s := range lines {
+		off := choice.Spread(st, pl.Lines[s].Choice)
+		sum.Below, sum.Above = sum.Below+off.Below, sum.Above+off.Above
 	}
-	more := o.Plan.Expected - advised.Expected
-	o.Level = o.Differ > 0 && max(more, -more) <= off
+	return sum
 }

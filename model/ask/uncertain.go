@@ -52,7 +52,7 @@ func uncertainQuotes(st *catalog.State, pl *plan.Plan, choices [][]plan.Choice) 
 			if !c.Plated() || !(program.Admitted(st, c, program.Planned) || program.Admitted(st, c, program.Reserve)) {
 				continue
 			}
-			add(c, choice.FigurePlating, plateSpread(st, c) > 0)
+			add(c, choice.FigurePlating, choice.PlateSpread(st, c) != (choice.Span{}))
 			add(c, choice.FigureBreakage, !c.Sent && !st.Pieces[c.Piece].Bare() && (c.Refused > 0 || breakageOpen(st, c)))
 			add(c, choice.FigureGrade, c.Quote == catalog.None || !st.Pieces[c.Piece].Quotes[c.Quote].Grade.Set)
 		}
@@ -71,9 +71,10 @@ func (o *InformationValue) ofQuote(st *catalog.State, at *plan.Choice, mayRefuse
 	}
 	switch o.Figure {
 	case choice.FigurePlating:
+		falls, rises := fallsAndRises(choice.PlateSpread(st, at))
 		return []turnout{
-			way(quarter, false, func(c *plan.Choice) { c.Plate = max(c.Plate-plateSpread(st, c), 0) }),
-			way(quarter, !o.fillsLot(st, mayRefuse), func(c *plan.Choice) { c.Plate += plateSpread(st, c) }),
+			way(falls, false, func(c *plan.Choice) { c.Plate = max(c.Plate-choice.PlateSpread(st, c).Below, 0) }),
+			way(rises, !o.fillsLot(st, mayRefuse), func(c *plan.Choice) { c.Plate += choice.PlateSpread(st, c).Above }),
 		}
 	case choice.FigureGrade:
 		return []turnout{
@@ -137,11 +138,15 @@ func breakageOpen(st *catalog.State, c *plan.Choice) bool {
 	return c.Breakage > 0 && !c.Sent && (c.Quote == catalog.None || !st.Pieces[c.Piece].Quotes[c.Quote].Breakage.Set)
 }
 
-// plateSpread is the part of a choice's spread that is the plater's.
-func plateSpread(st *catalog.State, c *plan.Choice) catalog.Cents {
-	only := *c
-	only.Before, only.Other = 0, 0
-	return choice.Spread(st, &only)
+// fallsAndRises is how likely a price is to fall and to rise: one in two together, in
+// proportion to how far it may, as in a triangle over the span with its top at the price.
+func fallsAndRises(off choice.Span) (falls, rises catalog.Micro) {
+	both := off.Below + off.Above
+	if both == 0 {
+		return quarter, quarter
+	}
+	falls = catalog.Micro(2 * int64(quarter) * int64(off.Below) / int64(both))
+	return falls, 2*quarter - falls
 }
 
 // usedIn says whether the plan hangs or holds a choice of some kind.

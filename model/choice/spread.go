@@ -7,41 +7,54 @@ import (
 	"brightset/model/plan"
 )
 
-// How far what is paid in the end lies from what was planned, in hundredths of
-// the sum: common practice, no published source.
-const (
-	SpreadEstimate   = 15
-	spreadAfterStrip = 10
-)
+// Span is how far what is paid in the end may lie from what was planned, in cents: so much
+// less, or so much more.
+type Span struct{ Below, Above catalog.Cents }
 
-// Spread is by how much the work on a choice may come out dearer than planned:
-// nothing on a firm quote, 30 in 100 on one that is old, a tenth on a price after strip, 15 in 100 on estimates
-// and on hours; or what a quote's own range says. What is bought has its price.
-func Spread(st *catalog.State, c *plan.Choice) catalog.Cents {
-	sum := (c.Before + c.Other) * SpreadEstimate / 100
-	if c.Quote == catalog.None {
-		return sum + c.Plate*SpreadEstimate/100
-	}
-	q := &st.Pieces[c.Piece].Quotes[c.Quote]
-	if oldQuote(st, q) { // whatever it says, prices have moved since
-		wide := c.Plate * 2 * SpreadEstimate / 100
-		if q.Low.Set && q.High.Set {
-			wide = max(wide, (q.High.V-q.Low.V)/2*catalog.Cents(Needed(&st.Slots[c.Slot])))
-		}
-		return sum + wide
-	}
-	switch {
-	case q.Low.Set && q.High.Set:
-		return sum + (q.High.V-q.Low.V)/2*catalog.Cents(Needed(&st.Slots[c.Slot]))
-	case q.Firm == catalog.Firm:
-		return sum
-	case q.Firm == catalog.AfterStrip:
-		return sum + c.Plate*spreadAfterStrip/100
-	}
-	return sum + c.Plate*SpreadEstimate/100
+func (a Span) plus(b Span) Span { return Span{a.Below + b.Below, a.Above + b.Above} }
+
+// Spread is the span of the work on a choice: the plater's part as PlateSpread has it, and
+// the hours of the shop and of makers, which are guesses like any other. What is bought
+// has its price.
+func Spread(st *catalog.State, c *plan.Choice) Span {
+	return GuessSpread(st, c.Before+c.Other).plus(PlateSpread(st, c))
 }
 
-// oldAfter is the age in days from which a quote is as uncertain as two estimates.
+// GuessSpread is the span of a guess, by the trade tables.
+func GuessSpread(st *catalog.State, sum catalog.Cents) Span {
+	s := &st.Tables.Spread
+	return Span{catalog.Of(s.Low.V, sum), catalog.Of(s.High.V, sum)}
+}
+
+// oldSpread is by how much a quote that is old may be off at least, in hundredths of it.
+// Common practice, no published source.
+const oldSpread = 30
+
+// PlateSpread is the span of the plater's part: nothing on a firm quote; half of a
+// quote's own range, where it has one; else that of a guess, after strip or not, since it
+// is then that prices rise. A quote that is old is off by 30 in 100 either way if not by
+// more, whatever it says.
+func PlateSpread(st *catalog.State, c *plan.Choice) Span {
+	if c.Quote == catalog.None {
+		return GuessSpread(st, c.Plate)
+	}
+	q := &st.Pieces[c.Piece].Quotes[c.Quote]
+	off := GuessSpread(st, c.Plate)
+	switch {
+	case q.Low.Set && q.High.Set:
+		half := (q.High.V - q.Low.V) / 2 * catalog.Cents(Needed(&st.Slots[c.Slot]))
+		off = Span{half, half}
+	case q.Firm == catalog.Firm:
+		off = Span{}
+	}
+	if oldQuote(st, q) { // prices have moved since
+		wide := c.Plate * oldSpread / 100
+		off = Span{max(off.Below, wide), max(off.Above, wide)}
+	}
+	return off
+}
+
+// oldAfter is the age in days from which a quote is old.
 // Common practice, no published source.
 const oldAfter = 180
 
@@ -55,11 +68,12 @@ func oldQuote(st *catalog.State, q *catalog.Quote) bool {
 	return q.Date.Set && !day.IsZero() && day.Sub(q.Date.V) > oldAfter*24*time.Hour
 }
 
-// EstimatingError is how far apart two choices for one slot may be and still be
-// as good as level on these figures: none for a choice and itself.
-func EstimatingError(st *catalog.State, a, b *plan.Choice) catalog.Cents {
-	if plan.SameChoice(a, b) {
+// EstimatingError is how much dearer than a choice another for its slot may be and still be
+// as good as level on these figures, since the one may come out dearer and the other
+// cheaper than planned: nothing for a choice and itself.
+func EstimatingError(st *catalog.State, c, other *plan.Choice) catalog.Cents {
+	if plan.SameChoice(c, other) {
 		return 0
 	}
-	return Spread(st, a) + Spread(st, b)
+	return Spread(st, c).Above + Spread(st, other).Below
 }

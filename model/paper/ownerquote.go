@@ -83,8 +83,8 @@ func ownerLine(pl *plan.Plan, l *plan.Line, stops []ask.StopPrice) OwnerLine {
 	line.Total = line.Plating + line.Bench + line.Parts + line.Labour
 	for i := range stops {
 		if p := &stops[i]; p.Slot == l.Slot {
-			more := (min(p.Highest, p.Planned+p.Planned*choice.SpreadEstimate/100) - p.Planned) * catalog.Cents(
-				choice.Needed(pl.SlotOf(l)))
+			rise := catalog.Of(pl.Of.Tables.Spread.High.V, p.Planned)
+			more := min(p.Highest-p.Planned, rise) * catalog.Cents(choice.Needed(pl.SlotOf(l)))
 			line.Limit = line.Total + marked(max(0, more), q.Plating)
 		}
 	}

@@ -77,7 +77,7 @@ type simulator struct {
 	plan   *plan.Plan
 	r      *rand.Rand
 	spare  [][]plan.Choice // per line, what may stand in, the cheapest first
-	plater []float64       // factors of this run
+	plater []float64       // by what part of their span they are off in this run, -1..1
 	other  float64
 	grade  float64 // mean of the set in this run
 
@@ -110,12 +110,27 @@ func spares(pl *plan.Plan) [][]plan.Choice {
 
 // factors draws by how much every plater, and all others, are off in this run.
 func (s *simulator) factors() {
-	off := distuv.NewTriangle(1-choice.SpreadEstimate/100.0, 1+choice.SpreadEstimate/100.0, 1, s.r)
+	low, high := share(s.st.Tables.Spread.Low.V), share(s.st.Tables.Spread.High.V)
+	draw := func() float64 { return 0 }
+	if low+high > 0 {
+		draw = distuv.NewTriangle(-low, high, 0, s.r).Rand
+	}
 	s.plater = s.plater[:0]
 	for range s.st.Platers {
-		s.plater = append(s.plater, off.Rand())
+		s.plater = append(s.plater, part(draw(), low, high))
 	}
-	s.other = off.Rand()
+	s.other = part(draw(), low, high)
+}
+
+// part is what part of the way to the end of its span a guess is off: -1..1.
+func part(off, low, high float64) float64 {
+	switch {
+	case off < 0:
+		return off / low
+	case off > 0:
+		return off / high
+	}
+	return 0
 }
 
 // run carries the plan out once: what is paid with the fallbacks held, what is paid
@@ -195,10 +210,10 @@ func (s *simulator) try(c *plan.Choice, standsIn bool) (cash, total catalog.Cent
 		plate, extra = choice.FallbackCharges(s.st, c)
 	}
 	if s.r.Float64() < share(c.Refused) {
-		return c.Get + extra + scaled(c.Before, s.other) + c.Strip, c.Get + c.Give + extra + c.Before + c.Strip, false
+		return c.Get + extra + s.worked(c.Before) + c.Strip, c.Get + c.Give + extra + c.Before + c.Strip, false
 	}
 	total = c.Get + c.Give + extra + c.Before + plate + c.Other
-	cash = c.Get + extra + s.off(c, plate) + scaled(c.Before+c.Other, s.other)
+	cash = c.Get + extra + s.off(c, plate) + s.worked(c.Before+c.Other)
 	return cash, total, s.r.Float64() >= share(c.Breakage)
 }
 
@@ -207,7 +222,20 @@ func (s *simulator) off(c *plan.Choice, plate catalog.Cents) catalog.Cents {
 	if !c.Plated() || (c.Quote != catalog.None && s.st.Pieces[c.Piece].Quotes[c.Quote].Firm == catalog.Firm) {
 		return plate
 	}
-	return scaled(plate, s.plater[c.Plater])
+	priced := *c
+	priced.Plate = plate
+	return max(0, moved(plate, choice.PlateSpread(s.st, &priced), s.plater[c.Plater]))
 }
 
-func scaled(v catalog.Cents, f float64) catalog.Cents { return catalog.Cents(float64(v)*f + 0.5) }
+// worked is what work by the hour comes to in this run.
+func (s *simulator) worked(sum catalog.Cents) catalog.Cents {
+	return moved(sum, choice.GuessSpread(s.st, sum), s.other)
+}
+
+// moved takes a sum a part of the way to the end of its span, -1..1.
+func moved(sum catalog.Cents, off choice.Span, part float64) catalog.Cents {
+	if part < 0 {
+		return sum - catalog.Cents(-part*float64(off.Below)+0.5)
+	}
+	return sum + catalog.Cents(part*float64(off.Above)+0.5)
+}

@@ -81,6 +81,7 @@ func tinyTables() catalog.Tables {
 	}
 	t := catalog.Tables{Metals: []catalog.Metal{
 		{Name: "steel", Base: Start(catalog.Micro(10_000))}, {Name: "pot metal", Base: Start(catalog.Micro(80_000))}}}
+	t.Spread = catalog.Spread{Low: Start(catalog.Micro(100_000)), High: Start(catalog.Micro(350_000))}
 	t.Works = []catalog.Work{
 		{Name: "clean", Hours: Start(catalog.Micro(500_000)), Each: Start(catalog.Micro(100_000)),
 			PerArea: Start(catalog.Micro(250_000)), Breakage: per(0, 20_000), Cap: Start(catalog.Centi(85_00))},

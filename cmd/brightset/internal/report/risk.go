@@ -199,5 +199,15 @@ func riskDetail(r *risk.Risk, s *risk.Simulation) string {
 		}
 		t.Row(row.name, catalog.FormatMoney(risk.Quantile(row.runs, 0.1)), catalog.FormatMoney(risk.Quantile(row.runs, 0.5)), catalog.FormatMoney(risk.Quantile(row.runs, 0.9)), catalog.FormatMoney(mean(row.runs)))
 	}
-	return t.String() + "\n" + Paragraph("", "", fmt.Sprintf("Exact: every slot by itself, all its outcomes convolved. Simulated: %d runs with a fixed seed; the work of one plater is off by one factor in a run, triangular from -15%% to +15%% (common practice, no published source); firm prices stay. Deciding again takes the cheapest piece left over that fits, whatever slot it was held for. Grade: what a rescue finds is taken to be just as good as its slot asks for.", s.Runs))
+	return t.String() + "\n" + Paragraph("", "", fmt.Sprintf("Exact: every slot by itself, all its outcomes convolved. Simulated: %d runs with a fixed seed; the work of one plater is off by one factor in a run, %s; firm prices stay, and a price with a range of its own keeps within half of it. Deciding again takes the cheapest piece left over that fits, whatever slot it was held for. Grade: what a rescue finds is taken to be just as good as its slot asks for.", s.Runs, triangle(r.Plan.Of)))
+}
+
+// triangle says between what shares guesses are drawn.
+func triangle(st *catalog.State) string {
+	low, high := &st.Tables.Spread.Low, &st.Tables.Spread.High
+	text := fmt.Sprintf("triangular from -%s%% to +%s%%", catalog.FormatMicro(100*low.V), catalog.FormatMicro(100*high.V))
+	if low.From.Source == catalog.StartingValue && high.From.Source == catalog.StartingValue {
+		text += " (common practice, no published source)"
+	}
+	return text
 }
