@@ -44,6 +44,7 @@ type bound struct {
 	block      []float64 // least per block, within its windows
 	best       [][]int   // per block, the columns that give it
 	s          []float64 // per switch: what being on adds; open ones count as min(0, s)
+	kept       *knapsack // the row that is not priced, if any
 }
 
 // lagrangian evaluates the bound. With costs false all costs and charges count
@@ -54,6 +55,16 @@ type bound struct {
 // terms is off by at most (n+1) u sum|terms|, u = 2^-53 (Higham, Accuracy and
 // Stability of Numerical Algorithms, section 3.1; from memory); err uses twice that.
 func (in *instance) lagrangian(d *domain, y *duals, costs bool) *bound {
+	b := in.priced(d, y, costs)
+	for i := range in.blocks {
+		b.block[i], b.best[i] = in.leastOfBlock(d, i, b)
+		b.value += b.block[i]
+	}
+	return b
+}
+
+// priced is the bound without what the blocks add to it.
+func (in *instance) priced(d *domain, y *duals, costs bool) *bound {
 	b := &bound{
 		rc:    make([]float64, len(in.cols)),
 		least: make([]float64, len(in.groups)),
@@ -85,10 +96,6 @@ func (in *instance) lagrangian(d *domain, y *duals, costs bool) *bound {
 			terms = max(terms, len(in.cols[c].terms)+2*len(in.cols[c].needs)+1)
 		}
 		size += most
-	}
-	for i := range in.blocks {
-		b.block[i], b.best[i] = in.leastOfBlock(d, i, b)
-		value += b.block[i]
 	}
 	sValue, sSize, sTerms := in.switchPart(d, y, lambda, b)
 	value += sValue
@@ -176,6 +183,9 @@ func (in *instance) leastOfBlock(d *domain, i int, b *bound) (float64, []int) {
 // deltas is, per column alive, how much the bound rises if that column is
 // picked: its reduced cost less the group's least, within the block's windows.
 func (in *instance) deltas(d *domain, b *bound) []float64 {
+	if b.kept != nil {
+		return b.kept.deltas(d, b)
+	}
 	delta := make([]float64, len(in.cols))
 	for i := range in.blocks {
 		blk := &in.blocks[i]

@@ -191,6 +191,9 @@ func (s *search) work(n *node) (o outcome) {
 		o.cut = true
 		return o
 	}
+	if kept := s.keepRow(d, b, y, &o.best); kept != nil && (s.reduce(d, kept, &o.best) || s.putOff(n, d, kept, y, m.pool, &o)) {
+		return o
+	}
 	if r == nil || !s.branch(n, d, r, m, &o) {
 		o.children = s.split(n, d, r, m.pool)
 	}

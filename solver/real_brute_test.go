@@ -19,9 +19,11 @@ var leaves = []struct {
 	{"no parts", without{parts: true}},
 	{"no cuts", without{cuts: true}},
 	{"no fixing", without{fixing: true}},
+	{"no knapsack", without{knapsack: true}},
 	{"no walks", without{walks: true}},
-	{"none but walks", without{true, true, true, true, true, true, false}},
-	{"none of them", without{true, true, true, true, true, true, true}},
+	{"knapsack without walks or classes", without{walks: true, classes: true, dominance: true}},
+	{"none but walks", without{true, true, true, true, true, true, true, false}},
+	{"none of them", without{true, true, true, true, true, true, true, true}},
 }
 
 // agrees solves a problem with everything and without each part of the search in turn

@@ -10,5 +10,6 @@ type without struct {
 	parts     bool // a problem is not taken apart
 	cuts      bool // no bound cuts anything off
 	fixing    bool // no bound rules out columns or settles switches
+	knapsack  bool // no row is kept whole
 	walks     bool // no node is enumerated before one pick is left of it
 }
