@@ -35,7 +35,7 @@ func othersOf(t *testing.T, st *catalog.State, n, differ int) (*plan.Plan, []Oth
 func TestOthersAgainstBrute(t *testing.T) {
 	plans, ends := 0, 0
 	swapped := 0 // plans in which pieces change places besides
-	for seed := range int64(jobs.Campaign(30, 1500)) {
+	for seed := range int64(jobs.Campaign(40, 1500)) {
 		differ := 1 + int(seed%3)
 		st := jobs.Random(3000+seed, 2+int(seed%3), jobs.Options{})
 		if seed%2 == 1 {
