@@ -6,7 +6,6 @@ import (
 	"time"
 
 	"brightset/catalog"
-	"brightset/catalog/disk"
 	"brightset/cmd/brightset/internal/record"
 	"brightset/cmd/brightset/internal/report"
 	"brightset/model/ask"
@@ -246,22 +245,4 @@ func strip(ctx context.Context, p *plan.Plan, set solver.Settings) (*report.Stri
 	stop, rest, err := ask.StopPrices(ctx, p.Of, p, set)
 	s.First, s.Stop, s.Whole = first, stop, all && rest
 	return s, err
-}
-
-// mpsMark is how a program written by --mps begins.
-const mpsMark = "NAME brightset FREE\n"
-
-// writeProgram writes the integer program, with all lines before any is left
-// out, to a file or with "-" as the answer.
-func writeProgram(c *call, st *catalog.State, path string) error {
-	if path == "-" {
-		if err := program.BuildAll(st).Problem.WriteMPS(c.out); err != nil {
-			return fmt.Errorf("can't write the answer: %w", err)
-		}
-		return nil
-	}
-	if err := disk.Answer(path); err != nil {
-		return usageError{err.Error() + "; type: --mps program.mps"}
-	}
-	return disk.ReplaceBy(path, mpsMark, program.BuildAll(st).Problem.WriteMPS)
 }

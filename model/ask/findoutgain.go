@@ -1,0 +1,129 @@
+package ask
+
+import (
+	"context"
+
+	"brightset/catalog"
+	"brightset/model/choice"
+	"brightset/model/plan"
+	"brightset/model/program"
+	"brightset/solver"
+)
+
+// gainWith is what the best set costs less than the plan if a figure turns out one way.
+//
+// What is then known to fail is carried out regardless at what failing costs, and is not
+// there for the best set. The plan carried out regardless counts at what it costs even where it then misses
+// the mean or the chance asked for; the best set is one that does not.
+func gainWith(ctx context.Context, base *program.Explorer, pl *plan.Plan, o *uncertain, w *turnout) (gain catalog.Cents, proven bool, err error) {
+	st, opt, find := base.State, program.Options{GiveUp: program.Over(ctx)}, (func(*plan.Choice) *plan.Choice)(nil)
+	piece, one := o.piece()
+	if w.choice != nil {
+		opt.Adjust = w.choice
+		find = func(c *plan.Choice) *plan.Choice {
+			k := *c
+			w.choice(&k)
+			choice.AddUp(&k)
+			return &k
+		}
+	} else {
+		st = st.Clone()
+		w.state(st)
+		then := map[int][]plan.Choice{}
+		find = func(c *plan.Choice) *plan.Choice {
+			if one && c.Piece != piece {
+				return c
+			}
+			if then[c.Slot] == nil {
+				then[c.Slot] = choice.ChoicesFor(st, c.Slot)
+			}
+			return choice.FindSame(then[c.Slot], c)
+		}
+	}
+	regardless := carriedOut(st, pl, find)
+	if w.gone != nil {
+		st = st.Clone()
+		w.gone(st)
+	}
+	if !one {
+		opt.FixedLimits = true
+		return savedBy(ctx, base, program.Compile(st, opt), regardless, 1)
+	}
+	return savedBy(ctx, base, base.Again(st, opt, piece), regardless, 1)
+}
+
+// savedBy is what the best set of a program costs less than a sum, 0 if that is less
+// than so much. Base is asked first: the program is much like its.
+func savedBy(ctx context.Context, base *program.Explorer, p *program.Program, sum, least catalog.Cents) (gain catalog.Cents, proven bool, err error) {
+	below := int64(sum - least + 1)
+	e, err := base.After(p)
+	if err != nil {
+		return 0, false, err
+	}
+	res, err := e.Least(ctx, solver.Change{Below: &below})
+	if err != nil || !res.Has {
+		return 0, res.Status == solver.Infeasible, err
+	}
+	return sum - catalog.Cents(res.Total), res.Status == solver.Optimal, nil
+}
+
+// carriedOut is what the plan comes to with other figures. What can't fail any more
+// needs nothing in reserve.
+func carriedOut(st *catalog.State, pl *plan.Plan, find func(*plan.Choice) *plan.Choice) catalog.Cents {
+	var lines []plan.Line
+	for _, l := range pl.Lines {
+		l.Choice = find(l.Choice)
+		if l.Choice.Fails == 0 {
+			l.Fallback = nil
+		}
+		if l.Fallback != nil {
+			l.Fallback = find(l.Fallback)
+		}
+		lines = append(lines, l)
+	}
+	total := comeTo(st, lines)
+	for _, c := range pl.Charges {
+		if c.Kind == plan.ChargeTrade {
+			total += c.Cents
+		}
+	}
+	return total
+}
+
+// comeTo is what lines come to in a state: what each is expected to cost, and the
+// charges they share, but no trades.
+func comeTo(st *catalog.State, lines []plan.Line) catalog.Cents {
+	p := &program.Program{State: st}
+	on := make([]bool, p.BundleSwitch(len(st.Bundles)))
+	work := make([]catalog.Cents, len(st.Platers))
+	total := catalog.Cents(0)
+	for i := range lines {
+		k, f := lines[i].Choice, lines[i].Fallback
+		total += choice.Expected(st, k, f)
+		for _, sw := range p.Needs(k, f) {
+			on[sw] = true
+		}
+		if k.InLot() {
+			work[k.Plater] += k.Plate
+		}
+	}
+	for b := range st.Bundles {
+		if on[p.BundleSwitch(b)] {
+			total += st.Bundles[b].Price
+			if v := st.Bundles[b].Vendor; v != catalog.None {
+				on[p.VendorSwitch(v)] = true
+			}
+		}
+	}
+	for q := range st.Platers {
+		if on[p.PlaterSwitch(q)] {
+			total += st.Platers[q].Freight + max(0, st.Platers[q].Minimum-work[q])
+		}
+	}
+	for v := range st.Vendors {
+		if on[p.VendorSwitch(v)] {
+			total += st.Vendors[v].Freight
+		}
+	}
+	return total
+}
