@@ -44,6 +44,11 @@ func missing(text string, things []string, d *document) []string {
 		}
 		text = re.ReplaceAllString(text, " _ ")
 	}
+	take(planNames, func(m []string) {
+		if !d.names(m[1]) {
+			lacks("plan", m[1])
+		}
+	})
 	take(dates, func(m []string) {
 		if !d.names(m[0]) {
 			lacks("date", m[0])

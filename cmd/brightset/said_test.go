@@ -120,13 +120,15 @@ func (d *document) has(v float64, places int, fits func(*leaf) bool) bool {
 }
 
 var (
-	spaces  = regexp.MustCompile(`\s+`)
-	dates   = regexp.MustCompile(`\b\d{4}-\d\d-\d\d\b`)
-	shares  = regexp.MustCompile(`(less than |more than |[<>])?(\d+(?:\.\d+)?) ?%`)
-	money   = regexp.MustCompile(`(^|[^\w.-])-?(\d+\.\d\d)([^\w.]|\.?$|\.\s)`)
-	numbers = regexp.MustCompile(`(^|[^\w.-])[-+]?(\d+(?:\.\d+)?)([^\w]|$)`)
-	ofDays  = regexp.MustCompile(`(^|[^\w.])(\d+) days?\b|\bday (\d+)\b`)
-	grades  = regexp.MustCompile(`\b(?:grade|mean of|mean|fallback) (\d+(?:\.\d+)?)\b|(\d+(?:\.\d+)?) on average`)
+	spaces = regexp.MustCompile(`\s+`)
+	// what a plan is called by, which may look like two numbers
+	planNames = regexp.MustCompile(`\bplan ([0-9a-f]{4}-[0-9a-f]{4})\b`)
+	dates     = regexp.MustCompile(`\b\d{4}-\d\d-\d\d\b`)
+	shares    = regexp.MustCompile(`(less than |more than |[<>])?(\d+(?:\.\d+)?) ?%`)
+	money     = regexp.MustCompile(`(^|[^\w.-])-?(\d+\.\d\d)([^\w.]|\.?$|\.\s)`)
+	numbers   = regexp.MustCompile(`(^|[^\w.-])[-+]?(\d+(?:\.\d+)?)([^\w]|$)`)
+	ofDays    = regexp.MustCompile(`(^|[^\w.])(\d+) days?\b|\bday (\d+)\b`)
+	grades    = regexp.MustCompile(`\b(?:grade|mean of|mean|fallback) (\d+(?:\.\d+)?)\b|(\d+(?:\.\d+)?) on average`)
 )
 
 // thingsOf are the ids and names of what stands in a job's files, the longest first.
