@@ -40,6 +40,8 @@ var planCommand = command{
 			"one and from each other; pieces that change places don't count")
 		flags.BoolVar(&o.keep, "keep", false, "keep this plan as the one that is followed: later ones say what changed "+
 			"since, and why")
+		flags.BoolVar(&o.strip, "strip", false, "look for what to strip first and for the prices at which to stop in a set "+
+			"of more than 30 slots too, which takes a while")
 		flags.BoolVar(&o.oneForTwo, "one-for-two", false, "hold one spare behind two slots where that is cheaper: if both "+
 			"fail, one of them is rescued; shown against holding it for one")
 		flags.StringVar(&o.mps, "mps", "", "also write the program to `FILE` as free MPS, for another solver; with - only "+
@@ -57,10 +59,15 @@ type planOptions struct {
 	keep      bool
 	others    int
 	differ    int
+	strip     bool
 	oneForTwo bool
 	mps       string
 	within    float64 // percent
 }
+
+// slotsStripped is the size of a set up to which what stripping may show is looked for
+// unasked: it takes a question for every piece that is plated.
+const slotsStripped = 30
 
 // mostOthers is as many other plans as one would ever look through.
 const mostOthers = 50
@@ -189,7 +196,7 @@ func (o *planOptions) lookBeside(ctx context.Context, line *progress, p *plan.Pl
 		beside.Bindings, err = ask.Bindings(ctx, p.Of, p, set)
 		return err
 	}}
-	if !o.best {
+	if !o.best && (o.strip || len(p.Of.Slots) <= slotsStripped) {
 		parts = append(parts, func() (err error) {
 			beside.Strip, err = strip(ctx, p, set)
 			return err
@@ -208,7 +215,7 @@ func (o *planOptions) lookBeside(ctx context.Context, line *progress, p *plan.Pl
 
 // whole says whether more is asked for than the first screen.
 func (o *planOptions) whole() bool {
-	return o.full || o.json || o.oneForTwo || o.others > 0
+	return o.full || o.json || o.strip || o.oneForTwo || o.others > 0
 }
 
 // since is what a plan is compared with: the one kept last; or, where things were
