@@ -126,7 +126,7 @@ func actText(st *catalog.State, a *paper.Act) (head, tail string) {
 	case paper.ActBuyFirst, paper.ActBuy:
 		return seller(st, a), sum
 	case paper.ActMake:
-		return st.Makers[a.Maker].Name + ": send", sum
+		return "Send to " + st.Makers[a.Maker].Name, sum
 	case paper.ActBench:
 		return "On our own bench", sum
 	case paper.ActSend:

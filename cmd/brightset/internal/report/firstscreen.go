@@ -100,7 +100,10 @@ func screenFigures(p *plan.Plan, o *paper.Outlook) []string {
 	if hangs(p) {
 		return rows
 	}
-	ready := []string{dayText(p.Of, doneOf(p).Well) + " if all goes well"}
+	ready := []string{"as soon as it is hung"}
+	if well := doneOf(p).Well; well > 0 {
+		ready[0] = dayText(p.Of, well) + " if all goes well"
+	}
 	if o.Days > 0 {
 		ready = append(ready, "nine in ten "+dayText(p.Of, o.Days))
 	}
