@@ -103,7 +103,13 @@ func (t *todo) lineOf(piece int) *plan.Line {
 	return nil
 }
 
-// waiting: what lies with platers. Each piece is one call.
+// inReserve says whether some line falls back on a piece.
+func (t *todo) inReserve(piece int) bool {
+	return slices.ContainsFunc(t.pl.Lines, func(l plan.Line) bool { return l.Fallback != nil && l.Fallback.Piece == piece })
+}
+
+// waiting: what lies with platers. A piece that is held in reserve stays as it is until it
+// is needed, and is neither stopped nor gone on with.
 func (t *todo) waiting() {
 	for i := range t.st.Pieces {
 		p := &t.st.Pieces[i]
@@ -121,6 +127,8 @@ func (t *todo) waiting() {
 		switch {
 		case p.Stage == catalog.StagePlated:
 			act.Kind = ActFetch
+		case line == nil && t.inReserve(i):
+			continue
 		case p.Stage == catalog.StagePriced && line != nil:
 			act.Kind, cents = ActApprove, line.Choice.Plate
 		case p.Stage == catalog.StagePriced:

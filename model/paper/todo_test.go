@@ -93,7 +93,11 @@ func waits(t *testing.T, seed int64, pl *plan.Plan, acts []Act) {
 		if !p.AtPlater() || p.Gone() || (p.Stage != catalog.StagePriced && p.Stage != catalog.StagePlated) {
 			continue
 		}
-		want := ActFetch
+		want, reserve := ActFetch, false
+		for j := range pl.Lines {
+			f := pl.Lines[j].Fallback
+			reserve = reserve || f != nil && f.Piece == i
+		}
 		if p.Stage == catalog.StagePriced {
 			want = ActStop
 			for j := range pl.Lines {
@@ -113,7 +117,11 @@ func waits(t *testing.T, seed int64, pl *plan.Plan, acts []Act) {
 				}
 			}
 		}
-		if told != 1 {
+		waits := 1
+		if want == ActStop && reserve {
+			waits = 0 // nobody stops what a line falls back on
+		}
+		if told != waits {
 			t.Errorf("seed %d: piece %d waits and is told %d times", seed, i, told)
 		}
 	}
@@ -158,5 +166,29 @@ func TestConcernsByHand(t *testing.T) {
 	same("one lot is there already", kindsOf(Outlook{}), ConcernPairSplit, ConcernIrreplaced, ConcernGuess)
 	if c := Concerns(pl, Outlook{})[2]; c.Cents != 40_00 || len(c.Slots) != 1 {
 		t.Errorf("guessed: %+v", c)
+	}
+}
+
+// TestTodoLeavesReserveAlone: a piece at a plater's that a line falls back on is neither
+// stopped nor taken back; one that no line has anything to do with is.
+func TestTodoLeavesReserveAlone(t *testing.T) {
+	for _, stage := range []catalog.Stage{catalog.StageSeen, catalog.StageStripped, catalog.StagePriced} {
+		st := &catalog.State{Slots: make([]catalog.Slot, 1), Pieces: make([]catalog.Piece, 2), Platers: make([]catalog.Plater, 1)}
+		st.Pieces[0] = catalog.Piece{Stage: catalog.StageHung, Bundle: catalog.None, Vendor: catalog.None}
+		st.Pieces[1] = catalog.Piece{Stage: stage, Sent: catalog.Sent{Was: true, Count: 1}, Bundle: catalog.None, Vendor: catalog.None}
+		hangs := &plan.Choice{Work: catalog.WorkAsIs, Plater: catalog.None, Quote: catalog.None}
+		sent := &plan.Choice{Piece: 1, Work: catalog.WorkReplate, Sent: true, Quote: catalog.None}
+		pl := &plan.Plan{Of: st, Lines: []plan.Line{{Choice: hangs, Fallback: sent}}}
+		if acts := Todo(pl); len(acts) != 0 {
+			t.Errorf("%v, in reserve: %+v", stage, acts)
+		}
+		pl.Lines[0].Fallback = nil
+		want := ActRecall
+		if stage == catalog.StagePriced {
+			want = ActStop
+		}
+		if acts := Todo(pl); len(acts) != 1 || acts[0].Kind != want || acts[0].Pieces[0] != 1 {
+			t.Errorf("%v, not used: %+v", stage, acts)
+		}
 	}
 }
