@@ -20,13 +20,12 @@ func (m *memory) copied() memory {
 // takes over what that one knows: multipliers by the names of rows, switches and groups,
 // picks by the names of columns. What is not found again starts from nothing.
 func NewAfter(p *Problem, from *Solver) (*Solver, error) {
+	if from.p == p {
+		return from.Fork(), nil
+	}
 	s, err := New(p)
 	if err != nil {
 		return nil, err
-	}
-	if from.p == p {
-		s.memory = from.memory.copied()
-		return s, nil
 	}
 	s.memory = from.memory.carried(from.p, p)
 	return s, nil
@@ -88,28 +87,31 @@ func places(n, m int, from, to func(int) string) []int {
 }
 
 // carriedPick is a pick in the terms of another problem; nil where a group is new. A
-// column that is not there any more is -1: it is not among those of its group.
+// column that is not there any more is -1, as one that was not there before: it is not
+// among those of its group.
 func carriedPick(from, to *Problem, groups []int, pick []int) []int {
 	out, filled := make([]int, len(to.Groups)), 0
 	for g, c := range pick {
 		if groups[g] < 0 {
 			continue
 		}
-		name := from.Groups[g].Columns[c].Name
-		cols, at := to.Groups[groups[g]].Columns, -1
-		if c < len(cols) && cols[c].Name == name {
-			at = c
+		out[groups[g]] = -1
+		if c >= 0 {
+			out[groups[g]] = to.Groups[groups[g]].named(from.Groups[g].Columns[c].Name, c)
 		}
-		for i := 0; at < 0 && i < len(cols); i++ {
-			if cols[i].Name == name {
-				at = i
-			}
-		}
-		out[groups[g]] = at
 		filled++
 	}
 	if filled < len(out) {
 		return nil
 	}
 	return out
+}
+
+// named is the place of the column of that name, the one at place c where that is called
+// so; -1 where none is.
+func (g *Group) named(name string, c int) int {
+	if c < len(g.Columns) && g.Columns[c].Name == name {
+		return c
+	}
+	return slices.IndexFunc(g.Columns, func(k Column) bool { return k.Name == name })
 }

@@ -132,6 +132,35 @@ func TestNewAfter(t *testing.T) {
 	}
 }
 
+// TestAfterAfter: what a solver took over and never asked for is taken over from it once
+// more, though columns of it have gone on the way.
+func TestAfterAfter(t *testing.T) {
+	p := &Problem{Groups: []Group{
+		{Name: "g", Columns: []Column{{Name: "a", Cost: 2}, {Name: "b", Cost: 1}, {Name: "c", Cost: 4}}},
+		{Name: "h", Columns: []Column{{Name: "d", Cost: 1}, {Name: "e", Cost: 2}}},
+	}}
+	without := *p
+	without.Groups = []Group{{Name: "g", Columns: []Column{{Name: "a", Cost: 2}, {Name: "c", Cost: 4}}}, p.Groups[1]}
+	s, err := New(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := s.Solve(context.Background(), Change{}, Settings{}); err != nil {
+		t.Fatal(err)
+	}
+	for _, p := range []*Problem{&without, p} {
+		if s, err = NewAfter(p, s); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if want := [][]int{{-1, 0}}; !reflect.DeepEqual(s.memory.picks, want) {
+		t.Errorf("picks %v are known, want %v", s.memory.picks, want)
+	}
+	if res, err := s.Solve(context.Background(), Change{}, Settings{}); err != nil || res.Total != 2 {
+		t.Errorf("total %d, want 2 (%v)", res.Total, err)
+	}
+}
+
 // name names columns, which random problems don't.
 func name(p *Problem) {
 	for g := range p.Groups {
