@@ -34,8 +34,8 @@ type sack struct {
 // cells are those of choice n.
 func (s *sack) cells(n int) []int32 { return s.choices[n*s.groups : (n+1)*s.groups] }
 
-// mostUnits is the finest that the room in a row is divided.
-const mostUnits = 1200
+// mostUnits is the finest that the room in a row is divided. Tests set it.
+var mostUnits = int64(1200)
 
 // mostWork bounds the steps of one evaluation: where it takes more, the row is priced
 // like the others.

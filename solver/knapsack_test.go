@@ -14,6 +14,11 @@ func graded(r *rand.Rand) *Problem {
 		Switches: []Switch{{Name: "a", Fixed: r.Int64N(60)}, {Name: "b", Fixed: r.Int64N(60), Minimum: r.Int64N(80)}},
 	}
 	unit := []int64{1, 100, 9_973}[r.IntN(3)]
+	if r.IntN(2) == 0 { // switches that make room, or take it up
+		p.Switches[0].Terms = []Term{{0, (r.Int64N(41) - 10) * unit}, {2, r.Int64N(41) - 20}}
+		p.Switches[0].Fixed -= 50
+		p.Rows[2].Charges = r.IntN(2) == 0
+	}
 	match := WithinTolerance{Name: "match", Groups: []int{0, 1, 2}[:2+r.IntN(2)], Tolerance: 8}
 	least, most := int64(0), int64(0)
 	for g := range 4 + r.IntN(2) {
@@ -30,7 +35,7 @@ func graded(r *rand.Rand) *Problem {
 			if r.IntN(3) == 0 {
 				c.Terms = append(c.Terms, Term{1, 1})
 			}
-			c.Terms = append(c.Terms, Term{2, r.Int64N(50)})
+			c.Terms = append(c.Terms, Term{2, r.Int64N(60) - 10})
 			if h := r.IntN(4); h < 2 {
 				c.Needs = []int{h}
 				if h == 1 {
@@ -73,12 +78,15 @@ func TestGraded(t *testing.T) {
 }
 
 // TestKnapsackByTrying: no solution that is not already beyond the bar is below the bound
-// that keeps a row whole, and nothing that it rules out is in a solution below the bar. It
-// is nowhere below the bound that prices the row, where the row is kept in its own units.
+// that keeps a row whole, and nothing that it rules out is in a solution below the bar,
+// whether the row is kept in its own units or in coarser ones. It is nowhere below the
+// bound that prices the row.
 func TestKnapsackByTrying(t *testing.T) {
+	defer func(was int64) { mostUnits = was }(mostUnits)
 	judged, fixed, above, kept := 0, 0, 0, 0
 	for seed := range uint64(campaign(700, 40_000)) {
 		r := rand.New(rand.NewPCG(seed, 41))
+		mostUnits = []int64{2, 20, 1200}[seed%3]
 		p := graded(r)
 		in := newInstance(p, &Change{})
 		in.findBlocks(seed%2 == 0)
