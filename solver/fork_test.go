@@ -2,6 +2,7 @@ package solver
 
 import (
 	"context"
+	"fmt"
 	"math/rand/v2"
 	"reflect"
 	"sync"
@@ -63,7 +64,7 @@ func changeOf(r *rand.Rand, p *Problem) (ch Change) {
 }
 
 // TestForks: forks that are asked at the same time say the same as when they are asked
-// one by one, in whichever order.
+// one by one, in whichever order, and leave what they come from as it was.
 func TestForks(t *testing.T) {
 	for seed := range uint64(campaign(60, 2000)) {
 		r := rand.New(rand.NewPCG(seed, 62))
@@ -72,12 +73,18 @@ func TestForks(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if _, err := s.Solve(context.Background(), Change{}, Settings{}); err != nil {
-			t.Fatal(err)
+		for _, ch := range []Change{changeOf(r, p), {}} {
+			if _, err := s.Solve(context.Background(), ch, Settings{}); err != nil {
+				t.Fatal(err)
+			}
 		}
-		asked := make([]Change, 6)
-		for i := range asked {
-			asked[i] = changeOf(r, p)
+		known := fmt.Sprint(s.memory)
+		if f := fmt.Sprint(s.Fork().memory); f != known {
+			t.Fatalf("seed %d: a fork knows %s of %s", seed, f, known)
+		}
+		asked := make([]Change, 6) // the first what was asked last
+		for i := range asked[1:] {
+			asked[i+1] = changeOf(r, p)
 		}
 		together, alone := make([]Result, len(asked)), make([]Result, len(asked))
 		var wait sync.WaitGroup
@@ -87,6 +94,9 @@ func TestForks(t *testing.T) {
 		wait.Wait()
 		for i := len(asked) - 1; i >= 0; i-- {
 			alone[i], _ = s.Fork().Solve(context.Background(), asked[i], Settings{Goroutines: 1})
+		}
+		if now := fmt.Sprint(s.memory); now != known {
+			t.Errorf("seed %d: the forks changed what %s knows to %s", seed, known, now)
 		}
 		for i := range asked {
 			together[i].Time, alone[i].Time = time.Duration(0), time.Duration(0)
