@@ -41,6 +41,7 @@ type Act struct {
 	Vendor int
 	Trade  int
 	Pieces []int         // in the plan's order, each once
+	For    []int         // per piece the slot that it is for, the first of several
 	Slots  []int         // the slots they are for
 	Count  int           // pieces of bags counted
 	Cents  catalog.Cents // what it costs as planned; below zero for a credit
@@ -86,7 +87,7 @@ func (t *todo) add(with Act, piece, slot, count int, cents catalog.Cents, guess 
 	a.Cents += cents
 	a.Guess = a.Guess || guess
 	if !slices.Contains(a.Pieces, piece) {
-		a.Pieces = append(a.Pieces, piece)
+		a.Pieces, a.For = append(a.Pieces, piece), append(a.For, slot)
 	}
 	if slot != catalog.None && !slices.Contains(a.Slots, slot) {
 		a.Slots = append(a.Slots, slot)

@@ -43,6 +43,14 @@ func TestTodoIsWhole(t *testing.T) {
 				t.Errorf("seed %d: told twice: %+v", seed, w)
 			}
 			seen[w] = true
+			for k, slot := range a.For {
+				if slot == catalog.None {
+					continue
+				}
+				if l := &pl.Lines[slot]; l.Choice.Piece != a.Pieces[k] && (a.Kind != ActHold || l.Fallback.Piece != a.Pieces[k]) {
+					t.Errorf("seed %d: act %d, piece %d is not for slot %d", seed, a.Kind, a.Pieces[k], slot)
+				}
+			}
 			switch a.Kind {
 			case ActSend:
 				sent += a.Cents

@@ -2,7 +2,6 @@ package report
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"brightset/catalog"
@@ -73,8 +72,8 @@ func listed(head, tail string, items []string) string {
 // piecesOf names the pieces of an act, with the id to be typed.
 func piecesOf(st *catalog.State, a *paper.Act) []string {
 	var all []string
-	for _, i := range a.Pieces {
-		all = append(all, named(clean(nameIn(st, a, i)), st.PieceLabel(i)))
+	for k, i := range a.Pieces {
+		all = append(all, named(clean(nameIn(st, a, k)), st.PieceLabel(i)))
 	}
 	return all
 }
@@ -88,15 +87,13 @@ func idsOf(st *catalog.State, a *paper.Act) []string {
 	return all
 }
 
-// nameIn is what a piece is called on the bench: by the position that it is for, else by
-// its own name.
-func nameIn(st *catalog.State, a *paper.Act, piece int) string {
-	for _, s := range a.Slots {
-		if slices.Contains(st.Pieces[piece].Fits, s) {
-			return st.Slots[s].Name
-		}
+// nameIn is what the k-th piece of an act is called on the bench: by the position that it
+// is for, else by its own name.
+func nameIn(st *catalog.State, a *paper.Act, k int) string {
+	if slot := a.For[k]; slot != catalog.None {
+		return st.Slots[slot].Name
 	}
-	return st.Pieces[piece].Name
+	return st.Pieces[a.Pieces[k]].Name
 }
 
 // actText says what is to be done and with whom, and what stands behind the pieces.

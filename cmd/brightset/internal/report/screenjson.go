@@ -99,8 +99,8 @@ func actOf(st *catalog.State, a *paper.Act) actDoc {
 		t := &st.Trades[a.Trade]
 		doc.Trade, doc.Get, doc.Credit = t.ID, st.PieceLabel(t.Get), t.Credit
 	}
-	for _, i := range a.Pieces {
-		doc.Pieces, doc.Names = append(doc.Pieces, st.PieceLabel(i)), append(doc.Names, nameIn(st, a, i))
+	for k, i := range a.Pieces {
+		doc.Pieces, doc.Names = append(doc.Pieces, st.PieceLabel(i)), append(doc.Names, nameIn(st, a, k))
 	}
 	for _, s := range a.Slots {
 		doc.Slots = append(doc.Slots, st.Slots[s].ID)
