@@ -172,7 +172,10 @@ func (t *todo) quoted(c *plan.Choice) bool {
 // purchases: what is worked on before it hangs is bought first.
 func (t *todo) purchases() {
 	for _, buy := range Purchases(t.pl) {
-		first := slices.ContainsFunc(buy.Lines, func(i int) bool { return t.pl.Lines[i].Choice.Work != catalog.WorkAsIs })
+		first := slices.ContainsFunc(t.pl.Lines, func(l plan.Line) bool {
+			worked := l.Choice.Work != catalog.WorkAsIs || len(l.Choice.Parts) > 0
+			return worked && (slices.Contains(buy.Lines, l.Slot) || slices.Contains(buy.Bundles, t.pl.PieceOf(l.Choice).Bundle))
+		})
 		act := nobodys(ActBuy)
 		if first {
 			act.Kind = ActBuyFirst
@@ -200,20 +203,31 @@ func (t *todo) purchases() {
 	}
 }
 
+// beforePlating are the works of a choice that makers and the shop do before its pieces go
+// to a plater, or in his stead: what is plated is fitted when it is back.
+func beforePlating(c *plan.Choice) []plan.Part {
+	return slices.DeleteFunc(slices.Clone(c.Parts), func(p plan.Part) bool {
+		return p.Doer == plan.ByPlater || c.Plated() && p.Work == catalog.None
+	})
+}
+
 // works: makers, the shop's own bench, lots.
 func (t *todo) works() {
 	for i := range t.pl.Lines {
 		l := &t.pl.Lines[i]
 		n := choice.Needed(&t.st.Slots[l.Slot])
-		for _, part := range l.Choice.Parts {
-			switch part.Doer {
-			case plan.ByMaker:
-				act := nobodys(ActMake)
-				act.Maker = part.Maker
-				t.add(act, l.Choice.Piece, l.Slot, n, part.Cost, true)
-			case plan.ByShop:
-				t.add(nobodys(ActBench), l.Choice.Piece, l.Slot, n, part.Cost, false)
+		parts := beforePlating(l.Choice)
+		for k, part := range parts {
+			count := n
+			if slices.ContainsFunc(parts[:k], func(o plan.Part) bool { return o.Doer == part.Doer && o.Maker == part.Maker }) {
+				count = 0 // one more work on the same pieces
 			}
+			act := nobodys(ActBench)
+			if part.Doer == plan.ByMaker {
+				act = nobodys(ActMake)
+				act.Maker = part.Maker
+			}
+			t.add(act, l.Choice.Piece, l.Slot, count, part.Cost, part.Doer == plan.ByMaker)
 		}
 	}
 	for _, lot := range Lots(t.pl) {

@@ -1,9 +1,11 @@
 package paper
 
 import (
+	"slices"
 	"testing"
 
 	"brightset/catalog"
+	"brightset/model/choice"
 	"brightset/model/internal/jobs"
 	"brightset/model/internal/solved"
 	"brightset/model/plan"
@@ -84,6 +86,7 @@ func TestTodoIsWhole(t *testing.T) {
 			t.Errorf("seed %d: lots off by %d and %d pieces, purchases by %d, makers by %d", seed, sent, pieces, bought, made)
 		}
 		waits(t, seed, pl, acts)
+		works(t, seed, pl, acts)
 	}
 	for _, k := range []ActKind{ActApprove, ActRecall, ActFetch, ActTryOn, ActBuyFirst, ActSend, ActBuy, ActTrade, ActHold, ActHang} {
 		if kinds[k] == 0 {
@@ -132,6 +135,66 @@ func waits(t *testing.T, seed int64, pl *plan.Plan, acts []Act) {
 		if told != waits {
 			t.Errorf("seed %d: piece %d waits and is told %d times", seed, i, told)
 		}
+	}
+}
+
+// works: what is bought is there before it is worked on or sent, pieces are counted once
+// however many works somebody does on them, and what is to be plated is not fitted before.
+func works(t *testing.T, seed int64, pl *plan.Plan, acts []Act) {
+	t.Helper()
+	here := map[int]bool{}
+	for i := range pl.Of.Pieces {
+		here[i] = pl.Of.Pieces[i].Side == catalog.Customers
+	}
+	for _, a := range acts {
+		count := 0
+		for _, piece := range a.Pieces {
+			switch a.Kind {
+			case ActBuy, ActBuyFirst:
+				here[piece] = true
+			case ActMake, ActBench, ActSend:
+				if p := &pl.Of.Pieces[piece]; !here[piece] && !takenOut(p) {
+					t.Errorf("seed %d: act %d comes before piece %d is bought", seed, a.Kind, piece)
+				}
+			}
+		}
+		for _, slot := range a.Slots {
+			if c := pl.Lines[slot].Choice; a.Kind == ActBench && c.Sent {
+				t.Errorf("seed %d: piece %d is with a plater, not on the bench", seed, c.Piece)
+			}
+			count += choice.Needed(&pl.Of.Slots[slot])
+		}
+		if (a.Kind == ActMake || a.Kind == ActBench) && a.Count != count {
+			t.Errorf("seed %d: act %d is on %d pieces, not %d", seed, a.Kind, count, a.Count)
+		}
+	}
+}
+
+// TestTodoByHand: a bundle is bought before its piece is sent, two works of the shop's on
+// one piece are one piece on the bench, and fitting waits until the piece is plated.
+func TestTodoByHand(t *testing.T) {
+	st := &catalog.State{Slots: make([]catalog.Slot, 2), Pieces: make([]catalog.Piece, 2), Platers: make([]catalog.Plater, 1),
+		Vendors: make([]catalog.Vendor, 1), Bundles: []catalog.Bundle{{Vendor: 0, Price: 90_00}}}
+	st.Pieces[0] = catalog.Piece{Side: catalog.Vendors, Vendor: 0, Bundle: 0, Chance: catalog.One, Quantity: 1}
+	st.Pieces[1] = catalog.Piece{Side: catalog.Customers, Vendor: catalog.None, Bundle: catalog.None, Chance: catalog.One,
+		Quantity: 1, Fitted: true}
+	own := func(work int, cents catalog.Cents) plan.Part {
+		return plan.Part{Work: work, Doer: plan.ByShop, Maker: catalog.None, Cost: cents}
+	}
+	line := func(slot int, parts ...plan.Part) plan.Line {
+		return plan.Line{Slot: slot, Choice: &plan.Choice{Slot: slot, Piece: slot, Work: catalog.WorkRepair, Plater: 0,
+			Quote: catalog.None, Plate: 40_00, Parts: parts}}
+	}
+	pl := &plan.Plan{Of: st, Lines: []plan.Line{line(0, own(3, 7_00), own(4, 5_00)), line(1, own(catalog.None, 20_00))}}
+	var kinds []ActKind
+	for _, a := range Todo(pl) {
+		kinds = append(kinds, a.Kind)
+		if a.Kind == ActBench && (a.Count != 1 || a.Cents != 12_00) {
+			t.Errorf("on the bench: %d pieces for %d", a.Count, a.Cents)
+		}
+	}
+	if want := []ActKind{ActBuyFirst, ActBench, ActSend}; !slices.Equal(kinds, want) {
+		t.Errorf("%v, want %v", kinds, want)
 	}
 }
 
