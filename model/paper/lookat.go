@@ -45,13 +45,11 @@ func Concerns(pl *plan.Plan, o Outlook) []Concern {
 	st := pl.Of
 	var all []Concern
 	job := &st.Job
-	if limit := job.Budget.V + job.SpentSum; job.Budget.Set && job.BudgetOn == catalog.OnOutlay {
-		if over := o.Nine - job.Budget.V; over > 0 {
-			all = append(all, Concern{Kind: ConcernBudget, Cents: over})
-		}
-		if over := o.Owner - limit; o.Owner > 0 && over > 0 {
-			all = append(all, Concern{Kind: ConcernOwner, Cents: over})
-		}
+	if over := o.Nine - job.Budget.V; job.Budget.Set && job.BudgetOn == catalog.OnOutlay && over > 0 {
+		all = append(all, Concern{Kind: ConcernBudget, Cents: over})
+	}
+	if over := o.Owner - job.Budget.V - job.SpentSum; job.Budget.Set && o.Owner > 0 && over > 0 {
+		all = append(all, Concern{Kind: ConcernOwner, Cents: over})
 	}
 	if late := o.Days - job.WithinDays.V; job.WithinDays.Set && late > 0 {
 		all = append(all, Concern{Kind: ConcernDate, Days: late})

@@ -20,7 +20,6 @@ const (
 	ActRecall                  // nothing is done to it yet, and the plan does without it
 	ActFetch                   // it is plated
 	ActTryOn                   // to be held against the object before money is spent on it
-	ActAsk                     // to be asked for a firm price
 	ActBuyFirst                // bought, or taken out of the drawer, since it has to be worked on
 	ActMake                    // a maker's works before plating
 	ActBench                   // the shop's own works
@@ -254,8 +253,10 @@ func (t *todo) rest() {
 		l := &t.pl.Lines[i]
 		n := choice.Needed(&t.st.Slots[l.Slot])
 		if f := l.Fallback; f != nil {
-			if p := &t.st.Pieces[f.Piece]; p.Side == catalog.Vendors && p.Price > 0 || p.Side == catalog.Vendors && p.Bundle == catalog.None {
-				t.add(nobodys(ActHold), f.Piece, l.Slot, n, 0, false)
+			if p := &t.st.Pieces[f.Piece]; p.Side == catalog.Vendors && p.Bundle == catalog.None {
+				act := nobodys(ActHold)
+				act.Vendor = p.Vendor
+				t.add(act, f.Piece, l.Slot, n, 0, false)
 			}
 		}
 		if p := &t.st.Pieces[l.Choice.Piece]; p.Stage != catalog.StageHung && t.canHang(l.Choice, p) {

@@ -150,6 +150,10 @@ func works(t *testing.T, seed int64, pl *plan.Plan, acts []Act) {
 		count := 0
 		for _, piece := range a.Pieces {
 			switch a.Kind {
+			case ActHold:
+				if p := &pl.Of.Pieces[piece]; p.Vendor != a.Vendor {
+					t.Errorf("seed %d: vendor %d is asked for piece %d of vendor %d", seed, a.Vendor, piece, p.Vendor)
+				}
 			case ActBuy, ActBuyFirst:
 				here[piece] = true
 			case ActMake, ActBench, ActSend:
@@ -230,6 +234,9 @@ func TestConcernsByHand(t *testing.T) {
 	same("all within", kindsOf(Outlook{Nine: 100_00, Days: 90, Owner: 120_00}), ConcernIrreplaced, ConcernGuess)
 	same("all above", kindsOf(Outlook{Nine: 100_01, Days: 91, Owner: 120_01}),
 		ConcernBudget, ConcernOwner, ConcernDate, ConcernIrreplaced, ConcernGuess)
+	st.Job.BudgetOn = catalog.OnExpected
+	same("on what is expected", kindsOf(Outlook{Nine: 100_01, Days: 90, Owner: 120_01}), ConcernOwner, ConcernIrreplaced, ConcernGuess)
+	st.Job.BudgetOn = catalog.OnOutlay
 	pl.Lines[1].Choice.Plater = 1
 	same("two platers", kindsOf(Outlook{}), ConcernPairSplit, ConcernIrreplaced, ConcernGuess)
 	pl.Lines[1].Choice.Plater, pl.Lines[1].Choice.Sent = 0, true

@@ -132,7 +132,7 @@ func actText(st *catalog.State, a *paper.Act) (head, tail string) {
 		t := &st.Trades[a.Trade]
 		return "Trade " + st.PieceLabel(t.Give) + " for " + st.PieceLabel(t.Get), ", credit " + catalog.FormatMoney(t.Credit)
 	case paper.ActHold:
-		return "Ask to hold in reserve", ""
+		return "Ask " + who(st, a) + " to hold in reserve", ""
 	}
 	return "Hang as it is", ""
 }
