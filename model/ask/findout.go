@@ -113,14 +113,23 @@ func informationValues(ctx context.Context, st *catalog.State, plan *plan.Plan, 
 // learnt from it what sets cost.
 func knowing(ctx context.Context, st *catalog.State, plan *plan.Plan, set solver.Settings) (*program.Explorer, error) {
 	e, err := program.NewExplorer(ctx, st, program.Options{FixedLimits: true}, set)
-	if err != nil || e.GaveUp || len(e.Unfilled()) > 0 {
-		return e, err
+	if err != nil {
+		return nil, err
+	}
+	above := int64(plan.Expected) + 1
+	return e, learn(ctx, e, solver.Change{Below: &above})
+}
+
+// learn has an explorer find out what its sets cost, so that what is asked of it next starts
+// from what is known. Most of the time there is is left to that.
+func learn(ctx context.Context, e *program.Explorer, ch solver.Change) error {
+	if e.GaveUp || len(e.Unfilled()) > 0 {
+		return nil
 	}
 	within, done := program.Portion(ctx, 0.25)
 	defer done()
-	above := int64(plan.Expected) + 1
-	_, err = e.Least(within, solver.Change{Below: &above})
-	return e, err
+	_, err := e.Least(within, ch)
+	return err
 }
 
 // asking is one way in which a figure may turn out, and the answer to what that saves.

@@ -41,10 +41,8 @@ func RejectedPieces(ctx context.Context, st *catalog.State, plan *plan.Plan, own
 		return nil, false, nil
 	}
 	above := int64(plan.Expected) + 1
-	if len(e.Unfilled()) == 0 { // so that what follows starts from what is known
-		if _, err := e.Least(ctx, solver.Change{Below: &above}); err != nil {
-			return nil, false, err
-		}
+	if err := learn(ctx, e, solver.Change{Below: &above}); err != nil {
+		return nil, false, err
 	}
 	for s := range st.Slots {
 		for _, piece := range unused(e, plan, s, own) {

@@ -47,10 +47,8 @@ func StopPrices(ctx context.Context, st *catalog.State, plan *plan.Plan,
 	if err != nil {
 		return nil, false, err
 	}
-	if len(sent.program.Unfilled()) == 0 { // so that what follows starts from what is known
-		if _, err := base.Least(ctx, solver.Change{}); err != nil {
-			return nil, false, err
-		}
+	if err := learn(ctx, base, solver.Change{}); err != nil {
+		return nil, false, err
 	}
 	var slots []int
 	for s := range plan.Lines {
