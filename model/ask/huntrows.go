@@ -6,10 +6,11 @@ import (
 	"brightset/catalog"
 )
 
-// sameUse says whether two finds for a slot are used in the same way and worth the same.
+// sameUse says whether two finds for a slot are used in the same way and worth the same, as
+// far as that is proven.
 func (f *Find) sameUse(g *Find) bool {
 	a, b := f.Choice, g.Choice
-	return f.Slot == g.Slot && f.Worth == g.Worth && a.Work == b.Work && a.Plated() == b.Plated() &&
+	return f.Slot == g.Slot && f.Worth == g.Worth && f.Stopped == g.Stopped && a.Work == b.Work && a.Plated() == b.Plated() &&
 		(!a.Plated() || a.Plater == b.Plater && a.Level == b.Level)
 }
 

@@ -8,8 +8,8 @@ import (
 	"brightset/model/plan"
 )
 
-// someFinds are finds of one slot used alike, one used otherwise, one worth less, and one of
-// another slot.
+// someFinds are finds of one slot used alike, one used otherwise, one worth less, one of
+// another slot, and one whose worth is a guess.
 func someFinds() *Hunted {
 	plated := func(plater int, level string) *plan.Choice {
 		return &plan.Choice{Work: catalog.WorkReplate, Plater: plater, Level: level}
@@ -26,11 +26,13 @@ func someFinds() *Hunted {
 		{Slot: 2, Worth: 90_00, Metal: 1, Choice: &plan.Choice{Work: catalog.WorkClean, Plater: catalog.None}},
 		{Slot: 3, Worth: 90_00, Metal: 3, Choice: asIs},
 		{Slot: 3, Worth: 90_00, Metal: 4, Choice: &plan.Choice{Work: catalog.WorkAsIs, Plater: catalog.None, Level: "x"}},
+		{Slot: 0, Worth: 90_00, Metal: 2, Choice: plated(0, "show"), Stopped: true},
 	}}
 }
 
 // TestHuntRows: only finds for one slot, of one worth, with the same done to them by the
-// same plater at the same level make one row.
+// same plater at the same level, make one row: not one of which that is a guess with one of
+// which it is proven.
 func TestHuntRows(t *testing.T) {
 	h := someFinds()
 	var got [][]int
@@ -45,7 +47,7 @@ func TestHuntRows(t *testing.T) {
 		}
 		got = append(got, places)
 	}
-	if want := [][]int{{0, 3}, {1}, {2}, {4}, {5}, {6}, {7}, {8, 9}}; !reflect.DeepEqual(got, want) {
+	if want := [][]int{{0, 3}, {1}, {2}, {4}, {5}, {6}, {7}, {8, 9}, {10}}; !reflect.DeepEqual(got, want) {
 		t.Errorf("rows %v, want %v", got, want)
 	}
 }
