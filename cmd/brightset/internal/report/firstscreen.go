@@ -20,7 +20,7 @@ const mostConcerns = 3
 type Screen struct {
 	Outlook paper.Outlook
 	Acts    []paper.Act
-	Changed int    // positions filled otherwise than the plan that is compared with
+	Changed int    // positions that are otherwise than in the plan that is compared with, or their reserve is
 	Since   string // which plan that is; "" for none
 }
 
