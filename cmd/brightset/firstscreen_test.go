@@ -94,6 +94,18 @@ func TestFirstScreenOfManySlots(t *testing.T) {
 	fits(t, out)
 }
 
+// TestFirstScreenWaits: where nothing can be done, and not all hangs, it says so.
+func TestFirstScreenWaits(t *testing.T) {
+	st := seeded.Job(seeded.Family{Name: "few", Slots: 2, Pieces: 2, Platers: 1, Vendors: 1}, 1)
+	p, err := program.Solve(context.Background(), st, solver.Settings{})
+	if err != nil || !p.Has {
+		t.Fatal(err)
+	}
+	if out := report.FirstScreen(p, &report.Screen{}); !strings.Contains(out, "Nothing to do today") || strings.Contains(out, "Do now") {
+		t.Error(out)
+	}
+}
+
 // fits says whether a text fits a terminal of 24 rows with the prompt in the last.
 func fits(t *testing.T, out string) {
 	t.Helper()

@@ -39,6 +39,8 @@ func FirstScreen(p *plan.Plan, s *Screen) string {
 		rows = append(append(rows, "", "Do now"), acts...)
 	case hangs(p):
 		rows = append(rows, "", "Nothing is left to do: the whole set hangs.")
+	default:
+		rows = append(rows, "", "Nothing to do today: what is left is with others, or has yet to come.")
 	}
 	if len(concerns) > 0 {
 		rows = append(append(rows, "", "Look at"), concerns...)
