@@ -18,8 +18,12 @@ func (s *State) AimedAt(t Target) *State {
 	return out
 }
 
-// override puts what is set in another target over this one.
+// override puts what is set in another target over this one. What need not be freshly
+// finished need not be refinished either, unless that is said as well.
 func (t *Target) override(given Target) {
+	if given.Fresh.Set && !given.Fresh.V && !given.Redone.Set {
+		given.Redone = given.Fresh
+	}
 	over(&t.Floor, given.Floor)
 	over(&t.Mean, given.Mean)
 	over(&t.Fresh, given.Fresh)

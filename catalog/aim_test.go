@@ -16,7 +16,7 @@ func aimingJob(r *rand.Rand, form string) string {
 	for s := range 5 {
 		fmt.Fprintf(&b, "[slot.s%d]\n", s)
 		for _, line := range []string{`target = "driver"`, `target = "show"`, "floor = 61", "fresh = true", "fresh = false",
-			"lasting = false", "fallback_floor = 44"} {
+			"redone = true", "lasting = false", "fallback_floor = 44"} {
 			key, _, _ := strings.Cut(line, " ")
 			if text := b.String(); r.IntN(4) == 0 && !strings.Contains(text[strings.LastIndex(text, "[slot"):], "\n"+key) {
 				b.WriteString(line + "\n")
@@ -50,6 +50,30 @@ func TestAimedAtIsTheFile(t *testing.T) {
 		if again := st.AimedAt(st.Job.Target); again.Job.Target != st.Job.Target ||
 			again.Slots[0].Target != st.Slots[0].Target || again.Slots[4].Target != st.Slots[4].Target {
 			t.Errorf("seed %d: aimed at what it asks anyway, it asks something else", seed)
+		}
+	}
+}
+
+// What need not be freshly finished need not be refinished either, unless that is said: a
+// file that was written before the highest target asked for that means what it meant.
+func TestNotFreshIsNotRedone(t *testing.T) {
+	for _, tt := range []struct {
+		job, slot string
+		want      bool
+	}{
+		{"", "", true},
+		{"", "fresh = true", true},
+		{"", "fresh = false", false},
+		{"", "fresh = false\nredone = true", true},
+		{"", "redone = false", false},
+		{"[target]\nfresh = false", "", false},
+		{"[target]\nfresh = false", "redone = true", true},
+		{"[target.concours]\nfresh = false", "", false},
+	} {
+		st := mustLoad(t, fmt.Sprintf("[job]\ntitle = \"t\"\ntarget = \"concours\"\n[slot.bar]\n%s\n%s\n", tt.slot, tt.job), "",
+			Options{})
+		if got := st.Slots[0].Target.Redone.Or(false); got != tt.want {
+			t.Errorf("%+v: redone %v", tt, got)
 		}
 	}
 }
