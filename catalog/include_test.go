@@ -74,3 +74,27 @@ func TestAddedBeforePiece(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 }
+
+// A list of prices that the shop includes serves all jobs: a part that this one doesn't have
+// is no mistake there. In one that the job includes it is.
+func TestIncludedPrices(t *testing.T) {
+	files := map[string]string{
+		"list.toml": "[plater.q.level.l.price]\nbar = \"10.00\"\ncleat = \"12.00\"\n",
+		"shop.toml": "include = [\"list.toml\"]\n[plater.q]\n[plater.q.level.l]\ngrade = 90\n",
+		"job.toml":  "[job]\ntitle = \"t\"\nshop = \"shop.toml\"\n[slot.bar]\n",
+	}
+	inFolder(t, files)
+	s, err := Load("job.toml", Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if prices := s.Platers[0].Levels[0].Prices; len(prices) != 2 {
+		t.Errorf("prices %+v", prices)
+	}
+	files["job.toml"] = "include = [\"list.toml\"]\n" + files["job.toml"]
+	files["shop.toml"] = strings.TrimPrefix(files["shop.toml"], "include = [\"list.toml\"]\n")
+	inFolder(t, files)
+	if _, err := Load("job.toml", Options{}); err == nil || !strings.Contains(err.Error(), `no part or piece is called "cleat"`) {
+		t.Errorf("included by the job: %v", err)
+	}
+}

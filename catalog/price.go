@@ -110,11 +110,14 @@ type pricedName struct {
 	name string
 }
 
-// checkPriced reports prices of what the job doesn't have. In the shop's file, which serves
-// all jobs, that is no mistake.
+// checkPriced reports prices of what the job doesn't have. In the shop's file and what it
+// includes, which serve all jobs, that is no mistake.
 func (l *loader) checkPriced() {
 	for _, one := range l.priced {
-		if l.shop != nil && one.t.doc == l.shop.doc || l.partial {
+		ofJob := slices.ContainsFunc(append(slices.Clip(l.parts), l.job), func(t *table) bool {
+			return t != nil && t.doc == one.t.doc
+		})
+		if !ofJob || l.partial {
 			continue
 		}
 		if len(l.slotsFor(one.name)) > 0 {
