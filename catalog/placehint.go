@@ -9,18 +9,21 @@ import (
 // belongs says, for each kind of table, which keys people write there that have
 // their place in another one. In the texts %s is the table's own name.
 var belongs = map[string][]placeOf{
-	"job": {{"[target]", "floor mean fresh lasting fallback_floor"},
-		{"[slot.NAME]", "area weight part quantity max_breakage"}, {"[shop] of the shop's file", "hourly works"}},
+	"job": {{"[target]", "floor mean fresh redone lasting fallback_floor"},
+		{"[slot.NAME]", "area weight part quantity max_breakage bears"}, {"[shop] of the shop's file", "hourly works spread_low spread_high"}},
 	"slot": {{"[job]", "budget budget_on completion within_days start"}, {"[target]", "mean"},
-		{"[match.NAME]", "grade_within tone_within same_plater fresh_alike"}, {"[piece.NAME]", "kind metal grade price"}},
-	"piece": {{"[%s.finding.NAME]", "defect severity extent count where"},
+		{"[match.NAME]", "grade_within tone_within same_plater fresh_alike"}, {"[piece.NAME]", "kind metal grade price"},
+		{"[piece.NAME.finding.NAME]", "harmless"}},
+	"piece": {{"[%s.finding.NAME]", "defect severity extent count where harmless done"},
 		{"[%s.quote.NAME]", "plater level cost firm refused low high date work"}, {"[%s.fit.SLOT]", "hours cap"},
-		{"[slot.NAME]", "area weight part"}},
+		{"[slot.NAME]", "area weight part bears"}},
 	"shop": {{"[plater.NAME]", "minimum least_per_piece strip_fee refuses factor breakage_factor"},
 		{"[vendor.NAME] or [plater.NAME]", "freight"}},
 	"plater": {{"[%s.level.NAME]", "rate grade tone"}},
 	"vendor": {{"[bundle.NAME] or [piece.NAME]", "price"}},
 	"bundle": {{"[vendor.NAME]", "freight"}},
+	"defect": {{"[%s.light], [%s.moderate] or [%s.severe]", "points cap polishes works beyond harmless reveal"},
+		{"[work.NAME]", "restores_strength order"}},
 }
 
 type placeOf struct{ table, keys string }
