@@ -46,6 +46,7 @@ type Piece struct {
 	Grade     Val[Centi] // given by eye; otherwise derived from the findings
 	Tone      Val[Centi]
 	Fresh     Val[bool]
+	Weak      bool // bears less than when it was new, whatever is found on it now: it was mended; default false
 	Findings  []Finding
 	Fit       []Fit
 	Quotes    []Quote

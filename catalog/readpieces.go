@@ -123,6 +123,7 @@ func (l *loader) readPiece(t *table, inShop bool) Piece {
 		Quantity: t.whole("quantity", 1, MaxQuantity).Or(1),
 		Chance:   t.share("chance").Or(One), Days: t.whole("days", 0, MaxDays),
 		Grade: t.grade("grade"), Tone: t.tone("tone"), Fresh: t.flag("fresh"),
+		Weak: t.flag("weak").V,
 		From: t.here(),
 	}
 	p.Fits, p.Fit = l.readFits(t, inShop)

@@ -23,6 +23,7 @@ const (
 	KeyGrade    Key = "grade"
 	KeyTone     Key = "tone"
 	KeyFresh    Key = "fresh"
+	KeyWeak     Key = "weak" // it was mended, and bears less than when it was new
 	KeyFitted   Key = "fitted"
 	KeyStage    Key = "stage"
 	KeyHungIn   Key = "hung_in"

@@ -33,6 +33,7 @@ var figureDamages = []Damage{
 	{"figure-tone", "", func(_ *catalog.State, p *plan.Plan) { p.Lines[2].Choice.Tone++ }},
 	{"figure-fresh", "", func(_ *catalog.State, p *plan.Plan) { p.Lines[0].Choice.Fresh = false }},
 	{"figure-redone", "", func(_ *catalog.State, p *plan.Plan) { p.Lines[0].Choice.Redone = false }},
+	{"figure-weak", "", func(_ *catalog.State, p *plan.Plan) { p.Lines[0].Choice.Weak = true }},
 	{"figure-growing", "", func(_ *catalog.State, p *plan.Plan) { p.Lines[0].Choice.Growing = true }},
 	{"figure-days", "", func(_ *catalog.State, p *plan.Plan) { p.Lines[0].Choice.Days-- }},
 	{"figure-mean", "", func(_ *catalog.State, p *plan.Plan) { p.Grade += 0.01 }},

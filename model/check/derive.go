@@ -56,6 +56,9 @@ func Derive(st *catalog.State, c *plan.Choice) (*plan.Choice, string, string) {
 	if one.work == catalog.WorkReplate || one.work == catalog.WorkRepair {
 		one.weak = weakened(st, piece.Findings, one.work == catalog.WorkRepair)
 	}
+	if piece.Weak { // it was mended before, and nothing of that shows
+		one.weak = true
+	}
 	if fit != nil && piece.Stage != catalog.StageHung { // once it hangs that is done
 		one.other += catalog.Of(fit.Hours, st.Shop.Hourly.Or(0))
 		one.breaks = catalog.Either(one.breaks, fit.Breakage)

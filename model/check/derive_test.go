@@ -41,6 +41,13 @@ func TestDeriveByHand(t *testing.T) {
 			c.Grade, c.Tone, c.Growing = 40_00, 6_30, true
 			return c
 		}},
+		{"mended once: it bears less than when it was new", func(st *catalog.State) {
+			st.Pieces[1].Weak = true
+		}, func() plan.Choice {
+			c := choice(1, 1, catalog.WorkAsIs)
+			c.Grade, c.Tone, c.Growing, c.Weak = 40_00, 6_30, true, true
+			return c
+		}},
 		{"a lead: paid 0.8 x 150.00", nil, func() plan.Choice {
 			c := choice(0, 2, catalog.WorkAsIs)
 			c.Get, c.Chance, c.Fails, c.Grade, c.Days, c.ExpectedCost, c.Cash = 150_00, 800_000, 200_000, 90_00, 10,

@@ -41,11 +41,14 @@ func mended(st *catalog.State, f *catalog.Finding) bool {
 	return len(works) > 0
 }
 
-// weak says whether a piece bears less than when it was new: one of the findings that
-// stay is of strength, and no work done to it gives that back. Harmless or not, it is no
-// piece for a hand or a load. mends is whether the works that the findings need are part
+// weak says whether a piece bears less than when it was new: it was mended once and came
+// back so, or one of the findings that stay is of strength, and no work done to it gives
+// that back. Harmless or not, it is no piece for a hand or a load. mends is whether the works that the findings need are part
 // of the choice.
 func weak(st *catalog.State, p *catalog.Piece, stays func(*catalog.Finding) bool, mends bool) bool {
+	if p.Weak {
+		return true
+	}
 	for i := range p.Findings {
 		f := &p.Findings[i]
 		if st.Tables.Defects[f.Defect].Soundness == catalog.OfStrength && stays(f) && !restored(st, f, mends) {
@@ -53,6 +56,12 @@ func weak(st *catalog.State, p *catalog.Piece, stays func(*catalog.Finding) bool
 		}
 	}
 	return false
+}
+
+// ComesBackWeak says whether a piece that is at a plater's bears less than when it was new
+// once he has done what it was sent for: what was found on it does not show any more then.
+func ComesBackWeak(st *catalog.State, p *catalog.Piece) bool {
+	return weak(st, p, every, p.Sent.Work == catalog.WorkRepair)
 }
 
 // restored says whether a work that restores strength is done to a fault, or will be.

@@ -46,6 +46,9 @@ func TestSoundness(t *testing.T) {
 				st.Tables.Works[w].Restores = said(true)
 			}
 		}, true, true, false},
+		{"of finish, mended once", catalog.OfFinish, func(st *catalog.State, _ *catalog.Finding) {
+			st.Pieces[jobs.Other].Weak = true
+		}, true, true, true},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {

@@ -49,7 +49,7 @@ func sentDraft(st *catalog.State, slot, piece int) (d draft, why string) {
 		breakage: s.Breakage.Or(0), refused: s.Refused.Or(0), grade: s.Grade.V, tone: s.Tone.Or(0),
 		days: max(1, s.Days.Or(st.Platers[s.Plater].Days)-p.Sent.Since),
 	}
-	d.weak = weak(st, p, every, s.Work == catalog.WorkRepair)
+	d.weak = ComesBackWeak(st, p)
 	if p.Stage >= catalog.StageApproved {
 		d.plate -= p.Sent.Cost
 	}

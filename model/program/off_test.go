@@ -50,6 +50,9 @@ var rulesOff = []ruleOff{
 		for d := range st.Tables.Defects {
 			st.Tables.Defects[d].Soundness = catalog.OfFinish
 		}
+		for p := range st.Pieces {
+			st.Pieces[p].Weak = false
+		}
 	}, []string{"unsound", "figure-weak", "bears", "fallback-bears"}},
 	{"lasting", eachTarget(func(t *catalog.Target) { t.Lasting = catalog.Val[bool]{} }),
 		[]string{"lasting", "fallback-lasting"}},

@@ -60,6 +60,7 @@ func (j *RandomJob) piece(s, i int) {
 	}
 	j.findings(&p, r)
 	j.harmless(&p, name)
+	p.Weak = j.has("soundness") && Chance(j.Of(name+"weak"), 15)
 	if r := j.Of(name + "done"); j.has("done") {
 		j.workDone(&p, r)
 	}

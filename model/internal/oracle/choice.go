@@ -74,6 +74,9 @@ func (r *Reader) doneTo(slot, p int) []done {
 		if d.plater >= 0 {
 			d.weak = r.weaker(piece.Findings, d.work == catalog.WorkRepair)
 		}
+		if piece.Weak { // that it was mended once stays with it
+			d.weak = true
+		}
 		if fit != nil {
 			d.other += part(fit.Hours, or(r.st.Shop.Hourly, 0))
 			d.breaks = joined(d.breaks, fit.Breakage)

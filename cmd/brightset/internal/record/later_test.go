@@ -88,6 +88,41 @@ func platedChoice(t *testing.T, st *catalog.State, piece string) *plan.Choice {
 	return one
 }
 
+// TestMendedBearsNoMore: a piece that comes back mended shows no fault, and hangs; it still
+// bears less than when it was new, and that goes with it on the next trip too.
+func TestMendedBearsNoMore(t *testing.T) {
+	d := laterRecorder(t)
+	hangs := func() *plan.Choice {
+		i, _ := d.State.FindPiece("priced")
+		for _, c := range choice.Choices(d.State)[0] {
+			if c.Piece == i && c.Work == catalog.WorkAsIs {
+				return &c
+			}
+		}
+		return nil
+	}
+	must(t, d, step{"found", Facts{Target: "priced", Defect: "crack", Severity: "severe"}},
+		step{"quoted", Facts{Target: "priced", To: "north", Cost: "30.00", Work: "repair-replate", Level: "show"}},
+		step{"sent", Facts{Target: "priced", To: "north", Work: "repair-replate"}})
+	if c := platedChoice(t, d.State, "priced"); c == nil || !c.Weak {
+		t.Fatalf("at the plater's: %+v", c)
+	}
+	must(t, d, step{"back", Facts{Target: "priced", Grade: "90"}})
+	if c := hangs(); c == nil || !c.Weak {
+		t.Errorf("back: %+v", c)
+	}
+	must(t, d, step{"sent", Facts{Target: "priced", To: "north", StripFirst: true}}, step{"recalled", Facts{Target: "priced"}})
+	if c := hangs(); c == nil || !c.Weak {
+		t.Errorf("back once more: %+v", c)
+	}
+	must(t, d, step{"sent", Facts{Target: "sound", To: "north"}}, step{"back", Facts{Target: "sound", Grade: "90"}})
+	for _, c := range choice.Choices(d.State)[0] {
+		if i, _ := d.State.FindPiece("sound"); c.Piece == i && c.Weak {
+			t.Errorf("nothing was ever wrong with it: %+v", c)
+		}
+	}
+}
+
 // TestEatenThrough: a piece that turns out to be beyond repair once it is stripped is not
 // planned any more, neither at the plater's nor when it is back from him.
 func TestEatenThrough(t *testing.T) {

@@ -5,6 +5,7 @@ import (
 
 	"brightset/catalog"
 	"brightset/catalog/event"
+	"brightset/model/choice"
 )
 
 // atPlater finds a piece that is at a plater's.
@@ -185,7 +186,8 @@ func (b *builder) takeBack(i int, sent *catalog.Sent, f *Facts, stage catalog.St
 	return nil
 }
 
-// back: the findings were mended; what it looks like now is what counts.
+// back: the findings were mended; what it looks like now is what counts. That it bears less
+// than when it was new is not to be seen any more, and stays with it.
 func (b *builder) back(f *Facts) error {
 	i, sent, err := b.atPlater(f.Target)
 	if err != nil {
@@ -219,6 +221,9 @@ func (b *builder) back(f *Facts) error {
 	b.setPiece(i, event.KeyTone, tone)
 	b.setPiece(i, event.KeyFresh, sent.Fresh.Or(true))
 	b.setPiece(i, event.KeyDays, int64(0))
+	if choice.ComesBackWeak(b.st, p) {
+		b.setPiece(i, event.KeyWeak, true)
+	}
 	shop, findings := b.below(i, event.TableFinding)
 	for _, id := range b.d.Keys(shop, findings) {
 		_, one := b.below(i, event.TableFinding, id)
