@@ -29,6 +29,10 @@ type clock struct {
 	cap time.Duration // for one search
 }
 
+// overdrawn is how many times its fair share a question may take. Most need far less than
+// theirs, so that one that is cut off at it would leave most of the time unused.
+const overdrawn = 4
+
 // newClock starts to count: to the context's end, if it has one.
 func newClock(ctx context.Context, set solver.Settings) *clock {
 	c := &clock{ctx: ctx, set: set, end: time.Now().Add(besideAll), cap: besideSearch}
@@ -45,7 +49,7 @@ func (c *clock) within() (context.Context, context.CancelFunc) {
 
 // shares shares out what time there is among questions that are asked at the same time:
 // each that begins may take what is left, by the number of those left, for as many as are
-// worked on at once. What one doesn't need is for those after it.
+// worked on at once, and so many times over. What one doesn't need is for those after it.
 type shares struct {
 	mu    sync.Mutex
 	left  int
@@ -65,10 +69,10 @@ func (s *shares) next(ctx context.Context) (context.Context, context.CancelFunc)
 	at := min(runtime.GOMAXPROCS(0), s.left)
 	part := max(s.left, 1)
 	s.left--
-	if !s.ended || part <= at {
+	if !s.ended || part <= at*overdrawn {
 		return ctx, func() {}
 	}
-	return context.WithTimeout(ctx, time.Duration(at)*time.Until(s.end)/time.Duration(part))
+	return context.WithTimeout(ctx, time.Duration(at*overdrawn)*time.Until(s.end)/time.Duration(part))
 }
 
 // next gives the settings of one more search; ok is false once time is up or the
