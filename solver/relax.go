@@ -33,7 +33,7 @@ type master struct {
 	pool  *pool
 
 	lin    linear
-	engine *loaded
+	engine loaded
 	conv   []int // per block, its row
 	rowAt  []int // per row of the instance, -1 if nothing can break it
 	linkAt []int
@@ -143,16 +143,16 @@ func (m *master) optimum(d *domain) (sol solution, ok bool, err error) {
 		m.takePicks()
 	}
 	m.confine(d)
+	if err := m.lin.check(); err != nil {
+		return sol, false, err
+	}
 	if m.engine == nil {
-		if m.engine, err = m.lin.load(); err != nil {
-			return sol, false, err
-		}
+		m.engine = m.in.without.engine().load(&m.lin)
 	}
-	sol, ok, err = m.engine.resolve(m.in.halt)
-	if err == nil && !ok && !m.in.halt() {
-		sol, ok, err = m.lin.solve()
+	if sol, ok = m.engine.resolve(m.in.halt); ok || m.in.halt() {
+		return sol, ok, nil
 	}
-	return sol, ok, err
+	return m.lin.solve(m.in.without.engine())
 }
 
 // confine sets the bounds of variables to what d leaves possible.

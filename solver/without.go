@@ -13,3 +13,6 @@ type without struct {
 	knapsack  bool // no row is kept whole
 	walks     bool // no node is enumerated before one pick is left of it
 }
+
+// engine is the one that linear programs are solved by.
+func (*without) engine() engine { return clpEngine{} }
