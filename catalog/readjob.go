@@ -143,8 +143,9 @@ func (l *loader) readSlots() {
 			continue
 		}
 		target, own := t.slotTarget()
+		area, written := t.area("area")
 		s := Slot{
-			ID: t.id, Name: t.nameOr(t.id), Part: t.id, Area: t.area("area"),
+			ID: t.id, Name: t.nameOr(t.id), Part: t.id, Area: area, AreaWritten: written,
 			Weight:   number(t, "weight", 0, MaxWeight, 100).Or(1_00),
 			Quantity: t.whole("quantity", 1, MaxQuantity).Or(1),
 			Target:   target, Own: own, Rescue: l.defaults.Rescue, RescueDays: l.defaults.RescueDays,

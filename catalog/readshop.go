@@ -62,6 +62,7 @@ func (l *loader) readMakers() {
 // readShop reads [shop]; what it doesn't give are the starting values.
 func (l *loader) readShop() {
 	l.state.Shop.Hourly = l.defaults.Hourly
+	l.state.Shop.CallAbove = defaultCallAbove
 	if l.shop == nil {
 		return
 	}
@@ -70,6 +71,9 @@ func (l *loader) readShop() {
 		return
 	}
 	over(&l.state.Shop.Hourly, t.money("hourly"))
+	shop := &l.state.Shop
+	shop.Name, shop.Address, shop.Phone, shop.Contact = t.text("name"), t.text("address"), t.text("phone"), t.text("contact")
+	shop.CallAbove = t.share("call_above").Or(shop.CallAbove)
 	l.state.Shop.Works = t.refs("works", l.works)
 	over(&l.defaults.Rescue, t.money("rescue"))
 	over(&l.defaults.RescueDays, t.whole("rescue_days", 0, MaxDays))

@@ -100,6 +100,7 @@ type Slot struct {
 	Name        string     // default: the id
 	Part        string     // what pieces may be made for; default: the id
 	Area        Val[Micro] // dm2 of one piece, significant surface
+	AreaWritten string     // the same with its unit, as the user wrote it
 	Weight      Centi      // default 1.00
 	Quantity    int        // pieces needed, default 1
 	Target      Target     // resolved: the slot's own over the job's

@@ -108,11 +108,12 @@ func (t *table) money(key string) (out Val[Cents]) {
 	return val(t, key, c)
 }
 
-// area reads an area with its unit.
-func (t *table) area(key string) (out Val[Micro]) {
+// area reads an area with its unit, and gives it as it is written too: people think in the
+// unit they measure in.
+func (t *table) area(key string) (out Val[Micro], written string) {
 	v, ok := t.raw(key)
 	if !ok {
-		return out
+		return out, ""
 	}
 	s, ok := v.(string)
 	if !ok {
@@ -122,14 +123,14 @@ func (t *table) area(key string) (out Val[Micro]) {
 		}
 		t.wrong(key, "an area is written in quotes, with its unit", fmt.Sprintf("write %s = %q or %q", key, example+" dm2",
 			example+" in2"))
-		return out
+		return out, ""
 	}
 	a, err := ParseArea(s)
 	if err != nil {
 		t.bad(key, err)
-		return out
+		return out, ""
 	}
-	return val(t, key, a)
+	return val(t, key, a), strings.TrimSpace(s)
 }
 
 // grade reads a number 0..100 or a word of the grade table.

@@ -52,7 +52,17 @@ type Shop struct {
 	Hourly Val[Cents] // the starting value where the shop gives none
 	Works  []int      // trade works it does itself, indices into Tables.Works
 	Jobs   []string   // files of its jobs, as seen from where the user is
+
+	Name, Address, Phone, Contact string // who it is to those who get its papers; Contact the person to call
+
+	// CallAbove is how far a plater may go above the price that stands on his order before
+	// he has to call, as a share of it.
+	CallAbove Micro
 }
+
+// defaultCallAbove is the margin where the shop gives none. Common practice, no published
+// source.
+const defaultCallAbove = 150_000
 
 // Plater does plated work.
 type Plater struct {

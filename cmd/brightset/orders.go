@@ -26,14 +26,18 @@ var ordersCommand = command{
 	text: "Writes a folder of sheets to print, each of which stands alone: a work order per plater and maker, the " +
 		"shop's own work, what to buy, what is left over, what to hunt for, and, with a table [quote] in the job's or the " +
 		"shop's file, the quote to the owner." +
-		"\nA piece that nobody has tried on the object goes on no order: bending it after plating cracks the plating. Note " +
-		"what fits with brightset record fitted, or say with --unfitted why it goes all the same.",
+		"\nA piece that nobody has tried on the object goes on no order: bending it after plating cracks the plating. What " +
+		"has to match it waits with it. Note what fits with brightset record fitted, or say with --unfitted why it goes " +
+		"all the same." +
+		"\nOn a plater's order stands what he has named or what we expect, and from where on he has to call: call_above " +
+		"in [shop], 15 % if not given. What we would pay at most stays on the shop's own list.",
 	setup: func(flags *pflag.FlagSet) action {
 		var o ordersOptions
 		flags.StringVar(&o.out, "out", "", "the `FOLDER` to write to (default: orders- and the name of the plan, beside "+
 			"the job's file)")
-		flags.BoolVar(&o.prices, "prices", false, "put the agreed prices on the platers' orders")
-		flags.BoolVar(&o.spec, "spec", false, "put the specification by open standards on the platers' orders")
+		flags.Bool("prices", false, "")
+		_ = flags.MarkHidden("prices") // they always stand on the orders; the flag is from before
+		flags.BoolVar(&o.spec, "spec", false, "add a sheet per plater on what open standards ask")
 		flags.StringVar(&o.unfitted, "unfitted", "", "send pieces that were not tried on too, and say `WHY`")
 		flags.BoolVar(&o.keep, "keep", false, "keep this plan as the one that is followed")
 		o.jsonFlag(flags, "write what was written, and what is held back, as one JSON document")
@@ -44,8 +48,8 @@ var ordersCommand = command{
 
 type ordersOptions struct {
 	question
-	out, unfitted      string
-	prices, spec, keep bool
+	out, unfitted string
+	spec, keep    bool
 }
 
 func (o *ordersOptions) run(c *call) (int, error) {
@@ -80,7 +84,7 @@ func (o *ordersOptions) run(c *call) (int, error) {
 
 // write puts the sheets into their folder and gives their paths.
 func (o *ordersOptions) write(st *catalog.State, papers *report.Papers) ([]string, error) {
-	papers.Prices, papers.Spec, papers.Unfitted = o.prices, o.spec, o.unfitted
+	papers.Spec, papers.Unfitted = o.spec, o.unfitted
 	folder := o.out
 	if folder == "" {
 		folder = filepath.Join(filepath.Dir(st.Job.File), "orders-"+plan.Fingerprint(papers.Plan))

@@ -31,10 +31,7 @@ func Lots(pl *plan.Plan) []Lot {
 			if k.Plater != q || !k.InLot() {
 				continue
 			}
-			lot.Lines = append(lot.Lines, i)
-			lot.Pieces += choice.Needed(&pl.Of.Slots[k.Slot])
-			lot.Work += k.Plate
-			lot.Days = max(lot.Days, k.Days)
+			lot.take(pl, i)
 		}
 		if len(lot.Lines) == 0 {
 			continue
@@ -45,6 +42,15 @@ func Lots(pl *plan.Plan) []Lot {
 		lots = append(lots, lot)
 	}
 	return lots
+}
+
+// take puts a line into a lot.
+func (lot *Lot) take(pl *plan.Plan, line int) {
+	k := pl.Lines[line].Choice
+	lot.Lines = append(lot.Lines, line)
+	lot.Pieces += choice.Needed(&pl.Of.Slots[k.Slot])
+	lot.Work += k.Plate
+	lot.Days = max(lot.Days, k.Days)
 }
 
 // OpenLot is a lot that went to a plater on the day where the job stands. What is sent him

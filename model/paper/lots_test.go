@@ -60,7 +60,7 @@ func TestHeldBack(t *testing.T) {
 	st := jobs.Tiny()
 	pl := sending(st)
 	pl.Lines = append(pl.Lines, pl.Lines[0])
-	if got := HeldBack(pl); !slices.Equal(got, []int{jobs.Sold}) {
+	if got := HeldBack(pl); !slices.Equal(got, []Held{{jobs.Sold, pl.Lines[0].Slot, catalog.None}}) {
 		t.Errorf("not tried: %v is held back", got)
 	}
 	for name, change := range map[string]func(c *plan.Choice){

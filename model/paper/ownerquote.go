@@ -3,7 +3,6 @@ package paper
 import (
 	"brightset/catalog"
 	"brightset/model/ask"
-	"brightset/model/choice"
 	"brightset/model/plan"
 )
 
@@ -33,7 +32,8 @@ type OwnerSums struct {
 	Contingency catalog.Cents // set aside on top, tax included; not part of Total
 }
 
-// OwnerQuoteOf prices a plan for the owner. contingency is what nine jobs in ten need
+// OwnerQuoteOf prices a plan for the owner. The limit of a line is what he is charged where the
+// plater charges what he may without a call. stops are known of every open price. contingency is what nine jobs in ten need
 // on top at cost; it is passed on with the markup on plating, and taxed.
 func OwnerQuoteOf(pl *plan.Plan, stops []ask.StopPrice, contingency catalog.Cents) *OwnerSums {
 	q := &pl.Of.Quote
@@ -81,12 +81,8 @@ func ownerLine(pl *plan.Plan, l *plan.Line, stops []ask.StopPrice) OwnerLine {
 	line.Parts = marked(c.Get, q.Parts)
 	line.Labour = catalog.Of(q.Removal+q.Tagging+q.Packing+q.Fitting, q.Hourly.Or(0))
 	line.Total = line.Plating + line.Bench + line.Parts + line.Labour
-	for i := range stops {
-		if p := &stops[i]; p.Slot == l.Slot {
-			rise := catalog.Of(pl.Of.Tables.Spread.High.V, p.Planned)
-			more := min(p.Highest-p.Planned, rise) * catalog.Cents(choice.Needed(pl.SlotOf(l)))
-			line.Limit = line.Total + marked(max(0, more), q.Plating)
-		}
+	if price := OrderPriceOf(pl, l, stops, true); price.Call > price.Price {
+		line.Limit = line.Total + marked(outside+price.Call-price.Price, q.Plating) - line.Plating
 	}
 	return line
 }

@@ -24,9 +24,9 @@ func TestOwnerQuoteByHand(t *testing.T) {
 	st.Quote = catalog.OwnerQuote{Plating: 150_000, Parts: 100_000, Hourly: jobs.Given(catalog.Cents(60_00)),
 		Removal: 200_000, Fitting: 300_000, Tax: 70_000, Deposit: 400_000, Strip: 333_333}
 	st.Job.SpentSum = 20_00
-	st.Tables.Spread.High = jobs.Given(catalog.Micro(350_000))
+	st.Shop.CallAbove = 150_000
 	plan := &plan.Plan{Of: st, Lines: []plan.Line{
-		{Slot: 0, Choice: &plan.Choice{Slot: 0, Plater: 0, Plate: 100_00, Other: 10_00,
+		{Slot: 0, Choice: &plan.Choice{Slot: 0, Work: catalog.WorkReplate, Plater: 0, Quote: catalog.None, Plate: 100_00, Other: 10_00,
 			Parts: []plan.Part{{Doer: plan.ByPlater, Cost: 100_00}, {Doer: plan.ByShop, Cost: 10_00}}}},
 		{Slot: 1, Choice: &plan.Choice{Slot: 1, Piece: 1, Plater: catalog.None, Get: 50_00}},
 	}, Charges: []plan.Charge{{Kind: plan.ChargePlaterFreight, Of: 0, Cents: 30_00}, {Kind: plan.ChargeVendorFreight,
@@ -41,12 +41,13 @@ func TestOwnerQuoteByHand(t *testing.T) {
 		s.Balance != 324_21-129_68-108_07 {
 		t.Errorf("%+v", s)
 	}
-	if s.Lines[0].Limit != 155_00+11_50 || s.Contingency != 46_00+3_22 {
+	if s.Lines[0].Limit != 0 || s.Contingency != 46_00+3_22 {
 		t.Errorf("limit %d, contingency %d", s.Lines[0].Limit, s.Contingency)
 	}
-	// where going on is right at any price, the limit is what a guess may rise: 35.00 + 15 %
+	// where the plater may go up by the shop's margin without a call, so may the owner's sum:
+	// 15.00, and 15 % on it
 	s = OwnerQuoteOf(plan, []ask.StopPrice{{Slot: 0, Planned: 100_00, Highest: 900_00}}, 0)
-	if s.Lines[0].Limit != 155_00+40_25 {
+	if s.Lines[0].Limit != 155_00+17_25 {
 		t.Errorf("limit %d", s.Lines[0].Limit)
 	}
 }

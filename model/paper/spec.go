@@ -2,11 +2,9 @@ package paper
 
 import (
 	"fmt"
-	"strings"
 
 	"brightset/catalog"
 	"brightset/catalog/standard"
-	"brightset/model/plan"
 )
 
 // bases says which table of the standard a metal of the trade tables falls under; ""
@@ -78,33 +76,16 @@ func (s *Spec) Origin() string {
 	return s.Source
 }
 
-// Layers says layer by layer what goes on, and how thick it is at least.
-func (s *Spec) Layers() string {
-	var list []string
-	for i, c := range s.Code.Coats() {
-		text := fmt.Sprintf("%s, at least %g um", c.What, c.Um)
-		switch {
-		case i > 0:
-			text = "then " + text
-		case c.Deposit != standard.Nickel:
-			text = "first " + text
+// Layers says layer by layer, in the order in which they go on, how thick each is at least; in
+// thousandths of an inch too for people who measure in inches. An inch is 25,400 um.
+func (s *Spec) Layers(inches bool) []string {
+	var all []string
+	for _, c := range s.Code.Coats() {
+		text := fmt.Sprintf("%s, %g um", c.What, c.Um)
+		if inches {
+			text += fmt.Sprintf(" (%.2g mil)", c.Um/25.4)
 		}
-		list = append(list, text)
+		all = append(all, text)
 	}
-	return strings.Join(list, "; ")
-}
-
-// SpecLines is what a work order says by open standards; ok is false where there is
-// nothing to say.
-func SpecLines(st *catalog.State, c *plan.Choice) (lines []string, ok bool) {
-	s, why := SpecOf(st, c.Slot, c.Piece)
-	if why != "" {
-		return []string{why}, s.Service != 0
-	}
-	lines = []string{
-		fmt.Sprintf("%s for service condition %s: %s (%s; the words for the condition from memory)", s.Code, s.Service,
-			s.Service.Means(), s.Origin()),
-		s.Layers(),
-	}
-	return append(lines, standard.Significant, standard.Surfaces, standard.Viewing, standard.Rated), true
+	return all
 }

@@ -54,37 +54,43 @@ func platedChoice(t *testing.T, st *catalog.State, slot int) *plan.Choice {
 	return nil
 }
 
-func TestSpecLines(t *testing.T) {
+// TestLayers: the code, where it comes from and the layers of every kind of metal, and where
+// there is none, why.
+func TestLayers(t *testing.T) {
 	st := specJob(t, `service = "severe"`)
 	for slot, want := range [][]string{
-		{"Fe/Ni30d Cr r for service condition SC3, severe", "Surface Finishing Guidebook",
-			"double nickel, at least 30 um; then regular chromium, at least 0.3 um", "ISO 27830", "600 to 900 mm",
-			"ISO 10289", "from memory"},
-		{"Zn/Cu5 Ni25d Cr r", "from memory", "first copper, at least 5 um; then double nickel, at least 25 um"},
+		{"Fe/Ni30d Cr r", "Surface Finishing Guidebook", "double nickel, 30 um (1.2 mil); regular chromium, 0.3 um (0.012 mil)"},
+		{"Zn/Cu5 Ni25d Cr r", "from memory", "copper, 5 um (0.2 mil); double nickel, 25 um"},
 		{"Cu/Ni30d Cr r", "the line for SC4, as none is at hand for SC3"},
 		{"no table was seen for stainless steel", "copper first is not needed"},
 		{"no table was seen for aluminium", "copper goes on first"},
 		{"no table was seen for plastic: ask the plater"},
 		{"a code needs the metal"},
 	} {
-		lines, ok := SpecLines(st, platedChoice(t, st, slot))
-		text := strings.Join(lines, "\n")
+		spec, text := SpecOf(st, slot, platedChoice(t, st, slot).Piece)
+		if text == "" {
+			text = spec.Code.String() + " " + spec.Origin() + " " + strings.Join(spec.Layers(true), "; ")
+		}
 		for _, w := range want {
-			if !ok || !strings.Contains(text, w) {
-				t.Errorf("slot %s does not say %q: %v\n%s", st.Slots[slot].ID, w, ok, text)
+			if !strings.Contains(text, w) {
+				t.Errorf("slot %s does not say %q:\n%s", st.Slots[slot].ID, w, text)
 			}
 		}
-		if st.Slots[slot].ID != "b" && strings.Contains(text, "first copper") {
+		if st.Slots[slot].ID != "b" && strings.Contains(text, " copper, ") {
 			t.Errorf("slot %s gets copper first:\n%s", st.Slots[slot].ID, text)
 		}
+	}
+	spec, _ := SpecOf(st, 0, 0)
+	if text := strings.Join(spec.Layers(false), "; "); strings.Contains(text, "mil") {
+		t.Errorf("inches for somebody who doesn't use them: %s", text)
 	}
 }
 
 // Without a service there is nothing to print; a slot's own goes before the job's.
 func TestSpecService(t *testing.T) {
 	st := specJob(t, "")
-	if lines, ok := SpecLines(st, platedChoice(t, st, 0)); ok {
-		t.Errorf("without a service: %q", lines)
+	if s, why := SpecOf(st, 0, platedChoice(t, st, 0).Piece); s.Service != 0 || why == "" {
+		t.Errorf("without a service: %v %q", s, why)
 	}
 	st = stateOf(t, "[job]\ntitle = \"x\"\nservice = \"mild\"\n[slot.own]\nservice = \"SC4\"\n[slot.jobs]\n"+
 		"[piece.a]\nfits = [\"own\", \"jobs\"]\nkind = \"original\"\nmetal = \"steel\"\ngrade = 50\n")

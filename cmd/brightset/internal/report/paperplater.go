@@ -4,99 +4,229 @@ import (
 	"fmt"
 	"html/template"
 	"slices"
+	"strings"
+	"time"
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report/page"
-	"brightset/model/ask"
 	"brightset/model/paper"
 	"brightset/model/plan"
 )
 
-// platerOrder is the work order for one plater; nil where all his pieces are held back.
-// It names no owner, and no price unless that was asked for.
+// platerOrder is the work order for one plater: a row per piece, on one sheet where it fits;
+// nil where all his pieces are held back. It names no owner, and not what we would pay at
+// most.
 func (p *Papers) platerOrder(lot *paper.Lot) *page.Page {
-	st := p.Plan.Of
-	q := &st.Platers[lot.Plater]
-	sheet := p.sheet(fileName("plater", q.ID), "Work order", "for "+named(q.Name, q.ID))
-	sheet.Blocks = append(sheet.Blocks, page.Block{List: []string{
-		"Do nothing to a piece that is not on this order without asking.",
-		"No filler, solder or build-up without our consent. Mask what is marked; spare lettering, thin edges, holes and threads.",
-		"Strip and look first. If a piece costs more than the sum beside it, stop and call.",
-		"Send back everything: pieces you can't do, fragments, loose hardware, and the tags.",
-	}})
-	count := page.NewGrid("tag", "piece", ">pieces", "hardware with it", "=out", "=in")
-	count.Caption = "Counted out and in; both sign"
-	for _, i := range lot.Lines {
-		l := &p.Plan.Lines[i]
-		if p.holds(l.Choice) {
-			continue
-		}
-		piece := &st.Pieces[l.Choice.Piece]
-		count.Row(tagOf(piece), plan.PieceName(st, l.Choice.Piece), fmt.Sprint(st.Slots[l.Slot].Quantity), orNone(join(piece.Hardware)), "☐", "☐")
-	}
-	if len(count.Rows) == 0 {
+	now := paper.GoesNow(p.Plan, *lot, p.held())
+	if len(now.Lines) == 0 {
 		return nil
 	}
-	sheet.Blocks = append(sheet.Blocks, page.Block{Heading: "What is sent", Grid: count, Signs: []string{"out: our shop, date", "out: plater, date", "in: plater, date", "in: our shop, date"}})
-	heading := "The pieces"
-	for _, i := range lot.Lines {
-		if l := &p.Plan.Lines[i]; !p.holds(l.Choice) {
-			sheet.Blocks = append(sheet.Blocks, page.Block{Heading: heading, Card: p.orderCard(l)})
-			heading = ""
-		}
+	q := &p.Plan.Of.Platers[lot.Plater]
+	sheet := p.sheet(fileName("plater", q.ID), "Work order", "for "+q.Name)
+	sheet.From = p.ourShop()
+	sheet.Blocks = []page.Block{
+		{Text: []string{p.due(&now)}},
+		{Grid: p.orderGrid(&now)},
+		{Grid: p.orderSum(&now)},
+		{List: p.orderTerms(&now), Signs: []string{"out: our shop, date", "out: plater, date", "in: plater, date",
+			"in: our shop, date"}},
+		{Care: platerCare},
 	}
 	if p.Unfitted != "" {
-		sheet.Blocks = append(sheet.Blocks, page.Block{Small: []string{"Sent without a test fit where no fit is noted: " + p.Unfitted}})
+		sheet.Blocks = append(sheet.Blocks, page.Block{Small: []string{"Sent without a test fit where no fit is noted: " +
+			p.Unfitted}})
 	}
-	if p.Prices {
-		sheet.Blocks = append(sheet.Blocks, p.lotPrices(lot))
-	}
-	sheet.Blocks = append(sheet.Blocks, page.Block{Care: platerCare})
+	sheet.Blocks = append(sheet.Blocks, p.photoCards(&now)...)
 	return sheet
 }
 
-// orderCard is one piece on a work order.
-func (p *Papers) orderCard(l *plan.Line) *page.Card {
-	st, c := p.Plan.Of, l.Choice
-	piece, slot := &st.Pieces[c.Piece], &st.Slots[l.Slot]
-	card := &page.Card{Title: fmt.Sprintf("%s, tag %s", slot.Name, tagOf(piece))}
-	card.Facts = []page.Fact{
-		{What: "Piece", Is: named(piece.Name, plan.PieceName(st, c.Piece))},
-		{What: "Metal", Is: metalText(st, piece)},
-		{What: "Marks scribed on it", Is: orNone(piece.Marks)},
-		{What: "Finish reached for", Is: gradeText(st, c.Grade)},
-		{What: "Acceptable from", Is: acceptable(st, slot)},
+// ourShop says who sends the order and whom to call.
+func (p *Papers) ourShop() []string {
+	s := &p.Plan.Of.Shop
+	var all []string
+	for _, text := range []string{s.Name, s.Address} {
+		if text != "" {
+			all = append(all, text)
+		}
+	}
+	switch {
+	case s.Phone != "" && s.Contact != "":
+		all = append(all, fmt.Sprintf("Call %s, %s", s.Contact, s.Phone))
+	case s.Phone+s.Contact != "":
+		all = append(all, "Call "+s.Phone+s.Contact)
+	}
+	return all
+}
+
+// due is when the lot is to be back.
+func (p *Papers) due(lot *paper.Lot) string {
+	sent, err := time.Parse(time.DateOnly, p.Date)
+	if lot.Days == 0 || err != nil {
+		return fmt.Sprintf("%s. Back by the date agreed.", count(lot.Pieces, "piece"))
+	}
+	return fmt.Sprintf("%s. Back by %s, %s from today; call if it will be later.", count(lot.Pieces, "piece"),
+		sent.AddDate(0, 0, lot.Days).Format(time.DateOnly), count(lot.Days, "day"))
+}
+
+// orderGrid has a row per piece: which it is, what is wrong with it, what to do, and what for.
+func (p *Papers) orderGrid(lot *paper.Lot) *page.Grid {
+	st := p.Plan.Of
+	g := page.NewGrid("=tag", "piece, and what is with it", "what to do, in this order", ">"+st.Job.Currency, "=out", "=in")
+	g.Caption = "Counted out and in; both sign below"
+	bag := 0
+	for _, i := range lot.Lines {
+		l := &p.Plan.Lines[i]
+		if st.Slots[l.Slot].Quantity > 1 {
+			bag++
+		}
+		g.Row(tagOf(p.Plan.PieceOf(l.Choice)), p.pieceCell(l, bag), p.workCell(l), p.priceCell(l), "☐", "☐")
+		photo, of := p.photoOf(p.Plan.PieceOf(l.Choice))
+		g.Photos = append(g.Photos, page.Photo{URL: photo, Of: of})
+	}
+	return g
+}
+
+// pieceCell says which piece it is and what comes with it; bag is the number of its bag.
+func (p *Papers) pieceCell(l *plan.Line, bag int) string {
+	st, piece, slot := p.Plan.Of, p.Plan.PieceOf(l.Choice), p.Plan.SlotOf(l)
+	lines := []string{slot.Name}
+	if piece.Name != piece.ID && piece.Name != slot.Name {
+		lines = append(lines, piece.Name)
 	}
 	if slot.Quantity > 1 {
-		card.Facts = append(card.Facts, page.Fact{What: "Pieces", Is: fmt.Sprint(slot.Quantity)})
+		lines = append(lines, fmt.Sprintf("%d pieces, counted, in bag %d", slot.Quantity, bag))
 	}
+	what := metalText(st, piece)
 	if slot.Area.Set {
-		card.Facts = append(card.Facts, page.Fact{What: "Surface of one", Is: catalog.FormatArea(slot.Area.V)})
-	}
-	if text := p.stopText(l.Slot); text != "" {
-		card.Facts = append(card.Facts, page.Fact{What: "Price after strip", Is: text})
-	}
-	if text := mateText(st, l.Slot); text != "" {
-		card.Facts = append(card.Facts, page.Fact{What: "Has to match", Is: text})
-	}
-	card.Photo, card.PhotoOf = p.photoOf(piece)
-	add := func(what string, items ...string) {
-		if len(items) > 0 {
-			card.Lists = append(card.Lists, page.Titled{What: what, Items: items})
+		what += ", " + slot.AreaWritten
+		if slot.Quantity > 1 {
+			what += " each"
 		}
 	}
-	add("Found on it", findingTexts(st, piece)...)
-	add("Work, in this order", worksText(st, c, "you")...)
-	if piece.Protect != "" {
-		add("Mask and spare", piece.Protect)
+	lines = append(lines, what)
+	if piece.Marks != "" {
+		lines = append(lines, "marked: "+piece.Marks)
 	}
-	add("Hardware that goes with it", piece.Hardware...)
-	if p.Spec {
-		if lines, ok := paper.SpecLines(st, c); ok {
-			add("Specification, by open standards", lines...)
+	if len(piece.Hardware) > 0 {
+		lines = append(lines, "with it: "+join(piece.Hardware))
+	}
+	if mates := matesOf(p.Plan, l.Slot); len(mates) > 0 {
+		lines = append(lines, "has to match: "+join(mates))
+	}
+	return strings.Join(lines, "\n")
+}
+
+// workCell lists the work as it is done, from what was found on the piece.
+func (p *Papers) workCell(l *plan.Line) string {
+	st, c := p.Plan.Of, l.Choice
+	var lines, before []string
+	if found := findingTexts(st, p.Plan.PieceOf(c)); len(found) > 0 {
+		lines = append(lines, "Found: "+strings.Join(found, "; "))
+	}
+	steps := []string{"strip and look"}
+	for _, part := range c.Parts {
+		switch {
+		case part.Doer == plan.ByPlater && part.Work == catalog.None:
+		case part.Doer == plan.ByPlater:
+			steps = append(steps, st.Tables.Works[part.Work].Name)
+		case part.Work != catalog.None && !st.Tables.Works[part.Work].AfterPlating():
+			before = append(before, st.Tables.Works[part.Work].Name)
 		}
 	}
-	return card
+	steps = append(steps, "polish and plate: "+p.finishText(c))
+	if len(before) > 0 {
+		lines = append(lines, "Done before it comes to you: "+join(before))
+	}
+	for i, step := range steps {
+		lines = append(lines, fmt.Sprintf("%d. %s", i+1, step))
+	}
+	if protect := p.Plan.PieceOf(c).Protect; protect != "" {
+		lines = append(lines, "Mask and spare: "+protect)
+	}
+	return strings.Join(lines, "\n")
+}
+
+// finishText is the finish that is ordered, in the plater's word and ours.
+func (p *Papers) finishText(c *plan.Choice) string {
+	var all []string
+	if c.Level != "" {
+		all = append(all, fmt.Sprintf("your %q", c.Level))
+	}
+	if w := gradeWord(p.Plan.Of, c.Grade); w != "" && w != c.Level {
+		all = append(all, "a "+w+" finish")
+	}
+	if len(all) == 0 {
+		return "as agreed"
+	}
+	return join(all)
+}
+
+// standings says how far a price binds him.
+var standings = map[paper.Standing]string{
+	paper.OurGuess:   "our guess: please quote",
+	paper.HisGuess:   "your estimate:\nplease confirm",
+	paper.AfterStrip: "your quote, to be\nconfirmed after strip",
+	paper.Agreed:     "agreed",
+}
+
+func (p *Papers) priceCell(l *plan.Line) string {
+	price := paper.OrderPriceOf(p.Plan, l, p.Stops, p.StopsWhole)
+	lines := []string{catalog.FormatMoney(price.Price), standings[price.Standing]}
+	switch {
+	case price.Call > price.Price:
+		lines = append(lines, "call before you go\nabove "+catalog.FormatMoney(price.Call))
+	case price.Standing != paper.Agreed:
+		lines = append(lines, "call before you go above it")
+	}
+	return strings.Join(lines, "\n")
+}
+
+// orderSum adds the lot up.
+func (p *Papers) orderSum(lot *paper.Lot) *page.Grid {
+	g := page.NewGrid("the lot", ">"+p.Plan.Of.Job.Currency)
+	g.Row("work as above", catalog.FormatMoney(lot.Work))
+	if lot.Shortfall > 0 {
+		g.Row(fmt.Sprintf("up to your least charge for a lot, %s", catalog.FormatMoney(lot.Minimum)),
+			catalog.FormatMoney(lot.Shortfall))
+	}
+	if lot.Freight > 0 {
+		g.Row("freight there and back", catalog.FormatMoney(lot.Freight))
+	}
+	g.Sum("in all", catalog.FormatMoney(lot.Total))
+	return g
+}
+
+// orderTerms are what holds for every piece. They leave room for what the order itself asks.
+// Common practice, no published source.
+func (p *Papers) orderTerms(lot *paper.Lot) []string {
+	return []string{
+		"Strip and look first. Call before you go on where the price changes or a piece is worse than it looked.",
+		"Nothing filled, soldered, built up or straightened beyond what stands above. Spare lettering, thin edges, holes and " +
+			"threads.",
+		"We send back what was not done as ordered: bare, milky or burnt patches, pits or scratches plated over, edges or " +
+			"lettering polished away.",
+		"Send back everything: pieces you can't do, fragments, loose hardware, bags and tags.",
+	}
+}
+
+// photoCards are the photos large enough to work from, on pages of their own.
+func (p *Papers) photoCards(lot *paper.Lot) []page.Block {
+	var cards []*page.Card
+	for _, i := range lot.Lines {
+		l := &p.Plan.Lines[i]
+		piece := p.Plan.PieceOf(l.Choice)
+		photo, of := p.photoOf(piece)
+		if photo == "" {
+			continue
+		}
+		card := &page.Card{Title: fmt.Sprintf("%s, tag %s", p.Plan.SlotOf(l).Name, tagOf(piece)), Photo: photo, PhotoOf: of}
+		card.Lists = []page.Titled{{What: "Found on it", Items: findingTexts(p.Plan.Of, piece)}}
+		cards = append(cards, card)
+	}
+	if len(cards) == 0 {
+		return nil
+	}
+	return []page.Block{{Heading: "The pieces as they are sent", New: true, Cards: cards}}
 }
 
 // photoOf is a small copy of the first photo of a piece that can be read.
@@ -112,73 +242,17 @@ func (p *Papers) photoOf(piece *catalog.Piece) (url template.URL, of string) {
 	return "", ""
 }
 
-// stopText is the price above which the plater has to call.
-func (p *Papers) stopText(slot int) string {
-	if !p.StopsWhole && !p.knowsStop(slot) && ask.PriceOpen(p.Plan.Of, p.Plan.Lines[slot].Choice) {
-		return "call with the price before you go on" // there was no time to work out from where
-	}
-	for i := range p.Stops {
-		s := &p.Stops[i]
-		if s.Slot != slot {
-			continue
-		}
-		if s.NoOther && !s.ByBudget {
-			return "call with the price before you go on"
-		}
-		return fmt.Sprintf("call before you go on above %s %s", catalog.FormatMoney(s.Highest), p.Plan.Of.Job.Currency)
-	}
-	return ""
-}
-
-func (p *Papers) knowsStop(slot int) bool {
-	return slices.ContainsFunc(p.Stops, func(s ask.StopPrice) bool { return s.Slot == slot })
-}
-
-// acceptable is the least that will be taken back without a word.
-func acceptable(st *catalog.State, slot *catalog.Slot) string {
-	if !slot.Target.Floor.Set {
-		return "as agreed"
-	}
-	return gradeText(st, slot.Target.Floor.V)
-}
-
-// mateText names the slots whose pieces are seen together with one.
-func mateText(st *catalog.State, slot int) string {
+// matesOf names the slots whose pieces are seen together with one, each once.
+func matesOf(pl *plan.Plan, slot int) []string {
 	var all []string
-	for i := range st.Matches {
-		m := &st.Matches[i]
-		in := false
-		for _, s := range m.Slots {
-			in = in || s == slot
-		}
-		for _, s := range m.Slots {
-			if in && s != slot {
-				all = append(all, st.Slots[s].Name)
+	for i := range pl.Of.Matches {
+		if m := &pl.Of.Matches[i]; slices.Contains(m.Slots, slot) {
+			for _, s := range m.Slots {
+				if s != slot {
+					all = append(all, pl.Of.Slots[s].Name)
+				}
 			}
 		}
 	}
-	return join(unique(all))
-}
-
-func (p *Papers) lotPrices(lot *paper.Lot) page.Block {
-	st := p.Plan.Of
-	g := page.NewGrid("piece", "price", ">"+st.Job.Currency)
-	for _, i := range lot.Lines {
-		l := &p.Plan.Lines[i]
-		if p.holds(l.Choice) {
-			continue
-		}
-		how := "our estimate" // only what he has named himself is agreed
-		if l.Choice.Quote != catalog.None {
-			how = "agreed"
-		}
-		g.Row(plan.PieceName(st, l.Choice.Piece), how, catalog.FormatMoney(l.Choice.Plate))
-	}
-	if lot.Freight > 0 {
-		g.Row("freight", "", catalog.FormatMoney(lot.Freight))
-	}
-	if lot.Minimum > 0 {
-		g.Row("least charge for the lot", "", catalog.FormatMoney(lot.Minimum))
-	}
-	return page.Block{Heading: "Prices", Grid: g}
+	return unique(all)
 }

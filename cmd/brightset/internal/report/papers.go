@@ -21,8 +21,7 @@ type Papers struct {
 	StopsWhole, RejectedWhole bool // of all pieces; else time ran out
 
 	Date     string
-	Prices   bool   // on the platers' orders
-	Spec     bool   // standards on the platers' orders
+	Spec     bool   // a sheet per plater on what the standards ask
 	Unfitted string // why pieces go out that were not test-fitted; "": they are held back
 	Photo    func(name string) template.URL
 }
@@ -34,6 +33,9 @@ func (p *Papers) Pages() []*page.Page {
 	for _, lot := range paper.Lots(p.Plan) {
 		if one := p.platerOrder(&lot); one != nil {
 			all = append(all, one)
+			if spec := p.specSheet(&lot); p.Spec && spec != nil {
+				all = append(all, spec)
+			}
 		}
 	}
 	for m := range p.Plan.Of.Makers {
@@ -49,20 +51,21 @@ func (p *Papers) Pages() []*page.Page {
 	return all
 }
 
-// Held are the pieces that go on no order because nobody has tried whether they fit.
+// Held are the pieces that go on no order yet.
 func (p *Papers) Held() []string {
 	all := []string{}
-	if p.Unfitted != "" {
-		return all
-	}
-	for _, i := range paper.HeldBack(p.Plan) {
-		all = append(all, plan.PieceName(p.Plan.Of, i))
+	for _, h := range p.held() {
+		all = append(all, plan.PieceName(p.Plan.Of, h.Piece))
 	}
 	return all
 }
 
-func (p *Papers) holds(c *plan.Choice) bool {
-	return p.Unfitted == "" && paper.Unfitted(p.Plan, c)
+// held are the pieces that go on no order; none where there is a reason to send them all.
+func (p *Papers) held() []paper.Held {
+	if p.Unfitted != "" {
+		return nil
+	}
+	return paper.HeldBack(p.Plan)
 }
 
 // sheet starts a page with what all have.

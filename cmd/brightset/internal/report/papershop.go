@@ -15,10 +15,8 @@ import (
 func (p *Papers) benchSheet() *page.Page {
 	st := p.Plan.Of
 	sheet := p.sheet("bench", "On the shop's own bench", "")
-	if held := p.Held(); len(held) > 0 {
-		sheet.Blocks = append(sheet.Blocks, page.Block{Heading: "Try on the object before they are sent", Ticks: held,
-			Small: []string{"Bending a piece after plating cracks the plating. Note what fits with: brightset record fitted PIECE"}})
-	}
+	sheet.Blocks = append(sheet.Blocks, p.waiting()...)
+	sheet.Blocks = append(sheet.Blocks, p.walkAway()...)
 	var before, after []string
 	for i := range p.Plan.Lines {
 		l := &p.Plan.Lines[i]

@@ -18,8 +18,9 @@ import (
 type Page struct {
 	Name   string // of the file, without .html
 	Title  string
-	Sub    string // under the title, may be empty
-	Job    string // at the foot of every page, as are
+	Sub    string   // under the title, may be empty
+	From   []string // who sends it, line by line
+	Job    string   // at the foot of every page, as are
 	Date   string
 	Plan   string // the fingerprint of the plan
 	Wide   bool   // for the screen first: wider than paper
@@ -56,6 +57,13 @@ type Grid struct {
 	Tight   []bool // columns that are not to be wrapped
 	Rows    [][]string
 	Foot    [][]string
+	Photos  []Photo // per row, in its first cell; empty where no row has one
+}
+
+// Photo is a picture and what it shows; none where URL is empty.
+type Photo struct {
+	URL template.URL
+	Of  string
 }
 
 // Card is one piece on a work order or beside others.
@@ -155,7 +163,15 @@ func (g *Grid) Class(i int) string {
 	return ""
 }
 
-// Row adds a row.
+// Photo is the picture of a row.
+func (g *Grid) Photo(row int) Photo {
+	if row < len(g.Photos) {
+		return g.Photos[row]
+	}
+	return Photo{}
+}
+
+// Row adds a row; a line break in a cell is one on the page.
 func (g *Grid) Row(cells ...string) { g.Rows = append(g.Rows, cells) }
 
 // Sum adds a row at the foot.
