@@ -23,6 +23,7 @@ func TestFirstScreens(t *testing.T) {
 	lots := [][]string{
 		{"record", "sent", "crest-2,drawer-grille", "--to", "pell", "--on", "2031-02-01"},
 		{"record", "sent", "spear-l1,spear-r1,bullet-1,bullet-2", "--to", "brackwater", "--level", "driver", "--on", "2031-02-03"},
+		{"record", "approved", "crest-2,drawer-grille,spear-l1,spear-r1,bullet-1,bullet-2", "--on", "2031-02-10"},
 	}
 	for name, c := range map[string]struct {
 		job    string
@@ -31,9 +32,9 @@ func TestFirstScreens(t *testing.T) {
 	}{
 		"start":    {job: "testdata/demo"},
 		"two-lots": {job: "testdata/demo", first: lots},
-		"broken":   {job: "testdata/demo", first: append(lots[:2:2], []string{"record", "broke", "drawer-grille", "--on", "2031-02-20"}), budget: "2700.00"},
+		"broken":   {job: "testdata/demo", first: append(lots[:3:3], []string{"record", "broke", "drawer-grille", "--on", "2031-02-20"}), budget: "2700.00"},
 		"above-stop": {job: "testdata/demo", first: append(lots[:1:1],
-			[]string{"record", "sent", "bullet-1,bullet-2", "--to", "brackwater", "--level", "driver", "--strip-first", "--on", "2031-02-03"},
+			[]string{"record", "sent", "bullet-1,bullet-2", "--to", "brackwater", "--level", "driver", "--on", "2031-02-03"},
 			[]string{"record", "priced", "bullet-1", "--cost", "380.00", "--on", "2031-02-20"}, []string{"record", "priced", "bullet-2", "--cost", "104.00", "--on", "2031-02-20"})},
 		"all-hung":   {job: "testdata/one-for-two", first: allHung},
 		"over-quote": {job: "testdata/locked"},
@@ -65,8 +66,7 @@ func TestFirstScreens(t *testing.T) {
 // allHung hangs every piece of the small job as its plan has it.
 var allHung = [][]string{
 	{"record", "sent", "cap-l1,cap-r1", "--to", "tern", "--on", "2031-02-01"},
-	{"record", "back", "cap-l1", "--grade", "88", "--on", "2031-03-20"},
-	{"record", "back", "cap-r1", "--grade", "87", "--on", "2031-03-20"},
+	{"record", "back", "cap-l1,cap-r1", "--grade", "88", "--on", "2031-03-20"},
 	{"record", "hung", "cap-l1", "--slot", "cap-left", "--on", "2031-03-22"},
 	{"record", "hung", "cap-r1", "--slot", "cap-right", "--on", "2031-03-22"},
 	{"record", "hung", "strip-1", "--slot", "strip-top", "--on", "2031-03-22"},

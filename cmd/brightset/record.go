@@ -28,6 +28,8 @@ var recordCommand = command{
 			{&f.Work, "work", "`WORK`: as-is, clean, replate, repair-replate"},
 			{&f.Level, "level", "the plater's `LEVEL`"},
 			{&f.Cost, "cost", "what it costs, such as 240.00; `MONEY` for one piece"},
+			{&f.Price, "price", "what was paid for all that was bought, `MONEY`"},
+			{&f.From, "from", "`WHERE` it was bought, in words"},
 			{&f.Freight, "freight", "freight paid on top, `MONEY`"},
 			{&f.Credit, "credit", "`MONEY` that came in"},
 			{&f.Grade, "grade", "`GRADE` 0 to 100, or a word such as nice"},
@@ -58,7 +60,8 @@ var recordCommand = command{
 			flags.StringVar(one.to, one.name, "", one.text)
 		}
 		flags.BoolVar(&f.NewLot, "new-lot", false, "it goes by itself, though something else goes to the plater that day")
-		flags.BoolVar(&f.StripFirst, "strip-first", false, "he is to strip it and name his price before he goes on")
+		flags.BoolVar(&f.StripFirst, "strip-first", false, "he is to strip it and name his price, though one is firm")
+		flags.BoolVar(&f.Anyway, "anyway", false, "it happened, though something else was agreed")
 		o.jsonFlag(flags, "write the answer as one JSON document")
 		return o.run
 	},

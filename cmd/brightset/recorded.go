@@ -3,12 +3,16 @@ package main
 import (
 	"errors"
 	"fmt"
+	"time"
 
 	"brightset/catalog"
 	"brightset/catalog/event"
 	"brightset/catalog/journal"
 	"brightset/cmd/brightset/internal/record"
 	"brightset/cmd/brightset/internal/report"
+	"brightset/model/paper"
+	"brightset/model/program"
+	"brightset/solver"
 )
 
 // openRecorder opens the job that is the last argument.
@@ -89,8 +93,27 @@ func (o *recordOptions) turn(c *call, action event.Action) (int, error) {
 	return exitAnswered, o.confirm(c, before, st, done)
 }
 
+// nextTime is how long may be looked for what is to be done next: a record is typed many
+// times a day, and plan says it too.
+const nextTime = 3 * time.Second
+
+// next plans with what was recorded; nil where that takes too long to be sure of.
+func next(st *catalog.State) *report.Next {
+	ctx, stop := searching(nextTime)
+	defer stop()
+	p, err := program.Solve(ctx, st, solver.Settings{})
+	switch {
+	case err != nil || p.Status == solver.Stopped:
+		return nil
+	case !p.Has:
+		return &report.Next{Plan: p}
+	}
+	return &report.Next{Plan: p, Acts: paper.Todo(p)}
+}
+
 // confirm prints what was recorded. Where that can't be printed, it stands all the same.
 func (o *recordOptions) confirm(c *call, before, st *catalog.State, done report.Done) error {
+	done.Next = next(st)
 	err := o.show(c, answer{
 		text: func() string { return report.Recorded(before, st, done) },
 		json: func() (string, error) { return report.RecordedJSON(before, st, done) },

@@ -42,6 +42,12 @@ func (s *Server) do(w http.ResponseWriter, r *http.Request) {
 	if err == nil {
 		_, err = d.Record(deed)
 	}
+	var clash *record.Clash
+	if errors.As(err, &clash) {
+		s.show(w, http.StatusUnprocessableEntity, "failed", map[string]any{"Lines": clash.Against, "Back": back(r.FormValue("back")),
+			"Again": r.PostForm})
+		return
+	}
 	if err != nil {
 		s.refuse(w, r, err)
 		return
@@ -74,6 +80,7 @@ func facts(v url.Values) record.Facts {
 		Grade: get("grade"), Tone: get("tone"), Days: get("days"), Breakage: get("breakage"), Cost: get("cost"), Credit: get("credit"), Freight: get("freight"),
 		To: get("to"), Work: get("work"), Level: get("level"), Firm: get("firm"), Slot: get("slot"), Piece: get("piece"),
 		StripFirst: get("strip-first") != "", NewLot: get("new-lot") != "", On: get("on"), Reason: get("reason"),
+		From: get("from"), Price: get("price"), Anyway: get("anyway") != "",
 	}
 }
 

@@ -170,8 +170,17 @@ func TestDeeds(t *testing.T) {
 	if w := do(url.Values{"action": {"sent"}, "target": {"job:crest-2"}, "to-level": {"pell|show|repair-replate"}}); w.Code != http.StatusSeeOther {
 		t.Fatal(w.Code, w.Body)
 	}
-	if text := get(h, "/?slot=crest").Body.String(); !strings.Contains(text, "approved, at pell") {
+	if text := get(h, "/?slot=crest").Body.String(); !strings.Contains(text, "at pell, to be stripped and priced") {
 		t.Error("the lot does not show")
+	}
+	banned := url.Values{"action": {"sent"}, "target": {"job:crest-1"}, "to-level": {"brackwater|driver|repair-replate"}, "slot": {"crest"}}
+	if w := do(banned); w.Code != http.StatusUnprocessableEntity || !strings.Contains(w.Body.String(), "no-cheap-crest") ||
+		!strings.Contains(w.Body.String(), `name="anyway"`) {
+		t.Error("sent against a ban:", w.Code, w.Body)
+	}
+	banned.Set("anyway", "1")
+	if w := do(banned); w.Code != http.StatusSeeOther {
+		t.Error("it happened all the same:", w.Code, w.Body)
 	}
 	if w := do(url.Values{"action": {"graded"}, "target": {"job:arm-1"}, "grade": {"nise"}}); w.Code != http.StatusUnprocessableEntity || !strings.Contains(w.Body.String(), "did you mean") {
 		t.Error(w.Code, w.Body)

@@ -49,7 +49,7 @@ breakage = { steel = 0.1 }
 		if c = platedChoice(t, d.State, "sound"); c == nil || c.Before != 100_00 {
 			t.Fatalf("%s: bent again, and not planned: %+v", act, c)
 		}
-		must(t, d, step{"sent", Facts{Target: "sound", To: "north"}})
+		must(t, d, step{"sent", Facts{Target: "sound", To: "north"}}, step{"approved", Facts{Target: "sound"}})
 		if got := d.State.Job.SpentSum - spent; got != 140_00 {
 			t.Errorf("%s: sent again for %d, want 14000", act, got)
 		}

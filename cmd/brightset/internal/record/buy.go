@@ -7,34 +7,94 @@ import (
 	"brightset/catalog/event"
 )
 
-// bought makes a piece, or all that come out of a bundle, the customer's own: what they
-// cost is spent.
+// bought makes pieces, or all that come out of a bundle, the customer's own: what they cost
+// is spent. What no file names is written down first, if it is said what it is.
 func (b *builder) bought(f *Facts) error {
+	if f.Cost != "" && f.Price != "" {
+		return fmt.Errorf("--price and --cost are the same here; leave one of them out")
+	}
+	if f.Price == "" {
+		f.Price = f.Cost
+	}
 	if bundle := b.bundle(f.Target); bundle != catalog.None {
 		return b.boughtBundle(bundle, f)
 	}
-	i, err := b.here(f.Target)
+	if f.Fits+f.Kind+f.Metal != "" {
+		return b.boughtNew(f)
+	}
+	if _, known := b.st.FindPiece(f.Target); !known && !several(f) {
+		_, err := b.piece(f.Target)
+		return fmt.Errorf("%w; if no file names it yet, say what it is: --fits SLOTS --kind KIND --metal METAL", err)
+	}
+	all, err := b.allHere(f.Target)
 	if err != nil {
 		return err
 	}
+	if len(all) > 1 {
+		if err := oneByOne(f); err != nil {
+			return err
+		}
+	}
+	what, piece := f.Target, catalog.None
+	for _, i := range all {
+		n, err := b.boughtPiece(i, f)
+		if err != nil {
+			return err
+		}
+		if len(all) == 1 {
+			what, piece = b.many(n, i), i
+		}
+	}
+	return b.carried(piece, f, "bought %s%s", what, from(f))
+}
+
+// from is where something was bought, in words.
+func from(f *Facts) string {
+	if f.From == "" {
+		return ""
+	}
+	return " from " + f.From
+}
+
+// boughtNew writes down a piece that no file names, from nobody in particular.
+func (b *builder) boughtNew(f *Facts) error {
+	if f.Fits == "" || f.Kind == "" || f.Metal == "" || f.Price == "" {
+		return fmt.Errorf("what was bought that no file names needs all of --fits SLOTS --kind KIND --metal METAL " +
+			"--price MONEY")
+	}
+	one := *f
+	one.Cost = ""
+	if err := b.newPiece(&one); err != nil {
+		return err
+	}
+	return b.pay(0, catalog.None, f, "bought %s%s", f.Target, from(f))
+}
+
+// boughtPiece makes so many of a bag the customer's as are bought.
+func (b *builder) boughtPiece(i int, f *Facts) (int, error) {
 	p := &b.st.Pieces[i]
 	_, target := b.of(i)
 	switch {
 	case p.Bundle != catalog.None:
-		return fmt.Errorf("%s comes out of bundle %[2]s; type: brightset record bought %[2]s", b.name(i),
+		return 0, fmt.Errorf("%s comes out of bundle %[2]s; type: brightset record bought %[2]s", b.name(i),
 			inShell(b.st.Bundles[p.Bundle].ID))
-	case p.Side == catalog.Customers && f.Cost == "":
-		return fmt.Errorf("%s is the customer's already; if money went out for it, say how much: --cost 40.00", b.name(i))
-	case p.InShop && p.Price == 0 && b.d.Value(true, target, event.KeyJob) != nil && f.Cost == "":
-		return fmt.Errorf("%s is in use on this job and paid for already", b.name(i))
+	case p.Side == catalog.Customers && f.Price == "":
+		return 0, fmt.Errorf("%s is the customer's already; if money went out for it, say how much: --price 40.00", b.name(i))
+	case p.InShop && p.Price == 0 && b.d.Value(true, target, event.KeyJob) != nil && f.Price == "":
+		return 0, fmt.Errorf("%s is in use on this job and paid for already", b.name(i))
 	}
 	n, err := b.howManyBought(i, f)
 	if err != nil {
-		return err
+		return 0, err
+	}
+	for k := range b.st.Bans {
+		if ban := &b.st.Bans[k]; ban.Piece == i && ban.Slot == catalog.None && ban.Work == "" && ban.Plater == catalog.None {
+			b.against("ban %q forbids it%s", ban.ID, because(ban.Reason))
+		}
 	}
 	b.split(i, n, catalog.None)
 	b.own(i)
-	return b.pay(p.Price*catalog.Cents(n), i, f, "bought %s", b.many(n, i))
+	return n, b.priceOf(p.Price*catalog.Cents(n), i, f, "bought %s%s", b.many(n, i), from(f))
 }
 
 // many is a number of pieces by name: "8 of clips", "crest-1".
@@ -59,7 +119,7 @@ func (b *builder) boughtBundle(bundle int, f *Facts) error {
 	if left == 0 {
 		return fmt.Errorf("nothing comes out of bundle %s any more: it was bought already", name)
 	}
-	return b.pay(b.st.Bundles[bundle].Price, catalog.None, f, "bundle %s", name)
+	return b.pay(b.st.Bundles[bundle].Price, catalog.None, f, "bundle %s%s", name, from(f))
 }
 
 // bundle finds a bundle; pieces go before it where both have the name.
@@ -95,22 +155,35 @@ func (b *builder) own(i int) {
 	b.set(shop, target, event.KeyDays, int64(0))
 }
 
-// pay spends what something cost, unless another sum is named, and what came on top.
-func (b *builder) pay(cost catalog.Cents, piece int, f *Facts, format string, args ...any) (err error) {
-	freight := catalog.Cents(0)
-	if f.Cost != "" {
-		if cost, err = money("cost", f.Cost); err != nil {
-			return err
-		}
+// pay spends what something cost, and what came on top.
+func (b *builder) pay(cost catalog.Cents, piece int, f *Facts, format string, args ...any) error {
+	if err := b.priceOf(cost, piece, f, format, args...); err != nil {
+		return err
 	}
-	if f.Freight != "" {
-		if freight, err = money("freight", f.Freight); err != nil {
+	return b.carried(piece, f, format, args...)
+}
+
+// priceOf spends what something cost, unless another sum is named.
+func (b *builder) priceOf(cost catalog.Cents, piece int, f *Facts, format string, args ...any) (err error) {
+	if f.Price != "" {
+		if cost, err = money("price", f.Price); err != nil {
 			return err
 		}
 	}
 	b.spend(cost, piece, format, args...)
-	b.spend(freight, piece, "freight: "+format, args...)
 	return nil
+}
+
+// carried spends the freight of what was bought.
+func (b *builder) carried(piece int, f *Facts, format string, args ...any) error {
+	if f.Freight == "" {
+		return nil
+	}
+	freight, err := money("freight", f.Freight)
+	if err == nil {
+		b.spend(freight, piece, "freight: "+format, args...)
+	}
+	return err
 }
 
 func (b *builder) came(f *Facts) error {

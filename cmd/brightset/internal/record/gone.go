@@ -43,6 +43,9 @@ func gone(stage catalog.Stage) func(*builder, *Facts) error {
 			}
 			b.spend(-credit, i, "sold %s", b.name(i))
 		}
+		if stage == catalog.StageSold {
+			b.wantedStill(i)
+		}
 		p := &b.st.Pieces[i]
 		if n < p.Quantity {
 			b.fewer(i, p.Quantity-n)

@@ -166,7 +166,8 @@ func TestPitsUnderThePlating(t *testing.T) {
 			0, 10_000, 15_000, 95_00},
 		{"cleared again", []step{{"sent", Facts{Target: "sound", To: "north", StripFirst: true}}, pits,
 			{"cleared", Facts{Target: "sound", Defect: "pits"}}}, 40_00, 0, 0, 0, 97_00},
-		{"told to go ahead before", []step{{"sent", Facts{Target: "sound", To: "north"}}, pits}, 29_00, 40_00, 10_000, 15_000,
+		{"told to go ahead before", []step{{"sent", Facts{Target: "sound", To: "north"}},
+			{"approved", Facts{Target: "sound"}}, pits}, 29_00, 40_00, 10_000, 15_000,
 			95_00},
 		{"told to go ahead after", []step{{"sent", Facts{Target: "sound", To: "north", StripFirst: true}}, pits,
 			{"approved", Facts{Target: "sound"}}}, 0, 69_00, 10_000, 0, 95_00},
@@ -175,8 +176,8 @@ func TestPitsUnderThePlating(t *testing.T) {
 		{"priced and told", []step{{"sent", Facts{Target: "sound", To: "north", StripFirst: true}}, pits,
 			{"priced", Facts{Target: "sound", Cost: "80.00", Grade: "96", Breakage: "0.02"}},
 			{"approved", Facts{Target: "sound"}}}, 0, 80_00, 20_000, 0, 96_00},
-		{"plated", []step{{"sent", Facts{Target: "sound", To: "north"}}, pits, {"plated", Facts{Target: "sound"}}}, 29_00,
-			40_00, 0, 0, 95_00},
+		{"plated", []step{{"sent", Facts{Target: "sound", To: "north"}}, {"approved", Facts{Target: "sound"}}, pits,
+			{"plated", Facts{Target: "sound"}}}, 29_00, 40_00, 0, 0, 95_00},
 		{"known before", []step{{"found", pits.facts}, {"sent", Facts{Target: "sound", To: "north", StripFirst: true}}},
 			69_00, 0, 10_000, 15_000, 95_00},
 		{"twice", []step{{"found", Facts{Target: "sound", Defect: "pits", Severity: "severe", Extent: "0.1"}},
@@ -193,8 +194,8 @@ func TestPitsUnderThePlating(t *testing.T) {
 		}
 	}
 	d := laterRecorder(t)
-	must(t, d, step{"sent", Facts{Target: "sound", To: "north"}}, pits, step{"plated", Facts{Target: "sound"}},
-		step{"back", Facts{Target: "sound"}})
+	must(t, d, step{"sent", Facts{Target: "sound", To: "north"}}, pits, step{"approved", Facts{Target: "sound"}},
+		step{"plated", Facts{Target: "sound"}}, step{"back", Facts{Target: "sound"}})
 	if i, _ := d.State.FindPiece("sound"); d.State.Job.SpentSum != 69_00 || d.State.Pieces[i].Grade.V != 95_00 {
 		t.Errorf("back: spent %d, grade %d", d.State.Job.SpentSum, d.State.Pieces[i].Grade.V)
 	}

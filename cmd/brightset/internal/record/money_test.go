@@ -22,7 +22,8 @@ func TestNamedPriceStays(t *testing.T) {
 		{"sent", Facts{Target: "crest-2", To: "pell", StripFirst: true}},
 		{"priced", Facts{Target: "crest-2", Cost: "320.00", Grade: "90"}}, {"recalled", Facts{Target: "crest-2"}},
 		{"sent", Facts{Target: "bullet-2", To: "brackwater", Level: "driver"}}, {"recalled", Facts{Target: "bullet-2"}},
-		{"sent", Facts{Target: "bullet-1", To: "brackwater", Level: "driver"}}, {"plated", Facts{Target: "bullet-1"}},
+		{"sent", Facts{Target: "bullet-1", To: "brackwater", Level: "driver"}}, {"approved", Facts{Target: "bullet-1"}},
+		{"plated", Facts{Target: "bullet-1"}},
 	} {
 		if err := do(t, recorderAt(t, path), s.name, s.facts); err != nil {
 			t.Fatal(s.name, err)

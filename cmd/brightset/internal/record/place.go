@@ -33,10 +33,12 @@ func (b *builder) hung(f *Facts) error {
 	if err := b.canHang(i, slot); err != nil {
 		return err
 	}
+	b.agreed(&plan.Choice{Slot: slot, Piece: i, Work: catalog.WorkAsIs, Plater: catalog.None, Quote: catalog.None})
 	if rest := b.restOf(i); rest != catalog.None && p.Stage == catalog.StageHung && p.HungIn != slot {
 		return fmt.Errorf("%s hangs in %s; what was left of the bag is called %s: brightset record hung %s --slot %s",
 			b.name(i), b.st.Slots[p.HungIn].ID, b.name(rest), b.name(rest), b.st.Slots[slot].ID)
 	}
+	b.hangs[slot] = i
 	b.split(i, b.st.Slots[slot].Quantity, slot)
 	b.setPiece(i, event.KeyStage, catalog.StageHung.String())
 	b.setPiece(i, event.KeyHungIn, b.st.Slots[slot].ID)
@@ -52,12 +54,30 @@ func (b *builder) hung(f *Facts) error {
 	return nil
 }
 
-// hangsIn is the slot in which a piece is said to hang.
+// keptFor are the slots for which the plan that was kept hangs a piece.
+func (b *builder) keptFor(i int) (slots []int) {
+	if b.st.Kept == nil {
+		return nil
+	}
+	for _, l := range b.st.Kept.Lines {
+		s, ok := b.st.SlotIndex(l.Slot)
+		if ok && l.Piece == b.st.Pieces[i].Key() && slices.Contains(b.st.Pieces[i].Fits, s) {
+			slots = append(slots, s)
+		}
+	}
+	return slots
+}
+
+// hangsIn is the slot in which a piece is said to hang, else where the plan that was kept
+// has it, else the only one it fits.
 func (b *builder) hangsIn(i int, f *Facts) (int, error) {
 	if f.Slot != "" {
 		return b.slot(f.Slot)
 	}
 	fits := b.st.Pieces[i].Fits
+	if kept := b.keptFor(i); len(kept) == 1 {
+		return kept[0], nil
+	}
 	if len(fits) != 1 {
 		return 0, fmt.Errorf("%s fits more than one slot; say where it hangs: --slot %s", b.name(i), b.st.Slots[fits[0]].ID)
 	}
@@ -84,6 +104,9 @@ func (b *builder) canHang(i, s int) error {
 			fits = append(fits, b.st.Slots[k].ID)
 		}
 		return fmt.Errorf("%s doesn't fit %s; it fits %s", b.name(i), slot, strings.Join(fits, ", "))
+	}
+	if k, taken := b.hangs[s]; taken {
+		return fmt.Errorf("%s and %s can't both hang in %s; leave one of them out", b.name(k), b.name(i), slot)
 	}
 	for k := range b.st.Pieces {
 		if p := &b.st.Pieces[k]; k != i && p.Stage == catalog.StageHung && p.HungIn == s && !p.Gone() {

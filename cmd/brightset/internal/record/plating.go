@@ -76,6 +76,7 @@ func (b *builder) priced(f *Facts) error {
 	if err != nil {
 		return err
 	}
+	b.dearer(i, sent, cost)
 	shop, target := b.below(i, event.TableSent)
 	terms := b.standing(i)
 	terms.Cost = cost
@@ -201,6 +202,7 @@ func (b *builder) back(f *Facts) error {
 			return err
 		}
 	}
+	b.dearer(i, sent, paid)
 	n := catalog.Cents(sent.Count)
 	if p.Stage >= catalog.StageApproved {
 		b.spend((paid-sent.Cost)*n, i, "%s: %s came out at another price", plater.ID, b.name(i))

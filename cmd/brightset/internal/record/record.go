@@ -22,7 +22,9 @@ type Facts struct {
 	Cost, Credit, Freight                                                      string // money
 	To, Work, Level, Firm                                                      string
 	Slot, Piece                                                                string
+	From, Price                                                                string // of a purchase
 	StripFirst                                                                 bool
+	Anyway                                                                     bool // it happened, though it was agreed otherwise
 	// a lot of its own, though one goes to the plater that day
 	NewLot     bool
 	On, Reason string
@@ -42,32 +44,36 @@ type Action struct {
 var Actions = []Action{
 	{event.New, "PIECE", "a piece turned up that no file names", "fits kind metal owner cost quantity grade chance days " +
 		"name tag place marks value", "fits kind metal", (*builder).newPiece},
-	{event.Found, "PIECE", "a fault was found on it", "defect severity extent count where", "defect", (*builder).found},
+	{event.Found, "PIECES", "a fault was found on it", "defect severity extent count where", "defect",
+		each((*builder).found)},
 	{event.Cleared, "PIECE", "a fault is not there after all: DEFECT is the finding's name", "defect", "defect",
 		(*builder).cleared},
-	{event.Graded, "PIECE", "it was graded by eye", "grade tone", "grade", (*builder).graded},
+	{event.Graded, "PIECES", "it was graded by eye", "grade tone", "grade", each((*builder).graded)},
 	{event.Quoted, "PIECE", "a plater named a price for it", "to cost level work firm breakage grade days", "to cost",
 		(*builder).quoted},
 	{event.Fitted, "PIECES", "tried on the object: it fits without bending", "", "", (*builder).fitted},
-	{event.Sent, "PIECES", "it went to a plater; several go as one lot, with commas between",
-		"to work level slot cost count strip-first new-lot", "to", (*builder).sent},
-	{event.Stripped, "PIECE", "the old plating is off", "defect severity extent count where", "", (*builder).stripped},
-	{event.Priced, "PIECE", "the plater named his price after stripping", "cost grade breakage", "cost",
-		(*builder).priced},
+	{event.Sent, "PIECES", "it went to a plater, who strips it and names his price first, unless one is firm or --cost " +
+		"says what was agreed; several go as one lot", "to work level slot cost count strip-first new-lot anyway", "to",
+		(*builder).sent},
+	{event.Stripped, "PIECES", "the old plating is off", "defect severity extent count where", "",
+		each((*builder).stripped)},
+	{event.Priced, "PIECES", "the plater named his price after stripping", "cost grade breakage anyway", "cost",
+		each((*builder).priced)},
 	{event.Approved, "PIECES", "he was told to go ahead", "", "", (*builder).approved},
-	{event.Refused, "PIECE", "he sends it back after stripping", "cost", "", (*builder).refused},
-	{event.Recalled, "PIECE", "it was taken back before the work was done", "cost", "", (*builder).recalled},
+	{event.Refused, "PIECES", "he sends it back after stripping", "cost", "", each((*builder).refused)},
+	{event.Recalled, "PIECES", "it was taken back before the work was done", "cost", "", each((*builder).recalled)},
 	{event.Plated, "PIECES", "the work is done", "", "", (*builder).plated},
-	{event.Back, "PIECE", "it came back from the plater", "grade tone cost", "", (*builder).back},
-	{event.Hung, "PIECE", "it hangs in its slot", "slot grade", "", (*builder).hung},
-	{event.Unhung, "PIECE", "it was taken down again", "", "", (*builder).unhung},
-	{event.Broke, "PIECE", "it broke", "count", "", gone(catalog.StageBroken)},
-	{event.Lost, "PIECE", "it was lost", "count", "", gone(catalog.StageLost)},
-	{event.Sold, "PIECE", "it was sold", "count credit", "", gone(catalog.StageSold)},
-	{event.Bought, "PIECE or BUNDLE", "it was bought, and is here; --cost for all of it", "cost freight count", "",
+	{event.Back, "PIECES", "it came back from the plater", "grade tone cost anyway", "", each((*builder).back)},
+	{event.Hung, "PIECES", "it hangs in its slot", "slot grade anyway", "", each((*builder).hung)},
+	{event.Unhung, "PIECES", "it was taken down again", "", "", each((*builder).unhung)},
+	{event.Broke, "PIECES", "it broke", "count", "", each(gone(catalog.StageBroken))},
+	{event.Lost, "PIECES", "it was lost", "count", "", each(gone(catalog.StageLost))},
+	{event.Sold, "PIECES", "it was sold", "count credit anyway", "", each(gone(catalog.StageSold))},
+	{event.Bought, "PIECES or BUNDLE", "it was bought, and is here; --price for all of it; what no file names needs " +
+		"--fits --kind --metal too", "price cost from freight count fits kind metal name tag place grade anyway", "",
 		(*builder).bought},
-	{event.Came, "PIECE", "a lead came, or what was ordered", "", "", (*builder).came},
-	{event.Failed, "PIECE", "a lead came to nothing", "", "", (*builder).failed},
+	{event.Came, "PIECES", "a lead came, or what was ordered", "", "", each((*builder).came)},
+	{event.Failed, "PIECES", "a lead came to nothing", "", "", each((*builder).failed)},
 	{event.Traded, "TRADE", "a trade was made", "", "", (*builder).traded},
 	{event.Lock, "SLOT", "this choice and no other is wanted in a slot", "piece work to level", "", (*builder).lock},
 	{event.Unlock, "SLOT", "the program decides again", "", "", (*builder).unlock},
@@ -99,9 +105,12 @@ func (a *Action) Deed(d *catalog.Recorder, f Facts) (catalog.Act, error) {
 	if err := f.tidy(); err != nil {
 		return catalog.Act{}, err
 	}
-	b := &builder{d: d, st: d.State, deed: catalog.Act{Action: a.Name, On: f.On, Reason: f.Reason}}
+	b := &builder{d: d, st: d.State, hangs: map[int]int{}, deed: catalog.Act{Action: a.Name, On: f.On, Reason: f.Reason}}
 	if err := a.build(b, &f); err != nil {
 		return catalog.Act{}, err
+	}
+	if len(b.clashes) > 0 && !f.Anyway {
+		return catalog.Act{}, &Clash{Against: b.clashes}
 	}
 	if a.Name != event.Note && !d.Changes(&b.deed) {
 		return catalog.Act{}, fmt.Errorf("nothing would change: things stand like that already")
@@ -115,6 +124,9 @@ type builder struct {
 	st   *catalog.State
 	deed catalog.Act
 	paid []string // entries of the ledger added here
+
+	hangs   map[int]int // slot -> the piece that is hung there by this act
+	clashes []string    // what the act goes against
 }
 
 func (b *builder) set(shop bool, target event.Target, key event.Key, value any) {

@@ -61,6 +61,7 @@ func do(t *testing.T, d *catalog.Recorder, name string, f Facts) error {
 	if !ok {
 		t.Fatalf("no action %q", name)
 	}
+	f.Anyway = true // what was agreed is a matter of its own
 	deed, err := a.Deed(d, f)
 	if err == nil {
 		_, err = d.Record(deed)
@@ -88,6 +89,7 @@ var story = []step{
 	{"sent", Facts{Target: "crest-2,drawer-grille", To: "pell", On: "2031-02-01"}},
 	{"stripped", Facts{Target: "crest-2", Defect: "pits", Severity: "moderate"}},
 	{"priced", Facts{Target: "crest-2", Cost: "150.00"}},
+	{"approved", Facts{Target: "crest-2"}},
 	{"plated", Facts{Target: "crest-2"}},
 	{"back", Facts{Target: "crest-2", Grade: "93", Cost: "155.00"}},
 	{"hung", Facts{Target: "crest-2"}},
@@ -175,7 +177,7 @@ func plater(t *testing.T, st *catalog.State, id string) int {
 // nothing is written.
 func TestWrongOrder(t *testing.T) {
 	path := demo(t)
-	for _, s := range []step{{"sent", Facts{Target: "crest-2", To: "pell"}}, {"broke", Facts{Target: "bullet-2"}},
+	for _, s := range []step{{"sent", Facts{Target: "crest-2", To: "pell", Cost: "140.00"}}, {"broke", Facts{Target: "bullet-2"}},
 		{"hung", Facts{Target: "vent-l1"}}} {
 		if err := do(t, recorderAt(t, path), s.name, s.facts); err != nil {
 			t.Fatal(err)

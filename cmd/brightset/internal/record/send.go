@@ -15,7 +15,8 @@ import (
 
 // sent makes up a lot: what goes to one plater on one day, unless it is said to be another.
 // Freight and what is missing to his least charge are spent with it, reckoned on the prices
-// agreed; so is the work, unless he is to strip first and name his price.
+// agreed; so is the work where its price is firm. Where it is not, he strips the piece and
+// names his price before he goes on.
 func (b *builder) sent(f *Facts) error {
 	all, err := b.allHere(f.Target)
 	if err != nil {
@@ -182,6 +183,7 @@ func (b *builder) send(i, q int, lot string, f *Facts) (catalog.Cents, error) {
 	if err != nil {
 		return 0, err
 	}
+	b.agreed(c)
 	b.split(i, n, c.Slot)
 	shop, target := b.below(i, event.TableSent)
 	b.clear(shop, target)
@@ -210,11 +212,18 @@ func (b *builder) send(i, q int, lot string, f *Facts) (catalog.Cents, error) {
 	b.prepared(i, choice.WorkBefore(b.st, c)*catalog.Cents(n))
 	sum := terms.Cost * catalog.Cents(n)
 	switch {
-	case !f.StripFirst:
+	case b.goesOn(i, c, f):
 		b.setPiece(i, event.KeyStage, catalog.StageApproved.String())
 		b.spend(sum, i, "%s: %s of %s", b.st.Platers[q].ID, terms.Work, b.name(i))
 	case !b.st.Pieces[i].Bare():
 		b.setPiece(i, event.KeyStage, catalog.StageSeen.String())
 	}
 	return sum, nil
+}
+
+// goesOn says whether a plater does the work without asking again: his price is firm, or
+// was agreed when the piece was handed over.
+func (b *builder) goesOn(i int, c *plan.Choice, f *Facts) bool {
+	firm := c.Quote != catalog.None && b.st.Pieces[i].Quotes[c.Quote].Firm == catalog.Firm
+	return !f.StripFirst && (f.Cost != "" || firm)
 }

@@ -167,9 +167,9 @@ func TestBagSentInPart(t *testing.T) {
 		want  string
 	}{
 		{Facts{Target: "arms", To: "brackwater", Level: "driver", Slot: "mirror-left"},
-			"1 arms approved brackwater 1; 4 arms-2 seen for 10.00"},
+			"1 arms seen brackwater 1; 4 arms-2 seen for 10.00"},
 		{Facts{Target: "arms-2", To: "pell", Level: "show", Slot: "mirror-left", Count: "2"},
-			"1 arms approved brackwater 1; 2 arms-2 approved pell 2; 2 arms-3 seen for 10.00"},
+			"1 arms seen brackwater 1; 2 arms-2 seen pell 2; 2 arms-3 seen for 10.00"},
 	} {
 		d := recorderAt(t, path)
 		before := text0(t, d.State)

@@ -1,8 +1,6 @@
 package record
 
 import (
-	"slices"
-
 	"brightset/catalog"
 	"brightset/catalog/event"
 	"brightset/model/choice"
@@ -38,15 +36,10 @@ func (b *builder) standing(i int) catalog.Quote {
 // standsFor is the slot a piece is for as far as anybody knows: where the kept plan has it,
 // else the first it fits.
 func (b *builder) standsFor(i int) int {
-	p := &b.st.Pieces[i]
-	if b.st.Kept != nil {
-		for _, l := range b.st.Kept.Lines {
-			if s, ok := b.st.SlotIndex(l.Slot); ok && l.Piece == p.Key() && slices.Contains(p.Fits, s) {
-				return s
-			}
-		}
+	if kept := b.keptFor(i); len(kept) > 0 {
+		return kept[0]
 	}
-	return p.Fits[0]
+	return b.st.Pieces[i].Fits[0]
 }
 
 // settle makes the terms as they stand those that he was told: from now on he knows of

@@ -24,16 +24,9 @@ func actRows(p *plan.Plan, acts []paper.Act, room int) []string {
 		head, tail := actText(p.Of, &acts[i])
 		head = fmt.Sprintf("%3d %s", i+1, head)
 		items := piecesOf(p.Of, &acts[i])
-		if acts[i].Kind == paper.ActTrade {
-			items = nil // both are named
-		}
 		whole := head + ": " + strings.Join(items, ", ") + tail
 		if Width(whole) <= Columns || len(acts)-i >= room || len(items) == 0 {
-			row := listed(head, tail, items)
-			if row == head+tail && len(items) > 0 { // no name fits: what has to be typed is shorter
-				row = listed(head, tail, idsOf(p.Of, &acts[i]))
-			}
-			rows = append(rows, row)
+			rows = append(rows, actRow(fmt.Sprintf("%3d ", i+1), p.Of, &acts[i]))
 			room--
 			continue
 		}
@@ -44,6 +37,17 @@ func actRows(p *plan.Plan, acts []paper.Act, room int) []string {
 		rows = append(rows, hidden)
 	}
 	return rows
+}
+
+// actRow is an act in one row, with as many of its pieces as fit.
+func actRow(mark string, st *catalog.State, a *paper.Act) string {
+	head, tail := actText(st, a)
+	items := piecesOf(st, a)
+	row := listed(mark+head, tail, items)
+	if row == mark+head+tail && len(items) > 0 { // no name fits: what has to be typed is shorter
+		row = listed(mark+head, tail, idsOf(st, a))
+	}
+	return row
 }
 
 // listed is a row of what is to be done, to as many pieces as fit it, and the sum behind.
@@ -69,9 +73,13 @@ func listed(head, tail string, items []string) string {
 	return shorten(text+tail, Columns)
 }
 
-// piecesOf names the pieces of an act, with the id to be typed.
+// piecesOf names the pieces of an act, with the id to be typed; none of a trade, which
+// names both of its own.
 func piecesOf(st *catalog.State, a *paper.Act) []string {
 	var all []string
+	if a.Kind == paper.ActTrade {
+		return nil
+	}
 	for k, i := range a.Pieces {
 		all = append(all, named(clean(nameIn(st, a, k)), st.PieceLabel(i)))
 	}

@@ -34,19 +34,24 @@ func FirstScreen(p *plan.Plan, s *Screen) string {
 	acts := actRows(p, s.Acts, room)
 	rows := append(head, "")
 	rows = append(rows, figures...)
-	switch {
-	case len(acts) > 0:
+	if len(acts) > 0 {
 		rows = append(append(rows, "", "Do now"), acts...)
-	case hangs(p):
-		rows = append(rows, "", "Nothing is left to do: the whole set hangs.")
-	default:
-		rows = append(rows, "", "Nothing to do today: what is left is with others, or has yet to come.")
+	} else {
+		rows = append(rows, "", "N"+nothingToDo(p)[1:])
 	}
 	if len(concerns) > 0 {
 		rows = append(append(rows, "", "Look at"), concerns...)
 	}
 	rows = append(rows, row("More: brightset plan --full", "why SLOT", "orders", "risk", "hunt", "report"))
 	return strings.Join(rows, "\n") + "\n"
+}
+
+// nothingToDo says why there is nothing to do.
+func nothingToDo(p *plan.Plan) string {
+	if hangs(p) {
+		return "nothing is left to do: the whole set hangs."
+	}
+	return "nothing to do today: what is left is with others, or has yet to come."
 }
 
 // decided says how many positions are filled, and what is known of its being the cheapest.

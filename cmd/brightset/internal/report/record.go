@@ -9,19 +9,41 @@ import (
 	"brightset/catalog"
 	"brightset/catalog/event"
 	"brightset/catalog/journal"
+	"brightset/model/paper"
+	"brightset/model/plan"
 )
 
 // Done is what a command has recorded.
 type Done struct {
 	Entry int // of the journal
 	Text  string
+	Next  *Next // nil: it isn't known for certain
+}
+
+// Next is what is to be done after something was recorded.
+type Next struct {
+	Plan *plan.Plan
+	Acts []paper.Act
+}
+
+// nextText is the first thing to do, on one line.
+func nextText(n *Next) string {
+	switch {
+	case n == nil:
+		return "Next: brightset plan\n"
+	case !n.Plan.Has:
+		return "Next: nothing meets the target any more; brightset plan says why.\n"
+	case len(n.Acts) == 0:
+		return "Next: " + nothingToDo(n.Plan) + "\n"
+	}
+	return actRow("Next: ", n.Plan.Of, &n.Acts[0]) + "\n"
 }
 
 // Recorded confirms what was recorded, and says what it means for money and for pieces.
 func Recorded(before, st *catalog.State, done Done) string {
 	text := Paragraph("", "", fmt.Sprintf("Recorded: %s (entry %d).", done.Text, done.Entry))
 	if before == nil {
-		return text
+		return text + nextText(done.Next)
 	}
 	news := catalog.NewsOf(before, st, done.Entry)
 	text += spentText(st, &news)
@@ -41,7 +63,7 @@ func Recorded(before, st *catalog.State, done Done) string {
 	for _, w := range news.Warnings {
 		text += Paragraph("  ", "  ", "Mind: "+warningText(w)+".")
 	}
-	return text
+	return text + nextText(done.Next)
 }
 
 // joinedText says that more went with a lot, and what that saves.
@@ -92,7 +114,7 @@ func stageText(st *catalog.State, p *catalog.Piece) string {
 	case p.Stage == catalog.StageHung:
 		return "hung in " + st.Slots[p.HungIn].ID
 	case p.AtPlater() && p.Stage == catalog.StageSeen:
-		return "at " + st.Platers[p.Sent.Plater].ID
+		return "at " + st.Platers[p.Sent.Plater].ID + ", to be stripped and priced"
 	case p.AtPlater():
 		text += ", at " + st.Platers[p.Sent.Plater].ID
 	}

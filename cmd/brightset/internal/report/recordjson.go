@@ -18,6 +18,7 @@ type recordedDoc struct {
 	Rests    []restDoc      `json:"rests"`       // what is left of bags
 	Joined   []string       `json:"joined_lots"` // lots on their way already that more was sent with: no freight again
 	Warnings []string       `json:"warnings"`    // new ones
+	Next     *actDoc        `json:"next"`        // the first thing to do now; null where there is none, or none is certain
 }
 
 type spentDoc struct {
@@ -60,6 +61,10 @@ func placeOf(st *catalog.State, p *catalog.Piece) placeDoc {
 // RecordedJSON confirms as one JSON document. Without before, what it changes is not told.
 func RecordedJSON(before, st *catalog.State, done Done) (string, error) {
 	doc := recordedDoc{Format: Format, Entry: done.Entry, Text: done.Text, Spent: st.Job.SpentSum, For: []spentDoc{}, Pieces: []movedDoc{}, Rests: []restDoc{}, Joined: []string{}, Warnings: []string{}}
+	if done.Next != nil && len(done.Next.Acts) > 0 {
+		act := actOf(st, &done.Next.Acts[0])
+		doc.Next = &act
+	}
 	if st.Job.Budget.Set {
 		whole := st.Job.Budget.V + st.Job.SpentSum
 		doc.Budget = &whole
