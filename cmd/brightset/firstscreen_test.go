@@ -32,7 +32,8 @@ func TestFirstScreens(t *testing.T) {
 	}{
 		"start":    {job: "testdata/demo"},
 		"two-lots": {job: "testdata/demo", first: lots},
-		"broken":   {job: "testdata/demo", first: append(lots[:3:3], []string{"record", "broke", "drawer-grille", "--on", "2031-02-20"}), budget: "2700.00"},
+		"broken": {job: "testdata/demo", first: append(lots[:3:3], []string{"record", "broke", "drawer-grille",
+			"--on", "2031-02-20"}), budget: "2700.00"},
 		"above-stop": {job: "testdata/demo", first: append(lots[:1:1],
 			[]string{"record", "sent", "bullet-1,bullet-2", "--to", "brackwater", "--level", "driver", "--on", "2031-02-03"},
 			[]string{"record", "priced", "bullet-1", "--cost", "380.00", "--on", "2031-02-20"}, []string{"record", "priced", "bullet-2", "--cost", "104.00", "--on", "2031-02-20"})},

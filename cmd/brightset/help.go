@@ -75,7 +75,7 @@ func helpOn(cmd command) string {
 		b.WriteString("\n")
 		for _, par := range strings.Split(cmd.text, "\n") {
 			if part := strings.Split(par, "\t"); len(part) == 3 { // a word and what it means
-				b.WriteString(report.Paragraph(fmt.Sprintf("  %-23s", part[1]), strings.Repeat(" ", 25), part[2]))
+				b.WriteString(report.Paragraph(fmt.Sprintf("  %-24s", part[1]), strings.Repeat(" ", 26), part[2]))
 				continue
 			}
 			b.WriteString(report.Paragraph("", "", par))

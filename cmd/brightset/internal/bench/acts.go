@@ -44,7 +44,8 @@ func (s *Server) do(w http.ResponseWriter, r *http.Request) {
 	}
 	var clash *record.Clash
 	if errors.As(err, &clash) {
-		s.show(w, http.StatusUnprocessableEntity, "failed", map[string]any{"Lines": clash.Against, "Back": back(r.FormValue("back")),
+		s.show(w, http.StatusUnprocessableEntity, "failed", map[string]any{"Lines": clash.Against,
+			"Back":  back(r.FormValue("back")),
 			"Again": r.PostForm})
 		return
 	}

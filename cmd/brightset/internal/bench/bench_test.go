@@ -173,8 +173,10 @@ func TestDeeds(t *testing.T) {
 	if text := get(h, "/?slot=crest").Body.String(); !strings.Contains(text, "at pell, to be stripped and priced") {
 		t.Error("the lot does not show")
 	}
-	banned := url.Values{"action": {"sent"}, "target": {"job:crest-1"}, "to-level": {"brackwater|driver|repair-replate"}, "slot": {"crest"}}
-	if w := do(banned); w.Code != http.StatusUnprocessableEntity || !strings.Contains(w.Body.String(), "no-cheap-crest") ||
+	banned := url.Values{"action": {"sent"}, "target": {"job:crest-1"},
+		"to-level": {"brackwater|driver|repair-replate"}, "slot": {"crest"}}
+	if w := do(banned); w.Code != http.StatusUnprocessableEntity || !strings.Contains(w.Body.String(),
+		"no-cheap-crest") ||
 		!strings.Contains(w.Body.String(), `name="anyway"`) {
 		t.Error("sent against a ban:", w.Code, w.Body)
 	}

@@ -23,8 +23,8 @@ func (b *builder) bought(f *Facts) error {
 		return b.boughtNew(f)
 	}
 	if _, known := b.st.FindPiece(f.Target); !known && !several(f) {
-		_, err := b.piece(f.Target)
-		return fmt.Errorf("%w; if no file names it yet, say what it is: --fits SLOTS --kind KIND --metal METAL", err)
+		return fmt.Errorf("no file names %q; say what it is: --fits SLOTS --kind KIND --metal METAL%s", f.Target,
+			b.like(f.Target))
 	}
 	all, err := b.allHere(f.Target)
 	if err != nil {
@@ -79,7 +79,8 @@ func (b *builder) boughtPiece(i int, f *Facts) (int, error) {
 		return 0, fmt.Errorf("%s comes out of bundle %[2]s; type: brightset record bought %[2]s", b.name(i),
 			inShell(b.st.Bundles[p.Bundle].ID))
 	case p.Side == catalog.Customers && f.Price == "":
-		return 0, fmt.Errorf("%s is the customer's already; if money went out for it, say how much: --price 40.00", b.name(i))
+		return 0, fmt.Errorf("%s is the customer's already; if money went out for it, say how much: --price 40.00",
+			b.name(i))
 	case p.InShop && p.Price == 0 && b.d.Value(true, target, event.KeyJob) != nil && f.Price == "":
 		return 0, fmt.Errorf("%s is in use on this job and paid for already", b.name(i))
 	}

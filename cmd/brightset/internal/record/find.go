@@ -15,11 +15,16 @@ func (b *builder) piece(id string) (int, error) {
 	if i, ok := b.st.FindPiece(id); ok {
 		return i, nil
 	}
+	return 0, fmt.Errorf("no piece is called %q%s", id, b.like(id))
+}
+
+// like is which piece may have been meant.
+func (b *builder) like(id string) string {
 	var names []string
 	for i := range b.st.Pieces {
 		names = append(names, b.st.PieceLabel(i))
 	}
-	return 0, fmt.Errorf("no piece is called %q%s", id, meant(id, names))
+	return meant(id, names)
 }
 
 // pieces finds several, with commas between.

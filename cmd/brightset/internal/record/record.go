@@ -24,7 +24,8 @@ type Facts struct {
 	Slot, Piece                                                                string
 	From, Price                                                                string // of a purchase
 	StripFirst                                                                 bool
-	Anyway                                                                     bool // it happened, though it was agreed otherwise
+	// it happened, though it was agreed otherwise
+	Anyway bool
 	// a lot of its own, though one goes to the plater that day
 	NewLot     bool
 	On, Reason string

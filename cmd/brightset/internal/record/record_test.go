@@ -177,7 +177,8 @@ func plater(t *testing.T, st *catalog.State, id string) int {
 // nothing is written.
 func TestWrongOrder(t *testing.T) {
 	path := demo(t)
-	for _, s := range []step{{"sent", Facts{Target: "crest-2", To: "pell", Cost: "140.00"}}, {"broke", Facts{Target: "bullet-2"}},
+	for _, s := range []step{{"sent", Facts{Target: "crest-2", To: "pell", Cost: "140.00"}}, {"broke",
+		Facts{Target: "bullet-2"}},
 		{"hung", Facts{Target: "vent-l1"}}} {
 		if err := do(t, recorderAt(t, path), s.name, s.facts); err != nil {
 			t.Fatal(err)

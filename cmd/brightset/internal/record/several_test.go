@@ -76,7 +76,8 @@ func standing(st *catalog.State, ids string) string {
 	for _, id := range strings.Split(ids, ",") {
 		i, _ := st.FindPiece(id)
 		p := &st.Pieces[i]
-		text += fmt.Sprint("; ", id, " ", p.Stage, p.AtPlater(), p.Sent.Cost, p.Sent.Paid.V, p.Grade.V, len(p.Findings), len(p.Quotes))
+		text += fmt.Sprint("; ", id, " ", p.Stage, p.AtPlater(), p.Sent.Cost, p.Sent.Paid.V, p.Grade.V, len(p.Findings),
+			len(p.Quotes))
 	}
 	return text
 }
@@ -90,7 +91,8 @@ func TestBoughtFromNobody(t *testing.T) {
 	must(t, d, step{"bought", stall})
 	must(t, d, step{"bought", Facts{Target: "arm-1", From: "the club's evening", Price: "7.50"}})
 	i, ok := d.State.FindPiece("crest-stall")
-	if !ok || d.State.Pieces[i].Side != catalog.Customers || d.State.Pieces[i].Price != 0 || d.State.Job.SpentSum != 47_50 {
+	if !ok || d.State.Pieces[i].Side != catalog.Customers || d.State.Pieces[i].Price != 0 ||
+		d.State.Job.SpentSum != 47_50 {
 		t.Errorf("%v, spent %d", ok, d.State.Job.SpentSum)
 	}
 	if got := d.State.Job.Spent[0].For; got != "bought crest-stall from stall at the harbour" {
@@ -98,7 +100,8 @@ func TestBoughtFromNobody(t *testing.T) {
 	}
 	for _, f := range []Facts{{Target: "crest-swap", Price: "40"}, {Target: "crest-swap", Price: "40", Fits: "crest"},
 		{Target: "crest-swap", Fits: "crest", Kind: "original", Metal: "brass"}} {
-		if err := do(t, d, "bought", f); err == nil || !strings.Contains(err.Error(), "--fits SLOTS --kind KIND --metal METAL") {
+		if err := do(t, d, "bought", f); err == nil || !strings.Contains(err.Error(),
+			"--fits SLOTS --kind KIND --metal METAL") {
 			t.Error(err)
 		}
 	}
@@ -144,14 +147,18 @@ func TestClashes(t *testing.T) {
 		act    step
 		says   string // "": no clash
 	}{
-		{"ban", nil, step{"sent", Facts{Target: "crest-1", To: "brackwater", Level: "driver", Slot: "crest"}}, `ban "no-cheap-crest"`},
+		{"ban", nil, step{"sent", Facts{Target: "crest-1", To: "brackwater", Level: "driver", Slot: "crest"}},
+			`ban "no-cheap-crest"`},
 		{"no ban", nil, step{"sent", Facts{Target: "crest-2", To: "pell"}}, ""},
-		{"lock", []step{{"lock", Facts{Target: "spear-left", Piece: "spear-l-nos"}}}, step{"hung", Facts{Target: "spear-l1", Grade: "80"}},
+		{"lock", []step{{"lock", Facts{Target: "spear-left", Piece: "spear-l-nos"}}}, step{"hung",
+			Facts{Target: "spear-l1", Grade: "80"}},
 			"spear-left is locked on something else"},
 		{"the lock's own", []step{{"lock", Facts{Target: "spear-left", Piece: "spear-l1"}}},
 			step{"hung", Facts{Target: "spear-l1", Grade: "80"}}, ""},
-		{"banned and bought", []step{{"ban", Facts{Target: "letters-nos"}}}, step{"bought", Facts{Target: "letters-nos"}}, `ban "no letters-nos"`},
-		{"dearer than agreed", []step{{"sent", firm}}, step{"back", Facts{Target: "bullet-1", Cost: "95.00"}}, "to do bullet-1 for 90.00, not 95.00"},
+		{"banned and bought", []step{{"ban", Facts{Target: "letters-nos"}}}, step{"bought",
+			Facts{Target: "letters-nos"}}, `ban "no letters-nos"`},
+		{"dearer than agreed", []step{{"sent", firm}}, step{"back", Facts{Target: "bullet-1", Cost: "95.00"}},
+			"to do bullet-1 for 90.00, not 95.00"},
 		{"as agreed", []step{{"sent", firm}}, step{"back", Facts{Target: "bullet-1", Cost: "90.00"}}, ""},
 		{"cheaper", []step{{"sent", firm}}, step{"back", Facts{Target: "bullet-1", Cost: "80.00"}}, ""},
 		{"another price", []step{{"sent", firm}}, step{"priced", Facts{Target: "bullet-1", Cost: "99.00"}}, "not 99.00"},
@@ -178,7 +185,8 @@ func TestClashesWithTheKeptPlan(t *testing.T) {
 		deed := catalog.Act{Action: "keep"}
 		b := &builder{d: d, st: d.State, deed: deed}
 		for _, l := range []catalog.KeptLine{
-			{Slot: "spear-left", KeptChoice: catalog.KeptChoice{Piece: "job:spear-l1", Work: "repair-replate", Plater: "brackwater", Level: "driver"},
+			{Slot: "spear-left", KeptChoice: catalog.KeptChoice{Piece: "job:spear-l1", Work: "repair-replate",
+				Plater: "brackwater", Level: "driver"},
 				Fallback: &catalog.KeptChoice{Piece: "job:spear-l-nos", Work: "as-is"}},
 		} {
 			target := event.Of(event.TablePlan, l.Slot)

@@ -18,7 +18,8 @@ type recordedDoc struct {
 	Rests    []restDoc      `json:"rests"`       // what is left of bags
 	Joined   []string       `json:"joined_lots"` // lots on their way already that more was sent with: no freight again
 	Warnings []string       `json:"warnings"`    // new ones
-	Next     *actDoc        `json:"next"`        // the first thing to do now; null where there is none, or none is certain
+	// the first thing to do now; null where there is none, or none is certain
+	Next *actDoc `json:"next"`
 }
 
 type spentDoc struct {
