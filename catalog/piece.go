@@ -30,6 +30,7 @@ type Piece struct {
 	Marks     string
 	Note      string
 	Photos    []string
+	Tried     bool     // a reproduction: tried on the object, and it fits
 	Fitted    bool     // tried on the object: it fits without bending
 	Hardware  []string // studs, clips, screws that go with it
 	Protect   string   // what has to be masked or spared: lettering, edges, threads

@@ -50,8 +50,10 @@ const (
 type Shop struct {
 	File   string     // "" where the job names none
 	Hourly Val[Cents] // the starting value where the shop gives none
-	Works  []int      // trade works it does itself, indices into Tables.Works
-	Jobs   []string   // files of its jobs, as seen from where the user is
+	// Misfit is the chance that a reproduction nobody has tried on doesn't fit.
+	Misfit Val[Micro]
+	Works  []int    // trade works it does itself, indices into Tables.Works
+	Jobs   []string // files of its jobs, as seen from where the user is
 
 	Name, Address, Phone, Contact string // who it is to those who get its papers; Contact the person to call
 

@@ -125,6 +125,7 @@ func pieceRow(st *catalog.State, p *catalog.Piece) []string {
 		said(name), said(p.Tag), said(p.Place), said(p.Marks), said(p.Note), strings.Join(p.Photos, "|"),
 		amount(p.Price), amount(p.Value), bundle, chance, given(p.Days, strconv.Itoa),
 		given(p.Grade, catalog.FormatCenti), given(p.Tone, catalog.FormatCenti), given(p.Fresh, strconv.FormatBool), weak,
+		yes(p.Tried),
 	}
 }
 
@@ -209,6 +210,14 @@ func given[T any](v catalog.Val[T], format func(T) string) string {
 		return ""
 	}
 	return format(v.V)
+}
+
+// yes is a flag that stands only where it holds.
+func yes(flag bool) string {
+	if flag {
+		return "true"
+	}
+	return ""
 }
 
 func amount(c catalog.Cents) string {

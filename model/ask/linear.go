@@ -124,7 +124,7 @@ func (t *turning) roundingOf(lines []plan.Line, near, far int64) int64 {
 // millionth, of what it costs if the line fails.
 func (t *turning) roundingIn(c *plan.Choice, reserve bool) int64 {
 	halves := int64(0)
-	if c.Chance < catalog.One {
+	if c.Usable() < catalog.One {
 		halves++
 	}
 	if t.figure == choice.FigurePlating && c.Refused > 0 {

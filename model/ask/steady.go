@@ -75,7 +75,7 @@ func (t *turning) saving(rise int64) int64 {
 	for _, list := range t.at(0).choices {
 		for i := range list {
 			k := &list[i]
-			unpaid := catalog.One - catalog.Both(k.Chance, catalog.One-k.Refused)
+			unpaid := catalog.One - catalog.Both(k.Usable(), catalog.One-k.Refused)
 			if plan.SameChoice(k, t.c) && unpaid > 0 {
 				n := int64(choice.Needed(&t.st.Slots[k.Slot]))
 				sum += n*int64(catalog.Of(unpaid, catalog.Cents(min(rise, int64(t.st.Platers[t.c.Plater].Minimum))))) + n + 2

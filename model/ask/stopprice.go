@@ -137,7 +137,7 @@ func whenSent(ctx context.Context, st *catalog.State, pl *plan.Plan) *underWay {
 		spent += catalog.Cents(n) * choice.WorkBefore(st, k)
 		p := &u.st.Pieces[k.Piece]
 		p.Sent = catalog.Sent{Was: true, Quote: choice.Terms(st, k), Count: n}
-		p.Chance = catalog.One // what he has, has come
+		p.Chance = catalog.One // what he has, has come, and was tried before it went
 	}
 	u.st.Job.Budget.V -= spent
 	if u.program = program.CompileWithin(ctx, u.st, program.Options{FixedLimits: true}); u.program.GaveUp {

@@ -114,9 +114,11 @@ func (o *InformationValue) gradeMatched(st *catalog.State) bool {
 }
 
 // fillsLot says whether a dearer piece may make a lot cheaper: its whole price counts
-// towards his minimum, though it is paid only if he keeps the piece and it comes.
+// towards his minimum, though it is paid only if he keeps the piece, it comes and it fits.
 func (o *InformationValue) fillsLot(st *catalog.State, mayRefuse bool) bool {
-	return st.Platers[o.Plater].Minimum > 0 && (mayRefuse || st.Pieces[o.Piece].Chance < catalog.One)
+	p := &st.Pieces[o.Piece]
+	mayNotFit := p.Kind == catalog.Reproduction && st.Shop.Misfit.Or(0) > 0
+	return st.Platers[o.Plater].Minimum > 0 && (mayRefuse || mayNotFit || p.Chance < catalog.One)
 }
 
 // refusers are the pieces that a plater may send back, each with the plater: that he

@@ -28,6 +28,8 @@ var figureDamages = []Damage{
 	{"figure-breakage", "", func(_ *catalog.State, p *plan.Plan) { p.Lines[0].Choice.Breakage-- }},
 	{"figure-refused", "", func(_ *catalog.State, p *plan.Plan) { p.Lines[0].Choice.Refused-- }},
 	{"figure-chance", "of the fallback", func(_ *catalog.State, p *plan.Plan) { p.Lines[0].Fallback.Chance++ }},
+	{"figure-misfit", "", func(_ *catalog.State, p *plan.Plan) { p.Lines[0].Choice.Misfit = 1 }},
+	{"figure-back", "", func(_ *catalog.State, p *plan.Plan) { p.Lines[0].Choice.Back = 1 }},
 	{"figure-fails", "", func(_ *catalog.State, p *plan.Plan) { p.Lines[0].Choice.Fails-- }},
 	{"figure-grade", "", func(_ *catalog.State, p *plan.Plan) { p.Lines[2].Choice.Grade++ }},
 	{"figure-tone", "", func(_ *catalog.State, p *plan.Plan) { p.Lines[2].Choice.Tone++ }},

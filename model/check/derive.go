@@ -105,12 +105,31 @@ func multiplied(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, c *
 	if again.Sent {
 		again.Days = one.days // it has arrived, and has been sent on
 	}
-	again.Fails = catalog.One - catalog.Both(catalog.Both(again.Chance, catalog.One-again.Refused),
-		catalog.One-again.Breakage)
-	again.ExpectedCost = catalog.Of(again.Chance, again.Get+again.Give+again.Before+
-		catalog.Of(again.Refused, again.Strip)+catalog.Of(catalog.One-again.Refused, again.Plate+again.Other))
+	again.Misfit, again.Back = misfit(st, piece, c.Slot)
+	fits := catalog.Both(again.Chance, catalog.One-again.Misfit)
+	again.Fails = catalog.One - catalog.Both(catalog.Both(fits, catalog.One-again.Refused), catalog.One-again.Breakage)
+	again.ExpectedCost = catalog.Of(fits, again.Get+again.Give+again.Before+
+		catalog.Of(again.Refused, again.Strip)+catalog.Of(catalog.One-again.Refused, again.Plate+again.Other)) +
+		catalog.Of(again.Chance-fits, again.Back)
 	again.Cash = again.Get + again.Before + again.Plate + again.Other
 	return again
+}
+
+// misfit is the chance that a reproduction turns out not to fit, and the freight of
+// sending it back to where it was bought singly. Who has tried it, knows its handwork, or
+// has had it plated or hung, knows that it fits.
+func misfit(st *catalog.State, piece *catalog.Piece, slot int) (chance catalog.Micro, back catalog.Cents) {
+	switch {
+	case piece.Kind != catalog.Reproduction, piece.Tried, piece.Fitted, fitting(piece, slot) != nil:
+		return 0, 0
+	case piece.Sent.Was, piece.Stage != catalog.StageSeen:
+		return 0, 0
+	}
+	chance = st.Shop.Misfit.Or(0)
+	if chance > 0 && piece.Bundle == catalog.None && piece.Vendor != catalog.None {
+		back = st.Vendors[piece.Vendor].Freight
+	}
+	return chance, back
 }
 
 // repeated is the chance that something of chance p happens to at least one

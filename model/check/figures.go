@@ -39,6 +39,8 @@ func (j *audit) compareFigures(c, again *plan.Choice, where string) {
 	share("breakage", c.Breakage, again.Breakage)
 	share("refused", c.Refused, again.Refused)
 	share("chance", c.Chance, again.Chance)
+	share("misfit", c.Misfit, again.Misfit)
+	money("back", c.Back, again.Back)
 	share("fails", c.Fails, again.Fails)
 	hundredths("grade", c.Grade, again.Grade)
 	hundredths("tone", c.Tone, again.Tone)

@@ -133,11 +133,14 @@ func Expected(st *catalog.State, k, f *plan.Choice) catalog.Cents {
 		freight += st.Platers[f.Plater].Freight
 	}
 	piece := &st.Pieces[f.Piece]
+	back := f.Back // a misfit has come by then: both ways are paid
 	if piece.Bundle == catalog.None && piece.Vendor != catalog.None {
 		freight += st.Vendors[piece.Vendor].Freight
+		back += st.Vendors[piece.Vendor].Freight
 	}
-	fallback := catalog.Of(f.Chance, f.Get+f.Give+f.Before+catalog.Of(f.Refused, f.Strip)+
-		catalog.Of(catalog.One-f.Refused, work+f.Other)+freight) + catalog.Of(f.Fails, rescue)
+	comesAndFits := catalog.Both(f.Chance, catalog.One-f.Misfit)
+	fallback := catalog.Of(comesAndFits, f.Get+f.Give+f.Before+catalog.Of(f.Refused, f.Strip)+
+		catalog.Of(catalog.One-f.Refused, work+f.Other)+freight) + catalog.Of(f.Chance-comesAndFits, back) + catalog.Of(f.Fails, rescue)
 	return k.ExpectedCost + catalog.Of(k.Fails, fallback)
 }
 

@@ -29,13 +29,15 @@ type draft struct {
 
 // choice works out the figures for all n pieces the slot needs, with
 //
-//	b = 1-(1-b1)^n, r = 1-(1-r1)^n by repeated products, c the chance, once
-//	ok = (c (1-r)) (1-b), p = 1-ok
-//	paid = c (get + give + before + r strip + (1-r)(plate + other))
+//	b = 1-(1-b1)^n, r = 1-(1-r1)^n by repeated products; c the chance, once
+//	u = c (1-m), that it comes and fits; m the chance that it doesn't fit, once
+//	ok = (u (1-r)) (1-b), p = 1-ok
+//	paid = u (get + give + before + r strip + (1-r)(plate + other)) + (c-u) back
 //	cash = get + before + plate + other
 //
 // What the shop and the makers do before a piece goes to the plater is paid whether he
-// sends it back or not.
+// sends it back or not. A piece that doesn't fit is found out before any of it: its price
+// comes back, the freight of sending it back doesn't.
 func (d *draft) choice(st *catalog.State, slot, piece int) plan.Choice {
 	n := Needed(&st.Slots[slot])
 	p := &st.Pieces[piece]
@@ -54,6 +56,11 @@ func (d *draft) choice(st *catalog.State, slot, piece int) plan.Choice {
 		part.Cost *= many
 		c.Parts = append(c.Parts, part)
 	}
+	c.Misfit = misfit(st, p, slot)
+	c.Back = wayBack(st, &c)
+	if c.Misfit > 0 {
+		c.Assumptions = tidyAssumptions(append(c.Assumptions, assumed(st.Shop.Misfit, "the chance that a reproduction doesn't fit")...))
+	}
 	if c.Plated() {
 		c.Strip = many * st.Platers[d.plater].StripFee
 	}
@@ -63,9 +70,10 @@ func (d *draft) choice(st *catalog.State, slot, piece int) plan.Choice {
 
 // AddUp works out what follows from a choice's own figures.
 func AddUp(c *plan.Choice) {
-	c.Fails = catalog.One - catalog.Both(catalog.Both(c.Chance, catalog.One-c.Refused), catalog.One-c.Breakage)
-	c.ExpectedCost = catalog.Of(c.Chance, c.Get+c.Give+c.Before+
-		catalog.Of(c.Refused, c.Strip)+catalog.Of(catalog.One-c.Refused, c.Plate+c.Other))
+	u := c.Usable()
+	c.Fails = catalog.One - catalog.Both(catalog.Both(u, catalog.One-c.Refused), catalog.One-c.Breakage)
+	c.ExpectedCost = catalog.Of(u, c.Get+c.Give+c.Before+
+		catalog.Of(c.Refused, c.Strip)+catalog.Of(catalog.One-c.Refused, c.Plate+c.Other)) + catalog.Of(c.Chance-u, c.Back)
 	c.Cash = c.Get + c.Before + c.Plate + c.Other
 }
 

@@ -9,15 +9,17 @@ import (
 
 // FallbackCost is what it costs to fall back on f once it is needed:
 //
-//	c (get + give + before + r strip + (1-r)(max(plate, minimum) + other) + freights) + p R
+//	u (get + give + before + r strip + (1-r)(max(plate, minimum) + other) + freights)
+//	+ (c-u) (vendor's freight + back) + p R
 //
 // A fallback pays the plater's minimum and freight, and the vendor's freight,
-// by itself; a piece out of a bundle comes with the bundle's freight.
+// by itself, and the vendor's both ways if the piece doesn't fit; a piece out of a bundle comes with the bundle's freight.
 func FallbackCost(st *catalog.State, f *plan.Choice) catalog.Cents {
 	plate, freight := FallbackCharges(st, f)
 	sum := f.Get + f.Give + f.Before + catalog.Of(f.Refused, f.Strip) +
 		catalog.Of(catalog.One-f.Refused, plate+f.Other) + freight
-	return catalog.Of(f.Chance, sum) + catalog.Of(f.Fails, Rescue(st, f.Slot))
+	u := f.Usable()
+	return catalog.Of(u, sum) + catalog.Of(f.Chance-u, Returned(st, f, true)) + catalog.Of(f.Fails, Rescue(st, f.Slot))
 }
 
 // Expected is what a line costs on average: E = paid(k) + p_k fallback(f), where

@@ -21,12 +21,14 @@ type Choice struct {
 	Before catalog.Cents // the shop's and makers' parts done before it goes to a plater
 	Other  catalog.Cents // the shop's parts done when it is back, or in his stead: fitting, cleaning
 	Strip  catalog.Cents // strip fee if refused; plated work only
+	Back   catalog.Cents // freight of sending the pieces back if they don't fit
 
 	Parts []Part // what the work consists of, in the order in which it is done
 
 	Breakage catalog.Micro // broken, lost or spoilt in the work
 	Refused  catalog.Micro // sent back after stripping
 	Chance   catalog.Micro // that the piece comes at all
+	Misfit   catalog.Micro // that it doesn't fit once it has come
 	Fails    catalog.Micro // that the choice does not fill the slot (p)
 
 	Grade   catalog.Centi
@@ -68,6 +70,9 @@ type Assumption string
 
 // InLot says whether the piece has yet to be sent to a plater.
 func (c *Choice) InLot() bool { return c.Plated() && !c.Sent }
+
+// Usable is the chance that the piece comes and fits.
+func (c *Choice) Usable() catalog.Micro { return catalog.Both(c.Chance, catalog.One-c.Misfit) }
 
 // Plated says whether a plater works on the piece.
 func (c *Choice) Plated() bool { return c.Plater != catalog.None }

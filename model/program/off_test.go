@@ -90,6 +90,7 @@ var rulesOff = []ruleOff{
 	{"quote", eachPiece(func(p *catalog.Piece) { p.Quotes = nil }), nil},
 	{"fit", eachPiece(func(p *catalog.Piece) { p.Fit = nil }), nil},
 	{"value", eachPiece(func(p *catalog.Piece) { p.Value = 0 }), nil},
+	{"misfit", func(st *catalog.State) { st.Shop.Misfit = catalog.Val[catalog.Micro]{} }, nil},
 	{"lead", eachPiece(func(p *catalog.Piece) { p.Chance = catalog.One }), nil},
 	{"quantity", func(st *catalog.State) {
 		for s := range st.Slots {

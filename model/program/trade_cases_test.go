@@ -61,6 +61,14 @@ var facts = []fact{
 		{"thinned instead", []edit{{`"crack"`, `"thinned"`}}, "cleat: sound as-is"},
 		{"only scuffed", []edit{{`"crack"`, `"scuffs"`}}, "cleat: cracked as-is"},
 	}},
+	{says: "a reproduction that nobody has held up to the object may not fit, and so a worn " +
+		"one that costs about as much to plate goes to the plater", job: "reproduction", cases: []outcome{
+		{"untried", nil, "grille: worn replate oxley driver / new"},
+		{"tried on", []edit{{"# tried", "tried"}}, "grille: new as-is"},
+		{"those of this shop's vendors always fit", []edit{{"hourly = \"50.00\"", "hourly = \"50.00\"\nmisfit = 0"}}, "grille: new as-is"},
+		{"it is known what it takes", []edit{{"# [piece.new.fit", "[piece.new.fit"}, {"# hours", "hours"}}, "grille: new as-is"},
+		{"unused stock instead", []edit{{"\"reproduction\"", "\"old-stock\""}}, "grille: new as-is"},
+	}},
 	{says: "new screws are bought, not plated, for a plater's least charge per piece is more than a screw; and new " +
 		"ones count as freshly finished", job: "screws", cases: []outcome{
 		{"a show", nil, "screws: new as-is"},

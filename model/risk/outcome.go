@@ -25,17 +25,20 @@ type stage struct {
 	filled bool
 }
 
-// stages of a choice: it does not come and costs nothing; it is sent back after
+// stages of a choice: it does not come and costs nothing; it does not fit, and costs being
+// returned; it is sent back after
 // stripping and costs the price, what was done before and the strip fee; it is worked on, and breaks or
 // not. extra is what it costs beside price and work once it comes.
-func stages(c *plan.Choice, plate, extra catalog.Cents) []stage {
-	come, back, breaks := share(c.Chance), share(c.Refused), share(c.Breakage)
+func stages(c *plan.Choice, plate, extra, returned catalog.Cents) []stage {
+	come, fits := share(c.Chance), share(c.Chance)*(1-share(c.Misfit))
+	back, breaks := share(c.Refused), share(c.Breakage)
 	price := c.Get + extra
 	worked, sentBack := price+c.Before+plate+c.Other, price+c.Before+c.Strip
 	all := []stage{
-		{come * (1 - back) * (1 - breaks), worked + c.Give, worked, true},
-		{come * (1 - back) * breaks, worked + c.Give, worked, false},
-		{come * back, sentBack + c.Give, sentBack, false},
+		{fits * (1 - back) * (1 - breaks), worked + c.Give, worked, true},
+		{fits * (1 - back) * breaks, worked + c.Give, worked, false},
+		{fits * back, sentBack + c.Give, sentBack, false},
+		{come - fits, returned, returned, false},
 		{1 - come, 0, 0, false},
 	}
 	kept := all[:0]
@@ -60,9 +63,9 @@ func Outcomes(st *catalog.State, l *plan.Line) []Outcome {
 	after := []Outcome{rescued}
 	if f := l.Fallback; f != nil {
 		plate, extra := choice.FallbackCharges(st, f)
-		after = follow(stages(f, plate, extra), f, []Outcome{rescued})
+		after = follow(stages(f, plate, extra, choice.Returned(st, f, true)), f, []Outcome{rescued})
 	}
-	all := follow(stages(l.Choice, l.Choice.Plate, 0), l.Choice, after)
+	all := follow(stages(l.Choice, l.Choice.Plate, 0, choice.Returned(st, l.Choice, false)), l.Choice, after)
 	for i := range all {
 		all[i].Days = choice.DayAfter(st, all[i].Days)
 	}

@@ -205,6 +205,10 @@ func (s *simulator) try(c *plan.Choice, standsIn bool) (cash, total catalog.Cent
 	if s.r.Float64() >= share(c.Chance) {
 		return 0, 0, false
 	}
+	if c.Misfit > 0 && s.r.Float64() < share(c.Misfit) {
+		back := choice.Returned(s.st, c, standsIn)
+		return back, back, false
+	}
 	plate, extra := c.Plate, catalog.Cents(0)
 	if standsIn {
 		plate, extra = choice.FallbackCharges(s.st, c)

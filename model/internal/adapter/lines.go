@@ -32,7 +32,7 @@ func fromOracle(c *oracle.Choice) *plan.Choice {
 	return &plan.Choice{Slot: c.Slot, Piece: c.Piece, Work: c.Work, Plater: c.Plater, Level: c.Level, Quote: c.Quote,
 		Sent: c.Sent,
 		Get:  c.Get, Give: c.Give, Plate: c.Plate, Before: c.Before, Other: c.Other, Strip: c.Strip,
-		Breakage: c.Breakage, Refused: c.Refused, Chance: c.Chance, Fails: c.Fails,
+		Breakage: c.Breakage, Refused: c.Refused, Chance: c.Chance, Misfit: c.Misfit, Fails: c.Fails, Back: c.Back,
 		Grade: c.Grade, Tone: c.Tone, Fresh: c.Fresh, Redone: c.Redone, Growing: c.Growing,
 		Weak: c.Weak, Days: c.Days, ExpectedCost: c.Paid,
 		Cash: c.Cash}
@@ -46,7 +46,7 @@ func toOracle(c *plan.Choice) *oracle.Choice {
 	return &oracle.Choice{Slot: c.Slot, Piece: c.Piece, Work: c.Work, Plater: c.Plater, Level: c.Level, Quote: c.Quote,
 		Sent: c.Sent,
 		Get:  c.Get, Give: c.Give, Plate: c.Plate, Before: c.Before, Other: c.Other, Strip: c.Strip,
-		Breakage: c.Breakage, Refused: c.Refused, Chance: c.Chance, Fails: c.Fails,
+		Breakage: c.Breakage, Refused: c.Refused, Chance: c.Chance, Misfit: c.Misfit, Fails: c.Fails, Back: c.Back,
 		Grade: c.Grade, Tone: c.Tone, Fresh: c.Fresh, Redone: c.Redone, Growing: c.Growing,
 		Weak: c.Weak, Days: c.Days, Paid: c.ExpectedCost,
 		Cash: c.Cash}

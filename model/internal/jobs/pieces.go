@@ -61,6 +61,7 @@ func (j *RandomJob) piece(s, i int) {
 	j.findings(&p, r)
 	j.harmless(&p, name)
 	p.Weak = j.has("soundness") && Chance(j.Of(name+"weak"), 15)
+	p.Tried = Chance(j.Of(name+"tried"), 25)
 	if r := j.Of(name + "done"); j.has("done") {
 		j.workDone(&p, r)
 	}

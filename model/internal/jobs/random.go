@@ -19,7 +19,7 @@ type Options struct {
 // features are the names of what may occur in a random job, with how
 // often it does, in percent.
 var features = map[string]int{
-	"floor": 60, "mean": 45, "fresh": 12, "redone": 8, "lasting": 25, "fallback-floor": 30, "slot-target": 30,
+	"floor": 60, "mean": 45, "fresh": 12, "redone": 8, "misfit": 40, "lasting": 25, "fallback-floor": 30, "slot-target": 30,
 	"max-breakage": 30, "match-grade": 30, "match-tone": 25, "match-plater": 25, "match-fresh": 20,
 	"days": 30, "completion": 35, "budget-outlay": 25, "budget-expected": 15, "lock": 20, "ban": 30,
 	"trade": 40, "bundle": 40, "vendor": 60, "lead": 40, "quote": 50, "fit": 40, "bag": 40,
@@ -141,6 +141,9 @@ func (j *RandomJob) Sellers() {
 	st := j.St
 	st.Job = catalog.Job{File: "job.toml", Title: fmt.Sprintf("random job %d", j.Seed), Currency: "USD"}
 	st.Shop = catalog.Shop{File: "shop.toml", Hourly: Set(Between[catalog.Cents](r, 30_01, 70_99))}
+	if r := j.Of("misfit"); j.has("misfit") {
+		st.Shop.Misfit = Set(Between[catalog.Micro](r, 1, 400_000))
+	}
 	if Chance(r, 50) {
 		st.Shop.Works = []int{2}
 	}

@@ -12,9 +12,9 @@ type Choice struct {
 	Quote       int  // None for an estimate
 	Sent        bool // it is at the plater's already
 
-	Get, Give, Plate, Before, Other, Strip catalog.Cents
+	Get, Give, Plate, Before, Other, Strip, Back catalog.Cents
 
-	Breakage, Refused, Chance, Fails catalog.Micro
+	Breakage, Refused, Chance, Misfit, Fails catalog.Micro
 
 	Grade, Tone            catalog.Centi
 	Fresh, Redone, Growing bool
@@ -108,11 +108,31 @@ func (r *Reader) times(slot, p int, d done) *Choice {
 	if !d.sent { // what is at a plater's was on the bench
 		c.Days += r.arrival(p)
 	}
-	ok := part(part(c.Chance, million-c.Refused), million-c.Breakage)
+	c.Misfit, c.Back = r.misfit(slot, piece)
+	fits := part(c.Chance, million-c.Misfit)
+	ok := part(part(fits, million-c.Refused), million-c.Breakage)
 	c.Fails = million - ok
-	c.Paid = part(c.Chance, c.Get+c.Give+c.Before+part(c.Refused, c.Strip)+part(million-c.Refused, c.Plate+c.Other))
+	c.Paid = part(fits, c.Get+c.Give+c.Before+part(c.Refused, c.Strip)+part(million-c.Refused, c.Plate+c.Other))
+	c.Paid += part(c.Chance-fits, c.Back)
 	c.Cash = c.Get + c.Before + c.Plate + c.Other
 	return c
+}
+
+// misfit is the chance that a piece, once it has come, doesn't fit, and what sending it back
+// costs. It is a reproduction's alone, as long as it lies there untried and nobody has
+// found out what handwork it takes.
+func (r *Reader) misfit(slot int, piece *catalog.Piece) (chance catalog.Micro, back catalog.Cents) {
+	untried := !piece.Tried && !piece.Fitted && !piece.Sent.Was && piece.Stage == catalog.StageSeen
+	for i := range piece.Fit {
+		untried = untried && piece.Fit[i].Slot != slot
+	}
+	if untried && piece.Kind == catalog.Reproduction {
+		chance = or(r.st.Shop.Misfit, 0)
+	}
+	if chance > 0 && piece.Vendor >= 0 && piece.Bundle < 0 {
+		back = r.st.Vendors[piece.Vendor].Freight
+	}
+	return chance, back
 }
 
 // arrival is how many days it takes until a piece is on the bench: its own, else its

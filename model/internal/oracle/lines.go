@@ -58,16 +58,18 @@ func (r *Reader) Expected(k, f *Choice) catalog.Cents {
 
 // FallbackCost is what falling back on f costs: it pays its lot and its way by itself.
 func (r *Reader) FallbackCost(f *Choice) catalog.Cents {
-	work, freight := f.Plate, catalog.Cents(0)
+	work, freight, back := f.Plate, catalog.Cents(0), f.Back
 	if f.Plater >= 0 && !f.Sent {
 		work = max(work, r.st.Platers[f.Plater].Minimum)
 		freight = r.st.Platers[f.Plater].Freight
 	}
 	if piece := &r.st.Pieces[f.Piece]; piece.Vendor >= 0 && piece.Bundle < 0 {
 		freight += r.st.Vendors[piece.Vendor].Freight
+		back += r.st.Vendors[piece.Vendor].Freight // there and back
 	}
 	sum := f.Get + f.Give + f.Before + part(f.Refused, f.Strip) + part(million-f.Refused, work+f.Other) + freight
-	return part(f.Chance, sum) + part(f.Fails, r.rescue(f))
+	fits := part(f.Chance, million-f.Misfit)
+	return part(fits, sum) + part(f.Chance-fits, back) + part(f.Fails, r.rescue(f))
 }
 
 func (r *Reader) rescue(c *Choice) catalog.Cents { return or(r.st.Slots[c.Slot].Rescue, 0) }

@@ -57,6 +57,7 @@ type consideredAs struct {
 	Breakage    float64       `json:"breakage"`
 	Refused     float64       `json:"refused"`
 	Chance      float64       `json:"chance"`
+	Misfit      float64       `json:"misfit"`
 	Fails       float64       `json:"fails"`
 	Days        int           `json:"days"`
 	Out         []string      `json:"out"`
@@ -140,7 +141,8 @@ func considered(st *catalog.State, c *plan.Choice) consideredAs {
 		choiceDoc: choiceOf(st, c), Paid: c.ExpectedCost, Outlay: c.Cash,
 		Grade: hundredths(c.Grade), Tone: hundredths(c.Tone), Fresh: c.Fresh, Redone: c.Redone, Growing: c.Growing, Weak: c.Weak,
 		Breakage: millionths(c.Breakage), Refused: millionths(c.Refused), Chance: millionths(c.Chance),
-		Fails: millionths(c.Fails), Days: c.Days, Out: []string{}, FallbackOut: []string{},
+		Misfit: millionths(c.Misfit),
+		Fails:  millionths(c.Fails), Days: c.Days, Out: []string{}, FallbackOut: []string{},
 	}
 	if c.Quote != catalog.None {
 		doc.Quote = st.Pieces[c.Piece].Quotes[c.Quote].ID

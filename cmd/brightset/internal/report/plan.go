@@ -103,12 +103,20 @@ func second(p *plan.Plan, l *plan.Line, notes *notes) string {
 	return strings.Join(text, ", ")
 }
 
-// mayCome says of a lead how likely it is to come, "" of a piece that is there.
+// mayCome says of a lead how likely it is to come, of a reproduction how likely it is not
+// to fit, "" of a piece that is there and fits.
 func mayCome(c *plan.Choice) string {
-	if c.Chance >= catalog.One {
+	var text []string
+	if c.Chance < catalog.One {
+		text = append(text, "may come ("+Percent(c.Chance)+")")
+	}
+	if c.Misfit > 0 {
+		text = append(text, "may not fit ("+Percent(c.Misfit)+")")
+	}
+	if len(text) == 0 {
 		return ""
 	}
-	return "which may come (" + Percent(c.Chance) + ")"
+	return "which " + strings.Join(text, " and ")
 }
 
 // chargeText names a charge.

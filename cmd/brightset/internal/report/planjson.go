@@ -97,6 +97,7 @@ type lineDoc struct {
 	Breakage float64        `json:"breakage"`
 	Fails    float64        `json:"fails"`  // broken, refused or not come
 	Chance   float64        `json:"chance"` // that the piece comes at all
+	Misfit   float64        `json:"misfit"` // that it doesn't fit once it has come
 	Days     int            `json:"days"`
 	Rescue   *catalog.Cents `json:"rescue_cents"` // what filling the slot in a hurry costs; null where nothing can fail
 	Fallback *fallbackDoc   `json:"fallback"`
@@ -189,7 +190,8 @@ func lineOf(st *catalog.State, l *plan.Line) lineDoc {
 	doc := lineDoc{
 		Slot: st.Slots[l.Slot].ID, choiceDoc: choiceOf(st, c), Expected: l.Expected, Outlay: c.Cash,
 		Grade: hundredths(c.Grade), Tone: hundredths(c.Tone), Fresh: c.Fresh, Redone: c.Redone,
-		Breakage: millionths(c.Breakage), Fails: millionths(c.Fails), Days: c.Days, Chance: millionths(c.Chance), Rests: []string{},
+		Breakage: millionths(c.Breakage), Fails: millionths(c.Fails), Days: c.Days, Chance: millionths(c.Chance), Misfit: millionths(c.Misfit),
+		Rests: []string{},
 	}
 	if c.Fails > 0 {
 		doc.Rescue = &st.Slots[l.Slot].Rescue.V
