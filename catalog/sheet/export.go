@@ -116,16 +116,12 @@ func pieceRow(st *catalog.State, p *catalog.Piece) []string {
 	if name == p.ID {
 		name = ""
 	}
-	weak := ""
-	if p.Weak {
-		weak = "true"
-	}
 	return []string{
 		p.ID, strings.Join(fits(st, p), "|"), string(p.Kind), owner, metal, strconv.Itoa(p.Quantity),
 		said(name), said(p.Tag), said(p.Place), said(p.Marks), said(p.Note), strings.Join(p.Photos, "|"),
 		amount(p.Price), amount(p.Value), bundle, chance, given(p.Days, strconv.Itoa),
-		given(p.Grade, catalog.FormatCenti), given(p.Tone, catalog.FormatCenti), given(p.Fresh, strconv.FormatBool), weak,
-		yes(p.Tried),
+		given(p.Grade, catalog.FormatCenti), given(p.Tone, catalog.FormatCenti), given(p.Fresh, strconv.FormatBool),
+		yes(p.Weak), yes(p.Tried),
 	}
 }
 

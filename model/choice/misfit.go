@@ -5,6 +5,9 @@ import (
 	"brightset/model/plan"
 )
 
+// MayNotFit is what a reproduction that nobody has tried rests on.
+const MayNotFit plan.Assumption = "the chance that a reproduction doesn't fit"
+
 // misfit is the chance that a piece turns out not to fit a slot: nothing but for a
 // reproduction, made by somebody who may never have seen the object. Nothing either where
 // it has been tried, where it is known what handwork it takes, or where it has gone on to

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"brightset/catalog"
+	"brightset/model/choice"
 	"brightset/model/paper"
 	"brightset/model/plan"
 )
@@ -32,11 +33,20 @@ func (n *notes) mark(st *catalog.State, c *plan.Choice) string {
 	if len(c.Assumptions) == 0 {
 		return ""
 	}
-	rests := make([]string, len(c.Assumptions))
-	for i, r := range c.Assumptions {
-		rests[i] = string(r)
+	var rests []string
+	marks, name := "", plan.PieceName(st, c.Piece)
+	for _, r := range c.Assumptions {
+		if r != choice.MayNotFit {
+			rests = append(rests, string(r))
+		}
 	}
-	return n.add(remedy(st, c), plan.PieceName(st, c.Piece), rests)
+	if len(rests) > 0 {
+		marks = n.add(remedy(st, c), name, rests)
+	}
+	if len(rests) < len(c.Assumptions) {
+		marks += n.add("holding it up to the object (tried = true):", name, []string{string(choice.MayNotFit)})
+	}
+	return marks
 }
 
 // markRescue does the same for what a rescue of a slot costs.
