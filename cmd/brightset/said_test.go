@@ -30,8 +30,9 @@ var unsaid = []*regexp.Regexp{
 	regexp.MustCompile(`(and|which is) \d+ more\b`),                // lists that are cut
 	regexp.MustCompile(`\d+ figures? more, each worth less:[^.]*`), // likewise
 	regexp.MustCompile(`triangular from -10%\s+to \+35%`),
-	regexp.MustCompile(`\bother \d+\b`),   // names of plans, in their order
-	regexp.MustCompile(`(?i)\bjob \d+\b`), // names of jobs, in their order
+	regexp.MustCompile(`\bof plan [0-9a-f]{4}-[0-9a-f]{4}\b`), // its name, which may look like a number
+	regexp.MustCompile(`\bother \d+\b`),                       // names of plans, in their order
+	regexp.MustCompile(`(?i)\bjob \d+\b`),                     // names of jobs, in their order
 	regexp.MustCompile(`(?m)^\d+ jobs of one shop`),
 	regexp.MustCompile(`(?m)^[ x]*o+ +up to.*$`),    // the picture of twenty jobs: quantiles rounded up to round sums
 	regexp.MustCompile(`(?s)Take care:.*?(\n\n|$)`), // the cautions, the same in every plan

@@ -109,6 +109,7 @@ func againstOf(p *plan.Plan) againstDoc {
 type fallbackDoc struct {
 	choiceDoc
 	Chance     float64 `json:"chance"` // that it comes at all
+	Misfit     float64 `json:"misfit"` // that it does not fit once it has come
 	SharedWith string  `json:"shared_with,omitempty"`
 	Yields     *bool   `json:"yields,omitempty"`
 }
@@ -117,7 +118,7 @@ func fallbackOf(st *catalog.State, l *plan.Line) *fallbackDoc {
 	if l.Fallback == nil {
 		return nil
 	}
-	doc := &fallbackDoc{choiceDoc: choiceOf(st, l.Fallback), Chance: millionths(l.Fallback.Chance)}
+	doc := &fallbackDoc{choiceDoc: choiceOf(st, l.Fallback), Chance: millionths(l.Fallback.Chance), Misfit: millionths(l.Fallback.Misfit)}
 	if l.Sharing != nil {
 		yields := l.Sharing.Yields
 		doc.SharedWith, doc.Yields = st.Slots[l.Sharing.With].ID, &yields
