@@ -82,6 +82,7 @@ days = 14
 [piece.lot]
 fits = ["rim"]
 kind = "reproduction"
+tried = true
 metal = "steel"
 bundle = "box"
 
@@ -106,6 +107,7 @@ const goodShop = `include = ["learned.toml"]
 hourly = "55.00"
 works = ["straighten"]
 rescue = "500.00"
+misfit = 0.1
 
 [plater.north]
 minimum = "100.00"

@@ -73,6 +73,8 @@ func TestLoadReadsEverything(t *testing.T) {
 		{"match", []any{s.Matches[0].Slots, s.Matches[0].ToneWithin.V, s.Matches[0].SamePlater},
 			[]any{[]int{0, 1}, Centi(200), true}},
 		{"shop's hourly", []any{s.Shop.Hourly.V, s.Shop.Hourly.From.String()}, []any{Cents(5500), "shop.toml:4"}},
+		{"misfit", []any{s.Shop.Misfit.V, s.Shop.Misfit.Set}, []any{Micro(100_000), true}},
+		{"tried", []any{lot.Tried, lead.Tried}, []any{true, false}},
 		{"plater", []any{s.Platers[0].Minimum, s.Platers[0].Freight, s.Platers[0].Least, s.Platers[0].StripFee},
 			[]any{Cents(10000), Cents(1200), Cents(2500), Cents(1500)}},
 		{"learned factor", s.Platers[0].Factor, Micro(1200000)},

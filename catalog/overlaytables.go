@@ -64,7 +64,6 @@ type defaults struct {
 	RescueDays Val[int]
 	Strength   Val[int]
 	Spread     Spread
-	Misfit     Val[Micro]
 }
 
 // overlayTables lays the trade tables of all layers over each other, key by key.
@@ -182,7 +181,7 @@ func (l *loader) overlayDefaults(roots []*table) {
 			continue
 		}
 		l.defaults = defaults{t.money("hourly"), t.money("rescue"), t.whole("rescue_days", 0, MaxDays),
-			t.whole("strength", 1, 1_000), t.spread(), t.share("misfit")}
+			t.whole("strength", 1, 1_000), t.spread()}
 		l.state.Tables.Strength, l.state.Tables.Spread = l.defaults.Strength.V, l.defaults.Spread
 		t.done()
 	}

@@ -62,7 +62,7 @@ func (l *loader) readMakers() {
 // readShop reads [shop]; what it doesn't give are the starting values.
 func (l *loader) readShop() {
 	l.state.Shop.CallAbove = defaultCallAbove
-	l.state.Shop.Hourly, l.state.Shop.Misfit = l.defaults.Hourly, l.defaults.Misfit
+	l.state.Shop.Hourly = l.defaults.Hourly
 	if l.shop == nil {
 		return
 	}
@@ -74,7 +74,7 @@ func (l *loader) readShop() {
 	shop := &l.state.Shop
 	shop.Name, shop.Address, shop.Phone, shop.Contact = t.text("name"), t.text("address"), t.text("phone"), t.text("contact")
 	shop.CallAbove = t.share("call_above").Or(shop.CallAbove)
-	over(&l.state.Shop.Misfit, t.share("misfit"))
+	l.state.Shop.Misfit = t.share("misfit")
 	l.state.Shop.Works = t.refs("works", l.works)
 	over(&l.defaults.Rescue, t.money("rescue"))
 	over(&l.defaults.RescueDays, t.whole("rescue_days", 0, MaxDays))

@@ -50,7 +50,8 @@ const (
 type Shop struct {
 	File   string     // "" where the job names none
 	Hourly Val[Cents] // the starting value where the shop gives none
-	// Misfit is the chance that a reproduction nobody has tried on doesn't fit.
+	// Misfit is the chance that a reproduction nobody has tried on doesn't fit; without it,
+	// all are reckoned to fit, and the plan says which to hold up to the object.
 	Misfit Val[Micro]
 	Works  []int    // trade works it does itself, indices into Tables.Works
 	Jobs   []string // files of its jobs, as seen from where the user is

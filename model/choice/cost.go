@@ -58,9 +58,6 @@ func (d *draft) choice(st *catalog.State, slot, piece int) plan.Choice {
 	}
 	c.Misfit = misfit(st, p, slot)
 	c.Back = wayBack(st, &c)
-	if c.Misfit > 0 && assumed(st.Shop.Misfit, "") != nil {
-		c.Assumptions = append(c.Assumptions, MayNotFit)
-	}
 	if c.Plated() {
 		c.Strip = many * st.Platers[d.plater].StripFee
 	}

@@ -5,16 +5,19 @@ import (
 	"brightset/model/plan"
 )
 
-// MayNotFit is what a reproduction that nobody has tried rests on.
-const MayNotFit plan.Assumption = "the chance that a reproduction doesn't fit"
-
-// misfit is the chance that a piece turns out not to fit a slot: nothing but for a
-// reproduction, made by somebody who may never have seen the object. Nothing either where
-// it has been tried, where it is known what handwork it takes, or where it has gone on to
-// a plater or hangs: nobody plates what he has not held up to the object.
-func misfit(st *catalog.State, p *catalog.Piece, slot int) catalog.Micro {
+// Untried says whether nobody knows yet that a piece fits a slot: of a reproduction, made
+// by somebody who may never have seen the object, until it has been tried, until it is known
+// what handwork it takes, or until it has gone on to a plater or hangs: nobody plates what
+// he has not held up to the object.
+func Untried(p *catalog.Piece, slot int) bool {
 	known := p.Tried || p.Fitted || p.Sent.Was || p.Stage != catalog.StageSeen || Fitting(p, slot) != nil
-	if p.Kind != catalog.Reproduction || known {
+	return p.Kind == catalog.Reproduction && !known
+}
+
+// misfit is the chance that a piece turns out not to fit a slot: what the shop reckons with
+// where the piece is untried.
+func misfit(st *catalog.State, p *catalog.Piece, slot int) catalog.Micro {
+	if !Untried(p, slot) {
 		return 0
 	}
 	return st.Shop.Misfit.Or(0)

@@ -1,5 +1,8 @@
 package program
 
+// misfits is what a shop says of reproductions that nobody has tried.
+var misfits = edit{"hourly = \"50.00\"\n", "hourly = \"50.00\"\nmisfit = 0.15\n"}
+
 // The facts: common practice, no published source. A case's edits are written against
 // the files of its folder and the one shop they share.
 var facts = []fact{
@@ -61,14 +64,17 @@ var facts = []fact{
 		{"thinned instead", []edit{{`"crack"`, `"thinned"`}}, "cleat: sound as-is"},
 		{"only scuffed", []edit{{`"crack"`, `"scuffs"`}}, "cleat: cracked as-is"},
 	}},
-	{says: "a reproduction that nobody has held up to the object may not fit, and so a worn " +
-		"one that costs about as much to plate goes to the plater", job: "reproduction", cases: []outcome{
-		{"untried", nil, "grille: worn replate oxley driver / new"},
-		{"tried on", []edit{{"# tried", "tried"}}, "grille: new as-is"},
-		{"those of this shop's vendors always fit", []edit{{"hourly = \"50.00\"", "hourly = \"50.00\"\nmisfit = 0"}}, "grille: new as-is"},
-		{"it is known what it takes", []edit{{"# [piece.new.fit", "[piece.new.fit"}, {"# hours", "hours"}}, "grille: new as-is"},
-		{"unused stock instead", []edit{{"\"reproduction\"", "\"old-stock\""}}, "grille: new as-is"},
-	}},
+	{says: "where a shop knows that one reproduction in seven does not fit, one that nobody has held up to the object " +
+		"may have to go back, and so a worn one that costs about as much to plate goes to the plater",
+		job: "reproduction", cases: []outcome{
+			{"the shop says nothing of it", nil, "grille: new as-is"},
+			{"one in seven", []edit{misfits}, "grille: worn replate oxley driver / new"},
+			{"those of this shop's vendors always fit", []edit{misfits, {"misfit = 0.15", "misfit = 0"}}, "grille: new as-is"},
+			{"tried on", []edit{misfits, {"# tried", "tried"}}, "grille: new as-is"},
+			{"it is known what it takes", []edit{misfits, {"# [piece.new.fit", "[piece.new.fit"}, {"# hours", "hours"}},
+				"grille: new as-is"},
+			{"unused stock instead", []edit{misfits, {"\"reproduction\"", "\"old-stock\""}}, "grille: new as-is"},
+		}},
 	{says: "new screws are bought, not plated, for a plater's least charge per piece is more than a screw; and new " +
 		"ones count as freshly finished", job: "screws", cases: []outcome{
 		{"a show", nil, "screws: new as-is"},

@@ -36,6 +36,9 @@ func planWarnings(st *catalog.State, pl *plan.Plan) []string {
 	if w := bearing(st); w != "" {
 		add(w)
 	}
+	if w := untried(st, pl); w != "" {
+		add(w)
+	}
 	for i := range st.Matches {
 		for _, w := range fallbackClashes(st, pl, &st.Matches[i]) {
 			add(w)
@@ -77,6 +80,26 @@ func bearing(st *catalog.State) string {
 	}
 	return fmt.Sprintf("a hand or a load hangs on %s: whether a piece bears it is not to be seen from its finish; "+
 		"ask somebody qualified", strings.Join(names, ", "))
+}
+
+// untried says which planned reproductions nobody has tried, where the shop gives no chance
+// that one doesn't fit: the plan then reckons that all of them do.
+func untried(st *catalog.State, pl *plan.Plan) string {
+	if st.Shop.Misfit.Set {
+		return ""
+	}
+	var names []string
+	for i := range pl.Lines {
+		c := pl.Lines[i].Choice
+		if name := plan.PieceName(st, c.Piece); choice.Untried(&st.Pieces[c.Piece], c.Slot) && !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	return fmt.Sprintf("nobody has tried %s on the object, and a reproduction need not fit: hold it up first (then "+
+		"tried = true); misfit in [shop], how often one does not fit, has the plan reckon with it", strings.Join(names, ", "))
 }
 
 // fallbackClashes looks at each fallback of a match group against the chosen

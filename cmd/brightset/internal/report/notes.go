@@ -7,7 +7,6 @@ import (
 	"time"
 
 	"brightset/catalog"
-	"brightset/model/choice"
 	"brightset/model/paper"
 	"brightset/model/plan"
 )
@@ -33,20 +32,11 @@ func (n *notes) mark(st *catalog.State, c *plan.Choice) string {
 	if len(c.Assumptions) == 0 {
 		return ""
 	}
-	var rests []string
-	marks, name := "", plan.PieceName(st, c.Piece)
-	for _, r := range c.Assumptions {
-		if r != choice.MayNotFit {
-			rests = append(rests, string(r))
-		}
+	rests := make([]string, len(c.Assumptions))
+	for i, r := range c.Assumptions {
+		rests[i] = string(r)
 	}
-	if len(rests) > 0 {
-		marks = n.add(remedy(st, c), name, rests)
-	}
-	if len(rests) < len(c.Assumptions) {
-		marks += n.add("holding it up to the object (tried = true):", name, []string{string(choice.MayNotFit)})
-	}
-	return marks
+	return n.add(remedy(st, c), plan.PieceName(st, c.Piece), rests)
 }
 
 // markRescue does the same for what a rescue of a slot costs.
