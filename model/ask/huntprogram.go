@@ -61,7 +61,7 @@ func imagined(st *catalog.State, slot int, p Profile, n int) catalog.Piece {
 	piece := catalog.Piece{
 		ID: fmt.Sprintf("find-%d", n+1), Name: p.Name, Fits: []int{slot}, Kind: p.Kind, Side: catalog.Customers,
 		Vendor: catalog.None, Bundle: catalog.None, Metal: usualMetal(st, slot), Quantity: choice.Needed(&st.Slots[slot]),
-		Chance: catalog.One, Grade: p.Grade,
+		Chance: catalog.One, Grade: p.Grade, Tried: true, // what doesn't fit is not bought
 	}
 	if p.Fresh {
 		piece.Fresh = catalog.Val[bool]{V: true, Set: true}
