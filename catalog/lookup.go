@@ -1,6 +1,9 @@
 package catalog
 
-import "strings"
+import (
+	"path/filepath"
+	"strings"
+)
 
 // PieceLabel is the id of a piece as it is shown: the plain one where it is
 // unique over both files, else with "job:" or "shop:" before it.
@@ -126,4 +129,12 @@ func (t *Tables) GradeWord(g Centi) string {
 		}
 	}
 	return word
+}
+
+// PhotoFolder is where the photos of a piece lie: beside the file in which it stands.
+func (s *State) PhotoFolder(p *Piece) string {
+	if p.InShop {
+		return filepath.Dir(s.Shop.File)
+	}
+	return filepath.Dir(s.Job.File)
 }

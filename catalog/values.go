@@ -167,6 +167,10 @@ func (t *table) centiOrWord(key string, parse func(string) (Centi, error), least
 	return val(t, key, c)
 }
 
+// DayInReason says whether a day may be one of a job: from 1900 to 2199. What is further off is
+// a slip of the hand, and sums of days with it run out of the calendar.
+func DayInReason(d time.Time) bool { return d.Year() >= 1900 && d.Year() < 2200 }
+
 // date reads a date without a time.
 func (t *table) date(key string) (out Val[time.Time]) {
 	v, ok := t.raw(key)
@@ -184,6 +188,10 @@ func (t *table) date(key string) (out Val[time.Time]) {
 			}
 		}
 		t.wrong(key, "this has to be a date", fmt.Sprintf("write %s = %s, without quotes and time", t.label(key), example))
+		return out
+	}
+	if !DayInReason(d) {
+		t.wrong(key, fmt.Sprintf("no job has a day in the year %d", d.Year()), "check the year")
 		return out
 	}
 	return val(t, key, time.Date(d.Year(), d.Month(), d.Day(), 0, 0, 0, 0, time.UTC))

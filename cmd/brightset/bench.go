@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bufio"
 	"context"
 	"errors"
 	"fmt"
@@ -66,21 +67,18 @@ func (o *benchOptions) run(c *call) (int, error) {
 // serve answers until the user has had enough.
 func (o *benchOptions) serve(ctx context.Context, c *call, path string, listener net.Listener) (int, error) {
 	port := strconv.Itoa(listener.Addr().(*net.TCPAddr).Port)
-	opt := bench.Options{Job: path, Now: now, Papers: benchPapers, Hosts: hosts(port, o.share),
-		Tell: func(format string, args ...any) { fmt.Fprintf(c.err, format+"\n", args...) }}
+	opt := bench.Options{Job: path, Now: now, Papers: benchPapers, Key: bench.NewKey(),
+		Hosts: func() []string { return hosts(port, o.share) },
+		Tell:  func(format string, args ...any) { fmt.Fprintf(c.err, format+"\n", args...) }}
 	if o.share {
 		opt.Code = bench.NewCode()
 	}
-	server := &http.Server{Handler: bench.New(opt).Handler(), ReadHeaderTimeout: 5 * time.Second,
-		ReadTimeout:  60 * time.Second,
+	page := bench.New(opt)
+	server := &http.Server{Handler: page.Handler(), ReadHeaderTimeout: 5 * time.Second, ReadTimeout: 60 * time.Second,
 		WriteTimeout: 120 * time.Second, IdleTimeout: 120 * time.Second, MaxHeaderBytes: 16 << 10}
-	fmt.Fprintf(c.out, "The bench is at http://127.0.0.1:%s/ until Ctrl-C.\n", port)
+	fmt.Fprintf(c.out, "The bench is at http://127.0.0.1:%s/?key=%s until Ctrl-C.\n", port, opt.Key)
 	if o.share {
-		fmt.Fprintf(c.err, "Shared with this network, unencrypted: anybody in it can see what you send.\n")
-		for _, h := range opt.Hosts[3:] {
-			fmt.Fprintf(c.err, "  http://%s/\n", h)
-		}
-		fmt.Fprintf(c.err, "The code for the first device: %s\n", opt.Code)
+		o.tellHow(c, page, &opt)
 	}
 	done := make(chan error, 1)
 	go func() { done <- server.Serve(listener) }()
@@ -95,6 +93,23 @@ func (o *benchOptions) serve(ctx context.Context, c *call, path string, listener
 		return exitFailed, err
 	}
 	return exitAnswered, nil
+}
+
+// tellHow says how other devices get in, and goes on after too many wrong codes when somebody
+// presses Enter.
+func (o *benchOptions) tellHow(c *call, page *bench.Server, opt *bench.Options) {
+	fmt.Fprintf(c.err, "Shared with this network, unencrypted: anybody in it can see what you send.\n")
+	for _, h := range opt.Hosts()[3:] {
+		fmt.Fprintf(c.err, "  http://%s/\n", h)
+	}
+	fmt.Fprintf(c.err, "The code for the first device: %s\n", opt.Code)
+	go func() {
+		for lines := bufio.NewScanner(c.in); lines.Scan(); {
+			if code := page.LetTryAgain(); code != "" {
+				fmt.Fprintf(c.err, "The new code: %s\n", code)
+			}
+		}
+	}()
 }
 
 // hosts are the names by which the page may be asked for: this machine's loopback, and

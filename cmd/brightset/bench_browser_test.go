@@ -49,6 +49,7 @@ type bencher struct {
 	bin  string
 	job  string
 	port string
+	link string // the path of the link that lets in
 	cmd  *exec.Cmd
 	ctx  context.Context
 }
@@ -97,7 +98,9 @@ func (b *bencher) start() {
 		b.t.Fatal(err)
 	}
 	_, rest, _ := strings.Cut(line, "127.0.0.1:")
-	b.port, _, _ = strings.Cut(rest, "/")
+	b.port, rest, _ = strings.Cut(rest, "/")
+	b.link, _, _ = strings.Cut(rest, " ")
+	b.do(chromedp.Navigate(b.url("/"+b.link)), chromedp.WaitVisible(chromedp.ID("main")))
 }
 
 // kill ends the program as a power cut would.

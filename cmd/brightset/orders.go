@@ -130,13 +130,15 @@ func quoteTo(ctx context.Context, p *report.Papers) {
 	}
 }
 
-// photos reads pictures from the job's folder and from nowhere else.
-func photos(st *catalog.State) func(string) template.URL {
-	root, err := os.OpenRoot(filepath.Dir(st.Job.File))
-	if err != nil {
-		return nil
-	}
-	return func(name string) template.URL {
+// photos reads pictures from the folder of the file in which a piece stands, and from nowhere
+// else.
+func photos(st *catalog.State) func(*catalog.Piece, string) template.URL {
+	return func(p *catalog.Piece, name string) template.URL {
+		root, err := os.OpenRoot(st.PhotoFolder(p))
+		if err != nil {
+			return ""
+		}
+		defer root.Close()
 		url, err := page.Thumbnail(root, filepath.FromSlash(name))
 		if err != nil {
 			return ""

@@ -93,58 +93,6 @@ func TestCrossOrigin(t *testing.T) {
 	}
 }
 
-// TestPairing: without the code nothing can be reached; a code works once, and not after
-// five wrong tries.
-func TestPairing(t *testing.T) {
-	job := demo(t)
-	h, told := serve(job, "12345678")
-	for _, p := range paths {
-		w := get(h, p)
-		if p == "/pair" {
-			continue
-		}
-		if w.Code != http.StatusSeeOther || strings.Contains(w.Body.String(), "Quillmere") {
-			t.Errorf("%s without pairing: %d", p, w.Code)
-		}
-	}
-	if w := post(h, "/do", url.Values{"action": {"broke"}}); w.Code != http.StatusForbidden {
-		t.Errorf("a deed without pairing: %d", w.Code)
-	}
-	if w := post(h, "/pair", url.Values{"code": {"00000000"}}); len(w.Result().Cookies()) > 0 {
-		t.Error("a wrong code pairs")
-	}
-	w := post(h, "/pair", url.Values{"code": {"12345678"}})
-	if w.Code != http.StatusSeeOther || len(w.Result().Cookies()) != 1 {
-		t.Fatal(w.Code)
-	}
-	c := w.Result().Cookies()[0]
-	if !c.HttpOnly || c.SameSite != http.SameSiteStrictMode {
-		t.Errorf("%+v", c)
-	}
-	if w := get(h, "/journal", func(r *http.Request) { r.AddCookie(c) }); w.Code != 200 {
-		t.Error("paired, and not let in", w.Code)
-	}
-	if w := get(h, "/journal", func(r *http.Request) { r.AddCookie(&http.Cookie{Name: c.Name, Value: "x" + c.Value[1:]}) }); w.Code != http.StatusSeeOther {
-		t.Error("another cookie is let in")
-	}
-	if w := post(h, "/pair", url.Values{"code": {"12345678"}}); len(w.Result().Cookies()) > 0 {
-		t.Error("the code works twice")
-	}
-	if len(*told) != 1 || !strings.Contains((*told)[0], "next device") {
-		t.Errorf("%q", *told)
-	}
-	next := (*told)[0][len((*told)[0])-8:]
-	for range 5 {
-		post(h, "/pair", url.Values{"code": {"1"}})
-	}
-	if w := post(h, "/pair", url.Values{"code": {next}}); len(w.Result().Cookies()) > 0 {
-		t.Error("a code tried too often still works")
-	}
-	if w := post(h, "/pair", url.Values{"code": {""}}); len(w.Result().Cookies()) > 0 {
-		t.Error("no code pairs")
-	}
-}
-
 func TestBack(t *testing.T) {
 	for to, want := range map[string]string{"/?slot=a": "/?slot=a", "": "/", "http://evil.example/": "/", "//evil.example": "/", "/\\evil.example": "/", "javascript:alert(1)": "/", "plan": "/"} {
 		if got := back(to); got != want {

@@ -28,14 +28,19 @@ func demo(t *testing.T) string {
 }
 
 func serve(job, code string) (http.Handler, *[]string) {
+	s, told := server(job, "", code)
+	return s.Handler(), told
+}
+
+func server(job, key, code string) (*Server, *[]string) {
 	var told []string
-	s := New(Options{Job: job, Hosts: []string{host}, Code: code,
+	s := New(Options{Job: job, Hosts: func() []string { return []string{host} }, Key: key, Code: code,
 		Now: func() time.Time { return time.Date(2031, 2, 1, 9, 0, 0, 0, time.UTC) },
 		Papers: func(_ context.Context, st *catalog.State, p *plan.Plan) (*report.Papers, error) {
 			return &report.Papers{Plan: p, Date: "2031-02-01"}, nil
 		},
 		Tell: func(format string, args ...any) { told = append(told, fmt.Sprintf(format, args...)) }})
-	return s.Handler(), &told
+	return s, &told
 }
 
 func get(h http.Handler, path string, change ...func(*http.Request)) *httptest.ResponseRecorder {

@@ -1,6 +1,8 @@
 package bench
 
 import (
+	"bytes"
+	"errors"
 	"fmt"
 	"io"
 	"net/http"
@@ -8,18 +10,19 @@ import (
 	"path"
 	"path/filepath"
 	"strconv"
+	"time"
 
 	"brightset/catalog"
-	"brightset/catalog/disk"
 	"brightset/catalog/event"
 	"brightset/cmd/brightset/internal/report/page"
 )
 
-// photoFolder is where photos taken at the bench go, within the job's folder.
+// photoFolder is where photos taken at the bench go, within the folder of the file in which the
+// piece stands: a piece of the shop's is shown at every job.
 const photoFolder = "photos"
 
 // photo serves a small copy of a piece's photo: only those that the piece names, and only
-// from the job's folder.
+// from the folder of the file in which the piece stands. It is made once.
 func (s *Server) photo(w http.ResponseWriter, r *http.Request) {
 	d, err := s.recorder()
 	if err != nil {
@@ -32,30 +35,20 @@ func (s *Server) photo(w http.ResponseWriter, r *http.Request) {
 		http.NotFound(w, r)
 		return
 	}
-	root, err := os.OpenRoot(s.folder())
-	if err != nil {
+	p := &d.State.Pieces[i]
+	small, mark, err := s.thumbs.of(r, d.State.PhotoFolder(p), filepath.FromSlash(p.Photos[n]))
+	switch {
+	case errors.Is(err, errBusy):
+		busy(w)
+		return
+	case err != nil:
 		http.NotFound(w, r)
 		return
 	}
-	defer root.Close()
-	f, err := disk.OpenIn(root, filepath.FromSlash(d.State.Pieces[i].Photos[n]))
-	if err != nil {
-		http.NotFound(w, r)
-		return
-	}
-	defer f.Close()
-	data, err := io.ReadAll(io.LimitReader(f, maxPhoto))
-	if err != nil {
-		http.NotFound(w, r)
-		return
-	}
-	small, err := page.Shrink(data, 800)
-	if err != nil {
-		http.NotFound(w, r)
-		return
-	}
+	w.Header().Set("Cache-Control", "private, no-cache") // the browser asks, and is told in a word that it has it
+	w.Header().Set("ETag", mark)
 	w.Header().Set("Content-Type", "image/jpeg")
-	w.Write(small)
+	http.ServeContent(w, r, "", time.Time{}, bytes.NewReader(small))
 }
 
 // takePhoto keeps a photo beside the job and writes it down for its piece. It is kept as
@@ -72,7 +65,13 @@ func (s *Server) takePhoto(w http.ResponseWriter, r *http.Request) {
 		s.fail(w, r, http.StatusRequestEntityTooLarge, fmt.Errorf("the photo is too large: %w", err))
 		return
 	}
+	leave, ok := s.thumbs.gate.enter(r)
+	if !ok {
+		busy(w)
+		return
+	}
 	small, err := page.Shrink(data, 2000)
+	leave()
 	if err != nil {
 		s.fail(w, r, http.StatusUnsupportedMediaType, err)
 		return
@@ -99,7 +98,7 @@ func (s *Server) keepPhoto(d *catalog.Recorder, id string, data []byte) error {
 		return fmt.Errorf("no piece is called %q", id)
 	}
 	p := &d.State.Pieces[i]
-	root, err := os.OpenRoot(s.folder())
+	root, err := os.OpenRoot(d.State.PhotoFolder(p))
 	if err != nil {
 		return err
 	}

@@ -30,6 +30,16 @@ func photoForm(t *testing.T, fields map[string]string, photo []byte) (body *byte
 	return body, m.FormDataContentType()
 }
 
+// postBody sends a body of a kind.
+func postBody(h http.Handler, path, kind string, body io.Reader) *httptest.ResponseRecorder {
+	r := httptest.NewRequest("POST", "http://"+host+path, body)
+	r.Header.Set("Content-Type", kind)
+	r.Header.Set("Sec-Fetch-Site", "same-origin")
+	w := httptest.NewRecorder()
+	h.ServeHTTP(w, r)
+	return w
+}
+
 func TestPhotos(t *testing.T) {
 	job := demo(t)
 	h, _ := serve(job, "")
@@ -37,12 +47,7 @@ func TestPhotos(t *testing.T) {
 	jpeg.Encode(&picture, image.NewGray(image.Rect(0, 0, 60, 40)), nil)
 	send := func(photo []byte, piece string) int {
 		body, kind := photoForm(t, map[string]string{"base": base(t, h), "piece": piece, "back": "/"}, photo)
-		r := httptest.NewRequest("POST", "http://"+host+"/photo", body)
-		r.Header.Set("Content-Type", kind)
-		r.Header.Set("Sec-Fetch-Site", "same-origin")
-		w := httptest.NewRecorder()
-		h.ServeHTTP(w, r)
-		return w.Code
+		return postBody(h, "/photo", kind, body).Code
 	}
 	if code := send(picture.Bytes(), "job:arm-1"); code != http.StatusSeeOther {
 		t.Fatal(code)

@@ -10,7 +10,7 @@ import (
 	"embed"
 	"io/fs"
 	"net/http"
-	"path/filepath"
+	"slices"
 	"sync"
 	"time"
 
@@ -28,8 +28,9 @@ var static embed.FS
 type Options struct {
 	Job    string // path of the job's file
 	Now    func() time.Time
-	Hosts  []string // host:port by which the page may be asked for, and by no other name
-	Code   string   // pairing code; "": none is needed
+	Hosts  func() []string // host:port by which the page may be asked for now, and by no other name
+	Key    string          // of the terminal's link; "": none is needed
+	Code   string          // lets other devices in; "": none is let in
 	Papers func(context.Context, *catalog.State, *plan.Plan) (*report.Papers, error)
 	Tell   func(format string, args ...any) // says on the terminal what the user should know
 }
@@ -41,6 +42,8 @@ type Server struct {
 	writing sync.Mutex // one record at a time
 	answers answers
 	pairing pairing
+	thumbs  thumbs
+	clock   func() time.Time // of codes; tests set it forward
 }
 
 // Limits of requests.
@@ -57,23 +60,19 @@ func New(opt Options) *Server {
 	if opt.Tell == nil {
 		opt.Tell = func(string, ...any) {}
 	}
-	s := &Server{opt: opt, mux: http.NewServeMux(), pairing: pairing{code: opt.Code}}
+	s := &Server{opt: opt, mux: http.NewServeMux(), clock: time.Now, pairing: pairing{key: opt.Key, code: opt.Code}}
 	files, err := fs.Sub(static, "static")
 	if err != nil {
 		panic(err)
 	}
-	s.mux.Handle("GET /static/", http.StripPrefix("/static/", http.FileServerFS(files)))
-	s.mux.HandleFunc("GET /{$}", s.slotPage)
-	s.mux.HandleFunc("GET /new", s.newPage)
-	s.mux.HandleFunc("GET /plan", s.planPage)
-	s.mux.HandleFunc("GET /what-if", s.whatIfPage)
-	s.mux.HandleFunc("GET /papers", s.papersPage)
-	s.mux.HandleFunc("GET /paper/{name}", s.paper)
-	s.mux.HandleFunc("GET /journal", s.journalPage)
-	s.mux.HandleFunc("GET /why", s.whyPart)
-	s.mux.HandleFunc("GET /others", s.othersPart)
-	s.mux.HandleFunc("GET /curve.json", s.curveJSON)
-	s.mux.HandleFunc("GET /what-if.json", s.whatIfJSON)
+	s.thumbs.gate = newGate(mostPhotos, mostQueued, queueTime)
+	work := newGate(mostAnswers, mostWaiting, queueTime)
+	s.mux.Handle("GET /static/", http.StripPrefix("/static/", noListings(http.FileServerFS(files))))
+	for path, page := range map[string]http.HandlerFunc{"/{$}": s.slotPage, "/new": s.newPage, "/plan": s.planPage,
+		"/what-if": s.whatIfPage, "/papers": s.papersPage, "/paper/{name}": s.paper, "/journal": s.journalPage,
+		"/why": s.whyPart, "/others": s.othersPart, "/curve.json": s.curveJSON, "/what-if.json": s.whatIfJSON} {
+		s.mux.HandleFunc("GET "+path, work.through(page))
+	}
 	s.mux.HandleFunc("GET /photo", s.photo)
 	s.mux.HandleFunc("POST /do", s.do)
 	s.mux.HandleFunc("POST /turn", s.turn)
@@ -84,15 +83,11 @@ func New(opt Options) *Server {
 }
 
 // Handler is the server behind everything that keeps strangers out: only the hosts it
-// was told of, no request that another site caused, nobody who was not paired, and no
+// was told of, no request that another site caused, nobody who was not let in, and no
 // more than a form's worth of bytes.
 func (s *Server) Handler() http.Handler {
 	cross := http.NewCrossOriginProtection()
-	var h http.Handler = s.mux
-	h = s.paired(h)
-	h = cross.Handler(h)
-	h = s.onlyHosts(h)
-	return headers(limited(h))
+	return headers(limited(shortQueries(s.onlyHosts(noForeign(cross.Handler(s.paired(s.mux)))))))
 }
 
 // policy allows the page's own files and nothing else, and nowhere to send a form but
@@ -126,12 +121,8 @@ func limited(next http.Handler) http.Handler {
 // onlyHosts refuses names it was not told of: a page elsewhere that gives this machine
 // another name would otherwise be let in.
 func (s *Server) onlyHosts(next http.Handler) http.Handler {
-	known := map[string]bool{}
-	for _, h := range s.opt.Hosts {
-		known[h] = true
-	}
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		if !known[r.Host] {
+		if !slices.Contains(s.opt.Hosts(), r.Host) {
 			http.Error(w, "this page is not served under that name", http.StatusMisdirectedRequest)
 			return
 		}
@@ -143,9 +134,6 @@ func (s *Server) onlyHosts(next http.Handler) http.Handler {
 func (s *Server) recorder() (*catalog.Recorder, error) {
 	return catalog.OpenRecorder(s.opt.Job, catalog.Options{Today: s.opt.Now(), Now: s.opt.Now})
 }
-
-// folder is the job's, in which photos lie.
-func (s *Server) folder() string { return filepath.Dir(s.opt.Job) }
 
 // sheets are the printable pages.
 func (s *Server) sheets(ctx context.Context, p *plan.Plan) ([]*page.Page, *report.Papers, error) {

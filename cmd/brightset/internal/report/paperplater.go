@@ -235,7 +235,7 @@ func (p *Papers) photoOf(piece *catalog.Piece) (url template.URL, of string) {
 		return "", ""
 	}
 	for _, name := range piece.Photos {
-		if u := p.Photo(name); u != "" {
+		if u := p.Photo(piece, name); u != "" {
 			return u, "photo of " + piece.Name
 		}
 	}

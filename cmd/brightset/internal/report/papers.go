@@ -23,7 +23,7 @@ type Papers struct {
 	Date     string
 	Spec     bool   // a sheet per plater on what the standards ask
 	Unfitted string // why pieces go out that were not test-fitted; "": they are held back
-	Photo    func(name string) template.URL
+	Photo    func(piece *catalog.Piece, name string) template.URL
 }
 
 // Pages makes the sheets, each to stand alone. A piece that was not test-fitted is on no

@@ -12,6 +12,7 @@ import (
 	_ "image/png"
 	"io"
 	"os"
+	"slices"
 
 	"brightset/catalog/disk"
 
@@ -20,10 +21,10 @@ import (
 
 // Limits of photos.
 const (
-	maxPhoto   = 64 << 20   // bytes of the file
-	maxPixels  = 60_000_000 // of the photo: more than any camera at a bench
-	thumbSide  = 560        // pixels of the longer side
-	thumbGrade = 82         // of the JPEG
+	maxPhoto   = 64 << 20  // bytes of the file
+	maxDecoded = 200 << 20 // bytes of the picture while it is worked on
+	thumbSide  = 560       // pixels of the longer side
+	thumbGrade = 82        // of the JPEG
 )
 
 // Thumbnail reads a photo inside a folder and gives a small copy of it to be written
@@ -52,12 +53,17 @@ func Thumbnail(root *os.Root, name string) (template.URL, error) {
 // Shrink gives a photo as a JPEG whose longer side has at most so many pixels, upright
 // and without any tags.
 func Shrink(data []byte, side int) ([]byte, error) {
+	if other := otherKind(data); other != "" {
+		return nil, fmt.Errorf("this is a %s photo, which not every browser shows and no old printer prints: set the camera "+
+			"to JPEG, or save it as JPEG", other)
+	}
 	conf, kind, err := image.DecodeConfig(bytes.NewReader(data))
 	if err != nil {
 		return nil, fmt.Errorf("this is no JPEG, PNG or GIF: %w", err)
 	}
-	if conf.Width < 1 || conf.Height < 1 || conf.Width > maxPixels/conf.Height {
-		return nil, fmt.Errorf("the photo has %d x %d pixels, which is more than can be shown", conf.Width, conf.Height)
+	if conf.Width < 1 || conf.Height < 1 || conf.Width > maxDecoded/perPixel(kind, data)/conf.Height {
+		return nil, fmt.Errorf("the photo has %d x %d pixels, which is more than can be worked on: save it smaller",
+			conf.Width, conf.Height)
 	}
 	img, _, err := image.Decode(bytes.NewReader(data))
 	if err != nil {
@@ -76,6 +82,57 @@ func Shrink(data []byte, side int) ([]byte, error) {
 	var out bytes.Buffer
 	err = jpeg.Encode(&out, small, &jpeg.Options{Quality: thumbGrade})
 	return out.Bytes(), err
+}
+
+// otherKind names the kinds of photo that telephones make and that are not read here. The first
+// bytes are those of the WebP container specification and of ISO/IEC 14496-12 (from memory).
+func otherKind(data []byte) string {
+	if len(data) < 12 {
+		return ""
+	}
+	switch brand := string(data[8:12]); {
+	case string(data[:4]) == "RIFF" && brand == "WEBP":
+		return "WebP"
+	case string(data[4:8]) != "ftyp":
+	case slices.Contains([]string{"heic", "heix", "heif", "hevc", "mif1", "msf1"}, brand):
+		return "HEIC"
+	case brand == "avif" || brand == "avis":
+		return "AVIF"
+	}
+	return ""
+}
+
+// perPixel is how many bytes a pixel takes at most while a photo is read: three planes of a
+// JPEG, and four bytes more for each of them where it comes in several passes; 64 bits of a
+// PNG, whose passes are put together beside it; an index of a GIF.
+func perPixel(kind string, data []byte) int {
+	switch {
+	case kind == "gif":
+		return 1
+	case kind == "png":
+		return 10
+	case inPasses(data):
+		return 15
+	}
+	return 3
+}
+
+// inPasses says whether a JPEG is progressive: its frame header is SOF2, 0xffc2 (ITU-T T.81,
+// table B.1).
+func inPasses(data []byte) bool {
+	for at := 2; at+4 <= len(data) && data[at] == 0xff; {
+		switch kind := data[at+1]; {
+		case kind == 0xc2:
+			return true
+		case kind == 0xda:
+			return false
+		case kind == 0xff:
+			at++
+		default:
+			at += 2 + int(binary.BigEndian.Uint16(data[at+2:]))
+		}
+	}
+	return false
 }
 
 // orientation reads the EXIF tag 0x0112 of a JPEG: 1 to 8, 1 where there is none. The
