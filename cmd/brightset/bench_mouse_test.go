@@ -55,7 +55,7 @@ func TestBenchByMouse(t *testing.T) {
 	b.press("piece-1", "summary", "What happened")
 	b.send("piece-1", "Tried on: it fits")
 	b.open("/papers")
-	b.says("Work order for North Yard Plating (north)")
+	b.says("Work order for North Yard Plating")
 	b.open("/paper/plater-north")
 	pdf, err := chromedp.Run(b.ctx, chromedp.PrintToPDF(chromedp.PDFPaper(chromedp.PaperA4),
 		chromedp.PDFPreferCSSPageSize()))
