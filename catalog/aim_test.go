@@ -70,8 +70,8 @@ func TestNotFreshIsNotRedone(t *testing.T) {
 		{"[target]\nfresh = false", "redone = true", true},
 		{"[target.concours]\nfresh = false", "", false},
 	} {
-		st := mustLoad(t, fmt.Sprintf("[job]\ntitle = \"t\"\ntarget = \"concours\"\n[slot.bar]\n%s\n%s\n", tt.slot, tt.job), "",
-			Options{})
+		st := mustLoad(t, fmt.Sprintf("[job]\ntitle = \"t\"\ntarget = \"concours\"\n[slot.bar]\n%s\n%s\n", tt.slot, tt.job),
+			"", Options{})
 		if got := st.Slots[0].Target.Redone.Or(false); got != tt.want {
 			t.Errorf("%+v: redone %v", tt, got)
 		}

@@ -94,7 +94,8 @@ func TestIncludedPrices(t *testing.T) {
 	files["job.toml"] = "include = [\"list.toml\"]\n" + files["job.toml"]
 	files["shop.toml"] = strings.TrimPrefix(files["shop.toml"], "include = [\"list.toml\"]\n")
 	inFolder(t, files)
-	if _, err := Load("job.toml", Options{}); err == nil || !strings.Contains(err.Error(), `no part or piece is called "cleat"`) {
+	_, err = Load("job.toml", Options{})
+	if err == nil || !strings.Contains(err.Error(), `no part or piece is called "cleat"`) {
 		t.Errorf("included by the job: %v", err)
 	}
 }

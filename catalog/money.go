@@ -40,7 +40,8 @@ func notMoney(s string) *BadValue {
 		why = "has a sign"
 	case strings.Contains(s, ","):
 		why = "has a comma, which some read as a decimal point"
-	case strings.ContainsAny(s, "$€£¥₹") || strings.ContainsFunc(s, func(r rune) bool { return r >= 'A' && r <= 'z' }):
+	case strings.ContainsAny(s, "$€£¥₹") ||
+		strings.ContainsFunc(s, func(r rune) bool { return r >= 'A' && r <= 'z' }):
 		why = "is more than a number"
 	case strings.ContainsAny(s, " \u00a0\u202f"):
 		why = "has a space in it"

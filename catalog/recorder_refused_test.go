@@ -24,7 +24,8 @@ func TestTwoFiles(t *testing.T) {
 		t.Fatal(err)
 	}
 	other := filepath.Join(dir, "other.toml")
-	if i, _ := openTestRecorder(t, other).State.FindPiece("drawer-1"); !openTestRecorder(t, other).State.Pieces[i].Elsewhere {
+	st := openTestRecorder(t, other).State
+	if i, _ := st.FindPiece("drawer-1"); !st.Pieces[i].Elsewhere {
 		t.Error("a piece in use on one job is free for another")
 	}
 	if i, _ := d.State.FindPiece("drawer-1"); d.State.Pieces[i].Elsewhere || d.State.Pieces[i].Grade.V != 80_00 {
@@ -41,7 +42,8 @@ func TestTwoFiles(t *testing.T) {
 	if _, _, err := openTestRecorder(t, path).Undo(); err != nil {
 		t.Fatal(err)
 	}
-	if i, _ := openTestRecorder(t, other).State.FindPiece("drawer-1"); openTestRecorder(t, other).State.Pieces[i].Elsewhere {
+	st = openTestRecorder(t, other).State
+	if i, _ := st.FindPiece("drawer-1"); st.Pieces[i].Elsewhere {
 		t.Error("undone, the piece is still taken")
 	}
 }

@@ -62,8 +62,8 @@ var usuals = []usual{
 	{"found the end of the line", nil, "write the value after the =, or take the line out"},
 	{"expected value but found", regexp.MustCompile(`(?i)=\s*(true|yes|on|false|no|off)\b`),
 		"write true or false, in small letters and without quotes"},
-	{"expected value but found", regexp.MustCompile(`=\s*[$€£¥₹]`), `money is written in quotes, without a sign, such ` +
-		`as "240.00"`},
+	{"expected value but found", regexp.MustCompile(`=\s*[$€£¥₹]`),
+		`money is written in quotes, without a sign, such as "240.00"`},
 	{"expected value but found '='", nil, "write one = between a key and its value"},
 	{"expected value but found", nil, `words are written in quotes, such as kind = "original"; numbers, true, false and ` +
 		`dates are not`},

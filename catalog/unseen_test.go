@@ -129,7 +129,8 @@ func mentions(m *Mistakes, line int, char rune) bool {
 // TestSeen: what can be seen stays, in any script, pictures included, and notes may go
 // over several lines.
 func TestSeen(t *testing.T) {
-	for _, name := range []string{"Zierleiste 左", "đầu", "نافذة", "ขอบ", "❤️ rim", "e\u0301", "a\u00a0b"} {
+	for _, name := range []string{"Zierleiste 左", "đầu", "نافذة", "ขอบ", "❤️ rim", "e\u0301",
+		"a\u00a0b"} {
 		job := fmt.Sprintf("[job]\ntitle = %q\n[slot.a]\nname = %q\n[piece.p]\nfits = [\"a\"]\nkind = \"original\"\nmetal "+
 			"= \"brass\"\nnote = \"\"\"first\nsecond\tmi\u200ckhaham \U0001F468\u200d\U0001F527\"\"\"\n", name, name)
 		st, err := loadFrom(map[string][]byte{"job.toml": []byte(job)})

@@ -118,7 +118,10 @@ func (in *instance) addColumns(p *Problem, ch *Change, m rowMap) {
 				continue
 			}
 			c := &p.Groups[g].Columns[i]
-			n := col{group: g, orig: i, cost: c.Cost, tie: ties{c.Tie[0], c.Tie[1], rank[g] * int64(i)}, terms: m.terms(c.Terms), needs: c.Needs, loads: c.Loads}
+			n := col{
+				group: g, orig: i, cost: c.Cost, tie: ties{c.Tie[0], c.Tie[1], rank[g] * int64(i)}, terms: m.terms(c.Terms),
+				needs: c.Needs, loads: c.Loads,
+			}
 			if v, ok := cost[Pick{g, i}]; ok {
 				n.cost = v
 			}

@@ -16,7 +16,12 @@ func twins(first, second int64) *Problem {
 			{Columns: []Column{{Cost: 1, Terms: []Term{{0, first}}}, {Cost: 2, Terms: []Term{{0, second}}}, {Cost: 700}}},
 			{Columns: []Column{{Cost: 1}}}, {Columns: []Column{{Cost: 1}}}, {Columns: []Column{{Cost: 1}}},
 		},
-		WithinTolerance: []WithinTolerance{{Name: "near", Groups: []int{0, 1}, Values: [][]int64{{0, 0}, {0, 0, 0}}, Tolerance: 5}},
+		WithinTolerance: []WithinTolerance{{
+			Name:      "near",
+			Groups:    []int{0, 1},
+			Values:    [][]int64{{0, 0}, {0, 0, 0}},
+			Tolerance: 5,
+		}},
 	}
 }
 
@@ -145,7 +150,8 @@ func TestBlockBound(t *testing.T) {
 				least = min(least, sum)
 				for _, g := range b.groups {
 					if c := pick[g]; rest[in.classOf[c]]+rc[c] > sum+1e-6 {
-						t.Errorf("seed %d: beside column %d the block is said to add %v; a pick adds %v", seed, c, rest[in.classOf[c]], sum-rc[c])
+						t.Errorf("seed %d: beside column %d the block is said to add %v; a pick adds %v", seed, c, rest[in.classOf[c]],
+							sum-rc[c])
 					}
 				}
 			})

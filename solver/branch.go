@@ -140,7 +140,14 @@ func (s *search) report() {
 	if s.set.Progress == nil {
 		return
 	}
-	p := Progress{Nodes: s.nodes, Open: len(s.queue), Has: s.best.has, Total: s.best.total, Bound: s.bound, Elapsed: time.Since(s.began)}
+	p := Progress{
+		Nodes:   s.nodes,
+		Open:    len(s.queue),
+		Has:     s.best.has,
+		Total:   s.best.total,
+		Bound:   s.bound,
+		Elapsed: time.Since(s.began),
+	}
 	if len(s.queue) > 0 {
 		p.Bound = max(p.Bound, int64(math.Ceil(s.queue[0].value)))
 	}

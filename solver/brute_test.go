@@ -203,8 +203,10 @@ func TestBruteForce(t *testing.T) {
 			if found {
 				feasible++
 			}
-			if got.Has != found || (found && (got.Total != want || got.Status != Optimal)) || (!found && got.Status != Infeasible) {
-				t.Fatalf("seed %d, change %+v: got %v %v total %d, brute force %v %d", seed, ch, got.Status, got.Has, got.Total, found, want)
+			if got.Has != found || (found && (got.Total != want || got.Status != Optimal)) ||
+				(!found && got.Status != Infeasible) {
+				t.Fatalf("seed %d, change %+v: got %v %v total %d, brute force %v %d", seed, ch, got.Status, got.Has, got.Total,
+					found, want)
 			}
 		}
 	}
@@ -230,7 +232,8 @@ func outside(t *testing.T, p *Problem) (total float64, found bool) {
 	}
 	f.Close()
 	sol := filepath.Join(dir, "p.sol")
-	out, err := exec.Command(path, f.Name(), "-ratio", "0", "-allow", "0", "-sec", "300", "-solve", "-solu", sol, "-quit").CombinedOutput()
+	out, err := exec.Command(path, f.Name(), "-ratio", "0", "-allow", "0", "-sec", "300", "-solve", "-solu", sol,
+		"-quit").CombinedOutput()
 	if err != nil {
 		t.Fatalf("%v\n%s", err, out)
 	}

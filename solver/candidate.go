@@ -99,7 +99,8 @@ func (in *instance) groupCandidates(out []candidate, d *domain, r *relaxation, g
 	}
 	for h := range in.switches {
 		if v := math.Min(need[h], 1-need[h]); v > 1e-6 {
-			out = append(out, candidate{candidateKey{g, h, -1}, v, in.lowBits(d, g, func(c int) bool { return !contains(in.cols[c].needs, h) })})
+			out = append(out, candidate{candidateKey{g, h, -1}, v,
+				in.lowBits(d, g, func(c int) bool { return !contains(in.cols[c].needs, h) })})
 		}
 	}
 	for k := range in.rows {
@@ -109,10 +110,12 @@ func (in *instance) groupCandidates(out []candidate, d *domain, r *relaxation, g
 			}
 			mean, spread := in.spread(d, r, g, k)
 			if spread > 1e-9 {
-				out = append(out, candidate{candidateKey{g, -1, k}, 0.5, in.lowBits(d, g, func(c int) bool { return float64(coefOf(in.cols[c].terms, k)) <= mean })})
+				out = append(out, candidate{candidateKey{g, -1, k}, 0.5,
+					in.lowBits(d, g, func(c int) bool { return float64(coefOf(in.cols[c].terms, k)) <= mean })})
 			}
 		} else if v := math.Min(use[k], 1-use[k]); v > 1e-6 {
-			out = append(out, candidate{candidateKey{g, -1, k}, v, in.lowBits(d, g, func(c int) bool { return coefOf(in.cols[c].terms, k) == 0 })})
+			out = append(out, candidate{candidateKey{g, -1, k}, v,
+				in.lowBits(d, g, func(c int) bool { return coefOf(in.cols[c].terms, k) == 0 })})
 		}
 	}
 	return out

@@ -88,7 +88,8 @@ func (in *instance) compare(b *block, shared []int) {
 		}
 		for l := range k {
 			x, y := b.groupOf[k], b.groupOf[l]
-			if x != y && in.together(&in.cols[b.classes[k][0]], &in.cols[b.classes[l][0]], near[x][y], same[x][y]) && in.roomFor(use[k], use[l]) {
+			if x != y && in.together(&in.cols[b.classes[k][0]], &in.cols[b.classes[l][0]], near[x][y], same[x][y]) &&
+				in.roomFor(use[k], use[l]) {
 				b.goes[k].add(l)
 				b.goes[l].add(k)
 			}

@@ -49,7 +49,13 @@ const mostNodes = 20000
 // cheapest is the pick of least sum below a limit, as columns, with class k in
 // it unless k < 0. exact says that none is cheaper; else the search was cut off.
 func (r *ranking) cheapest(k int, below float64) (sum float64, cols []int, exact bool) {
-	s := &cliqueSearch{r: r, best: below, pick: make([]int, len(r.order)), left: make([]float64, len(r.order)+1), nodes: mostNodes}
+	s := &cliqueSearch{
+		r:     r,
+		best:  below,
+		pick:  make([]int, len(r.order)),
+		left:  make([]float64, len(r.order)+1),
+		nodes: mostNodes,
+	}
 	if r.b.halt() {
 		s.nodes = 0
 	}

@@ -137,7 +137,8 @@ func (e *clpLoaded) widen() bool {
 		return false
 	}
 	start, index, value := columnwise(e.l.cols[from:])
-	C.Clp_addColumns(e.m, C.int(e.cols-from), at(e.l.lo[from:]), at(e.l.up[from:]), at(e.l.cost[from:]), intsAt(start), intsAt(index), at(value))
+	C.Clp_addColumns(e.m, C.int(e.cols-from), at(e.l.lo[from:]), at(e.l.up[from:]), at(e.l.cost[from:]), intsAt(start),
+		intsAt(index), at(value))
 	return true
 }
 

@@ -37,7 +37,9 @@ type blockState struct {
 // enumerate looks at all picks of d that may be better than, or as good as, what is in hand. It
 // says whether it got through within limit picks.
 func (in *instance) enumerate(d *domain, b *bound, best *incumbent, other int64, limit int, stop func() bool) bool {
-	e := &enumerator{in: in, d: d, b: b, delta: in.deltas(d, b), best: best, other: other, limit: limit, stop: stop, t: in.newTally()}
+	e := &enumerator{
+		in: in, d: d, b: b, delta: in.deltas(d, b), best: best, other: other, limit: limit, stop: stop, t: in.newTally(),
+	}
 	e.prepare()
 	return e.walk(0, b.value-b.err)
 }

@@ -34,8 +34,10 @@ func TestAny(t *testing.T) {
 				if err != nil || res.Has != (more > 0) {
 					t.Fatalf("seed %d: least %d, any below %d: %v (%v)", seed, least.Total, below, res.Status, err)
 				}
-				if res.Has && (res.Status != Found || res.Total >= below || res.Bound > least.Total) || !res.Has && res.Status != Infeasible {
-					t.Fatalf("seed %d: least %d, any below %d: %v %d, none below %d", seed, least.Total, below, res.Status, res.Total, res.Bound)
+				if res.Has && (res.Status != Found || res.Total >= below || res.Bound > least.Total) ||
+					!res.Has && res.Status != Infeasible {
+					t.Fatalf("seed %d: least %d, any below %d: %v %d, none below %d", seed, least.Total, below, res.Status, res.Total,
+						res.Bound)
 				}
 				if res.Has && res.Total > least.Total {
 					early++
@@ -133,8 +135,10 @@ func TestNewAfter(t *testing.T) {
 		fresh, _ := New(q)
 		a, errA := after.Solve(context.Background(), Change{}, Settings{})
 		b, errB := fresh.Solve(context.Background(), Change{}, Settings{})
-		if errA != nil || errB != nil || a.Status != b.Status || a.Total != b.Total || a.Settled && b.Settled && !reflect.DeepEqual(a.Pick, b.Pick) {
-			t.Fatalf("seed %d: %v %d %v after another, %v %d %v from nothing (%v, %v)", seed, a.Status, a.Total, a.Pick, b.Status, b.Total, b.Pick, errA, errB)
+		if errA != nil || errB != nil || a.Status != b.Status || a.Total != b.Total ||
+			a.Settled && b.Settled && !reflect.DeepEqual(a.Pick, b.Pick) {
+			t.Fatalf("seed %d: %v %d %v after another, %v %d %v from nothing (%v, %v)", seed, a.Status, a.Total, a.Pick,
+				b.Status, b.Total, b.Pick, errA, errB)
 		}
 	}
 	if carried < 20 {

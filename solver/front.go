@@ -22,7 +22,8 @@ type Point struct {
 // those are all the nondominated points there are; else they are some of those. It ends
 // where a limit can't be met, or a solve was stopped before it had found anything; whole
 // says that nothing was stopped.
-func (s *Solver) Front(ctx context.Context, ch Change, f Front, set Settings, tell func(Point) error) (whole bool, err error) {
+func (s *Solver) Front(ctx context.Context, ch Change, f Front, set Settings,
+	tell func(Point) error) (whole bool, err error) {
 	var last *Point
 	whole = true
 	for limit := f.From; limit <= f.To; {
@@ -71,7 +72,8 @@ func (s *Solver) raised(ctx context.Context, ch Change, f *Front, p *Point, set 
 
 // reaching is a solution of least total whose sum in a row is at least limit, below a
 // total if one is given; nil if there is none, or none was found.
-func (s *Solver) reaching(ctx context.Context, ch Change, row int, limit int64, below *int64, set Settings) (p *Point, proven bool, err error) {
+func (s *Solver) reaching(ctx context.Context, ch Change, row int, limit int64, below *int64,
+	set Settings) (p *Point, proven bool, err error) {
 	ch.Limits = append(append([]LimitTo(nil), ch.Limits...), LimitTo{Row: row, Limit: limit})
 	if below != nil {
 		ch.Below = below

@@ -53,7 +53,12 @@ func wholeFront(t testing.TB, p *Problem) (points [][2]int64) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	whole, err := s.Front(context.Background(), Change{}, Front{Row: 1, From: -Limit + 1, To: Limit - 1, Next: func(v int64) int64 { return v + 1 }}, Settings{}, func(q Point) error {
+	whole, err := s.Front(context.Background(), Change{}, Front{
+		Row:  1,
+		From: -Limit + 1,
+		To:   Limit - 1,
+		Next: func(v int64) int64 { return v + 1 },
+	}, Settings{}, func(q Point) error {
 		points = append(points, [2]int64{-q.Total, q.Sum})
 		return nil
 	})
@@ -93,13 +98,20 @@ func TestFrontByHand(t *testing.T) {
 			continue
 		}
 		s, _ := New(p)
-		_, err := s.Front(context.Background(), Change{}, Front{Row: row, From: -Limit + 1, To: Limit - 1, Next: func(v int64) int64 { return v + 1 }}, Settings{}, func(q Point) error {
+		_, err := s.Front(context.Background(), Change{}, Front{
+			Row:  row,
+			From: -Limit + 1,
+			To:   Limit - 1,
+			Next: func(v int64) int64 { return v + 1 },
+		}, Settings{}, func(q Point) error {
 			points++
 			for _, more := range []int64{0, 1} {
 				fresh, _ := New(p)
 				res, err := fresh.Solve(context.Background(), Change{Limits: []LimitTo{{row, q.Sum + more}}}, Settings{})
-				if err != nil || (more == 0 && (!res.Has || res.Total != q.Total)) || (more == 1 && res.Has && res.Total <= q.Total) {
-					t.Errorf("seed %d: point %d %d, by hand with %d more %v %d (%v)", seed, q.Total, q.Sum, more, res.Has, res.Total, err)
+				if err != nil || (more == 0 && (!res.Has || res.Total != q.Total)) ||
+					(more == 1 && res.Has && res.Total <= q.Total) {
+					t.Errorf("seed %d: point %d %d, by hand with %d more %v %d (%v)", seed, q.Total, q.Sum, more, res.Has, res.Total,
+						err)
 				}
 			}
 			return nil

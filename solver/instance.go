@@ -118,7 +118,14 @@ func (in *instance) compact() {
 // keep is the instance with only the columns that are alive, blocks yet to be
 // found.
 func (in *instance) keep(alive bits) *instance {
-	out := &instance{rows: append([]row(nil), in.rows...), switches: in.switches, charged: in.charged, accounts: in.accounts, halt: in.halt, without: in.without}
+	out := &instance{
+		rows:     append([]row(nil), in.rows...),
+		switches: in.switches,
+		charged:  in.charged,
+		accounts: in.accounts,
+		halt:     in.halt,
+		without:  in.without,
+	}
 	out.cols = make([]col, 0, alive.count())
 	for _, span := range in.groups {
 		first := len(out.cols)

@@ -14,7 +14,12 @@ func TestMPSIsStreamed(t *testing.T) {
 		var g Group
 		var values []int64
 		for c := range n {
-			g.Columns = append(g.Columns, Column{Cost: int64(c), Terms: []Term{{Row: 0, Coef: int64(c % 7)}}, Needs: []int{0}, Loads: []Load{{Switch: 0, Amount: 1}}})
+			g.Columns = append(g.Columns, Column{
+				Cost:  int64(c),
+				Terms: []Term{{Row: 0, Coef: int64(c % 7)}},
+				Needs: []int{0},
+				Loads: []Load{{Switch: 0, Amount: 1}},
+			})
 			values = append(values, int64(c%4))
 		}
 		p.Groups = append(p.Groups, g)

@@ -23,14 +23,16 @@ func (s *search) work(n *node) (o outcome) {
 		return o
 	}
 	b = in.lagrangian(d, y, true)
-	if b.prune(o.best.reach(s.other)) || s.putOff(n, d, b, y, m.pool, &o) || in.enumerate(d, b, &o.best, s.other, s.picksAtMost(), s.halted) {
+	if b.prune(o.best.reach(s.other)) || s.putOff(n, d, b, y, m.pool, &o) ||
+		in.enumerate(d, b, &o.best, s.other, s.picksAtMost(), s.halted) {
 		return o
 	}
 	if s.halted() {
 		o.cut = true
 		return o
 	}
-	if kept := s.keepRow(d, b, y, &o.best); kept != nil && (s.reduce(d, kept, &o.best) || s.putOff(n, d, kept, y, m.pool, &o)) {
+	kept := s.keepRow(d, b, y, &o.best)
+	if kept != nil && (s.reduce(d, kept, &o.best) || s.putOff(n, d, kept, y, m.pool, &o)) {
 		return o
 	}
 	if r == nil || !s.branch(n, d, r, m, &o) {
@@ -43,7 +45,8 @@ func (s *search) work(n *node) (o outcome) {
 // bounded solves the relaxation of a domain and rules columns out by it, again
 // while that takes columns away that the LP makes use of. finished: nothing is
 // left, or an error is in o.
-func (s *search) bounded(n *node, d *domain, y *duals, m *master, o *outcome) (r *relaxation, best *duals, finished bool) {
+func (s *search) bounded(n *node, d *domain, y *duals, m *master,
+	o *outcome) (r *relaxation, best *duals, finished bool) {
 	for range 4 {
 		next, done, err := s.relaxNodeCounting(d, y, m, o)
 		if err != nil || done {
@@ -76,7 +79,13 @@ func (s *search) putOff(n *node, d *domain, b *bound, y *duals, pool *pool, o *o
 		return false
 	}
 	if !b.prune(o.best.reach(s.other)) {
-		o.children = append(o.children, &node{d: d, y: y, pool: pool, value: math.Max(n.value, b.value-b.err), depth: n.depth + 1})
+		o.children = append(o.children, &node{
+			d:     d,
+			y:     y,
+			pool:  pool,
+			value: math.Max(n.value, b.value-b.err),
+			depth: n.depth + 1,
+		})
 	}
 	return true
 }

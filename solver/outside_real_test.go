@@ -137,7 +137,8 @@ func (p *Problem) outsidePick(t *testing.T, cbc bool) (name string, found bool, 
 	f.Close()
 	args := []string{"--freemps", in, "--mipgap", "0", "--tmlim", "60", "-w", out}
 	if cbc {
-		args = []string{in, "-ratio", "0", "-allow", "0", "-primalT", "1e-9", "-integerT", "1e-9", "-sec", "60", "-solve", "-solu", out, "-quit"}
+		args = []string{in, "-ratio", "0", "-allow", "0", "-primalT", "1e-9", "-integerT", "1e-9", "-sec", "60", "-solve",
+			"-solu", out, "-quit"}
 	}
 	if text, err := exec.Command(path, args...).CombinedOutput(); err != nil {
 		t.Fatalf("%v\n%s", err, text)

@@ -13,7 +13,12 @@ type cutter struct {
 // cut makes part n a problem of its own, in which money is counted in shares of a unit.
 func (t *decomposition) cut(n int, of, owner []int) *part {
 	p := t.p
-	c := &cutter{t: t, sub: &Problem{}, rowAt: slices.Repeat([]int{-1}, len(p.Rows)), swAt: slices.Repeat([]int{-1}, len(p.Switches))}
+	c := &cutter{
+		t:     t,
+		sub:   &Problem{},
+		rowAt: slices.Repeat([]int{-1}, len(p.Rows)),
+		swAt:  slices.Repeat([]int{-1}, len(p.Switches)),
+	}
 	out := &part{prob: c.sub, first: p.Parts[n], needs: make([][]Pick, len(t.shared))}
 	needed := c.needed(n, of)
 	for h := range p.Switches {
@@ -158,7 +163,14 @@ func (c *cutter) group(out *part, g int) {
 		if len(v.terms)+len(v.loads) > 0 {
 			out.users = append(out.users, v)
 		}
-		here.Columns[i] = Column{Name: k.Name, Cost: k.Cost * shares, Tie: k.Tie, Terms: c.terms(k.Terms), Needs: c.switches(k.Needs), Loads: loads}
+		here.Columns[i] = Column{
+			Name:  k.Name,
+			Cost:  k.Cost * shares,
+			Tie:   k.Tie,
+			Terms: c.terms(k.Terms),
+			Needs: c.switches(k.Needs),
+			Loads: loads,
+		}
 	}
 	c.sub.Groups = append(c.sub.Groups, here)
 }

@@ -122,8 +122,9 @@ func TestPricesOfWildDuals(t *testing.T) {
 // that row and is paid out of a budget of the part's own.
 func elsewhere() *Problem {
 	return &Problem{
-		Parts:    []int{0, 1},
-		Rows:     []Row{{Name: "asked", Sense: AtLeast, Limit: 1}, {Name: "common", Limit: 1}, {Name: "budget", Limit: 50, Charges: true, Account: 1}},
+		Parts: []int{0, 1},
+		Rows: []Row{{Name: "asked", Sense: AtLeast, Limit: 1}, {Name: "common", Limit: 1},
+			{Name: "budget", Limit: 50, Charges: true, Account: 1}},
 		Switches: []Switch{{Name: "trade", Account: 1, Fixed: 1, Voluntary: true, Terms: []Term{{0, 1}, {1, 1}}}},
 		Groups: []Group{
 			{Columns: []Column{{Cost: 10, Terms: []Term{{0, 0}, {2, 49}}}, {Cost: 900, Terms: []Term{{0, 0}, {2, 20}}}}},

@@ -42,7 +42,12 @@ func randomPart(r *rand.Rand, p *Problem, n, commonRows, sharedSwitches int) {
 	}
 	budget := r.IntN(2) == 0
 	if budget {
-		p.Rows = append(p.Rows, Row{Name: fmt.Sprintf("budget%d", n), Limit: 60 + r.Int64N(160), Charges: true, Account: n + 1})
+		p.Rows = append(p.Rows, Row{
+			Name:    fmt.Sprintf("budget%d", n),
+			Limit:   60 + r.Int64N(160),
+			Charges: true,
+			Account: n + 1,
+		})
 	}
 	local := []int{len(p.Switches)}
 	p.Switches = append(p.Switches, Switch{Name: fmt.Sprintf("local%d", n), Fixed: r.Int64N(40), Minimum: r.Int64N(60)})
@@ -86,7 +91,8 @@ func randomPart(r *rand.Rand, p *Problem, n, commonRows, sharedSwitches int) {
 	}
 }
 
-func randomPartColumn(r *rand.Rand, p *Problem, own int, budget bool, commonRows, sharedSwitches int, local, twins []int) Column {
+func randomPartColumn(r *rand.Rand, p *Problem, own int, budget bool, commonRows, sharedSwitches int,
+	local, twins []int) Column {
 	c := Column{Cost: r.Int64N(120) - 20, Tie: [2]int64{r.Int64N(3), r.Int64N(3)}}
 	for i := range commonRows {
 		if r.IntN(3) == 0 {
@@ -138,7 +144,8 @@ func TestPartsBrute(t *testing.T) {
 		}
 		want, found := bruteForce(p, Change{})
 		if res.Has != found || found && (res.Total != want || res.Status != Optimal) || !found && res.Status != Infeasible {
-			t.Errorf("seed %d: %v, %d in hand %t; by trying everything %d, %t", seed, res.Status, res.Total, res.Has, want, found)
+			t.Errorf("seed %d: %v, %d in hand %t; by trying everything %d, %t", seed, res.Status, res.Total, res.Has, want,
+				found)
 		}
 		if found {
 			feasible++
@@ -233,10 +240,12 @@ func TestPartsAnyGoroutines(t *testing.T) {
 // TestNotTakenApart: what is common in another way goes through the tree over all.
 func TestNotTakenApart(t *testing.T) {
 	for name, change := range map[string]func(p *Problem){
-		"no parts":              func(p *Problem) { p.Parts = nil },
-		"negative in a row":     func(p *Problem) { addTerm(p, 0, -1); addTerm(p, len(p.Groups)-1, 1) },
-		"a rule over two parts": func(p *Problem) { p.AllEqual = []AllEqual{{Groups: []int{0, len(p.Groups) - 1}, Labels: labels(p)}} },
-		"one budget for all":    func(p *Problem) { p.Rows = append(p.Rows, Row{Limit: 500, Charges: true}) },
+		"no parts":          func(p *Problem) { p.Parts = nil },
+		"negative in a row": func(p *Problem) { addTerm(p, 0, -1); addTerm(p, len(p.Groups)-1, 1) },
+		"a rule over two parts": func(p *Problem) {
+			p.AllEqual = []AllEqual{{Groups: []int{0, len(p.Groups) - 1}, Labels: labels(p)}}
+		},
+		"one budget for all": func(p *Problem) { p.Rows = append(p.Rows, Row{Limit: 500, Charges: true}) },
 	} {
 		p := apartAnyhow(t)
 		if change(p); p.apart() != nil {

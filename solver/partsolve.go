@@ -17,7 +17,12 @@ type partNode struct {
 }
 
 func (d *partNode) clone() *partNode {
-	out := &partNode{value: d.value, prices: d.prices, sw: append([]int8(nil), d.sw...), most: make([][]int64, len(d.most))}
+	out := &partNode{
+		value:  d.value,
+		prices: d.prices,
+		sw:     append([]int8(nil), d.sw...),
+		most:   make([][]int64, len(d.most)),
+	}
 	for _, b := range d.ban {
 		out.ban = append(out.ban, b[:len(b):len(b)])
 	}
@@ -108,7 +113,12 @@ func (t *decomposition) begin(start [][]int) (*partNode, error) {
 		t.dear += 2 * float64(most)
 	}
 	t.tryStarts(in, start)
-	root := &partNode{sw: make([]int8, len(t.shared)), ban: make([][]Pick, len(t.parts)), most: make([][]int64, len(t.parts)), value: -Limit}
+	root := &partNode{
+		sw:    make([]int8, len(t.shared)),
+		ban:   make([][]Pick, len(t.parts)),
+		most:  make([][]int64, len(t.parts)),
+		value: -Limit,
+	}
 	for k := range root.sw {
 		root.sw[k] = open
 	}
@@ -155,14 +165,22 @@ var trifling = 1500
 
 // close says whether the best is as close to a bound as the settings ask.
 func (t *decomposition) close(bound int64) bool {
-	return t.lps >= trifling && bound < t.best.total && float64(t.best.total-bound) <= t.set.Gap*math.Abs(float64(t.best.total))
+	return t.lps >= trifling && bound < t.best.total &&
+		float64(t.best.total-bound) <= t.set.Gap*math.Abs(float64(t.best.total))
 }
 
 func (t *decomposition) report(queue partQueue) {
 	if t.set.Progress == nil {
 		return
 	}
-	p := Progress{Nodes: t.nodes, Open: len(queue), Has: t.best.has, Total: t.best.total, Bound: t.best.upper(Limit), Elapsed: time.Since(t.began)}
+	p := Progress{
+		Nodes:   t.nodes,
+		Open:    len(queue),
+		Has:     t.best.has,
+		Total:   t.best.total,
+		Bound:   t.best.upper(Limit),
+		Elapsed: time.Since(t.began),
+	}
 	if len(queue) > 0 {
 		p.Bound = min(p.Bound, queue[0].value)
 	}

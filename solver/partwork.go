@@ -20,7 +20,8 @@ func (t *decomposition) limits(gap, fine float64) Settings {
 
 // solveAll solves every part at some prices, and says what each comes to at least. Not
 // ok: some part can't be filled.
-func (t *decomposition) solveAll(y *prices, d *partNode, gaps []float64, fine float64) (plans []*partPlan, least []int64, ok bool, err error) {
+func (t *decomposition) solveAll(y *prices, d *partNode, gaps []float64,
+	fine float64) (plans []*partPlan, least []int64, ok bool, err error) {
 	results := make([]Result, len(t.parts))
 	errs := make([]error, len(t.parts))
 	var wait sync.WaitGroup
@@ -123,7 +124,9 @@ func (t *decomposition) finish(d *partNode) error {
 			}
 		}
 	}
-	s := &search{p: t.p, ch: ch, set: t.limits(0, 2*mostFine), ctx: t.ctx, began: time.Now(), memory: &memory{}, leave: t.leave}
+	s := &search{
+		p: t.p, ch: ch, set: t.limits(0, 2*mostFine), ctx: t.ctx, began: time.Now(), memory: &memory{}, leave: t.leave,
+	}
 	if err := s.run(); err != nil {
 		return err
 	}

@@ -14,7 +14,12 @@ type ranking struct {
 }
 
 func (b *block) rank(d *domain, rc []float64) *ranking {
-	r := &ranking{b: b, least: make([]float64, len(b.classes)), at: make([]int, len(b.classes)), order: make([][]int, len(b.groups))}
+	r := &ranking{
+		b:     b,
+		least: make([]float64, len(b.classes)),
+		at:    make([]int, len(b.classes)),
+		order: make([][]int, len(b.groups)),
+	}
 	for k, cols := range b.classes {
 		r.at[k] = -1
 		for _, c := range cols {

@@ -44,7 +44,8 @@ func agrees(p *Problem, ch Change, leave int) (found bool, err error) {
 			return found, fmt.Errorf("%s: %v", l.name, err)
 		}
 		if got.Has != found || found && (got.Total != want || got.Status != Optimal) || !found && got.Status != Infeasible {
-			return found, fmt.Errorf("%s: %v %v total %d, by trying everything %v %d", l.name, got.Status, got.Has, got.Total, found, want)
+			return found, fmt.Errorf("%s: %v %v total %d, by trying everything %v %d", l.name, got.Status, got.Has, got.Total,
+				found, want)
 		}
 	}
 	return found, nil

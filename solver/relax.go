@@ -106,7 +106,11 @@ func (m *master) solve(d *domain) (*relaxation, error) {
 	if err != nil || !ok {
 		return nil, err
 	}
-	r := &relaxation{x: make([]float64, len(m.in.cols)), y: make([]float64, len(m.in.switches)), combo: make([][]combo, len(m.in.blocks))}
+	r := &relaxation{
+		x:     make([]float64, len(m.in.cols)),
+		y:     make([]float64, len(m.in.switches)),
+		combo: make([][]combo, len(m.in.blocks)),
+	}
 	for _, k := range m.vars {
 		w := sol.x[k.at]
 		if w < 1e-9 {

@@ -22,7 +22,8 @@ func TestMemoryChangesNothing(t *testing.T) {
 			a, errA := used.Solve(context.Background(), ch, Settings{})
 			b, errB := fresh.Solve(context.Background(), ch, Settings{})
 			if errA != nil || errB != nil || a.Status != b.Status || a.Total != b.Total {
-				t.Fatalf("seed %d, %+v: %v %d with memory, %v %d without (%v, %v)", seed, ch, a.Status, a.Total, b.Status, b.Total, errA, errB)
+				t.Fatalf("seed %d, %+v: %v %d with memory, %v %d without (%v, %v)", seed, ch, a.Status, a.Total, b.Status, b.Total,
+					errA, errB)
 			}
 		}
 	}

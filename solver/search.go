@@ -191,7 +191,8 @@ func (s *search) result() (Result, error) {
 	if s.best.has {
 		o := s.p.Evaluate(s.best.pick, s.best.vol, s.ch)
 		if len(o.Broken) > 0 || o.Total != s.best.total {
-			return Result{}, fmt.Errorf("internal error: the solution found comes to %d instead of %d and breaks %q; please report this with the input", o.Total, s.best.total, o.Broken)
+			return Result{}, fmt.Errorf("internal error: the solution found comes to %d instead of %d and breaks %q; "+
+				"please report this with the input", o.Total, s.best.total, o.Broken)
 		}
 		r.Has, r.Pick, r.On, r.Charge, r.Total = true, s.best.pick, o.On, o.Charge, o.Total
 		r.Status, r.Settled = Optimal, s.settled

@@ -15,7 +15,8 @@ type sizes struct {
 
 // edges are where a number stops fitting a narrower type or starts to mean something
 // else in it: bytes, characters, their surrogates, 16, 32 and 53 bits, floats of 24.
-var edges = []int64{0, 1, 127, 255, 32767, 55295, 55296, 56500, 57343, 65533, 65535, 1<<24 - 1, 1 << 24, 1114111, 1114112, 1<<31 - 1, 1 << 31, 1<<32 - 1, 1 << 32, 1<<40 + 1, 1<<52 - 1, Limit - 1}
+var edges = []int64{0, 1, 127, 255, 32767, 55295, 55296, 56500, 57343, 65533, 65535, 1<<24 - 1, 1 << 24, 1114111,
+	1114112, 1<<31 - 1, 1 << 31, 1<<32 - 1, 1 << 32, 1<<40 + 1, 1<<52 - 1, Limit - 1}
 
 // up gives a number from 0 to about most: a new one, or one near those before it.
 func (s *sizes) up(most int64) int64 {
@@ -90,7 +91,11 @@ func realProblem(r *rand.Rand, groups, columns int) *Problem {
 	var kinds []realRow
 	for i := range 1 + r.IntN(5) {
 		k := r.IntN(realKinds)
-		row := Row{Name: fmt.Sprintf("row%d", i), Tag: Tag(fmt.Sprintf("row%d", i)), Charges: k == budget || k == edge && r.IntN(4) == 0}
+		row := Row{
+			Name:    fmt.Sprintf("row%d", i),
+			Tag:     Tag(fmt.Sprintf("row%d", i)),
+			Charges: k == budget || k == edge && r.IntN(4) == 0,
+		}
 		if row.Charges {
 			row.Account = r.IntN(2)
 		} else if k == mean || r.IntN(4) == 0 {
@@ -114,7 +119,12 @@ func realProblem(r *rand.Rand, groups, columns int) *Problem {
 }
 
 func (s *sizes) realSwitch(p *Problem, kinds []realRow, h int, money int64) Switch {
-	w := Switch{Name: fmt.Sprintf("switch%d", h), Fixed: s.up(money), Account: s.IntN(4) / 3, Tag: Tag(fmt.Sprintf("switch%d", h))}
+	w := Switch{
+		Name:    fmt.Sprintf("switch%d", h),
+		Fixed:   s.up(money),
+		Account: s.IntN(4) / 3,
+		Tag:     Tag(fmt.Sprintf("switch%d", h)),
+	}
 	if s.IntN(5) == 0 {
 		w.Fixed = -w.Fixed
 	}

@@ -61,7 +61,8 @@ func (s *Solver) Solve(ctx context.Context, ch Change, set Settings) (Result, er
 // parted is the problem taken apart, where it has parts and nothing but where to start
 // is changed.
 func (s *Solver) parted(ch *Change) *decomposition {
-	if s.leave.parts || len(ch.Fix)+len(ch.Ban)+len(ch.Limits)+len(ch.Costs)+len(ch.Fixed)+len(ch.Off) > 0 || ch.Below != nil {
+	if s.leave.parts || len(ch.Fix)+len(ch.Ban)+len(ch.Limits)+len(ch.Costs)+len(ch.Fixed)+len(ch.Off) > 0 ||
+		ch.Below != nil {
 		return nil
 	}
 	t := s.p.apart()

@@ -20,7 +20,8 @@ type tally struct {
 func (in *instance) newTally() *tally {
 	t := &tally{
 		in: in, pick: make([]int, len(in.groups)), rows: make([]int64, len(in.rows)),
-		need: make([]int, len(in.switches)), load: make([]int64, len(in.switches)), vol: make([]bool, len(in.switches)), sums: in.byAccount(),
+		need: make([]int, len(in.switches)), load: make([]int64, len(in.switches)), vol: make([]bool, len(in.switches)),
+		sums: in.byAccount(),
 	}
 	for g := range t.pick {
 		t.pick[g] = -1

@@ -142,7 +142,14 @@ func (s *search) nextTie(nodes int) *search {
 	set.NodeLimit, set.Gap, set.Progress = nodes, 0, nil
 	t := &search{p: s.p, ch: s.ch, set: set, ctx: s.ctx, began: s.began, memory: &memory{}, leave: s.leave, in: in,
 		other: in.beyond(), known: history{}, bound: -Limit, level: s.level + 1}
-	t.best = incumbent{has: true, total: s.best.tie[0], tie: ties{s.best.tie[1], s.best.tie[2]}, equal: t.level < len(ties{}), pick: s.best.pick, vol: s.best.vol}
+	t.best = incumbent{
+		has:   true,
+		total: s.best.tie[0],
+		tie:   ties{s.best.tie[1], s.best.tie[2]},
+		equal: t.level < len(ties{}),
+		pick:  s.best.pick,
+		vol:   s.best.vol,
+	}
 	for _, n := range s.queue {
 		d := &domain{alive: n.d.alive.among(all, len(s.in.cols)), y: append([]int8(nil), n.d.y...)}
 		if in.propagate(d) {

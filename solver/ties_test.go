@@ -116,8 +116,10 @@ func tiesBrute(t *testing.T) {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
 		total, least, pick, equals := leastTies(p, ch)
-		if got.Has != (pick != nil) || got.Has && (got.Total != total || !got.Settled || fmt.Sprint(got.Pick) != fmt.Sprint(pick)) {
-			t.Errorf("seed %d, %+v: %v, total %d, settled %v, picks %v; trying everything %d, %v with ties %v", seed, ch, got.Status, got.Total, got.Settled, got.Pick, total, pick, least)
+		if got.Has != (pick != nil) ||
+			got.Has && (got.Total != total || !got.Settled || fmt.Sprint(got.Pick) != fmt.Sprint(pick)) {
+			t.Errorf("seed %d, %+v: %v, total %d, settled %v, picks %v; trying everything %d, %v with ties %v", seed, ch,
+				got.Status, got.Total, got.Settled, got.Pick, total, pick, least)
 		}
 		if equals > 1 {
 			tied++
@@ -143,7 +145,8 @@ func TestTiesDontDependOnWhatWasAsked(t *testing.T) {
 			fresh, _ := New(p)
 			a, errA := used.Solve(context.Background(), ch, Settings{Goroutines: 2})
 			b, errB := fresh.Solve(context.Background(), ch, Settings{Goroutines: 1})
-			if errA != nil || errB != nil || fmt.Sprint(a.Pick, a.On, a.Total, a.Settled) != fmt.Sprint(b.Pick, b.On, b.Total, b.Settled) {
+			if errA != nil || errB != nil ||
+				fmt.Sprint(a.Pick, a.On, a.Total, a.Settled) != fmt.Sprint(b.Pick, b.On, b.Total, b.Settled) {
 				t.Errorf("seed %d, %+v: %v with memory, %v without (%v, %v)", seed, ch, a.Pick, b.Pick, errA, errB)
 			}
 		}

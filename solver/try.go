@@ -55,7 +55,8 @@ func (s *search) children(n *node, d *domain, r *relaxation, k *candidate, pool 
 // try solves the relaxations of both children of a cut, without pricing to the
 // end. Children with nothing of interest in them are left out, and those set aside that
 // may hold something as good, but nothing better.
-func (s *search) try(n *node, d *domain, r *relaxation, k *candidate, m *master, o *outcome) (out, aside []*node, rise [2]float64) {
+func (s *search) try(n *node, d *domain, r *relaxation, k *candidate, m *master,
+	o *outcome) (out, aside []*node, rise [2]float64) {
 	left, right := s.in.apply(d, k)
 	upper := o.best.upper(s.other)
 	for side, c := range []*domain{left, right} {

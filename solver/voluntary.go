@@ -26,7 +26,12 @@ const mostSettings = 400
 func (t *tally) chooser(y []int8, budget int) *chooser {
 	in := t.in
 	if t.choice == nil {
-		t.choice = &chooser{t: t, effects: make([]effect, len(in.switches)), sharers: make([]int, len(in.switches)), row: make([]span, len(in.rows))}
+		t.choice = &chooser{
+			t:       t,
+			effects: make([]effect, len(in.switches)),
+			sharers: make([]int, len(in.switches)),
+			row:     make([]span, len(in.rows)),
+		}
 	}
 	c := t.choice
 	c.y, c.budget, c.rows = y, budget, in.every

@@ -163,7 +163,12 @@ func TestVoluntaryBrute(t *testing.T) {
 func randomNeeds(r *rand.Rand, p *Problem) {
 	trades := len(p.Switches)
 	for range r.IntN(3) {
-		s := Switch{Name: fmt.Sprintf("helper%d", len(p.Switches)), Fixed: r.Int64N(30) - 5, Minimum: r.Int64N(20), Account: r.IntN(2)}
+		s := Switch{
+			Name:    fmt.Sprintf("helper%d", len(p.Switches)),
+			Fixed:   r.Int64N(30) - 5,
+			Minimum: r.Int64N(20),
+			Account: r.IntN(2),
+		}
 		if r.IntN(2) == 0 {
 			s.Terms = []Term{{r.IntN(len(p.Rows)), r.Int64N(5) - 2}}
 		}

@@ -39,7 +39,10 @@ func TestFirstScreens(t *testing.T) {
 			[]string{"record", "priced", "bullet-1", "--cost", "380.00", "--on", "2031-02-20"}, []string{"record", "priced", "bullet-2", "--cost", "104.00", "--on", "2031-02-20"})},
 		"all-hung":   {job: "testdata/one-for-two", first: allHung},
 		"over-quote": {job: "testdata/locked"},
-		"lead-came":  {job: "testdata/demo", first: [][]string{{"plan", "--keep"}, {"record", "came", "crest-friend", "--on", "2031-01-20"}}},
+		"lead-came": {
+			job:   "testdata/demo",
+			first: [][]string{{"plan", "--keep"}, {"record", "came", "crest-friend", "--on", "2031-01-20"}},
+		},
 	} {
 		t.Run(name, func(t *testing.T) {
 			dir := t.TempDir()
@@ -102,7 +105,8 @@ func TestFirstScreenWaits(t *testing.T) {
 	if err != nil || !p.Has {
 		t.Fatal(err)
 	}
-	if out := report.FirstScreen(p, &report.Screen{}); !strings.Contains(out, "Nothing to do today") || strings.Contains(out, "Do now") {
+	out := report.FirstScreen(p, &report.Screen{})
+	if !strings.Contains(out, "Nothing to do today") || strings.Contains(out, "Do now") {
 		t.Error(out)
 	}
 }

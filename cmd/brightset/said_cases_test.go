@@ -65,9 +65,9 @@ func saidCases(t *testing.T) []saidCase {
 		all = append(all, saidCase{name, append(args, jobs...), jobs})
 	}
 	ask := map[string][]string{
-		"plan": {"plan", "--full"}, "first": {"plan"}, "best": {"plan", "--full", "--best"}, "others": {"plan", "--others", "2"},
-		"one for two": {"plan", "--one-for-two"},
-		"check":       {"check"}, "spec": {"check", "--spec", "--current", "4"}, "frontier": {"frontier"}, "hunt": {"hunt"},
+		"plan": {"plan", "--full"}, "first": {"plan"}, "best": {"plan", "--full", "--best"},
+		"others": {"plan", "--others", "2"}, "one for two": {"plan", "--one-for-two"},
+		"check": {"check"}, "spec": {"check", "--spec", "--current", "4"}, "frontier": {"frontier"}, "hunt": {"hunt"},
 		"risk": {"risk", "--detail"}, "find out": {"risk", "--find-out"}, "list": {"record", "list"}, "learn": {"learn"},
 		"why": {"why", "grille"}, "why badge": {"why", "badge"}, "why crest": {"why", "crest"},
 		"instead": {"why", "crest", "--instead", "crest-1"},
@@ -81,7 +81,8 @@ func saidCases(t *testing.T) []saidCase {
 		{"locked", "testdata/locked", "plan,best,others,check,spec,frontier,hunt,risk,find out,why badge,list,orders",
 			"report"},
 		{"sharing", "testdata/one-for-two", "one for two,others,check,frontier,hunt,risk", "plan,best,spec,list,orders"},
-		{"under way", underWay(t), "first,plan,list,learn,risk", "best,others,check,spec,frontier,hunt,find out,why,orders,report"},
+		{"under way", underWay(t), "first,plan,list,learn,risk",
+			"best,others,check,spec,frontier,hunt,find out,why,orders,report"},
 		{"solo", "testdata/together/solo.toml", "first,plan,best,others,check,frontier,hunt,risk", "spec,list,orders"},
 		{"namesakes", "testdata/cli/two-of-a-name.toml", "plan,best,others,check,spec,hunt,risk", "frontier,list,orders"},
 		{"metals", "testdata/cli/metals.toml", "spec", "check"},

@@ -71,7 +71,8 @@ func (b *Binding) look(c *clock, st *catalog.State, pl *plan.Plan) error {
 		now, err = program.Best(c.ctx, free, set)
 	} else {
 		below := int64(pl.Expected)
-		now, err = program.CompileWithin(c.ctx, free, program.Options{FixedLimits: true}).Solve(c.ctx, solver.Change{Below: &below}, set)
+		freed := program.CompileWithin(c.ctx, free, program.Options{FixedLimits: true})
+		now, err = freed.Solve(c.ctx, solver.Change{Below: &below}, set)
 	}
 	if err != nil {
 		return err

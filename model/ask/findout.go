@@ -55,34 +55,40 @@ type turnout struct {
 	gone   func(*catalog.State) // takes out what then is known to fail: nobody would plan it again; nil for nothing
 }
 
-// InformationValues looks at every figure that may turn out otherwise. Where nothing better is
-// known it is as planned in half the cases, and lower or higher in a quarter each:
-// a plater's price by its spread (and the likelier the farther it may go), his grade three points; what stripping shows is that he
-// sends the piece back, with the chance of that, else that it breaks as planned, half or
-// twice as often, if he has not quoted how often; a starting value of the shop's hour or of a rescue
-// a quarter or a half less or more; the hours of a work half or one and a half times
-// as many, the breakage of a metal half or twice as high (common practice, no published
-// source). A lead comes with its own chance. Knowing a figure is worth what the best set
-// costs less, on average, than the plan carried out regardless; what is worth no more
-// than it costs to find out is left out. The most valuable comes first. Sums of several
-// are not what they are worth together. Those that the plan rests on are looked at
-// first; whole is false where time ran out or a search was not proven.
-func InformationValues(ctx context.Context, st *catalog.State, plan *plan.Plan, set solver.Settings) (all []InformationValue, whole bool, err error) {
+// InformationValues looks at every figure that may turn out otherwise. Where nothing
+// better is known it is as planned in half the cases, and lower or higher in a quarter
+// each: a plater's price by its spread (and the likelier the farther it may go), his
+// grade three points; what stripping shows is that he sends the piece back, with the
+// chance of that, else that it breaks as planned, half or twice as often, if he has not
+// quoted how often; a starting value of the shop's hour or of a rescue a quarter or a
+// half less or more; the hours of a work half or one and a half times as many, the
+// breakage of a metal half or twice as high (common practice, no published source). A
+// lead comes with its own chance. Knowing a figure is worth what the best set costs less,
+// on average, than the plan carried out regardless; what is worth no more than it costs
+// to find out is left out. The most valuable comes first. Sums of several are not what
+// they are worth together. Those that the plan rests on are looked at first; whole is
+// false where time ran out or a search was not proven.
+func InformationValues(ctx context.Context, st *catalog.State, plan *plan.Plan,
+	set solver.Settings) (all []InformationValue, whole bool, err error) {
 	return informationValues(ctx, st, plan, uncertainFigures, set)
 }
 
 // StripFirst are those of InformationValues that stripping a piece shows: the ones worth it before
 // anything is committed, spares included.
-func StripFirst(ctx context.Context, st *catalog.State, plan *plan.Plan, set solver.Settings) (all []InformationValue, whole bool, err error) {
+func StripFirst(ctx context.Context, st *catalog.State, plan *plan.Plan,
+	set solver.Settings) (all []InformationValue, whole bool, err error) {
 	return informationValues(ctx, st, plan, openToStripping, set)
 }
 
 // openToStripping lists the figures that stripping a piece shows.
 func openToStripping(st *catalog.State, plan *plan.Plan, choices [][]plan.Choice) []uncertain {
-	return slices.DeleteFunc(uncertainFigures(st, plan, choices), func(o uncertain) bool { return o.Figure != choice.FigureBreakage })
+	return slices.DeleteFunc(uncertainFigures(st, plan, choices),
+		func(o uncertain) bool { return o.Figure != choice.FigureBreakage })
 }
 
-func informationValues(ctx context.Context, st *catalog.State, plan *plan.Plan, list func(*catalog.State, *plan.Plan, [][]plan.Choice) []uncertain, set solver.Settings) (all []InformationValue, whole bool, err error) {
+func informationValues(ctx context.Context, st *catalog.State, plan *plan.Plan,
+	list func(*catalog.State, *plan.Plan, [][]plan.Choice) []uncertain,
+	set solver.Settings) (all []InformationValue, whole bool, err error) {
 	clock := newClock(ctx, set)
 	ctx, done := clock.within()
 	defer done()

@@ -15,7 +15,8 @@ import (
 // What is then known to fail is carried out regardless at what failing costs, and is not
 // there for the best set. The plan carried out regardless counts at what it costs even where it then misses
 // the mean or the chance asked for; the best set is one that does not.
-func gainWith(ctx context.Context, base *program.Explorer, pl *plan.Plan, o *uncertain, w *turnout) (gain catalog.Cents, proven bool, err error) {
+func gainWith(ctx context.Context, base *program.Explorer, pl *plan.Plan, o *uncertain,
+	w *turnout) (gain catalog.Cents, proven bool, err error) {
 	st, opt, find := base.State, program.Options{GiveUp: program.Over(ctx)}, (func(*plan.Choice) *plan.Choice)(nil)
 	piece, one := o.piece()
 	if w.choice != nil {
@@ -54,7 +55,8 @@ func gainWith(ctx context.Context, base *program.Explorer, pl *plan.Plan, o *unc
 
 // savedBy is what the best set of a program costs less than a sum, 0 if that is less
 // than so much. Base is asked first: the program is much like its.
-func savedBy(ctx context.Context, base *program.Explorer, p *program.Program, sum, least catalog.Cents) (gain catalog.Cents, proven bool, err error) {
+func savedBy(ctx context.Context, base *program.Explorer, p *program.Program,
+	sum, least catalog.Cents) (gain catalog.Cents, proven bool, err error) {
 	below := int64(sum - least + 1)
 	e, err := base.After(p)
 	if err != nil {

@@ -57,7 +57,12 @@ func ProfilesFor(st *catalog.State, slot int) []Profile {
 	grade := catalog.Val[catalog.Centi]{V: want, Set: true}
 	all := []Profile{
 		{Name: fmt.Sprintf("unused, grade %s or better", plan.Centi(want)), Kind: catalog.OldStock, Grade: grade},
-		{Name: fmt.Sprintf("a reproduction, grade %s or better", plan.Centi(want)), Kind: catalog.Reproduction, Grade: grade, Fresh: true},
+		{
+			Name:  fmt.Sprintf("a reproduction, grade %s or better", plan.Centi(want)),
+			Kind:  catalog.Reproduction,
+			Grade: grade,
+			Fresh: true,
+		},
 		{Name: "a sound original for plating", Kind: catalog.Original},
 	}
 	for _, w := range st.Wanted {

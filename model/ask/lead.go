@@ -29,7 +29,8 @@ type Lead struct {
 // which it has to be there so that its line, with fallback or rescue, keeps the date.
 // A lead that the plan makes no use of is not worth waiting for. whole is false where
 // time ran out before anything was known of one.
-func Leads(ctx context.Context, st *catalog.State, pl *plan.Plan, set solver.Settings) (all []Lead, whole bool, err error) {
+func Leads(ctx context.Context, st *catalog.State, pl *plan.Plan,
+	set solver.Settings) (all []Lead, whole bool, err error) {
 	for i := range pl.Lines {
 		l := &pl.Lines[i]
 		for _, c := range []*plan.Choice{l.Choice, l.Fallback} {
@@ -39,7 +40,8 @@ func Leads(ctx context.Context, st *catalog.State, pl *plan.Plan, set solver.Set
 			lead := Lead{Piece: c.Piece, Slot: l.Slot, Reserve: c == l.Fallback}
 			if st.Job.WithinDays.Set {
 				lead.HasLast = true
-				lead.LastDay = st.Job.WithinDays.V + choice.Arrival(st, &st.Pieces[c.Piece]) - max(0, choice.DaysAtLatest(st, l)-st.Job.Elapsed)
+				toGo := max(0, choice.DaysAtLatest(st, l)-st.Job.Elapsed)
+				lead.LastDay = st.Job.WithinDays.V + choice.Arrival(st, &st.Pieces[c.Piece]) - toGo
 			}
 			all = append(all, lead)
 		}

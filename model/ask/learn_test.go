@@ -14,7 +14,8 @@ import (
 // it to begin with doesn't take the time of the questions that follow.
 func TestLearnLeavesTime(t *testing.T) {
 	f, _ := seeded.Named("many-offers")
-	e, err := program.NewExplorer(context.Background(), seeded.Job(f, 1), program.Options{FixedLimits: true}, solver.Settings{})
+	e, err := program.NewExplorer(context.Background(), seeded.Job(f, 1), program.Options{FixedLimits: true},
+		solver.Settings{})
 	if err != nil {
 		t.Fatal(err)
 	}

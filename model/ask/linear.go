@@ -158,7 +158,8 @@ func (t *turning) costOf(lines []plan.Line, total, found, value int64) int64 {
 			total += int64(choice.Expected(b.st, is, nil) - choice.Expected(a.st, was, nil))
 			continue
 		}
-		total += int64(choice.Expected(b.st, is, choice.FindSame(b.choices[s], f)) - choice.Expected(a.st, was, choice.FindSame(a.choices[s], f)))
+		total += int64(choice.Expected(b.st, is, choice.FindSame(b.choices[s], f)) -
+			choice.Expected(a.st, was, choice.FindSame(a.choices[s], f)))
 	}
 	return total
 }

@@ -43,7 +43,8 @@ type Other struct {
 //
 // Where there are fewer than n such plans the list ends with one that has no lines.
 // The advised plan is what Solve gave. Plans that time doesn't suffice for are nil.
-func Others(ctx context.Context, st *catalog.State, advised *plan.Plan, n, differ int, set solver.Settings) ([]Other, error) {
+func Others(ctx context.Context, st *catalog.State, advised *plan.Plan, n, differ int,
+	set solver.Settings) ([]Other, error) {
 	c := newClock(ctx, set)
 	all, err := nearPlans(c, st, advised, n, differ)
 	if err != nil {
@@ -157,9 +158,15 @@ func keepApart(q *solver.Problem, p *program.Program, w *swaps, most map[done]in
 		rows[k] = row("as often", slots)
 		g := solver.Group{Name: "as often"}
 		for j := range int64(times[k]) {
-			g.Columns = append(g.Columns, solver.Column{Name: "at most", Terms: terms(solver.Term{Row: alike, Coef: j}, solver.Term{Row: rows[k], Coef: slots - j})})
+			g.Columns = append(g.Columns, solver.Column{
+				Name:  "at most",
+				Terms: terms(solver.Term{Row: alike, Coef: j}, solver.Term{Row: rows[k], Coef: slots - j}),
+			})
 		}
-		g.Columns = append(g.Columns, solver.Column{Name: "any", Terms: terms(solver.Term{Row: alike, Coef: int64(times[k])})})
+		g.Columns = append(g.Columns, solver.Column{
+			Name:  "any",
+			Terms: terms(solver.Term{Row: alike, Coef: int64(times[k])}),
+		})
 		q.Groups = append(q.Groups, g)
 	}
 	for s := range p.Pairs {

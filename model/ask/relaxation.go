@@ -98,7 +98,8 @@ func (x *explainer) relax(i int) (Relaxation, error) {
 
 // extreme gives the least sum over a free state's sets of what value says of each
 // line; with charges, of what is charged too. known is false if time ran out.
-func (x *explainer) extreme(free *catalog.State, charges bool, value func(p *program.Program, s, i int) int64) (least int64, known bool, err error) {
+func (x *explainer) extreme(free *catalog.State, charges bool,
+	value func(p *program.Program, s, i int) int64) (least int64, known bool, err error) {
 	p := program.CompileWithin(x.clock.ctx, free, program.Options{})
 	if p.GaveUp {
 		x.stopped = true
@@ -138,7 +139,8 @@ func (x *explainer) moreBudget(free *catalog.State) (*catalog.State, string, err
 	}
 	st := x.st.Clone()
 	st.Job.Budget.V = catalog.Cents(sum)
-	return st, fmt.Sprintf("with %s more, a budget of %s, it fits", catalog.FormatMoney(st.Job.Budget.V-x.st.Job.Budget.V), catalog.FormatMoney(st.Job.Budget.V+st.Job.SpentSum)), nil
+	return st, fmt.Sprintf("with %s more, a budget of %s, it fits", catalog.FormatMoney(st.Job.Budget.V-x.st.Job.Budget.V),
+		catalog.FormatMoney(st.Job.Budget.V+st.Job.SpentSum)), nil
 }
 
 // lowerMean: the highest mean any set reaches, in whole hundredths.
@@ -152,7 +154,8 @@ func (x *explainer) lowerMean(free *catalog.State) (*catalog.State, string, erro
 	}
 	st := x.st.Clone()
 	st.Job.Target.Mean.V = catalog.Centi(-sum / program.TotalWeight(free))
-	return st, fmt.Sprintf("with a mean of %s instead of %s it fits", plan.Centi(st.Job.Target.Mean.V), plan.Centi(x.st.Job.Target.Mean.V)), nil
+	return st, fmt.Sprintf("with a mean of %s instead of %s it fits", plan.Centi(st.Job.Target.Mean.V),
+		plan.Centi(x.st.Job.Target.Mean.V)), nil
 }
 
 // lowerChance: the highest chance that no slot needs a rescue, rounded down to a
@@ -176,7 +179,8 @@ func (x *explainer) lowerChance(free *catalog.State) (*catalog.State, string, er
 		}
 	}
 	st.Job.Completion.V = low * 100
-	return st, fmt.Sprintf("with a chance of %s instead of %s that no slot needs a rescue it fits", plan.Percent(st.Job.Completion.V), plan.Percent(x.st.Job.Completion.V)), nil
+	return st, fmt.Sprintf("with a chance of %s instead of %s that no slot needs a rescue it fits",
+		plan.Percent(st.Job.Completion.V), plan.Percent(x.st.Job.Completion.V)), nil
 }
 
 // laterDate halves down to the least number of days.
@@ -242,5 +246,6 @@ func (x *explainer) lowerFloor(i int) (*catalog.State, string, error) {
 	if low < 0 {
 		return nil, without(x.st, &x.all[i]), nil
 	}
-	return at(grades[low]), fmt.Sprintf("with grade %s instead of %s for %s it fits", plan.Centi(grades[low]), plan.Centi(slot.Target.Floor.V), slot.ID), nil
+	return at(grades[low]), fmt.Sprintf("with grade %s instead of %s for %s it fits", plan.Centi(grades[low]),
+		plan.Centi(slot.Target.Floor.V), slot.ID), nil
 }

@@ -77,7 +77,8 @@ func goneBy(st *catalog.State) string {
 		return day.Format(time.DateOnly)
 	}
 	start := job.AsOf.AddDate(0, 0, -job.Elapsed)
-	return fmt.Sprintf(", of which %d are gone: from %s to %s", job.Elapsed, by(start, job.StartBy), by(job.AsOf, job.AsOfBy))
+	return fmt.Sprintf(", of which %d are gone: from %s to %s", job.Elapsed, by(start, job.StartBy),
+		by(job.AsOf, job.AsOfBy))
 }
 
 // decided are the user's locks and bans. A dropped one lets everything in.
@@ -91,9 +92,10 @@ func decided(st *catalog.State) []Requirement {
 		}})
 	}
 	for i := range st.Bans {
-		all = append(all, Requirement{"ban", st.Bans[i].ID, i, fmt.Sprintf("the ban %q", st.Bans[i].ID) + reasonOf(st.Bans[i].Reason), func(st *catalog.State) {
-			st.Bans[i].Filter = catalog.Filter{Slot: catalog.None, Piece: catalog.None, Work: "nothing", Plater: catalog.None}
-		}})
+		all = append(all, Requirement{"ban", st.Bans[i].ID, i,
+			fmt.Sprintf("the ban %q", st.Bans[i].ID) + reasonOf(st.Bans[i].Reason), func(st *catalog.State) {
+				st.Bans[i].Filter = catalog.Filter{Slot: catalog.None, Piece: catalog.None, Work: "nothing", Plater: catalog.None}
+			}})
 	}
 	return all
 }
@@ -143,9 +145,10 @@ func ofSlot(st *catalog.State, s int) []Requirement {
 		}})
 	}
 	if slot.MaxBreakage.Set {
-		all = append(all, Requirement{"breakage", slot.ID, s, fmt.Sprintf("a breakage of at most %s for %s", plan.Percent(slot.MaxBreakage.V), slot.ID), func(st *catalog.State) {
-			st.Slots[s].MaxBreakage = catalog.Val[catalog.Micro]{}
-		}})
+		all = append(all, Requirement{"breakage", slot.ID, s,
+			fmt.Sprintf("a breakage of at most %s for %s", plan.Percent(slot.MaxBreakage.V), slot.ID), func(st *catalog.State) {
+				st.Slots[s].MaxBreakage = catalog.Val[catalog.Micro]{}
+			}})
 	}
 	return all
 }
@@ -162,9 +165,11 @@ func ofPieces(st *catalog.State) []Requirement {
 			}
 		}
 		if most > choice.PieceCount(&st.Pieces[i]) {
-			all = append(all, Requirement{"piece", plan.PieceName(st, i), i, fmt.Sprintf("there is only %d of %s", choice.PieceCount(&st.Pieces[i]), plan.PieceName(st, i)), func(st *catalog.State) {
-				st.Pieces[i].Quantity = most
-			}})
+			all = append(all, Requirement{"piece", plan.PieceName(st, i), i,
+				fmt.Sprintf("there is only %d of %s", choice.PieceCount(&st.Pieces[i]), plan.PieceName(st, i)),
+				func(st *catalog.State) {
+					st.Pieces[i].Quantity = most
+				}})
 		}
 	}
 	return all

@@ -84,7 +84,8 @@ func unnamed(p *catalog.Piece) catalog.Piece {
 	for _, t := range p.Quotes {
 		t.ID, t.From = "", catalog.Origin{}
 		t.Breakage, t.Refused, t.Grade, t.Tone = plain(t.Breakage), plain(t.Refused), plain(t.Grade), plain(t.Tone)
-		t.Fresh, t.Days, t.Low, t.High, t.Date, t.Known = plain(t.Fresh), plain(t.Days), plain(t.Low), plain(t.High), plain(t.Date), plain(t.Known)
+		t.Fresh, t.Days, t.Low, t.High, t.Date, t.Known = plain(t.Fresh), plain(t.Days), plain(t.Low), plain(t.High),
+			plain(t.Date), plain(t.Known)
 		q.Quotes = append(q.Quotes, t)
 	}
 	return q

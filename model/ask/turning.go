@@ -107,7 +107,8 @@ func (t *turning) find(f choice.Figure) (Breakpoint, error) {
 	now := t.lever.Now
 	furthest := t.lever.Furthest(t.st, t.taken != (f == choice.FigureGrade))
 	p := Breakpoint{Choice: t.c, Figure: f, Now: now, Each: choice.Needed(&t.st.Slots[t.slot]) > 1,
-		Fitted: choice.Fitting(&t.st.Pieces[t.c.Piece], t.slot) != nil && (f == choice.FigureBreakage || f == choice.FigureGrade)}
+		Fitted: choice.Fitting(&t.st.Pieces[t.c.Piece], t.slot) != nil &&
+			(f == choice.FigureBreakage || f == choice.FigureGrade)}
 	steps := furthest - now
 	if t.way = 1; furthest < now {
 		steps, t.way = now-furthest, -1

@@ -109,7 +109,8 @@ func (o *InformationValue) ofQuote(st *catalog.State, at *plan.Choice, mayRefuse
 // one may go with what the present one does not.
 func (o *InformationValue) gradeMatched(st *catalog.State) bool {
 	return slices.ContainsFunc(st.Matches, func(m catalog.Match) bool {
-		return m.GradeWithin.Set && slices.ContainsFunc(m.Slots, func(s int) bool { return choice.FitsSlot(&st.Pieces[o.Piece], s) })
+		return m.GradeWithin.Set &&
+			slices.ContainsFunc(m.Slots, func(s int) bool { return choice.FitsSlot(&st.Pieces[o.Piece], s) })
 	})
 }
 
@@ -167,7 +168,8 @@ func uncertainLeads(st *catalog.State, pl *plan.Plan) []uncertain {
 			continue
 		}
 		all = append(all, uncertain{
-			InformationValue: InformationValue{Figure: FigureLead, Piece: i, Plater: catalog.None, Metal: catalog.None, Work: catalog.None,
+			InformationValue: InformationValue{Figure: FigureLead, Piece: i, Plater: catalog.None, Metal: catalog.None,
+				Work:    catalog.None,
 				Planned: usedIn(pl, func(c *plan.Choice) bool { return c.Piece == i })},
 			ways: []turnout{
 				{likely: catalog.One - chance, worse: true, state: func(st *catalog.State) { st.Pieces[i].Chance = 0 },

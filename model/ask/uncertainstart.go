@@ -15,14 +15,22 @@ func uncertainStartingValues(st *catalog.State, pl *plan.Plan) []uncertain {
 		all = append(all, uncertain{o, lowAndHigh(state)})
 	}
 	if slices.ContainsFunc(st.Slots, func(s catalog.Slot) bool { return starting(s.Rescue) }) {
-		add(InformationValue{Figure: FigureRescue, Metal: catalog.None, Work: catalog.None}, true, func(st *catalog.State, high bool) {
+		add(InformationValue{
+			Figure: FigureRescue,
+			Metal:  catalog.None,
+			Work:   catalog.None,
+		}, true, func(st *catalog.State, high bool) {
 			for i := range st.Slots {
 				times(&st.Slots[i].Rescue, high, 1, 2, 3, 2)
 			}
 		})
 	}
 	if starting(st.Shop.Hourly) {
-		add(InformationValue{Figure: FigureHourly, Metal: catalog.None, Work: catalog.None}, true, func(st *catalog.State, high bool) {
+		add(InformationValue{
+			Figure: FigureHourly,
+			Metal:  catalog.None,
+			Work:   catalog.None,
+		}, true, func(st *catalog.State, high bool) {
 			times(&st.Shop.Hourly, high, 3, 4, 5, 4)
 		})
 	}
@@ -48,11 +56,19 @@ func uncertainMetals(st *catalog.State, pl *plan.Plan) []uncertain {
 	var all []uncertain
 	for m := range st.Tables.Metals {
 		of := func(c *plan.Choice) bool { return st.Pieces[c.Piece].Metal == m && c.Breakage > 0 }
-		if !starting(st.Tables.Metals[m].Base) || !slices.ContainsFunc(st.Pieces, func(p catalog.Piece) bool { return p.Metal == m }) {
+		if !starting(st.Tables.Metals[m].Base) ||
+			!slices.ContainsFunc(st.Pieces, func(p catalog.Piece) bool { return p.Metal == m }) {
 			continue
 		}
 		all = append(all, uncertain{
-			InformationValue: InformationValue{Figure: FigureBase, Piece: catalog.None, Plater: catalog.None, Metal: m, Work: catalog.None, Planned: usedIn(pl, of)},
+			InformationValue: InformationValue{
+				Figure:  FigureBase,
+				Piece:   catalog.None,
+				Plater:  catalog.None,
+				Metal:   m,
+				Work:    catalog.None,
+				Planned: usedIn(pl, of),
+			},
 			ways: lowAndHigh(func(st *catalog.State, high bool) {
 				half(&st.Tables.Metals[m].Base, high)
 				for w := range st.Tables.Works {

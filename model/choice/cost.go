@@ -47,8 +47,8 @@ func (d *draft) choice(st *catalog.State, slot, piece int) plan.Choice {
 		Get: many * p.Price, Give: many * p.Value, Plate: many * d.plate, Before: many * d.before,
 		Other:    many * d.other,
 		Breakage: repeated(d.breakage, n), Refused: repeated(d.refused, n), Chance: p.Chance,
-		Grade: d.grade, Tone: d.tone, Fresh: d.fresh, Redone: d.redone || d.plater != catalog.None, Growing: d.growing, Weak: d.weak,
-		Days:        d.days,
+		Grade: d.grade, Tone: d.tone, Fresh: d.fresh, Redone: d.redone || d.plater != catalog.None, Growing: d.growing,
+		Weak: d.weak, Days: d.days,
 		Assumptions: tidyAssumptions(d.assumptions), Warnings: d.warnings,
 	}
 	for _, part := range d.parts {

@@ -20,11 +20,16 @@ func TestFreshAndRedone(t *testing.T) {
 		{"a used piece", func(p *catalog.Piece) {}, false, false},
 		{"a used piece that is called fresh", func(p *catalog.Piece) { p.Fresh = said(true) }, true, true},
 		{"unused stock", func(p *catalog.Piece) { p.Kind = catalog.OldStock }, true, false},
-		{"unused stock with a fault on the back", func(p *catalog.Piece) { p.Kind, p.Findings = catalog.OldStock, haze }, false, false},
-		{"unused stock that is called not fresh", func(p *catalog.Piece) { p.Kind, p.Fresh = catalog.OldStock, said(false) }, false, false},
-		{"unused stock with a fault, called fresh", func(p *catalog.Piece) { p.Kind, p.Findings, p.Fresh = catalog.OldStock, haze, said(true) }, true, false},
+		{"unused stock with a fault on the back", func(p *catalog.Piece) { p.Kind, p.Findings = catalog.OldStock, haze },
+			false, false},
+		{"unused stock that is called not fresh", func(p *catalog.Piece) { p.Kind, p.Fresh = catalog.OldStock, said(false) },
+			false, false},
+		{"unused stock with a fault, called fresh", func(p *catalog.Piece) {
+			p.Kind, p.Findings, p.Fresh = catalog.OldStock, haze, said(true)
+		}, true, false},
 		{"a reproduction", func(p *catalog.Piece) { p.Kind = catalog.Reproduction }, true, false},
-		{"a reproduction with a fault", func(p *catalog.Piece) { p.Kind, p.Findings = catalog.Reproduction, haze }, true, false},
+		{"a reproduction with a fault", func(p *catalog.Piece) { p.Kind, p.Findings = catalog.Reproduction, haze },
+			true, false},
 		{"back from a plater", func(p *catalog.Piece) {
 			p.Stage, p.Sent.Was, p.Fresh = catalog.StageBack, true, said(true)
 		}, true, true},

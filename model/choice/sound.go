@@ -43,8 +43,8 @@ func mended(st *catalog.State, f *catalog.Finding) bool {
 
 // weak says whether a piece bears less than when it was new: it was mended once and came
 // back so, or one of the findings that stay is of strength, and no work done to it gives
-// that back. Harmless or not, it is no piece for a hand or a load. mends is whether the works that the findings need are part
-// of the choice.
+// that back. Harmless or not, it is no piece for a hand or a load. mends is whether the
+// works that the findings need are part of the choice.
 func weak(st *catalog.State, p *catalog.Piece, stays func(*catalog.Finding) bool, mends bool) bool {
 	if p.Weak {
 		return true

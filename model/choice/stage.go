@@ -32,9 +32,8 @@ func standing(st *catalog.State, slot, piece, hung int) string {
 func (g *deriver) atPlater(piece int) {
 	d, why := sentDraft(g.st, g.slot, piece)
 	if why != "" {
-		g.out(Exclusion{Piece: piece, Work: d.work, Plater: d.plater, Level: d.level, Why: why + ": it has to come " +
-			"back " +
-			"from him first"})
+		g.out(Exclusion{Piece: piece, Work: d.work, Plater: d.plater, Level: d.level,
+			Why: why + ": it has to come back from him first"})
 		return
 	}
 	g.add(piece, d)

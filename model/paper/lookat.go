@@ -96,7 +96,12 @@ func unbacked(pl *plan.Plan) []Concern {
 	for i := range pl.Lines {
 		l := &pl.Lines[i]
 		if l.Fallback == nil && l.Choice.Fails >= catalog.One/100 {
-			all = append(all, Concern{Kind: ConcernIrreplaced, Slots: []int{l.Slot}, Chance: l.Choice.Fails, Cents: choice.Rescue(pl.Of, l.Slot)})
+			all = append(all, Concern{
+				Kind:   ConcernIrreplaced,
+				Slots:  []int{l.Slot},
+				Chance: l.Choice.Fails,
+				Cents:  choice.Rescue(pl.Of, l.Slot),
+			})
 		}
 	}
 	slices.SortStableFunc(all, func(a, b Concern) int {

@@ -14,8 +14,11 @@ import (
 // that the lot lacks of his least charge.
 func sending(st *catalog.State) *plan.Plan {
 	return &plan.Plan{
-		Of:    st,
-		Lines: []plan.Line{{Slot: jobs.Left, Choice: &plan.Choice{Slot: jobs.Left, Piece: jobs.Sold, Plater: jobs.North, Work: catalog.WorkReplate, Plate: 50_00}}},
+		Of: st,
+		Lines: []plan.Line{{
+			Slot:   jobs.Left,
+			Choice: &plan.Choice{Slot: jobs.Left, Piece: jobs.Sold, Plater: jobs.North, Work: catalog.WorkReplate, Plate: 50_00},
+		}},
 		Charges: []plan.Charge{{Kind: plan.ChargePlaterFreight, Of: jobs.North, Cents: 8_00},
 			{Kind: plan.ChargeMinimum, Of: jobs.North, Cents: 5_00}},
 	}
@@ -27,7 +30,12 @@ func sending(st *catalog.State) *plan.Plan {
 func TestOpenLots(t *testing.T) {
 	today := time.Date(2031, 3, 4, 0, 0, 0, 0, time.UTC)
 	sent := func(plater int, on time.Time) catalog.Sent {
-		return catalog.Sent{Was: true, Lot: "7", On: catalog.Val[time.Time]{V: on, Set: true}, Quote: catalog.Quote{Plater: plater}}
+		return catalog.Sent{
+			Was:   true,
+			Lot:   "7",
+			On:    catalog.Val[time.Time]{V: on, Set: true},
+			Quote: catalog.Quote{Plater: plater},
+		}
 	}
 	for name, c := range map[string]struct {
 		sent  catalog.Sent

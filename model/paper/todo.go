@@ -105,7 +105,8 @@ func (t *todo) lineOf(piece int) *plan.Line {
 
 // inReserve says whether some line falls back on a piece.
 func (t *todo) inReserve(piece int) bool {
-	return slices.ContainsFunc(t.pl.Lines, func(l plan.Line) bool { return l.Fallback != nil && l.Fallback.Piece == piece })
+	return slices.ContainsFunc(t.pl.Lines,
+		func(l plan.Line) bool { return l.Fallback != nil && l.Fallback.Piece == piece })
 }
 
 // waiting: what lies with platers. A piece that is held in reserve stays as it is until it
@@ -196,7 +197,8 @@ func (t *todo) purchases() {
 				}
 			}
 		}
-		if n := len(t.acts) - 1; n >= 0 && t.acts[n].Kind == act.Kind && t.acts[n].Vendor == act.Vendor && t.acts[n].Side == act.Side {
+		n := len(t.acts) - 1
+		if n >= 0 && t.acts[n].Kind == act.Kind && t.acts[n].Vendor == act.Vendor && t.acts[n].Side == act.Side {
 			t.acts[n].Cents = buy.Total - gone
 		}
 	}
@@ -267,5 +269,6 @@ func (t *todo) rest() {
 
 // canHang says whether nothing has to be done to a piece any more, and it is here.
 func (t *todo) canHang(c *plan.Choice, p *catalog.Piece) bool {
-	return c.Work == catalog.WorkAsIs && !p.AtPlater() && (p.Stage == catalog.StageBack || p.Side == catalog.Customers && here(p))
+	return c.Work == catalog.WorkAsIs && !p.AtPlater() &&
+		(p.Stage == catalog.StageBack || p.Side == catalog.Customers && here(p))
 }

@@ -88,7 +88,8 @@ func TestTodoIsWhole(t *testing.T) {
 		waits(t, seed, pl, acts)
 		works(t, seed, pl, acts)
 	}
-	for _, k := range []ActKind{ActApprove, ActRecall, ActFetch, ActTryOn, ActBuyFirst, ActSend, ActBuy, ActTrade, ActHold, ActHang} {
+	for _, k := range []ActKind{ActApprove, ActRecall, ActFetch, ActTryOn, ActBuyFirst, ActSend, ActBuy, ActTrade, ActHold,
+		ActHang} {
 		if kinds[k] == 0 {
 			t.Errorf("no job asked for act %d: too few to tell", k)
 		}
@@ -177,7 +178,8 @@ func works(t *testing.T, seed int64, pl *plan.Plan, acts []Act) {
 // TestTodoByHand: a bundle is bought before its piece is sent, two works of the shop's on
 // one piece are one piece on the bench, and fitting waits until the piece is plated.
 func TestTodoByHand(t *testing.T) {
-	st := &catalog.State{Slots: make([]catalog.Slot, 2), Pieces: make([]catalog.Piece, 2), Platers: make([]catalog.Plater, 1),
+	st := &catalog.State{Slots: make([]catalog.Slot, 2), Pieces: make([]catalog.Piece, 2),
+		Platers: make([]catalog.Plater, 1),
 		Vendors: make([]catalog.Vendor, 1), Bundles: []catalog.Bundle{{Vendor: 0, Price: 90_00}}}
 	st.Pieces[0] = catalog.Piece{Side: catalog.Vendors, Vendor: 0, Bundle: 0, Chance: catalog.One, Quantity: 1}
 	st.Pieces[1] = catalog.Piece{Side: catalog.Customers, Vendor: catalog.None, Bundle: catalog.None, Chance: catalog.One,
@@ -204,13 +206,16 @@ func TestTodoByHand(t *testing.T) {
 
 // TestConcernsByHand: each is told above what is asked for and not at it.
 func TestConcernsByHand(t *testing.T) {
-	st := &catalog.State{Slots: make([]catalog.Slot, 2), Pieces: make([]catalog.Piece, 2), Platers: make([]catalog.Plater, 2),
-		Matches: []catalog.Match{{ID: "pair", Slots: []int{0, 1}}}}
+	st := &catalog.State{Slots: make([]catalog.Slot, 2), Pieces: make([]catalog.Piece, 2),
+		Platers: make([]catalog.Plater, 2), Matches: []catalog.Match{{ID: "pair", Slots: []int{0, 1}}}}
 	st.Slots[0].Rescue = jobs.Given(catalog.Cents(380_00))
 	st.Job.Budget, st.Job.WithinDays = jobs.Given(catalog.Cents(100_00)), jobs.Given(90)
 	st.Job.SpentSum = 20_00
 	line := func(slot, plater int, fails catalog.Micro) plan.Line {
-		return plan.Line{Slot: slot, Choice: &plan.Choice{Slot: slot, Piece: slot, Plater: plater, Quote: catalog.None, Plate: 40_00, Fails: fails}}
+		return plan.Line{
+			Slot:   slot,
+			Choice: &plan.Choice{Slot: slot, Piece: slot, Plater: plater, Quote: catalog.None, Plate: 40_00, Fails: fails},
+		}
 	}
 	pl := &plan.Plan{Of: st, Lines: []plan.Line{line(0, 0, 20_000), line(1, 0, 9_999)}}
 	kindsOf := func(o Outlook) (all []ConcernKind) {
@@ -235,7 +240,8 @@ func TestConcernsByHand(t *testing.T) {
 	same("all above", kindsOf(Outlook{Nine: 100_01, Days: 91, Owner: 120_01}),
 		ConcernBudget, ConcernOwner, ConcernDate, ConcernIrreplaced, ConcernGuess)
 	st.Job.BudgetOn = catalog.OnExpected
-	same("on what is expected", kindsOf(Outlook{Nine: 100_01, Days: 90, Owner: 120_01}), ConcernOwner, ConcernIrreplaced, ConcernGuess)
+	same("on what is expected", kindsOf(Outlook{Nine: 100_01, Days: 90, Owner: 120_01}), ConcernOwner, ConcernIrreplaced,
+		ConcernGuess)
 	st.Job.BudgetOn = catalog.OnOutlay
 	pl.Lines[1].Choice.Plater = 1
 	same("two platers", kindsOf(Outlook{}), ConcernPairSplit, ConcernIrreplaced, ConcernGuess)
@@ -251,9 +257,18 @@ func TestConcernsByHand(t *testing.T) {
 // stopped nor taken back; one that no line has anything to do with is.
 func TestTodoLeavesReserveAlone(t *testing.T) {
 	for _, stage := range []catalog.Stage{catalog.StageSeen, catalog.StageStripped, catalog.StagePriced} {
-		st := &catalog.State{Slots: make([]catalog.Slot, 1), Pieces: make([]catalog.Piece, 2), Platers: make([]catalog.Plater, 1)}
+		st := &catalog.State{
+			Slots:   make([]catalog.Slot, 1),
+			Pieces:  make([]catalog.Piece, 2),
+			Platers: make([]catalog.Plater, 1),
+		}
 		st.Pieces[0] = catalog.Piece{Stage: catalog.StageHung, Bundle: catalog.None, Vendor: catalog.None}
-		st.Pieces[1] = catalog.Piece{Stage: stage, Sent: catalog.Sent{Was: true, Count: 1}, Bundle: catalog.None, Vendor: catalog.None}
+		st.Pieces[1] = catalog.Piece{
+			Stage:  stage,
+			Sent:   catalog.Sent{Was: true, Count: 1},
+			Bundle: catalog.None,
+			Vendor: catalog.None,
+		}
 		hangs := &plan.Choice{Work: catalog.WorkAsIs, Plater: catalog.None, Quote: catalog.None}
 		sent := &plan.Choice{Piece: 1, Work: catalog.WorkReplate, Sent: true, Quote: catalog.None}
 		pl := &plan.Plan{Of: st, Lines: []plan.Line{{Choice: hangs, Fallback: sent}}}

@@ -26,7 +26,10 @@ func TestManyBaths(t *testing.T) {
 		pl := &plan.Plan{Has: true}
 		for s, q := range []int{jobs.North, tt.second} {
 			st.Slots[s].Target.Redone = jobs.Given(tt.redone)
-			pl.Lines = append(pl.Lines, plan.Line{Slot: s, Choice: &plan.Choice{Slot: s, Piece: s, Work: catalog.WorkReplate, Plater: q, Level: "show"}})
+			pl.Lines = append(pl.Lines, plan.Line{
+				Slot:   s,
+				Choice: &plan.Choice{Slot: s, Piece: s, Work: catalog.WorkReplate, Plater: q, Level: "show"},
+			})
 		}
 		got := strings.Join(planWarnings(st, pl), "\n")
 		if tt.says == "" && got != "" || !strings.Contains(got, tt.says) {

@@ -40,7 +40,8 @@ var rulesOff = []ruleOff{
 		nil},
 	{"fresh", eachTarget(func(t *catalog.Target) { t.Fresh = catalog.Val[bool]{} }),
 		[]string{"fresh", "fallback-fresh"}},
-	{"redone", eachTarget(func(t *catalog.Target) { t.Redone = catalog.Val[bool]{} }), []string{"redone", "fallback-redone"}},
+	{"redone", eachTarget(func(t *catalog.Target) { t.Redone = catalog.Val[bool]{} }),
+		[]string{"redone", "fallback-redone"}},
 	{"bears", func(st *catalog.State) {
 		for s := range st.Slots {
 			st.Slots[s].Bears = false

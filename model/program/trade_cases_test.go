@@ -34,13 +34,14 @@ var facts = []fact{
 		"tone all over", job: "unused", cases: []outcome{
 		{"a show", nil, "bezel: shelf as-is"},
 		{"the highest target", []edit{{`"show"`, `"concours"`}}, "bezel: worn replate dene show / shelf"},
-		{"the highest target, which need not be refinished", []edit{{"\"show\"\n", "\"concours\"\n[target]\nredone = false\n"}},
+		{"the highest target, which need not be refinished",
+			[]edit{{"\"show\"\n", "\"concours\"\n[target]\nredone = false\n"}},
 			"bezel: shelf as-is"},
 		{"a target of one's own that asks for fresh", []edit{{"target = \"show\"\n", "[target]\nfloor = 93\nfresh = true\n"}},
 			"bezel: shelf as-is"},
 		{"it was put on once", []edit{{"grade = 96", "grade = 96\nfresh = false"}}, "bezel: worn replate dene show / shelf"},
-		{"something was found on it", []edit{{"# [piece", "[piece"}, {"# defect", "defect"}, {"# severity", "severity"}, {"# extent", "extent"}},
-			"bezel: worn replate dene show / shelf"},
+		{"something was found on it", []edit{{"# [piece", "[piece"}, {"# defect", "defect"}, {"# severity", "severity"},
+			{"# extent", "extent"}}, "bezel: worn replate dene show / shelf"},
 	}},
 	{says: "a strip that is twisted doesn't lie on its seat, however bright it is: it is not hung as it is unless " +
 		"somebody says that it does no harm", job: "seat", cases: []outcome{

@@ -75,10 +75,12 @@ func facts(v url.Values) record.Facts {
 		v.Set("work", to[2])
 	}
 	return record.Facts{
-		Target: get("target"), Fits: strings.Join(v["fits"], ","), Kind: get("kind"), Metal: get("metal"), Owner: get("owner"), Name: get("name"), Tag: get("tag"),
+		Target: get("target"), Fits: strings.Join(v["fits"], ","), Kind: get("kind"), Metal: get("metal"),
+		Owner: get("owner"), Name: get("name"), Tag: get("tag"),
 		Place: get("place"), Marks: get("marks"), Quantity: get("quantity"), Value: get("value"), Chance: get("chance"),
 		Defect: get("defect"), Severity: get("severity"), Extent: get("extent"), Count: get("count"), Where: get("where"),
-		Grade: get("grade"), Tone: get("tone"), Days: get("days"), Breakage: get("breakage"), Cost: get("cost"), Credit: get("credit"), Freight: get("freight"),
+		Grade: get("grade"), Tone: get("tone"), Days: get("days"), Breakage: get("breakage"), Cost: get("cost"),
+		Credit: get("credit"), Freight: get("freight"),
 		To: get("to"), Work: get("work"), Level: get("level"), Firm: get("firm"), Slot: get("slot"), Piece: get("piece"),
 		StripFirst: get("strip-first") != "", NewLot: get("new-lot") != "", On: get("on"), Reason: get("reason"),
 		From: get("from"), Price: get("price"), Anyway: get("anyway") != "",
@@ -118,13 +120,18 @@ func (s *Server) refuse(w http.ResponseWriter, r *http.Request, err error) {
 
 // fail shows an error with a way back.
 func (s *Server) fail(w http.ResponseWriter, r *http.Request, code int, err error) {
-	s.show(w, code, "failed", map[string]any{"Lines": strings.Split(err.Error(), "\n"), "Back": back(r.FormValue("back")), "Changed": code == http.StatusConflict})
+	s.show(w, code, "failed", map[string]any{
+		"Lines":   strings.Split(err.Error(), "\n"),
+		"Back":    back(r.FormValue("back")),
+		"Changed": code == http.StatusConflict,
+	})
 }
 
 // back is where to go after a form: a place on this page, never another site.
 func back(to string) string {
 	u, err := url.Parse(to)
-	if err != nil || u.Scheme != "" || u.Host != "" || !strings.HasPrefix(u.Path, "/") || strings.HasPrefix(to, "//") || strings.Contains(to, "\\") {
+	if err != nil || u.Scheme != "" || u.Host != "" || !strings.HasPrefix(u.Path, "/") || strings.HasPrefix(to, "//") ||
+		strings.Contains(to, "\\") {
 		return "/"
 	}
 	return to

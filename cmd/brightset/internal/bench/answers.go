@@ -39,7 +39,8 @@ func patient(ctx context.Context) (context.Context, context.CancelFunc) {
 func (a *answers) at(st *catalog.State) {
 	a.mu.Lock()
 	if a.revision != st.Revision || st.Revision == "" {
-		a.revision, a.plan, a.rejected, a.bindings, a.stops, a.curve, a.others, a.risk = st.Revision, nil, nil, nil, nil, nil, nil, nil
+		a.revision, a.plan, a.rejected, a.bindings, a.stops, a.curve, a.others, a.risk = st.Revision, nil, nil, nil, nil, nil,
+			nil, nil
 	}
 }
 
@@ -64,7 +65,8 @@ func (a *answers) planned(ctx context.Context, st *catalog.State) (*plan.Plan, e
 }
 
 // beside gives the plan with what the slot pages show beside it.
-func (s *Server) beside(ctx context.Context, st *catalog.State) (p *plan.Plan, rejected []ask.RejectedPiece, bindings []ask.Binding, err error) {
+func (s *Server) beside(ctx context.Context,
+	st *catalog.State) (p *plan.Plan, rejected []ask.RejectedPiece, bindings []ask.Binding, err error) {
 	a := &s.answers
 	a.at(st)
 	defer a.mu.Unlock()

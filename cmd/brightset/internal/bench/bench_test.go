@@ -15,8 +15,9 @@ const host = "127.0.0.1:8477"
 
 var baseField = regexp.MustCompile(`name="base" value="([0-9a-f]+)"`)
 
-var paths = []string{"/", "/?slot=grille", "/new", "/plan", "/what-if", "/papers", "/paper/buy", "/journal", "/why?slot=grille", "/others", "/curve.json",
-	"/what-if.json?mean=88&budget=1500", "/photo?piece=job:crest-2&n=0", "/static/bench.js", "/pair"}
+var paths = []string{"/", "/?slot=grille", "/new", "/plan", "/what-if", "/papers", "/paper/buy", "/journal",
+	"/why?slot=grille", "/others", "/curve.json", "/what-if.json?mean=88&budget=1500", "/photo?piece=job:crest-2&n=0",
+	"/static/bench.js", "/pair"}
 
 // TestGetChangesNothing asks for every page, and for every act by GET.
 func TestGetChangesNothing(t *testing.T) {
@@ -43,11 +44,13 @@ func TestHeaders(t *testing.T) {
 	for _, p := range paths {
 		w := get(h, p)
 		csp := w.Header().Get("Content-Security-Policy")
-		if !strings.Contains(csp, "default-src 'none'") || strings.Contains(csp, "unsafe") || w.Header().Get("X-Content-Type-Options") != "nosniff" {
+		if !strings.Contains(csp, "default-src 'none'") || strings.Contains(csp, "unsafe") ||
+			w.Header().Get("X-Content-Type-Options") != "nosniff" {
 			t.Errorf("%s: %v", p, w.Header())
 		}
 		text := w.Body.String()
-		if strings.Contains(text, "<style") && !strings.HasPrefix(p, "/paper/") || strings.Contains(text, " style=") || strings.Contains(text, " onclick=") || strings.Contains(text, "<script>") {
+		if strings.Contains(text, "<style") && !strings.HasPrefix(p, "/paper/") || strings.Contains(text, " style=") ||
+			strings.Contains(text, " onclick=") || strings.Contains(text, "<script>") {
 			t.Errorf("%s has style or script in it", p)
 		}
 		if m := regexp.MustCompile(`(src|href)="(https?:|//)[^"]*`).FindString(text); m != "" {
@@ -60,8 +63,10 @@ func TestHeaders(t *testing.T) {
 func TestHosts(t *testing.T) {
 	job := demo(t)
 	h, _ := serve(job, "")
-	for _, name := range []string{"evil.example", "127.0.0.1", "127.0.0.1:80", "localhost.evil.example:8477", "127.0.0.1:8477.evil.example", ""} {
-		if w := get(h, "/", func(r *http.Request) { r.Host = name }); w.Code != http.StatusMisdirectedRequest || strings.Contains(w.Body.String(), "Quillmere") {
+	for _, name := range []string{"evil.example", "127.0.0.1", "127.0.0.1:80", "localhost.evil.example:8477",
+		"127.0.0.1:8477.evil.example", ""} {
+		w := get(h, "/", func(r *http.Request) { r.Host = name })
+		if w.Code != http.StatusMisdirectedRequest || strings.Contains(w.Body.String(), "Quillmere") {
 			t.Errorf("%q: %d", name, w.Code)
 		}
 	}
@@ -77,10 +82,13 @@ func TestCrossOrigin(t *testing.T) {
 	form := url.Values{"action": {"broke"}, "target": {"crest-2"}, "base": {base(t, h)}}
 	before := folder(t, job)
 	for name, change := range map[string]func(*http.Request){
-		"cross-site":   func(r *http.Request) { r.Header.Set("Sec-Fetch-Site", "cross-site") },
-		"same-site":    func(r *http.Request) { r.Header.Set("Sec-Fetch-Site", "same-site") },
-		"other origin": func(r *http.Request) { r.Header.Del("Sec-Fetch-Site"); r.Header.Set("Origin", "http://evil.example") },
-		"null origin":  func(r *http.Request) { r.Header.Del("Sec-Fetch-Site"); r.Header.Set("Origin", "null") },
+		"cross-site": func(r *http.Request) { r.Header.Set("Sec-Fetch-Site", "cross-site") },
+		"same-site":  func(r *http.Request) { r.Header.Set("Sec-Fetch-Site", "same-site") },
+		"other origin": func(r *http.Request) {
+			r.Header.Del("Sec-Fetch-Site")
+			r.Header.Set("Origin", "http://evil.example")
+		},
+		"null origin": func(r *http.Request) { r.Header.Del("Sec-Fetch-Site"); r.Header.Set("Origin", "null") },
 	} {
 		for _, path := range []string{"/do", "/turn", "/photo", "/pair"} {
 			if w := post(h, path, form, change); w.Code != http.StatusForbidden {
@@ -94,7 +102,10 @@ func TestCrossOrigin(t *testing.T) {
 }
 
 func TestBack(t *testing.T) {
-	for to, want := range map[string]string{"/?slot=a": "/?slot=a", "": "/", "http://evil.example/": "/", "//evil.example": "/", "/\\evil.example": "/", "javascript:alert(1)": "/", "plan": "/"} {
+	for to, want := range map[string]string{
+		"/?slot=a": "/?slot=a", "": "/", "http://evil.example/": "/", "//evil.example": "/", "/\\evil.example": "/",
+		"javascript:alert(1)": "/", "plan": "/",
+	} {
 		if got := back(to); got != want {
 			t.Errorf("%q: %q", to, got)
 		}
@@ -109,13 +120,16 @@ func TestDeeds(t *testing.T) {
 		form.Set("back", "/?slot=crest")
 		return post(h, "/do", form)
 	}
-	if w := do(url.Values{"action": {"found"}, "target": {"job:arm-1"}, "defect": {"pits"}, "severity": {"light"}, "extent": {"0.1"}, "where": {"edge"}}); w.Code != http.StatusSeeOther || w.Header().Get("Location") != "/?slot=crest" {
+	w := do(url.Values{"action": {"found"}, "target": {"job:arm-1"}, "defect": {"pits"}, "severity": {"light"},
+		"extent": {"0.1"}, "where": {"edge"}})
+	if w.Code != http.StatusSeeOther || w.Header().Get("Location") != "/?slot=crest" {
 		t.Fatal(w.Code, w.Body)
 	}
 	if text := get(h, "/?slot=mirror-left").Body.String(); !strings.Contains(text, "pits, light, over 10.0% of the edge") {
 		t.Error("the finding does not show")
 	}
-	if w := do(url.Values{"action": {"sent"}, "target": {"job:crest-2"}, "to-level": {"pell|show|repair-replate"}}); w.Code != http.StatusSeeOther {
+	w = do(url.Values{"action": {"sent"}, "target": {"job:crest-2"}, "to-level": {"pell|show|repair-replate"}})
+	if w.Code != http.StatusSeeOther {
 		t.Fatal(w.Code, w.Body)
 	}
 	if text := get(h, "/?slot=crest").Body.String(); !strings.Contains(text, "at pell, to be stripped and priced") {
@@ -139,18 +153,21 @@ func TestDeeds(t *testing.T) {
 		t.Error(w.Code)
 	}
 	stale := base(t, h)
-	if w := post(h, "/turn", url.Values{"which": {"undo"}, "base": {stale}, "back": {"/"}}); w.Code != http.StatusSeeOther {
+	w = post(h, "/turn", url.Values{"which": {"undo"}, "base": {stale}, "back": {"/"}})
+	if w.Code != http.StatusSeeOther {
 		t.Fatal(w.Code, w.Body)
 	}
 	// another tab still shows the page from before
-	if w := post(h, "/do", url.Values{"action": {"broke"}, "target": {"job:arm-1"}, "base": {stale}}); w.Code != http.StatusConflict || !strings.Contains(w.Body.String(), "hanged meanwhile") {
+	w = post(h, "/do", url.Values{"action": {"broke"}, "target": {"job:arm-1"}, "base": {stale}})
+	if w.Code != http.StatusConflict || !strings.Contains(w.Body.String(), "hanged meanwhile") {
 		t.Error(w.Code, w.Body)
 	}
 	// a hand edit underneath
 	stale = base(t, h)
 	text, _ := os.ReadFile(job)
 	os.WriteFile(job, append(text, "\n# a note\n"...), 0o644)
-	if w := post(h, "/do", url.Values{"action": {"broke"}, "target": {"job:arm-1"}, "base": {stale}}); w.Code != http.StatusConflict {
+	w = post(h, "/do", url.Values{"action": {"broke"}, "target": {"job:arm-1"}, "base": {stale}})
+	if w.Code != http.StatusConflict {
 		t.Error(w.Code)
 	}
 	// and one with a mistake

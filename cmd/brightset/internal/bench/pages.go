@@ -57,7 +57,8 @@ type frame struct {
 }
 
 // open loads the job for a page; where that fails the page says what to put right.
-func (s *Server) open(w http.ResponseWriter, r *http.Request, name string) (*catalog.Recorder, *plan.Plan, frame, bool) {
+func (s *Server) open(w http.ResponseWriter, r *http.Request,
+	name string) (*catalog.Recorder, *plan.Plan, frame, bool) {
 	d, err := s.recorder()
 	if err != nil {
 		var m *catalog.Mistakes
@@ -73,11 +74,15 @@ func (s *Server) open(w http.ResponseWriter, r *http.Request, name string) (*cat
 		s.fail(w, r, http.StatusInternalServerError, err)
 		return nil, nil, frame{}, false
 	}
-	f := frame{Title: d.State.Job.Title, Page: name, Here: r.URL.RequestURI(), Base: d.State.Revision, Fits: p.Has, Slots: report.BenchSlots(p), Standing: report.Standing(d.State)}
+	f := frame{
+		Title: d.State.Job.Title, Page: name, Here: r.URL.RequestURI(), Base: d.State.Revision, Fits: p.Has,
+		Slots: report.BenchSlots(p), Standing: report.Standing(d.State),
+	}
 	if p.Has {
 		f.Sums, f.Verdict = report.PlanRows(p), report.Verdict(p)
 	} else {
-		f.Verdict = "Nothing meets the target within the limits, on these figures. What clashes, and the smallest step back: type brightset plan."
+		f.Verdict = "Nothing meets the target within the limits, on these figures. " +
+			"What clashes, and the smallest step back: type brightset plan."
 	}
 	f.CanUndo, f.CanRedo = d.CanTurn()
 	for _, warn := range d.State.Warnings {
@@ -96,7 +101,13 @@ func (s *Server) newPage(w http.ResponseWriter, r *http.Request) {
 	for i := range d.State.Tables.Metals {
 		metals = append(metals, d.State.Tables.Metals[i].Name)
 	}
-	s.show(w, http.StatusOK, "new", map[string]any{"F": f, "Metals": append(metals, "unknown"), "For": r.FormValue("slot"), "All": d.State.Slots, "Next": freeName(d.State)})
+	s.show(w, http.StatusOK, "new", map[string]any{
+		"F":      f,
+		"Metals": append(metals, "unknown"),
+		"For":    r.FormValue("slot"),
+		"All":    d.State.Slots,
+		"Next":   freeName(d.State),
+	})
 }
 
 // planPage is the set as a whole, with its pictures.

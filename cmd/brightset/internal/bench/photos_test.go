@@ -59,7 +59,10 @@ func TestPhotos(t *testing.T) {
 		t.Error(w.Code)
 	}
 	before := folder(t, job)
-	for name, code := range map[string]int{"text": send([]byte("hello"), "job:arm-1"), "no piece": send(picture.Bytes(), "job:nobody")} {
+	for name, code := range map[string]int{
+		"text":     send([]byte("hello"), "job:arm-1"),
+		"no piece": send(picture.Bytes(), "job:nobody"),
+	} {
 		if code < 400 {
 			t.Errorf("%s: %d", name, code)
 		}
@@ -75,7 +78,8 @@ func TestPhotos(t *testing.T) {
 	if h.ServeHTTP(w, r); w.Code < 400 {
 		t.Error("more than a photo's worth is taken")
 	}
-	if w := post(h, "/do", url.Values{"action": {"note"}, "target": {strings.Repeat("x", maxForm+10)}}); w.Code != http.StatusBadRequest {
+	long := url.Values{"action": {"note"}, "target": {strings.Repeat("x", maxForm+10)}}
+	if w := post(h, "/do", long); w.Code != http.StatusBadRequest {
 		t.Error("more than a form's worth is taken", w.Code)
 	}
 }
@@ -93,7 +97,8 @@ func TestPhotosInside(t *testing.T) {
 	os.WriteFile(secret, picture.Bytes(), 0o644)
 	os.Symlink(secret, filepath.Join(filepath.Dir(job), "link.jpg"))
 	text, _ := os.ReadFile(job)
-	os.WriteFile(job, bytes.Replace(text, []byte(`photos = ["crest-2.jpg"]`), fmt.Appendf(nil, "photos = [%q, \"link.jpg\", \"../x.jpg\", \"/etc/hosts\"]", secret), 1), 0o644)
+	os.WriteFile(job, bytes.Replace(text, []byte(`photos = ["crest-2.jpg"]`),
+		fmt.Appendf(nil, "photos = [%q, \"link.jpg\", \"../x.jpg\", \"/etc/hosts\"]", secret), 1), 0o644)
 	h, _ := serve(job, "")
 	for n := range 6 {
 		if w := get(h, fmt.Sprintf("/photo?piece=job:crest-2&n=%d", n)); w.Code != http.StatusNotFound {

@@ -36,8 +36,8 @@ func (s *Server) slotPage(w http.ResponseWriter, r *http.Request) {
 	lock, bans := locksOn(st, bindings, slot)
 	s.show(w, http.StatusOK, "slot", map[string]any{
 		"F": f, "Name": st.Slots[slot].Name, "ID": st.Slots[slot].ID, "Asks": report.SlotAsks(st, slot),
-		"Cards": report.BenchCards(p, rejected, slot), "Defects": report.Defects(st), "Grades": st.Tables.Grades, "Tones": st.Tables.Tones,
-		"Platers": st.Platers, "Lock": lock, "Bans": bans,
+		"Cards": report.BenchCards(p, rejected, slot), "Defects": report.Defects(st), "Grades": st.Tables.Grades,
+		"Tones": st.Tables.Tones, "Platers": st.Platers, "Lock": lock, "Bans": bans,
 	})
 }
 
@@ -57,7 +57,8 @@ func locksOn(st *catalog.State, all []ask.Binding, slot int) (lock string, bans 
 			lock = lines[i]
 		case b.Ban != catalog.None:
 			ban := &st.Bans[b.Ban]
-			if ban.Slot == slot || (ban.Slot == catalog.None && ban.Piece != catalog.None && fitsSlot(&st.Pieces[ban.Piece], slot)) {
+			if ban.Slot == slot ||
+				(ban.Slot == catalog.None && ban.Piece != catalog.None && fitsSlot(&st.Pieces[ban.Piece], slot)) {
 				bans = append(bans, held{ban.ID, lines[i]})
 			}
 		}
@@ -92,7 +93,11 @@ func (s *Server) whyPart(w http.ResponseWriter, r *http.Request) {
 			http.Error(w, err.Error(), http.StatusInternalServerError)
 			return
 		}
-		s.show(w, http.StatusOK, "why", map[string]any{"Rows": report.WhyRows(why), "Turns": report.WhyTurns(why), "Stopped": why.Stopped})
+		s.show(w, http.StatusOK, "why", map[string]any{
+			"Rows":    report.WhyRows(why),
+			"Turns":   report.WhyTurns(why),
+			"Stopped": why.Stopped,
+		})
 		return
 	}
 	http.NotFound(w, r)

@@ -51,7 +51,8 @@ func pointOf(was, now *plan.Plan) point {
 		}
 		return point{Status: now.Status.String(), Line: line, Changes: []string{}}
 	}
-	return point{Grade: now.Grade, Expected: int64(now.Expected), Outlay: int64(now.Outlay), Line: report.ChangeLine(was, now),
+	return point{Grade: now.Grade, Expected: int64(now.Expected), Outlay: int64(now.Outlay),
+		Line:    report.ChangeLine(was, now),
 		Changes: append([]string{}, report.Changes(was, now)...), Status: now.Status.String()}
 }
 

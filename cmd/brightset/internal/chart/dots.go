@@ -87,7 +87,8 @@ func (d *Dots) table() Table {
 func (d *Dots) describe() string {
 	var b strings.Builder
 	n := len(d.Sums)
-	fmt.Fprintf(&b, "%d dots, each as likely as the others, of %s: from %s to %s.", n, inCurrency(d.Across, d.Currency), Money(d.Sums[0]), Money(d.Sums[n-1]))
+	fmt.Fprintf(&b, "%d dots, each as likely as the others, of %s: from %s to %s.", n, inCurrency(d.Across, d.Currency),
+		Money(d.Sums[0]), Money(d.Sums[n-1]))
 	for _, l := range d.lines() {
 		fmt.Fprintf(&b, " %s: %s.", l.Label, Money(l.Cents))
 	}

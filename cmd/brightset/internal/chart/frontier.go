@@ -159,7 +159,8 @@ func (d *frontier) describe() string {
 		first, last := d.points[0], d.points[n-1]
 		fmt.Fprintf(&b, "%d points of %s against %s", n, inCurrency(d.Up, d.Currency), d.Across)
 		if n > 1 {
-			fmt.Fprintf(&b, ", from %s for %s to %s for %s", Money(first.Cents), number(first.X), Money(last.Cents), number(last.X))
+			fmt.Fprintf(&b, ", from %s for %s to %s for %s", Money(first.Cents), number(first.X), Money(last.Cents),
+				number(last.X))
 		} else {
 			fmt.Fprintf(&b, ": %s for %s", Money(first.Cents), number(first.X))
 		}

@@ -137,15 +137,18 @@ func TestFrontierPlaces(t *testing.T) {
 }
 
 func TestFrontierTable(t *testing.T) {
-	f := Frontier{Across: "grade", Up: "cost", Currency: "USD", Beyond: "over budget", Points: []Point{{X: 94.25, Cents: 3000_05}, {X: 80, Cents: 12345_67}}, Limit: &Line{"budget", 5000_00},
-		Flags: []Flag{{Point{X: 80, Cents: 12345_67}, "b", false}, {Point{X: 70, Cents: 1}, "off", false}, {Point{X: 80, Cents: 12345_67}, "a", true}}}
+	f := Frontier{Across: "grade", Up: "cost", Currency: "USD", Beyond: "over budget",
+		Points: []Point{{X: 94.25, Cents: 3000_05}, {X: 80, Cents: 12345_67}}, Limit: &Line{"budget", 5000_00},
+		Flags: []Flag{{Point{X: 80, Cents: 12345_67}, "b", false}, {Point{X: 70, Cents: 1}, "off", false},
+			{Point{X: 80, Cents: 12345_67}, "a", true}}}
 	want := "[grade cost, USD named] [true true false] [[80.0 12345.67 b, a, over budget] [94.3 3000.05 ] [70.0 0.01 off]]"
 	d := f.Draw()
 	if got := fmt.Sprint(d.Table.Heads, d.Table.Right, d.Table.Rows); got != want {
 		t.Errorf("\n%s\n%s", got, want)
 	}
 	desc := named(checked(t, d), "desc")[0].text
-	for _, part := range []string{"2 points of cost, USD against grade", "from 12345.67 for 80.0 to 3000.05 for 94.3", "b, a: 12345.67 for 80.0", "1 of the points over budget", "budget: 5000.00"} {
+	for _, part := range []string{"2 points of cost, USD against grade", "from 12345.67 for 80.0 to 3000.05 for 94.3",
+		"b, a: 12345.67 for 80.0", "1 of the points over budget", "budget: 5000.00"} {
 		if !strings.Contains(desc, part) {
 			t.Errorf("%q lacks %q", desc, part)
 		}

@@ -10,7 +10,8 @@ import (
 
 // bytesOf is a label of whatever bytes, whole characters and pieces of them.
 func bytesOf(r *rand.Rand) string {
-	bits := append([]string{"\xff", "a\x80b", "\xe2\x80", "\xc3", "é", "  ", "W", "漢", "/", "\xf0\x9f", "\xed\xa0\x80", "\xc0\xaf"}, hostile...)
+	bits := append([]string{"\xff", "a\x80b", "\xe2\x80", "\xc3", "é", "  ", "W", "漢", "/", "\xf0\x9f", "\xed\xa0\x80",
+		"\xc0\xaf"}, hostile...)
 	label := ""
 	for range r.IntN(5) {
 		if label += bits[r.IntN(len(bits))]; r.IntN(4) == 0 {

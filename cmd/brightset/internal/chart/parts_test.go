@@ -42,22 +42,33 @@ func TestDotsSides(t *testing.T) {
 			dots = append(dots, p)
 		}
 		n := min(len(d.Sums), mostDots)
-		if within+above != n || says(all, fmt.Sprintf("%d of %d within ", within, n)) == nil || says(all, fmt.Sprintf("%d above", above)) == nil {
+		if within+above != n || says(all, fmt.Sprintf("%d of %d within ", within, n)) == nil ||
+			says(all, fmt.Sprintf("%d above", above)) == nil {
 			t.Errorf("seed %d: %d within, %d above, of %d", seed, within, above, n)
 		}
 	}
 }
 
 func TestDotsTable(t *testing.T) {
-	d := Dots{Across: "spent", Currency: "USD", Sums: []int64{300, 100, 200}, Limit: &Line{"budget", 200}, Lines: []Line{{"planned", 150}}}.Draw()
-	want := "[outcome spent, USD budget] [false true false] [[1 of 3 1.00 within] [2 of 3 2.00 within] [3 of 3 3.00 above] [budget 2.00 ] [planned 1.50 ]]"
+	d := Dots{
+		Across:   "spent",
+		Currency: "USD",
+		Sums:     []int64{300, 100, 200},
+		Limit:    &Line{"budget", 200},
+		Lines:    []Line{{"planned", 150}},
+	}.Draw()
+	want := "[outcome spent, USD budget] [false true false] [[1 of 3 1.00 within] [2 of 3 2.00 within] " +
+		"[3 of 3 3.00 above] [budget 2.00 ] [planned 1.50 ]]"
 	if got := fmt.Sprint(d.Table.Heads, d.Table.Right, d.Table.Rows); got != want {
 		t.Errorf("\n%s\n%s", got, want)
 	}
-	if desc := named(checked(t, d), "desc")[0].text; !strings.Contains(desc, "3 dots, each as likely as the others, of spent, USD: from 1.00 to 3.00. budget: 2.00. planned: 1.50. 1 of 3 above it: budget.") {
+	says := "3 dots, each as likely as the others, of spent, USD: from 1.00 to 3.00. " +
+		"budget: 2.00. planned: 1.50. 1 of 3 above it: budget."
+	if desc := named(checked(t, d), "desc")[0].text; !strings.Contains(desc, says) {
 		t.Error(desc)
 	}
-	if d := (Dots{Across: "spent", Sums: []int64{2, 1}}).Draw(); fmt.Sprint(d.Table.Rows) != "[[1 of 2 0.01] [2 of 2 0.02]]" {
+	d = Dots{Across: "spent", Sums: []int64{2, 1}}.Draw()
+	if fmt.Sprint(d.Table.Rows) != "[[1 of 2 0.01] [2 of 2 0.02]]" {
 		t.Error(d.Table.Rows)
 	}
 }
@@ -69,7 +80,8 @@ func TestDotsThinned(t *testing.T) {
 		sums = append(sums, int64(i))
 	}
 	d := Dots{Across: "x", Sums: sums}.Draw()
-	if n := len(named(checked(t, d), "circle")); n != 100 || d.Table.Rows[0][1] != "0.05" || d.Table.Rows[99][1] != "9.95" {
+	n := len(named(checked(t, d), "circle"))
+	if n != 100 || d.Table.Rows[0][1] != "0.05" || d.Table.Rows[99][1] != "9.95" {
 		t.Error(n, d.Table.Rows[0], d.Table.Rows[len(d.Table.Rows)-1])
 	}
 }
@@ -81,7 +93,8 @@ func TestBars(t *testing.T) {
 		b.Bars = append(b.Bars, Bar{fmt.Sprint("part ", i), v})
 	}
 	d := b.Draw()
-	if got := fmt.Sprint(d.Table.Heads, d.Table.Rows); got != "[what USD] [[part 0 1000.00] [part 1 250.00] [part 2 -500.00] [part 3 0.00] [in all 750.00]]" {
+	want := "[what USD] [[part 0 1000.00] [part 1 250.00] [part 2 -500.00] [part 3 0.00] [in all 750.00]]"
+	if got := fmt.Sprint(d.Table.Heads, d.Table.Rows); got != want {
 		t.Error(got)
 	}
 	all := checked(t, d)
@@ -96,7 +109,8 @@ func TestBars(t *testing.T) {
 		if d := w/whole - math.Abs(float64(sums[i]))/1000_00; math.Abs(d) > 0.002 {
 			t.Errorf("bar %d is %v of %v long", i, w, whole)
 		}
-		if off := sums[i] < 0; off != (bar.at["fill"] == paper) || !off && math.Abs(x-zero) > 0.2 || off && math.Abs(x+w-zero) > 0.2 {
+		off := sums[i] < 0
+		if off != (bar.at["fill"] == paper) || !off && math.Abs(x-zero) > 0.2 || off && math.Abs(x+w-zero) > 0.2 {
 			t.Errorf("bar %d at %v, nothing at %v: %v", i, x, zero, bar.at)
 		}
 	}
@@ -123,8 +137,10 @@ func TestBars(t *testing.T) {
 
 func TestMoney(t *testing.T) {
 	for v, want := range map[int64][2]string{
-		0: {"0.00", "0.00"}, 5: {"0.05", "0.05"}, -5: {"-0.05", "-0.05"}, -1400: {"-14.00", "-14.00"}, 123456: {"1234.56", "1234.56"}, 1234567: {"12345.67", "12 345.67"}, -123456789: {"-1234567.89", "-1 234 567.89"},
-		math.MaxInt64: {"92233720368547758.07", "92 233 720 368 547 758.07"}, math.MinInt64: {"-92233720368547758.08", "-92 233 720 368 547 758.08"},
+		0: {"0.00", "0.00"}, 5: {"0.05", "0.05"}, -5: {"-0.05", "-0.05"}, -1400: {"-14.00", "-14.00"},
+		123456: {"1234.56", "1234.56"}, 1234567: {"12345.67", "12 345.67"}, -123456789: {"-1234567.89", "-1 234 567.89"},
+		math.MaxInt64: {"92233720368547758.07", "92 233 720 368 547 758.07"},
+		math.MinInt64: {"-92233720368547758.08", "-92 233 720 368 547 758.08"},
 	} {
 		if got := Money(v); got != want[0] {
 			t.Errorf("%d: %s", v, got)
@@ -136,7 +152,8 @@ func TestMoney(t *testing.T) {
 	for _, c := range []struct {
 		all  []int64
 		want int64
-	}{{nil, 0}, {[]int64{1, -3}, -2}, {[]int64{math.MaxInt64, 1}, math.MaxInt64}, {[]int64{math.MinInt64, -1}, math.MinInt64}} {
+	}{{nil, 0}, {[]int64{1, -3}, -2}, {[]int64{math.MaxInt64, 1}, math.MaxInt64},
+		{[]int64{math.MinInt64, -1}, math.MinInt64}} {
 		if got := sumOf(c.all); got != c.want {
 			t.Errorf("%v: %d", c.all, got)
 		}
@@ -155,9 +172,12 @@ func TestScales(t *testing.T) {
 		low, high int64
 		want      string
 	}{
-		{0, 100_00, "0 20 40 60 80 100"}, {1378_00, 2200_00, "1200 1400 1600 1800 2000 2200"}, {5, 5, "0.04 0.05 0.06"}, {0, 0, "-0.01 0.00 0.01"}, {0, 250, "0.00 0.50 1.00 1.50 2.00 2.50"},
-		{-130_00, 1240_00, "-500 0 500 1000 1500"}, {2000_00, 2000_00, "1800 1900 2000 2100 2200"}, {0, 45_000_00, "0 10_000 20_000 30_000 40_000 50_000"},
-		{1_000_000_00, 5_000_000_00, "1000 2000 3000 4000 5000 thousand"}, {1, 1 << 53, "0 20_000_000 40_000_000 60_000_000 80_000_000 100_000_000 million"},
+		{0, 100_00, "0 20 40 60 80 100"}, {1378_00, 2200_00, "1200 1400 1600 1800 2000 2200"}, {5, 5, "0.04 0.05 0.06"},
+		{0, 0, "-0.01 0.00 0.01"}, {0, 250, "0.00 0.50 1.00 1.50 2.00 2.50"},
+		{-130_00, 1240_00, "-500 0 500 1000 1500"}, {2000_00, 2000_00, "1800 1900 2000 2100 2200"},
+		{0, 45_000_00, "0 10_000 20_000 30_000 40_000 50_000"},
+		{1_000_000_00, 5_000_000_00, "1000 2000 3000 4000 5000 thousand"},
+		{1, 1 << 53, "0 20_000_000 40_000_000 60_000_000 80_000_000 100_000_000 million"},
 	} {
 		if got := labels(moneyScale(c.low, c.high, 5)); got != c.want {
 			t.Errorf("%d to %d: %s, want %s", c.low, c.high, got, c.want)
@@ -167,7 +187,8 @@ func TestScales(t *testing.T) {
 		low, high float64
 		want      string
 	}{
-		{0, 100, "0 20 40 60 80 100"}, {85.7, 94.5, "84 86 88 90 92 94 96"}, {90, 90, "89.0 89.5 90.0 90.5 91.0"}, {0.5, 0.7, "0.50 0.55 0.60 0.65 0.70"}, {-3, 2, "-3 -2 -1 0 1 2"}, {80.1, 84, "80 81 82 83 84"},
+		{0, 100, "0 20 40 60 80 100"}, {85.7, 94.5, "84 86 88 90 92 94 96"}, {90, 90, "89.0 89.5 90.0 90.5 91.0"},
+		{0.5, 0.7, "0.50 0.55 0.60 0.65 0.70"}, {-3, 2, "-3 -2 -1 0 1 2"}, {80.1, 84, "80 81 82 83 84"},
 	} {
 		if got := labels(numberScale(c.low, c.high, 5)); got != c.want {
 			t.Errorf("%v to %v: %s, want %s", c.low, c.high, got, c.want)
@@ -177,7 +198,9 @@ func TestScales(t *testing.T) {
 	for range 5000 {
 		a, b := someSum(r), someSum(r)
 		s := moneyScale(min(a, b), max(a, b), 5)
-		if n := len(s.ticks); n < 2 || n > 8 || s.ticks[0].at > math.Max(float64(min(a, b)), -float64(farthest)) || s.ticks[n-1].at < math.Min(float64(max(a, b)), float64(farthest)) {
+		n, low, high := len(s.ticks), float64(min(a, b)), float64(max(a, b))
+		if n < 2 || n > 8 || s.ticks[0].at > math.Max(low, -float64(farthest)) ||
+			s.ticks[n-1].at < math.Min(high, float64(farthest)) {
 			t.Fatalf("%d to %d: %s", a, b, labels(s))
 		}
 	}
@@ -185,13 +208,22 @@ func TestScales(t *testing.T) {
 
 func TestPlain(t *testing.T) {
 	for in, want := range map[string]string{
-		" a \n b\t": "a b", "\x00a\x7f\u0085b": "a b", "\u202ea\u2066b\u200f": "ab", "\xff": "\uFFFD", "a" + strings.Repeat("\u0301", 9): "a\u0301\u0301\u0301", "\uFFFE\U0002FFFFx\u00ad\u200b": "x", "👩‍👩": "👩‍👩",
+		" a \n b\t": "a b", "\x00a\x7f\u0085b": "a b", "\u202ea\u2066b\u200f": "ab", "\xff": "\uFFFD",
+		"a" + strings.Repeat("\u0301", 9): "a\u0301\u0301\u0301", "\uFFFE\U0002FFFFx\u00ad\u200b": "x",
+		"👩‍👩": "👩‍👩",
 	} {
 		if got := plain(in); got != want {
 			t.Errorf("%q: %q, want %q", in, got, want)
 		}
 	}
-	for in, want := range map[string]string{"": "chart", "a b": "a-b", "7": "chart7", "x_1-Y": "x_1-Y", `"><x`: "chart---x", "ä": "chart-"} {
+	for in, want := range map[string]string{
+		"":      "chart",
+		"a b":   "a-b",
+		"7":     "chart7",
+		"x_1-Y": "x_1-Y",
+		`"><x`:  "chart---x",
+		"ä":     "chart-",
+	} {
 		if got := ident(in); got != want {
 			t.Errorf("%q: %q, want %q", in, got, want)
 		}

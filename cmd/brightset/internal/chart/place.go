@@ -56,7 +56,8 @@ func (p *placer) free(b box) bool {
 
 // The ways from a point to its label, the best first: a curve that rises to the right
 // leaves room above to the left and below to the right.
-var ways = [...][2]float64{{-1, -1}, {-1, 0}, {0, -1}, {1, 1}, {1, 0}, {0, 1}, {1, -1}, {-1, 1}, {-0.5, -1}, {0.5, 1}, {0.5, -1}, {-0.5, 1}, {-1, -0.5}, {1, 0.5}, {1, -0.5}, {-1, 0.5}, {-0.2, -1}, {0.2, 1}, {0.2, -1}, {-0.2, 1}}
+var ways = [...][2]float64{{-1, -1}, {-1, 0}, {0, -1}, {1, 1}, {1, 0}, {0, 1}, {1, -1}, {-1, 1}, {-0.5, -1}, {0.5, 1},
+	{0.5, -1}, {-0.5, 1}, {-1, -0.5}, {1, 0.5}, {1, -0.5}, {-1, 0.5}, {-0.2, -1}, {0.2, 1}, {0.2, -1}, {-0.2, 1}}
 
 // leash is how far a label may stand from the edge of what it names without a line to it.
 const leash = 10.0

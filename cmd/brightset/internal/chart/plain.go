@@ -24,7 +24,8 @@ func plain(s string) string {
 		switch {
 		case unicode.IsSpace(r):
 			r = ' '
-		case unicode.In(r, unicode.Cc, unicode.Co, unicode.Zl, unicode.Zp), turning(r), r&0xFFFE == 0xFFFE, r == 0xad, r == 0x200b, r == 0x2060, r == 0xfeff:
+		case unicode.In(r, unicode.Cc, unicode.Co, unicode.Zl, unicode.Zp), turning(r), r&0xFFFE == 0xFFFE, r == 0xad,
+			r == 0x200b, r == 0x2060, r == 0xfeff:
 			continue
 		}
 		if unicode.In(r, unicode.Mn, unicode.Me) {
@@ -75,7 +76,8 @@ func labelled(label, tail string, room float64) (text, whole string, ok bool) {
 // it on the line.
 func isolated(s string) string {
 	if strings.ContainsFunc(s, func(r rune) bool {
-		return r >= 0x0590 && r <= 0x08ff || r >= 0xfb1d && r <= 0xfdff || r >= 0xfe70 && r <= 0xfefc || r >= 0x10800 && r <= 0x10fff || r >= 0x1e800 && r <= 0x1efff
+		return r >= 0x0590 && r <= 0x08ff || r >= 0xfb1d && r <= 0xfdff || r >= 0xfe70 && r <= 0xfefc ||
+			r >= 0x10800 && r <= 0x10fff || r >= 0x1e800 && r <= 0x1efff
 	}) {
 		return "\u2068" + s + "\u2069"
 	}

@@ -9,8 +9,9 @@ import (
 )
 
 var hostile = []string{
-	"<script>alert(1)</script>", `" onload="x`, "&amp;&#x0;]]>", "\u202egnitsed\u2066", strings.Repeat("long name ", 30), strings.Repeat("W", 300),
-	"\x00\x1b[31m\u0085\u2028", "日本語のラベル", "", " ", "a\nb\tc", "\xff\xfe", "שלום 12 עולם", "ﷺ﷽", "😀👩‍👩‍👧", "a" + strings.Repeat("\u0301", 60), "\uFFFE\U0001FFFF", "\u00ad\u200b", "> x",
+	"<script>alert(1)</script>", `" onload="x`, "&amp;&#x0;]]>", "\u202egnitsed\u2066", strings.Repeat("long name ", 30),
+	strings.Repeat("W", 300), "\x00\x1b[31m\u0085\u2028", "日本語のラベル", "", " ", "a\nb\tc", "\xff\xfe", "שלום 12 עולם",
+	"ﷺ﷽", "😀👩‍👩‍👧", "a" + strings.Repeat("\u0301", 60), "\uFFFE\U0001FFFF", "\u00ad\u200b", "> x",
 }
 
 // someSum is any sum, often one that is asked for trouble.
@@ -35,7 +36,12 @@ func someLabel(r *rand.Rand) string {
 }
 
 func someFrame(r *rand.Rand) Frame {
-	return Frame{ID: someLabel(r), Title: someLabel(r), Note: someLabel(r), Width: []int{0, 320, 340, 640, 1600, -5, 1 << 40}[r.IntN(7)]}
+	return Frame{
+		ID:    someLabel(r),
+		Title: someLabel(r),
+		Note:  someLabel(r),
+		Width: []int{0, 320, 340, 640, 1600, -5, 1 << 40}[r.IntN(7)],
+	}
 }
 
 func someLine(r *rand.Rand, near int64) Line {
@@ -47,7 +53,13 @@ func someLine(r *rand.Rand, near int64) Line {
 
 // someFrontier rises as a real one does, or is any heap of points.
 func someFrontier(r *rand.Rand) Frontier {
-	f := Frontier{Frame: someFrame(r), Across: someLabel(r), Up: someLabel(r), Currency: someLabel(r), Beyond: someLabel(r)}
+	f := Frontier{
+		Frame:    someFrame(r),
+		Across:   someLabel(r),
+		Up:       someLabel(r),
+		Currency: someLabel(r),
+		Beyond:   someLabel(r),
+	}
 	x, c, wild := 100*r.Float64(), r.Int64N(1_000_000), r.IntN(4) == 0
 	for range 1 + r.IntN(149) {
 		x, c = x+r.ExpFloat64(), c+r.Int64N(200_00)
@@ -117,9 +129,20 @@ func TestHostile(t *testing.T) {
 	for _, h := range hostile {
 		f := Frame{ID: h, Title: h, Note: h}
 		for name, d := range map[string]Drawing{
-			"frontier": Frontier{Frame: f, Across: h, Up: h, Currency: h, Beyond: h, Points: []Point{{X: 1, Cents: 5, Beyond: true}, {X: 2, Cents: 7}}, Flags: []Flag{{Point{X: 1, Cents: 5}, h, true}, {Point{X: 1.5, Cents: 7}, h, false}}, Limit: &Line{h, 6}}.Draw(),
-			"dots":     Dots{Frame: f, Across: h, Currency: h, Sums: []int64{1, 2, 3}, Limit: &Line{h, 2}, Lines: []Line{{h, 3}}}.Draw(),
-			"bars":     Bars{Frame: f, Currency: h, Total: h, Bars: []Bar{{h, 100}, {h, -5}, {h, 0}}}.Draw(),
+			"frontier": Frontier{
+				Frame: f, Across: h, Up: h, Currency: h, Beyond: h,
+				Points: []Point{{X: 1, Cents: 5, Beyond: true}, {X: 2, Cents: 7}},
+				Flags:  []Flag{{Point{X: 1, Cents: 5}, h, true}, {Point{X: 1.5, Cents: 7}, h, false}}, Limit: &Line{h, 6},
+			}.Draw(),
+			"dots": Dots{
+				Frame:    f,
+				Across:   h,
+				Currency: h,
+				Sums:     []int64{1, 2, 3},
+				Limit:    &Line{h, 2},
+				Lines:    []Line{{h, 3}},
+			}.Draw(),
+			"bars": Bars{Frame: f, Currency: h, Total: h, Bars: []Bar{{h, 100}, {h, -5}, {h, 0}}}.Draw(),
 		} {
 			checked(t, d)
 			for _, bad := range []string{"<script", `" onload`, "\x1b", "\u202e", "\x00"} {

@@ -48,7 +48,8 @@ func (e *element) box(t testing.TB) box {
 
 // What a drawing may be made of.
 var allowed = map[string][]string{
-	"svg":     {"xmlns", "viewBox", "width", "height", "preserveAspectRatio", "role", "aria-labelledby", "font-family", "font-size", "direction", "fill"},
+	"svg": {"xmlns", "viewBox", "width", "height", "preserveAspectRatio", "role", "aria-labelledby", "font-family",
+		"font-size", "direction", "fill"},
 	"title":   {"id"},
 	"desc":    {"id"},
 	"line":    {"x1", "y1", "x2", "y2", "stroke", "stroke-width", "stroke-dasharray"},
@@ -153,13 +154,15 @@ func headSound(t testing.TB, all []*element) box {
 	t.Helper()
 	root, title, desc := all[0], all[1], all[2]
 	w, h := 0.0, 0.0
-	if n, err := fmt.Sscanf(root.at["viewBox"], "0 0 %g %g", &w, &h); n != 2 || err != nil || w < 320 || w > 1600 || h < 40 {
+	n, err := fmt.Sscanf(root.at["viewBox"], "0 0 %g %g", &w, &h)
+	if n != 2 || err != nil || w < 320 || w > 1600 || h < 40 {
 		t.Errorf("viewBox %q", root.at["viewBox"])
 	}
 	if root.at["width"] != "100%" || root.num(t, "height") != h || root.at["role"] != "img" {
 		t.Errorf("%v", root.at)
 	}
-	if root.at["aria-labelledby"] != title.at["id"]+" "+desc.at["id"] || title.name != "title" || desc.name != "desc" || !strings.HasSuffix(title.at["id"], "-title") || !strings.HasSuffix(desc.at["id"], "-desc") {
+	if root.at["aria-labelledby"] != title.at["id"]+" "+desc.at["id"] || title.name != "title" || desc.name != "desc" ||
+		!strings.HasSuffix(title.at["id"], "-title") || !strings.HasSuffix(desc.at["id"], "-desc") {
 		t.Errorf("called by %q: %v %v", root.at["aria-labelledby"], title, desc)
 	}
 	for _, e := range all[3:] {

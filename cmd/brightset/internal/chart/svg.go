@@ -40,12 +40,16 @@ func begin(f *Frame, height float64, desc string) *svg {
 	id := ident(f.ID)
 	w, h := num(s.width), num(s.height)
 	// Given a full width and its own height, it shrinks to fit and never grows.
-	fmt.Fprintf(&s.b, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %s %s" width="100%%" height="%s" preserveAspectRatio="xMinYMin meet" role="img" aria-labelledby="%s-title %s-desc" font-family="sans-serif" font-size="%s" direction="ltr" fill="%s">`,
+	fmt.Fprintf(&s.b,
+		`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %s %s" width="100%%" height="%s" `+
+			`preserveAspectRatio="xMinYMin meet" role="img" aria-labelledby="%s-title %s-desc" `+
+			`font-family="sans-serif" font-size="%s" direction="ltr" fill="%s">`,
 		w, h, h, id, id, num(textSize), ink)
 	if f.Note != "" {
 		desc = f.Note + " " + desc
 	}
-	fmt.Fprintf(&s.b, "\n<title id=\"%s-title\">%s</title>\n<desc id=\"%s-desc\">%s</desc>\n", id, escape(plain(f.Title)), id, escape(plain(desc)))
+	fmt.Fprintf(&s.b, "\n<title id=\"%s-title\">%s</title>\n<desc id=\"%s-desc\">%s</desc>\n", id, escape(plain(f.Title)),
+		id, escape(plain(desc)))
 	s.rect(box{0, 0, s.width, s.height}, paper, "", "")
 	return s
 }
@@ -54,7 +58,8 @@ func (s *svg) end() string { return s.b.String() + "</svg>" }
 
 // line draws a straight line; dash may be empty.
 func (s *svg) line(x1, y1, x2, y2 float64, colour string, width float64, dash string) {
-	fmt.Fprintf(&s.b, `<line x1="%s" y1="%s" x2="%s" y2="%s" stroke="%s" stroke-width="%s"`, num(x1), num(y1), num(x2), num(y2), colour, num(width))
+	fmt.Fprintf(&s.b, `<line x1="%s" y1="%s" x2="%s" y2="%s" stroke="%s" stroke-width="%s"`, num(x1), num(y1), num(x2),
+		num(y2), colour, num(width))
 	if dash != "" {
 		fmt.Fprintf(&s.b, ` stroke-dasharray="%s"`, dash)
 	}
@@ -63,7 +68,8 @@ func (s *svg) line(x1, y1, x2, y2 float64, colour string, width float64, dash st
 
 // rect draws a box; stroke and dash may be empty.
 func (s *svg) rect(b box, fill, stroke, dash string) {
-	fmt.Fprintf(&s.b, `<rect x="%s" y="%s" width="%s" height="%s" fill="%s"`, num(b.x0), num(b.y0), num(b.x1-b.x0), num(b.y1-b.y0), fill)
+	fmt.Fprintf(&s.b, `<rect x="%s" y="%s" width="%s" height="%s" fill="%s"`, num(b.x0), num(b.y0), num(b.x1-b.x0),
+		num(b.y1-b.y0), fill)
 	if stroke != "" {
 		fmt.Fprintf(&s.b, ` stroke="%s" stroke-width="1.5"`, stroke)
 	}

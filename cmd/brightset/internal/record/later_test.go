@@ -111,7 +111,8 @@ func TestMendedBearsNoMore(t *testing.T) {
 	if c := hangs(); c == nil || !c.Weak {
 		t.Errorf("back: %+v", c)
 	}
-	must(t, d, step{"sent", Facts{Target: "priced", To: "north", StripFirst: true}}, step{"recalled", Facts{Target: "priced"}})
+	must(t, d, step{"sent", Facts{Target: "priced", To: "north", StripFirst: true}},
+		step{"recalled", Facts{Target: "priced"}})
 	if c := hangs(); c == nil || !c.Weak {
 		t.Errorf("back once more: %+v", c)
 	}

@@ -127,7 +127,8 @@ func TestBagFollows(t *testing.T) {
 	if err := do(t, recorderAt(t, path), "hung", Facts{Target: "crank-repro", Slot: "crank-right"}); err != nil {
 		t.Fatal(err)
 	}
-	if err := do(t, recorderAt(t, path), "hung", Facts{Target: "vent-spares", Slot: "vent-left", Grade: "75"}); err != nil {
+	err := do(t, recorderAt(t, path), "hung", Facts{Target: "vent-spares", Slot: "vent-left", Grade: "75"})
+	if err != nil {
 		t.Fatal(err)
 	}
 	st := recorderAt(t, path).State

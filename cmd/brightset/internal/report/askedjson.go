@@ -23,7 +23,12 @@ type askedDoc struct {
 // askedOf needs a plan only for what is left of the budget; nil where there is none.
 func askedOf(st *catalog.State, p *plan.Plan) askedDoc {
 	job := &st.Job
-	doc := askedDoc{Target: job.Target.Name, Mean: grade(job.Target.Mean), Completion: chance(job.Completion), WithinDays: withinDays(st)}
+	doc := askedDoc{
+		Target:     job.Target.Name,
+		Mean:       grade(job.Target.Mean),
+		Completion: chance(job.Completion),
+		WithinDays: withinDays(st),
+	}
 	if job.Start.Set {
 		doc.Start = job.Start.V.Format(time.DateOnly)
 	}

@@ -117,10 +117,13 @@ func goneMark(p *catalog.Piece) string {
 	return "not in use"
 }
 
-func benchCard(p *plan.Plan, slot, i int, mark, set, why string, choices []plan.Choice, outs []choice.Exclusion) BenchCard {
+func benchCard(p *plan.Plan, slot, i int, mark, set, why string, choices []plan.Choice,
+	outs []choice.Exclusion) BenchCard {
 	piece := &p.Of.Pieces[i]
-	card := BenchCard{Key: piece.Key(), Label: p.Of.PieceLabel(i), Title: named(piece.Name, p.Of.PieceLabel(i)), Mark: mark, Why: why,
-		Stage: stageText(p.Of, piece), Photos: len(piece.Photos), Lead: piece.Chance < catalog.One, ForSale: piece.Side != catalog.Customers && piece.Price > 0, Fitted: piece.Fitted}
+	card := BenchCard{Key: piece.Key(), Label: p.Of.PieceLabel(i), Title: named(piece.Name, p.Of.PieceLabel(i)),
+		Mark: mark, Why: why,
+		Stage: stageText(p.Of, piece), Photos: len(piece.Photos), Lead: piece.Chance < catalog.One,
+		ForSale: piece.Side != catalog.Customers && piece.Price > 0, Fitted: piece.Fitted}
 	if piece.AtPlater() {
 		card.AtPlater = p.Of.Platers[piece.Sent.Plater].ID
 	}
@@ -128,7 +131,9 @@ func benchCard(p *plan.Plan, slot, i int, mark, set, why string, choices []plan.
 	if g, ok := choice.AsIsGrade(p.Of, i); ok {
 		asIs = gradeText(p.Of, g)
 	}
-	card.Facts = [][2]string{{"Tag", tagOf(piece)}, {"Whose, kind", source(p.Of, piece) + ", " + string(piece.Kind) + ", " + metalText(p.Of, piece)}, {"Stage", card.Stage}, {"As it lies", asIs}}
+	card.Facts = [][2]string{{"Tag", tagOf(piece)},
+		{"Whose, kind", source(p.Of, piece) + ", " + string(piece.Kind) + ", " + metalText(p.Of, piece)},
+		{"Stage", card.Stage}, {"As it lies", asIs}}
 	if piece.Place != "" {
 		card.Facts = append(card.Facts, [2]string{"Lies", piece.Place})
 	}
@@ -143,7 +148,8 @@ func benchCard(p *plan.Plan, slot, i int, mark, set, why string, choices []plan.
 		if c.Piece != i {
 			continue
 		}
-		one := BenchChoice{Work: c.Work, Level: c.Level, Text: work(p.Of, c), Cost: catalog.FormatMoney(c.Cash), Breaks: Percent(c.Breakage), Grade: gradeText(p.Of, c.Grade),
+		one := BenchChoice{Work: c.Work, Level: c.Level, Text: work(p.Of, c), Cost: catalog.FormatMoney(c.Cash),
+			Breaks: Percent(c.Breakage), Grade: gradeText(p.Of, c.Grade),
 			Out: whys(program.Admit(p.Of, c, program.Planned))}
 		if c.Plated() {
 			one.Plater = p.PlaterOf(c).ID

@@ -39,7 +39,8 @@ func ChangeLine(was, now *plan.Plan) string {
 	if len(diff) == 1 {
 		verb = "slot changes"
 	}
-	return fmt.Sprintf("%d %s, %s, mean %.1f to %.1f", len(diff), verb, moreOrLess(now.Expected-was.Expected), was.Grade, now.Grade)
+	return fmt.Sprintf("%d %s, %s, mean %.1f to %.1f", len(diff), verb, moreOrLess(now.Expected-was.Expected), was.Grade,
+		now.Grade)
 }
 
 // BindingLines say what every lock and ban costs.
@@ -81,7 +82,8 @@ func OtherRows(advised *plan.Plan, all []ask.Other) [][]string {
 		if p == nil || !p.Has {
 			return []string{name, "", "", "", note}
 		}
-		return []string{name, catalog.FormatMoney(p.Expected), catalog.FormatMoney(p.Outlay), fmt.Sprintf("%.1f", p.Grade), note}
+		return []string{name, catalog.FormatMoney(p.Expected), catalog.FormatMoney(p.Outlay), fmt.Sprintf("%.1f", p.Grade),
+			note}
 	}
 	out := [][]string{row("advised", advised, "")}
 	for i := range all {
@@ -126,7 +128,8 @@ func StopRows(st *catalog.State, all []ask.StopPrice) [][]string {
 		if s.NoOther && !s.ByBudget {
 			highest = "no other way"
 		}
-		out = append(out, []string{plan.PieceName(st, s.Choice.Piece) + " for " + st.Slots[s.Slot].Name, st.Platers[s.Choice.Plater].ID, catalog.FormatMoney(s.Planned), highest})
+		out = append(out, []string{plan.PieceName(st, s.Choice.Piece) + " for " + st.Slots[s.Slot].Name,
+			st.Platers[s.Choice.Plater].ID, catalog.FormatMoney(s.Planned), highest})
 	}
 	return out
 }
@@ -136,7 +139,8 @@ func PlanLines(p *plan.Plan) [][]string {
 	var out [][]string
 	for i := range p.Lines {
 		l := &p.Lines[i]
-		out = append(out, []string{p.SlotOf(l).Name, p.Label(l.Choice), held(p.Of, l), catalog.FormatMoney(l.Expected), gradeText(p.Of, l.Choice.Grade)})
+		out = append(out, []string{p.SlotOf(l).Name, p.Label(l.Choice), held(p.Of, l), catalog.FormatMoney(l.Expected),
+			gradeText(p.Of, l.Choice.Grade)})
 	}
 	for _, c := range p.Charges {
 		out = append(out, []string{"", chargeText(p.Of, c), "", catalog.FormatMoney(c.Cents), ""})

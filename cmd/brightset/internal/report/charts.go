@@ -43,7 +43,11 @@ func dotsChart(p *plan.Plan, sums []catalog.Cents) template.HTML {
 
 func frontierChart(p *plan.Plan, c *ask.Curve) template.HTML {
 	f := chart.Frontier{
-		Frame:    chart.Frame{ID: "curve-chart", Title: "What more grade costs", Note: "Each point is the cheapest set of its grade: the line shows what at least that grade costs."},
+		Frame: chart.Frame{
+			ID:    "curve-chart",
+			Title: "What more grade costs",
+			Note:  "Each point is the cheapest set of its grade: the line shows what at least that grade costs.",
+		},
 		Across:   "mean grade of the set",
 		Up:       "expected",
 		Currency: p.Of.Job.Currency,

@@ -27,7 +27,8 @@ func Check(st *catalog.State, choices [][]plan.Choice, outs [][]choice.Exclusion
 	}
 	b.WriteString("\n" + Paragraph("", "", counts(st, choices)))
 	if len(empty) > 0 {
-		b.WriteString(Paragraph("", "  ", "Nothing is good enough for: "+strings.Join(empty, ", ")+". As things stand there is no plan."))
+		b.WriteString(Paragraph("", "  ", "Nothing is good enough for: "+strings.Join(empty, ", ")+
+			". As things stand there is no plan."))
 	}
 	if w := list("Worth knowing:", checkWarnings(st, choices)); w != "" {
 		b.WriteString("\n" + w)
@@ -114,7 +115,8 @@ func slotTable(st *catalog.State, list []plan.Choice, outs []choice.Exclusion) s
 		t.Span(0, pieceText(st, i))
 		for ; len(list) > 0 && list[0].Piece == i; list = list[1:] {
 			c := &list[0]
-			t.Row("  "+work(st, c), catalog.FormatMoney(c.ExpectedCost), Percent(c.Breakage), catalog.FormatCenti(c.Grade), fmt.Sprint(c.Days))
+			t.Row("  "+work(st, c), catalog.FormatMoney(c.ExpectedCost), Percent(c.Breakage), catalog.FormatCenti(c.Grade),
+				fmt.Sprint(c.Days))
 			if why := verdictOn(st, c); why != "" {
 				t.Span(4, why)
 			}

@@ -21,7 +21,8 @@ func jobOf(t *testing.T, slots int) *catalog.State {
 	}
 	for s := range slots {
 		for p := range 5 {
-			fmt.Fprintf(&b, "[piece.s%d-p%d]\nfits = [\"s%d\"]\nkind = \"original\"\nmetal = \"steel\"\ngrade = %d\n", s, p, s, 50+p)
+			fmt.Fprintf(&b, "[piece.s%d-p%d]\nfits = [\"s%d\"]\nkind = \"original\"\nmetal = \"steel\"\ngrade = %d\n", s, p, s,
+				50+p)
 		}
 	}
 	path := filepath.Join(t.TempDir(), "job.toml")

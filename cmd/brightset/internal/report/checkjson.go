@@ -115,12 +115,21 @@ func areaOf(slot *catalog.Slot) *float64 {
 func slotOf(st *catalog.State, s int, list []plan.Choice, outs []choice.Exclusion) slotDoc {
 	slot := &st.Slots[s]
 	t := &slot.Target
-	doc := slotDoc{Slot: slot.ID, Name: slot.Name, Quantity: slot.Quantity, Rescue: slot.Rescue.V, Fallback: grade(t.FallbackFloor), Area: areaOf(slot),
-		Asks: limitsDoc{Grade: grade(t.Floor), Fresh: t.Fresh.Or(false), Redone: t.Redone.Or(false), Lasting: t.Lasting.Or(false), Breakage: chance(slot.MaxBreakage)}, Pieces: []pieceDoc{}, Choices: []consideredAs{}, Cant: []cantDoc{}}
+	doc := slotDoc{Slot: slot.ID, Name: slot.Name, Quantity: slot.Quantity, Rescue: slot.Rescue.V,
+		Fallback: grade(t.FallbackFloor), Area: areaOf(slot),
+		Asks: limitsDoc{
+			Grade:    grade(t.Floor),
+			Fresh:    t.Fresh.Or(false),
+			Redone:   t.Redone.Or(false),
+			Lasting:  t.Lasting.Or(false),
+			Breakage: chance(slot.MaxBreakage),
+		}, Pieces: []pieceDoc{}, Choices: []consideredAs{}, Cant: []cantDoc{}}
 	for i := range st.Pieces {
-		if slices.ContainsFunc(list, func(c plan.Choice) bool { return c.Piece == i }) || slices.ContainsFunc(outs, func(o choice.Exclusion) bool { return o.Piece == i }) {
+		if slices.ContainsFunc(list, func(c plan.Choice) bool { return c.Piece == i }) ||
+			slices.ContainsFunc(outs, func(o choice.Exclusion) bool { return o.Piece == i }) {
 			p := &st.Pieces[i]
-			doc.Pieces = append(doc.Pieces, pieceDoc{plan.PieceName(st, i), p.Name, string(p.Kind), ownerOf(st, p), millionths(p.Chance)})
+			doc.Pieces = append(doc.Pieces, pieceDoc{plan.PieceName(st, i), p.Name, string(p.Kind), ownerOf(st, p),
+				millionths(p.Chance)})
 		}
 	}
 	for i := range list {

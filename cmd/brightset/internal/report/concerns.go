@@ -12,7 +12,8 @@ import (
 func concernRows(p *plan.Plan, s *Screen) []string {
 	var rows []string
 	if s.Since != "" && s.Changed > 0 {
-		rows = append(rows, "  - "+shorten(fmt.Sprintf("%s changed since %s", count(s.Changed, "position"), s.Since), Columns-4))
+		rows = append(rows, "  - "+shorten(fmt.Sprintf("%s changed since %s", count(s.Changed, "position"), s.Since),
+			Columns-4))
 	}
 	all := paper.Concerns(p, s.Outlook)
 	for i := range all {
@@ -36,9 +37,11 @@ func concernText(p *plan.Plan, c *paper.Concern) string {
 	case paper.ConcernPairSplit:
 		return fmt.Sprintf("%s: seen together, but not plated in one lot", slotNames(st, c.Slots))
 	case paper.ConcernIrreplaced:
-		return fmt.Sprintf("%s has no reserve: %s that it fails, then a rescue, %s", slotNames(st, c.Slots), Percent(c.Chance), catalog.FormatMoney(c.Cents))
+		return fmt.Sprintf("%s has no reserve: %s that it fails, then a rescue, %s", slotNames(st, c.Slots),
+			Percent(c.Chance), catalog.FormatMoney(c.Cents))
 	}
-	return fmt.Sprintf("%s of plating is our own guess, for %s: ask for prices", catalog.FormatMoney(c.Cents), count(len(c.Slots), "position"))
+	return fmt.Sprintf("%s of plating is our own guess, for %s: ask for prices", catalog.FormatMoney(c.Cents),
+		count(len(c.Slots), "position"))
 }
 
 // slotNames lists positions by name.

@@ -15,7 +15,8 @@ func (p *Papers) Early() []string {
 		all = append(all, "the plan is the best found so far, not proven to be the cheapest")
 	}
 	if !p.StopsWhole {
-		all = append(all, fmt.Sprintf("prices after stripping at which to stop: known of %s only; the orders ask for a call about the rest", count(len(p.Stops), "piece")))
+		all = append(all, fmt.Sprintf("prices after stripping at which to stop: known of %s only; "+
+			"the orders ask for a call about the rest", count(len(p.Stops), "piece")))
 	}
 	if h := p.Hunted; h != nil && !h.Whole {
 		all = append(all, "what to hunt for: not every find was looked at to the end")

@@ -14,7 +14,8 @@ func lots(p *plan.Plan) string {
 	var b strings.Builder
 	for _, lot := range paper.Lots(p) {
 		q := &p.Of.Platers[lot.Plater]
-		sum := fmt.Sprintf("To %s: %s, work %s", named(q.Name, q.ID), count(lot.Pieces, "piece"), catalog.FormatMoney(lot.Work))
+		sum := fmt.Sprintf("To %s: %s, work %s", named(q.Name, q.ID), count(lot.Pieces, "piece"),
+			catalog.FormatMoney(lot.Work))
 		if lot.Minimum > 0 {
 			sum += ", least lot " + catalog.FormatMoney(lot.Minimum)
 		}

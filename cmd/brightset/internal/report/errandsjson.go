@@ -125,7 +125,8 @@ func (doc *planDoc) errands(p *plan.Plan) {
 	for _, c := range p.Charges {
 		if c.Kind == plan.ChargeTrade {
 			t := &p.Of.Trades[c.Of]
-			doc.ToTrade = append(doc.ToTrade, tradeDoc{t.ID, plan.PieceName(p.Of, t.Give), plan.PieceName(p.Of, t.Get), t.Credit})
+			doc.ToTrade = append(doc.ToTrade, tradeDoc{t.ID, plan.PieceName(p.Of, t.Give), plan.PieceName(p.Of, t.Get),
+				t.Credit})
 		}
 	}
 	notes := newNotes()
@@ -155,7 +156,13 @@ func workOf(p *plan.Plan, l *plan.Line, wanted func(*plan.Part) bool) workDoc {
 func purchaseDocs(p *plan.Plan) []purchaseDoc {
 	docs := []purchaseDoc{}
 	for _, buy := range paper.Purchases(p) {
-		d := purchaseDoc{From: "drawers", Freight: buy.Freight, Total: buy.Total, Pieces: []boughtDoc{}, Bundles: []bundleDoc{}}
+		d := purchaseDoc{
+			From:    "drawers",
+			Freight: buy.Freight,
+			Total:   buy.Total,
+			Pieces:  []boughtDoc{},
+			Bundles: []bundleDoc{},
+		}
 		switch {
 		case buy.Vendor != catalog.None:
 			d.From, d.Vendor, d.Name = "vendor", p.Of.Vendors[buy.Vendor].ID, p.Of.Vendors[buy.Vendor].Name
@@ -204,7 +211,8 @@ func heldDocs(p *plan.Plan) []heldDoc {
 func leftDocs(p *plan.Plan) []leftDoc {
 	docs := []leftDoc{}
 	for _, s := range paper.Leftover(p) {
-		docs = append(docs, leftDoc{plan.PieceName(p.Of, s.Piece), s.Quantity, ownerOf(p.Of, &p.Of.Pieces[s.Piece]), s.Advice})
+		docs = append(docs, leftDoc{plan.PieceName(p.Of, s.Piece), s.Quantity, ownerOf(p.Of, &p.Of.Pieces[s.Piece]),
+			s.Advice})
 	}
 	return docs
 }

@@ -27,7 +27,8 @@ func findOuts(st *catalog.State, f *Unknown) string {
 	var all []string
 	for i := range f.All[:min(mostFindOuts, len(f.All))] {
 		o := &f.All[i]
-		text := fmt.Sprintf("%s: worth %s on average, up to %s", findOut(st, o), catalog.FormatMoney(o.Gain), catalog.FormatMoney(o.Most))
+		text := fmt.Sprintf("%s: worth %s on average, up to %s", findOut(st, o), catalog.FormatMoney(o.Gain),
+			catalog.FormatMoney(o.Most))
 		if !o.Planned {
 			text += "; it may do better than what is planned"
 		}
@@ -40,9 +41,11 @@ func findOuts(st *catalog.State, f *Unknown) string {
 	case !f.Whole:
 		all = append(all, "stopped early: not every open figure was looked at to the end")
 	case len(all) == 0:
-		return Paragraph("", "", "What to find out first: nothing is worth it; prices, breakage, grades, leads and starting values may be off as far as they usually are, and the plan still stands.")
+		return Paragraph("", "", "What to find out first: nothing is worth it; prices, breakage, grades, "+
+			"leads and starting values may be off as far as they usually are, and the plan still stands.")
 	default:
-		all = append(all, "every other price, breakage, grade, lead and starting value is safe: knowing it would change nothing, or save less than finding it out costs")
+		all = append(all, "every other price, breakage, grade, lead and starting value is safe: "+
+			"knowing it would change nothing, or save less than finding it out costs")
 	}
 	return list("What to find out first:", all)
 }
@@ -54,7 +57,8 @@ func findOut(st *catalog.State, o *ask.InformationValue) string {
 	case choice.FigurePlating:
 		return fmt.Sprintf("ask %s for a firm price on %s", st.Platers[o.Plater].ID, plan.PieceName(st, o.Piece))
 	case choice.FigureGrade:
-		return fmt.Sprintf("ask %s what grade he reaches on %s, and see his work", st.Platers[o.Plater].ID, plan.PieceName(st, o.Piece))
+		return fmt.Sprintf("ask %s what grade he reaches on %s, and see his work", st.Platers[o.Plater].ID,
+			plan.PieceName(st, o.Piece))
 	case choice.FigureBreakage:
 		q := &st.Platers[o.Plater]
 		text := fmt.Sprintf("have %s strip %s and look whether it will stand the work", q.ID, plan.PieceName(st, o.Piece))
@@ -71,7 +75,8 @@ func findOut(st *catalog.State, o *ask.InformationValue) string {
 	case ask.FigureHours:
 		return fmt.Sprintf("try %q on scrap, or ask who does it, and give its hours", st.Tables.Works[o.Work].Name)
 	default:
-		return fmt.Sprintf("ask how often pieces of %s are lost in plating, and give it as base", st.Tables.Metals[o.Metal].Name)
+		return fmt.Sprintf("ask how often pieces of %s are lost in plating, and give it as base",
+			st.Tables.Metals[o.Metal].Name)
 	}
 }
 

@@ -89,7 +89,8 @@ func screenFigures(p *plan.Plan, o *paper.Outlook) []string {
 	if mean := job.Target.Mean; mean.Set {
 		finish[0] += fmt.Sprintf(", %s asked for", catalog.FormatCenti(mean.V))
 	}
-	finish = append(finish, fmt.Sprintf("lowest: %s, %s", p.Of.Slots[low.Slot].Name, catalog.FormatCenti(low.Choice.Grade)))
+	finish = append(finish, fmt.Sprintf("lowest: %s, %s", p.Of.Slots[low.Slot].Name,
+		catalog.FormatCenti(low.Choice.Grade)))
 	cost := []string{catalog.FormatMoney(p.Outlay+job.SpentSum) + " if all goes well"}
 	if o.Nine > 0 {
 		cost = append(cost, "nine in ten within "+catalog.FormatMoney(o.Nine+job.SpentSum))

@@ -15,8 +15,10 @@ import (
 func Frontier(c *ask.Curve) string {
 	job := &c.Of.Job
 	var b strings.Builder
-	b.WriteString(Paragraph("", "", fmt.Sprintf("%s: what more grade costs (all sums in %s)", job.Title, job.Currency)) + "\n")
-	b.WriteString(Paragraph("", "", "The least the whole set costs for each weighted mean, whatever the budget; the other rules of the job stay as they are."))
+	b.WriteString(Paragraph("", "", fmt.Sprintf("%s: what more grade costs (all sums in %s)", job.Title, job.Currency)) +
+		"\n")
+	b.WriteString(Paragraph("", "", "The least the whole set costs for each weighted mean, whatever the budget; "+
+		"the other rules of the job stay as they are."))
 	t := NewTable(">mean", ">expected", ">more", ">outlay", "")
 	for i := range c.Points {
 		p := c.Points[i].Plan
@@ -24,7 +26,8 @@ func Frontier(c *ask.Curve) string {
 		if i > 0 {
 			more = catalog.FormatMoney(p.Expected - c.Points[i-1].Plan.Expected)
 		}
-		t.Row(fmt.Sprintf("%.1f", p.Grade), catalog.FormatMoney(p.Expected), more, catalog.FormatMoney(p.Outlay), pointMarks(c, i))
+		t.Row(fmt.Sprintf("%.1f", p.Grade), catalog.FormatMoney(p.Expected), more, catalog.FormatMoney(p.Outlay),
+			pointMarks(c, i))
 	}
 	b.WriteString("\n" + t.String())
 	if len(c.Marks) > 0 {
@@ -37,9 +40,11 @@ func Frontier(c *ask.Curve) string {
 		}
 	}
 	if c.Whole {
-		b.WriteString("\n" + Paragraph("", "", "Every point is proven: nothing on the same figures reaches its mean for less."))
+		b.WriteString("\n" + Paragraph("", "",
+			"Every point is proven: nothing on the same figures reaches its mean for less."))
 	} else {
-		b.WriteString("\n" + Paragraph("", "", "Stopped early: not every point is proven to be the cheapest, and some are missing."))
+		b.WriteString("\n" + Paragraph("", "", "Stopped early: not every point is proven to be the cheapest, "+
+			"and some are missing."))
 	}
 	return b.String()
 }
@@ -108,7 +113,14 @@ type aimedDoc struct {
 // FrontierJSON writes the curve as one JSON document.
 func FrontierJSON(c *ask.Curve) (string, error) {
 	st := c.Of
-	doc := curveDoc{Format: Format, Title: st.Job.Title, Status: "optimal", Currency: st.Job.Currency, Points: []spotDoc{}, Targets: []aimedDoc{}}
+	doc := curveDoc{
+		Format:   Format,
+		Title:    st.Job.Title,
+		Status:   "optimal",
+		Currency: st.Job.Currency,
+		Points:   []spotDoc{},
+		Targets:  []aimedDoc{},
+	}
 	if !c.Whole {
 		doc.Status = "stopped"
 	}
@@ -146,8 +158,8 @@ func FrontierCSV(c *ask.Curve) (string, error) {
 	rows := [][]string{{"mean", "expected", "outlay", "within_budget", "proven"}}
 	for i := range c.Points {
 		p := &c.Points[i]
-		rows = append(rows, []string{fmt.Sprintf("%.4f", p.Plan.Grade), catalog.FormatMoney(p.Plan.Expected), catalog.FormatMoney(p.Plan.Outlay),
-			fmt.Sprint(p.Within), fmt.Sprint(p.Plan.Status == solver.Optimal)})
+		rows = append(rows, []string{fmt.Sprintf("%.4f", p.Plan.Grade), catalog.FormatMoney(p.Plan.Expected),
+			catalog.FormatMoney(p.Plan.Outlay), fmt.Sprint(p.Within), fmt.Sprint(p.Plan.Status == solver.Optimal)})
 	}
 	err := w.WriteAll(rows)
 	return b.String(), err

@@ -18,13 +18,17 @@ func Hunt(h *ask.Hunted) string {
 	case !h.Plan.Has:
 		text += Paragraph("", "", "As things stand nothing meets the target. These finds would make a set possible:")
 	default:
-		text += Paragraph("", "", fmt.Sprintf("Without any find the set costs %s. A find is worth what the set costs less with it, if it came free; freight to your door counts as part of its price.", catalog.FormatMoney(h.Plan.Expected)))
+		text += Paragraph("", "",
+			fmt.Sprintf("Without any find the set costs %s. A find is worth what the set costs less with it, "+
+				"if it came free; freight to your door counts as part of its price.", catalog.FormatMoney(h.Plan.Expected)))
 	}
 	if len(h.Finds) == 0 && !h.Whole {
-		return text + "\n" + Paragraph("", "", "Stopped before any find was looked at to the end. For one slot at a time: brightset hunt --slot SLOT")
+		return text + "\n" + Paragraph("", "", "Stopped before any find was looked at to the end. For one slot at a time: "+
+			"brightset hunt --slot SLOT")
 	}
 	if len(h.Finds) == 0 {
-		return text + "\n" + Paragraph("", "", "Nothing is worth hunting for: no find of the kinds looked at would make the set cheaper.")
+		return text + "\n" + Paragraph("", "",
+			"Nothing is worth hunting for: no find of the kinds looked at would make the set cheaper.")
 	}
 	t := NewTable("[ ] slot", "look out for", "to be used", ">at most")
 	for _, row := range h.Rows() {
@@ -42,7 +46,8 @@ func Hunt(h *ask.Hunted) string {
 		text += "\n" + tours
 	}
 	if !h.Whole {
-		text += "\n" + Paragraph("", "", "Stopped early: not every slot was looked at. For one slot at a time: brightset hunt --slot SLOT")
+		text += "\n" + Paragraph("", "", "Stopped early: not every slot was looked at. For one slot at a time: "+
+			"brightset hunt --slot SLOT")
 	}
 	return text + "\n" + Paragraph("", "", huntNote(h))
 }
@@ -88,14 +93,20 @@ func tours(h *ask.Hunted) string {
 			if where == "" {
 				where = a.ID
 			}
-			tries = append(tries, fmt.Sprintf("[ ] %s: %s a try, %s to find one, likely at %s; skip it once you have one for %s or less",
-				where, catalog.FormatMoney(a.Cost), Percent(a.Chance), catalog.FormatMoney(a.Likely), catalog.FormatMoney(try.Reserve)))
+			tries = append(tries, fmt.Sprintf("[ ] %s: %s a try, %s to find one, likely at %s; "+
+				"skip it once you have one for %s or less",
+				where, catalog.FormatMoney(a.Cost), Percent(a.Chance), catalog.FormatMoney(a.Likely),
+				catalog.FormatMoney(try.Reserve)))
 		}
-		text += Paragraph("", "", fmt.Sprintf("Where to look for %s (%s), in this order; worth up to %s, and with tries and piece %s on average:",
-			st.Slots[t.Find.Slot].ID, t.Find.Profile.Name, catalog.FormatMoney(t.Find.Worth), catalog.FormatMoney(t.Expects))) + list("", tries)
+		text += Paragraph("", "",
+			fmt.Sprintf("Where to look for %s (%s), in this order; worth up to %s, and with tries and piece %s on average:",
+				st.Slots[t.Find.Slot].ID, t.Find.Profile.Name, catalog.FormatMoney(t.Find.Worth),
+				catalog.FormatMoney(t.Expects))) + list("", tries)
 	}
 	if text != "" {
-		text += Paragraph("", "", "The order is the best there is for one slot by itself; where finds for several slots hang together it is a rule of thumb. Prices and chances are your own guesses: low, likely and high count as one case in four, two in four and one in four.")
+		text += Paragraph("", "", "The order is the best there is for one slot by itself; "+
+			"where finds for several slots hang together it is a rule of thumb. Prices and chances are your own guesses: "+
+			"low, likely and high count as one case in four, two in four and one in four.")
 	}
 	return text
 }
@@ -103,7 +114,8 @@ func tours(h *ask.Hunted) string {
 // huntNote says what the prices rest on.
 func huntNote(h *ask.Hunted) string {
 	st := h.Plan.Of
-	text := "Each top price is for one find alone: after buying one, hunt again. Of several pieces for one slot the price is for all of them."
+	text := "Each top price is for one find alone: after buying one, hunt again. " +
+		"Of several pieces for one slot the price is for all of them."
 	if metals := metalsTaken(h); metals != "" {
 		text += " What has to be worked on is taken to be of the slot's usual metal: " + metals + "."
 	}

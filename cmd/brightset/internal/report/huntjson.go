@@ -75,7 +75,11 @@ type pairDoc struct {
 // HuntJSON writes the answer of hunt as one JSON document.
 func HuntJSON(h *ask.Hunted) (string, error) {
 	st := h.Plan.Of
-	doc := huntDoc{Format: Format, Title: st.Job.Title, Within: withinDays(st), Status: h.Plan.Status.String(), Currency: st.Job.Currency, Finds: []findDoc{}, Pairs: []pairDoc{}, Leads: []leadDoc{}, Tours: []tourDoc{}, Whole: h.Whole}
+	doc := huntDoc{
+		Format: Format, Title: st.Job.Title, Within: withinDays(st), Status: h.Plan.Status.String(),
+		Currency: st.Job.Currency, Finds: []findDoc{}, Pairs: []pairDoc{}, Leads: []leadDoc{}, Tours: []tourDoc{},
+		Whole: h.Whole,
+	}
 	if h.Plan.Has {
 		doc.Expected = &h.Plan.Expected
 	}
@@ -85,8 +89,9 @@ func HuntJSON(h *ask.Hunted) (string, error) {
 		if f.Choice.Plated() {
 			c.Plater = st.Platers[f.Choice.Plater].ID
 		}
-		d := findDoc{Slot: st.Slots[f.Slot].ID, Profile: f.Profile.Name, Kind: string(f.Profile.Kind), Metal: st.Tables.Metals[f.Metal].Name,
-			Work: c.Work, Plater: c.Plater, Level: c.Level, Worth: f.Worth, Needed: f.Rescues, Proven: !f.Stopped}
+		d := findDoc{Slot: st.Slots[f.Slot].ID, Profile: f.Profile.Name, Kind: string(f.Profile.Kind),
+			Metal: st.Tables.Metals[f.Metal].Name,
+			Work:  c.Work, Plater: c.Plater, Level: c.Level, Worth: f.Worth, Needed: f.Rescues, Proven: !f.Stopped}
 		if f.Profile.Grade.Set {
 			g := hundredths(f.Profile.Grade.V)
 			d.Grade = &g
@@ -95,7 +100,14 @@ func HuntJSON(h *ask.Hunted) (string, error) {
 	}
 	for i := range h.Leads {
 		l := &h.Leads[i]
-		d := leadDoc{Piece: plan.PieceName(st, l.Piece), Slot: st.Slots[l.Slot].ID, Reserve: l.Reserve, Worth: l.Worth, Needed: l.Needed, Proven: !l.Unproven}
+		d := leadDoc{
+			Piece:   plan.PieceName(st, l.Piece),
+			Slot:    st.Slots[l.Slot].ID,
+			Reserve: l.Reserve,
+			Worth:   l.Worth,
+			Needed:  l.Needed,
+			Proven:  !l.Unproven,
+		}
 		if l.HasLast {
 			d.LastDay = &l.LastDay
 			d.LastOn = onDate(st, l.LastDay)
@@ -103,9 +115,10 @@ func HuntJSON(h *ask.Hunted) (string, error) {
 		doc.Leads = append(doc.Leads, d)
 	}
 	for _, t := range ask.Tours(st, h) {
-		d := tourDoc{Expects: t.Expects, Slot: st.Slots[t.Find.Slot].ID, Profile: t.Find.Profile.Name, Worth: t.Find.Worth, Find: slices.IndexFunc(h.Finds, func(f ask.Find) bool {
-			return f.Slot == t.Find.Slot && f.Profile.Name == t.Find.Profile.Name
-		})}
+		d := tourDoc{Expects: t.Expects, Slot: st.Slots[t.Find.Slot].ID, Profile: t.Find.Profile.Name, Worth: t.Find.Worth,
+			Find: slices.IndexFunc(h.Finds, func(f ask.Find) bool {
+				return f.Slot == t.Find.Slot && f.Profile.Name == t.Find.Profile.Name
+			})}
 		for _, try := range t.Tries {
 			a := &st.Avenues[try.Avenue]
 			d.Tries = append(d.Tries, tryDoc{a.ID, a.Where, a.Cost, millionths(a.Chance), a.Likely, try.Reserve})

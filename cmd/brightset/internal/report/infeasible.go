@@ -18,7 +18,9 @@ func Infeasible(p *plan.Plan, c *ask.Explanation) string {
 		text += "\n" + clash(c)
 	}
 	if c.Bare != nil {
-		text += "\n" + Paragraph("", "", fmt.Sprintf("Giving up one of them is not enough. Without any of them the cheapest set costs %s, grade %.1f on average.", catalog.FormatMoney(c.Bare.Expected), c.Bare.Grade))
+		text += "\n" + Paragraph("", "",
+			fmt.Sprintf("Giving up one of them is not enough. Without any of them the cheapest set costs %s, "+
+				"grade %.1f on average.", catalog.FormatMoney(c.Bare.Expected), c.Bare.Grade))
 	}
 	if ups := giveUps(p.Of, c); len(ups) > 0 {
 		text += "\n" + list("Any one of these would do, all else kept (sums in "+p.Of.Job.Currency+"):", ups)
@@ -78,7 +80,8 @@ func giveUps(st *catalog.State, c *ask.Explanation) []string {
 	var all []string
 	for i := range c.Relaxations {
 		if g := &c.Relaxations[i]; g.Plan != nil && g.Plan.Has {
-			all = append(all, fmt.Sprintf("%s: the set then costs %s, grade %.1f on average", g.Words, catalog.FormatMoney(g.Plan.Expected), g.Plan.Grade))
+			all = append(all, fmt.Sprintf("%s: the set then costs %s, grade %.1f on average", g.Words,
+				catalog.FormatMoney(g.Plan.Expected), g.Plan.Grade))
 		}
 	}
 	return all

@@ -169,8 +169,8 @@ func unfilledDocs(p *plan.Plan) []unfilledDoc {
 		u := &p.Unfilled[i]
 		slot := &p.Of.Slots[u.Slot]
 		d := unfilledDoc{Slot: slot.ID, Hung: u.Hung, Why: u.Why, Words: p.Reasons[i],
-			Asks: limitsDoc{Grade: grade(slot.Target.Floor), Fresh: slot.Target.Fresh.V, Redone: slot.Target.Redone.V, Lasting: slot.Target.Lasting.V,
-				Breakage: chance(slot.MaxBreakage), Days: withinDays(p.Of)}}
+			Asks: limitsDoc{Grade: grade(slot.Target.Floor), Fresh: slot.Target.Fresh.V, Redone: slot.Target.Redone.V,
+				Lasting: slot.Target.Lasting.V, Breakage: chance(slot.MaxBreakage), Days: withinDays(p.Of)}}
 		if u.Best != nil {
 			best, reaches := choiceOf(p.Of, u.Best), hundredths(u.Best.Grade)
 			d.Best, d.Grade, d.Days = &best, &reaches, &u.Best.Days
@@ -197,13 +197,19 @@ func InfeasibleJSON(p *plan.Plan, c *ask.Explanation) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	doc := nothingDoc{Conflicts: conflictDocs(p.Of, c), GiveUps: []giveUpDoc{}, Unfilled: unfilledDocs(p), Early: c.Stopped}
+	doc := nothingDoc{
+		Conflicts: conflictDocs(p.Of, c),
+		GiveUps:   []giveUpDoc{},
+		Unfilled:  unfilledDocs(p),
+		Early:     c.Stopped,
+	}
 	best := nearest(c)
 	for i := range c.Relaxations {
 		g := &c.Relaxations[i]
 		doc.GiveUps = append(doc.GiveUps, giveUpOf(p.Of, g))
 		if g == best {
-			doc.Nearest = &nearestDoc{i, g.Plan.Expected, g.Plan.Outlay, finite(g.Plan.Grade), lineDocs(g.Plan), chargeDocs(g.Plan)}
+			doc.Nearest = &nearestDoc{i, g.Plan.Expected, g.Plan.Outlay, finite(g.Plan.Grade), lineDocs(g.Plan),
+				chargeDocs(g.Plan)}
 		}
 	}
 	if c.Bare != nil {

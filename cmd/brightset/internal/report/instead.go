@@ -11,13 +11,15 @@ import (
 // advised, and what changes for it elsewhere.
 func Instead(slot int, advised, pl *plan.Plan) string {
 	notes := newNotes()
-	text := Paragraph("", "", fmt.Sprintf("%s: %s otherwise (all sums in %s)", advised.Of.Job.Title, advised.Of.Slots[slot].ID, advised.Of.Job.Currency)) +
+	text := Paragraph("", "", fmt.Sprintf("%s: %s otherwise (all sums in %s)", advised.Of.Job.Title,
+		advised.Of.Slots[slot].ID, advised.Of.Job.Currency)) +
 		"\n" + planTable(pl, notes) + "\n"
 	switch more := pl.Expected - advised.Expected; {
 	case more == 0:
 		text += Paragraph("", "", "The set costs the same as the advised one.")
 	default:
-		text += Paragraph("", "", fmt.Sprintf("The set costs %s than the advised one, %s.", moreOrLess(more), catalog.FormatMoney(advised.Expected)))
+		text += Paragraph("", "", fmt.Sprintf("The set costs %s than the advised one, %s.", moreOrLess(more),
+			catalog.FormatMoney(advised.Expected)))
 	}
 	return text + "\n" + list("What changes:", DifferencesText(advised, pl)) +
 		list("Where the difference comes from:", allCauses(advised, plan.Causes(slot, advised, pl)))
@@ -36,7 +38,8 @@ func DifferencesText(was, now *plan.Plan) []string {
 	var out []string
 	for _, d := range plan.Differences(was, now) {
 		if d.SameChoice() {
-			out = append(out, fmt.Sprintf("%s: in reserve %s instead of %s", was.Of.Slots[d.Slot].ID, held(was.Of, d.Now), held(was.Of, d.Was)))
+			out = append(out, fmt.Sprintf("%s: in reserve %s instead of %s", was.Of.Slots[d.Slot].ID, held(was.Of, d.Now),
+				held(was.Of, d.Was)))
 			continue
 		}
 		out = append(out, fmt.Sprintf("%s: %s instead of %s: %s", was.Of.Slots[d.Slot].ID,

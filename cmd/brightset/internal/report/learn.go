@@ -21,9 +21,11 @@ func (l *Lesson) from() string {
 // Learn writes what a shop's journals teach: every figure with how many outcomes it rests
 // on and the interval that holds the truth in four of five such cases.
 func Learn(l *Lesson) string {
-	text := Paragraph("", "", fmt.Sprintf("Learnt from %s that went to platers and came back, broke or were refused.", l.from()))
+	text := Paragraph("", "", fmt.Sprintf("Learnt from %s that went to platers and came back, broke or were refused.",
+		l.from()))
 	if l.Count == 0 {
-		return text + "\n" + Paragraph("", "", "Nothing yet. It is learnt from what is recorded: sent, back, broke, refused (brightset help record).")
+		return text + "\n" + Paragraph("", "", "Nothing yet. It is learnt from what is recorded: sent, back, broke, "+
+			"refused (brightset help record).")
 	}
 	t := NewTable("metal, work", ">pieces", ">broke", ">expected", ">breaks", "4 in 5 within", ">refused", "4 in 5 within")
 	for i := range l.Metals {
@@ -35,17 +37,22 @@ func Learn(l *Lesson) string {
 				name += " *"
 			}
 		}
-		t.Row(name, fmt.Sprint(m.N), fmt.Sprint(m.Broke), fmt.Sprintf("%.1f", m.Predicted), share(m.Mean), share(m.Low)+" to "+share(m.High), share(m.RefusedMean), share(m.RefusedLow)+" to "+share(m.RefusedHigh))
+		t.Row(name, fmt.Sprint(m.N), fmt.Sprint(m.Broke), fmt.Sprintf("%.1f", m.Predicted), share(m.Mean),
+			share(m.Low)+" to "+share(m.High), share(m.RefusedMean), share(m.RefusedLow)+" to "+share(m.RefusedHigh))
 	}
 	text += "\n" + t.String()
 	text += Paragraph("", "", "Expected: by the starting values alone. * too few of its own: the metal's as a whole.")
-	p := NewTable("plater", ">pieces", ">paid to agreed", "4 in 5 within", ">days late", ">grade off", ">broke", ">expected")
+	p := NewTable("plater", ">pieces", ">paid to agreed", "4 in 5 within", ">days late", ">grade off", ">broke",
+		">expected")
 	for i := range l.Platers {
 		q := &l.Platers[i]
-		p.Row(q.Plater, fmt.Sprint(q.N), ratio(q), ratioWithin(q), signedMean(q.Late, q.LateSD, q.LateN), signedMean(q.Grade, q.GradeSD, q.GradeN), fmt.Sprint(q.Broke), fmt.Sprintf("%.1f", q.Predicted))
+		p.Row(q.Plater, fmt.Sprint(q.N), ratio(q), ratioWithin(q), signedMean(q.Late, q.LateSD, q.LateN),
+			signedMean(q.Grade, q.GradeSD, q.GradeN), fmt.Sprint(q.Broke), fmt.Sprintf("%.1f", q.Predicted))
 	}
 	text += "\n" + p.String()
-	return text + Paragraph("", "", "Paid to agreed: of prices that he named, our own estimates aside. Days late and grade off: on average, ± the spread of single pieces. Expected breaks of a plater: by the metals as they are learnt.")
+	return text + Paragraph("", "", "Paid to agreed: of prices that he named, our own estimates aside. "+
+		"Days late and grade off: on average, ± the spread of single pieces. Expected breaks of a plater: "+
+		"by the metals as they are learnt.")
 }
 
 func share(v float64) string { return fmt.Sprintf("%.1f%%", 100*v) }
@@ -79,12 +86,21 @@ func LearntFile(l *Lesson, day string) string {
 	var metals, platers []catalog.LearntValue
 	for i := range l.Metals {
 		if m := &l.Metals[i]; m.Work == "" && m.Start > 0 {
-			metals = append(metals, catalog.LearntValue{Name: m.Metal, Value: m.Base, Rests: fmt.Sprintf("%d of %d broke, %.1f expected; built-in %s", m.Broke, m.N, m.Predicted, catalog.FormatMicro(m.Start))})
+			metals = append(metals, catalog.LearntValue{
+				Name:  m.Metal,
+				Value: m.Base,
+				Rests: fmt.Sprintf("%d of %d broke, %.1f expected; built-in %s", m.Broke, m.N, m.Predicted,
+					catalog.FormatMicro(m.Start)),
+			})
 		}
 	}
 	for i := range l.Platers {
 		q := &l.Platers[i]
-		platers = append(platers, catalog.LearntValue{Name: q.Plater, Value: catalog.Micro(math.Round(q.Factor*1000)) * 1000, Rests: fmt.Sprintf("%d of %d broke, %.1f expected by the metals above", q.Broke, q.N, q.Predicted)})
+		platers = append(platers, catalog.LearntValue{
+			Name:  q.Plater,
+			Value: catalog.Micro(math.Round(q.Factor*1000)) * 1000,
+			Rests: fmt.Sprintf("%d of %d broke, %.1f expected by the metals above", q.Broke, q.N, q.Predicted),
+		})
 	}
 	return catalog.LearntFile(day, l.from(), metals, platers)
 }

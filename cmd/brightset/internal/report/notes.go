@@ -66,7 +66,8 @@ func (n *notes) String() string {
 		return ""
 	}
 	var b strings.Builder
-	b.WriteString(Paragraph("", "", "Lines that rest on starting values, which are nobody's experience yet, and what would replace them:"))
+	b.WriteString(Paragraph("", "", "Lines that rest on starting values, which are nobody's experience yet, "+
+		"and what would replace them:"))
 	for i, have := range n.list {
 		b.WriteString(Paragraph(fmt.Sprintf("%5s ", fmt.Sprintf("[%d]", i+1)), "      ",
 			have.remedy+" "+strings.Join(have.pieces, ", ")+" (instead of "+few(have.rests)+")"))

@@ -35,7 +35,8 @@ func oneForTwoText(two, one *plan.Plan) string {
 	}
 	t := NewTable("a spare is held for", ">expected", ">no rescue", ">rescues")
 	row := func(name string, p *plan.Plan) {
-		t.Row(name, catalog.FormatMoney(p.Expected), Percent(catalog.Micro(p.Completion*1e6)), fmt.Sprintf("%.3f", sharedspare.RescuesToExpect(p)))
+		t.Row(name, catalog.FormatMoney(p.Expected), Percent(catalog.Micro(p.Completion*1e6)),
+			fmt.Sprintf("%.3f", sharedspare.RescuesToExpect(p)))
 	}
 	row("two slots, where that is cheaper", two)
 	if one.Has {
@@ -46,7 +47,8 @@ func oneForTwoText(two, one *plan.Plan) string {
 
 // oneForTwoWords says what the comparison comes to.
 func oneForTwoWords(two, one *plan.Plan) string {
-	const meaning = " Expected is the least total; no rescue, the chance that no slot needs one; rescues, how many slots do on average."
+	const meaning = " Expected is the least total; no rescue, the chance that no slot needs one; " +
+		"rescues, how many slots do on average."
 	shared := false
 	for i := range two.Lines {
 		shared = shared || two.Lines[i].Sharing != nil

@@ -31,7 +31,8 @@ func othersText(advised *plan.Plan, b *Beside) string {
 		return ""
 	}
 	t := NewTable("plan", ">expected", ">more", ">outlay", ">grade", ">slots differ")
-	t.Row("advised", catalog.FormatMoney(advised.Expected), "", catalog.FormatMoney(advised.Outlay), fmt.Sprintf("%.1f", advised.Grade), "")
+	t.Row("advised", catalog.FormatMoney(advised.Expected), "", catalog.FormatMoney(advised.Outlay),
+		fmt.Sprintf("%.1f", advised.Grade), "")
 	details := ""
 	for i := range b.Others {
 		o := &b.Others[i]
@@ -51,13 +52,16 @@ func othersText(advised *plan.Plan, b *Beside) string {
 		}
 		details += otherDetails(advised, p, name)
 	}
-	return Paragraph("", "", fmt.Sprintf("Other plans beside the advised one. Numbered: the cheapest that fill %s otherwise than the advised plan and than each other; two pieces that only change places don't count.", slotCount(b.Differ))) +
+	return Paragraph("", "", fmt.Sprintf("Other plans beside the advised one. "+
+		"Numbered: the cheapest that fill %s otherwise than the advised plan and than each other; "+
+		"two pieces that only change places don't count.", slotCount(b.Differ))) +
 		"\n" + t.String() + "\n" + othersLegend(b) + details
 }
 
 // othersLegend says what the named plans are, once.
 func othersLegend(b *Beside) string {
-	text := "Do-least keeps all of the customer's pieces that pass as they are or cleaned, and is the cheapest of those that keep as much. Best finish is the highest mean the budget allows."
+	text := "Do-least keeps all of the customer's pieces that pass as they are or cleaned, " +
+		"and is the cheapest of those that keep as much. Best finish is the highest mean the budget allows."
 	for i := range b.Others {
 		if b.Others[i].Kind == ask.OtherUnlocked {
 			text += " Without locks is the cheapest, were every locked slot free."
@@ -121,17 +125,22 @@ type otherDoc struct {
 	Differ      int             `json:"slots_differ"`            // two pieces that change places don't count
 	More        *catalog.Cents  `json:"more_cents"`              // than the advised plan
 	Differences []differenceDoc `json:"differences"`
-	Rest        catalog.Cents   `json:"rest_cents"` // of more_cents, what is in freights, least lots, bundles, credits and reserves
-	Changed     []string        `json:"changed"`    // slots with another planned choice than the advised plan's
-	Lines       []lineDoc       `json:"lines"`
-	Charges     []chargeDoc     `json:"charges"`
+
+	// of more_cents, what is in freights, least lots, bundles, credits and reserves
+	Rest    catalog.Cents `json:"rest_cents"`
+	Changed []string      `json:"changed"` // slots with another planned choice than the advised plan's
+	Lines   []lineDoc     `json:"lines"`
+	Charges []chargeDoc   `json:"charges"`
 }
 
 func otherDocs(advised *plan.Plan, all []ask.Other) []otherDoc {
 	docs := []otherDoc{}
 	for i := range all {
 		o := &all[i]
-		d := otherDoc{Kind: string(o.Kind), Status: "not-looked-at", Level: o.Level, Differ: o.Differ, Differences: []differenceDoc{}, Changed: []string{}, Lines: []lineDoc{}, Charges: []chargeDoc{}}
+		d := otherDoc{
+			Kind: string(o.Kind), Status: "not-looked-at", Level: o.Level, Differ: o.Differ, Differences: []differenceDoc{},
+			Changed: []string{}, Lines: []lineDoc{}, Charges: []chargeDoc{},
+		}
 		if p := o.Plan; p != nil {
 			d.Status = p.Status.String()
 			if p.Has {

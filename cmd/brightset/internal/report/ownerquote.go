@@ -19,11 +19,13 @@ func (p *Papers) quoteSheet() *page.Page {
 	if q.For != "" {
 		sheet.Sub = "for " + q.For
 	}
-	lead := []string{fmt.Sprintf("What it takes to hang the whole set of bright trim: one piece in every position, good enough for the finish asked for. All sums in %s.", st.Job.Currency)}
+	lead := []string{fmt.Sprintf("What it takes to hang the whole set of bright trim: one piece in every position, "+
+		"good enough for the finish asked for. All sums in %s.", st.Job.Currency)}
 	if q.By != "" {
 		lead = append(lead, q.By)
 	}
-	sheet.Blocks = append(sheet.Blocks, page.Block{Text: lead}, page.Block{Heading: "Position by position", Grid: p.ownerGrid()})
+	sheet.Blocks = append(sheet.Blocks, page.Block{Text: lead},
+		page.Block{Heading: "Position by position", Grid: p.ownerGrid()})
 	sheet.Blocks = append(sheet.Blocks, page.Block{Heading: "What may come on top", Text: p.onTop()})
 	sheet.Blocks = append(sheet.Blocks, page.Block{Heading: "When it is paid", Grid: p.stagesGrid()})
 	sheet.Blocks = append(sheet.Blocks, p.mayBreak()...)
@@ -36,7 +38,10 @@ func (p *Papers) quoteSheet() *page.Page {
 		keeps = "Pieces that are not used stay with the shop, unless you ask for them before the work begins."
 	}
 	sheet.Blocks = append(sheet.Blocks, page.Block{Heading: "Old pieces", Text: []string{keeps}},
-		page.Block{Text: []string{fmt.Sprintf("This quote holds for %s from %s.", count(q.ValidDays, "day"), p.Date)}, Signs: []string{"agreed: owner, date", "for the shop, date"}})
+		page.Block{
+			Text:  []string{fmt.Sprintf("This quote holds for %s from %s.", count(q.ValidDays, "day"), p.Date)},
+			Signs: []string{"agreed: owner, date", "for the shop, date"},
+		})
 	return sheet
 }
 
@@ -71,12 +76,15 @@ func (p *Papers) ownerGrid() *page.Grid {
 // inOwnersWords says what is done without names of the trade's people.
 func inOwnersWords(st *catalog.State, c *plan.Choice) string {
 	piece := &st.Pieces[c.Piece]
-	whose := map[catalog.Side]string{catalog.Customers: "your own piece", catalog.Shops: "a piece out of our stock", catalog.Vendors: "a piece that we buy"}[piece.Side]
+	whose := map[catalog.Side]string{catalog.Customers: "your own piece", catalog.Shops: "a piece out of our stock",
+		catalog.Vendors: "a piece that we buy"}[piece.Side]
 	if piece.Side != catalog.Customers {
-		whose += map[catalog.Kind]string{catalog.Original: ", original", catalog.OldStock: ", unused and of the period", catalog.Reproduction: ", a reproduction"}[piece.Kind]
+		whose += map[catalog.Kind]string{catalog.Original: ", original", catalog.OldStock: ", unused and of the period",
+			catalog.Reproduction: ", a reproduction"}[piece.Kind]
 	}
 	done := map[string]string{
-		catalog.WorkAsIs: "fitted as it is", catalog.WorkClean: "cleaned and polished", catalog.WorkReplate: "stripped and plated anew", catalog.WorkRepair: "stripped, mended and plated anew",
+		catalog.WorkAsIs: "fitted as it is", catalog.WorkClean: "cleaned and polished",
+		catalog.WorkReplate: "stripped and plated anew", catalog.WorkRepair: "stripped, mended and plated anew",
 	}[c.Work]
 	return whose + ", " + done
 }
@@ -87,7 +95,9 @@ func (p *Papers) onTop() []string {
 	if s.Contingency <= 0 {
 		return []string{"Nothing in this plan is likely to come dearer."}
 	}
-	return []string{fmt.Sprintf("Old pieces show their faults only when the plating is off. Set aside %s for that: in nine of ten jobs like this one it is enough. It is charged only as far as it is needed, and no position goes above its limit before you have been asked.", catalog.FormatMoney(s.Contingency))}
+	return []string{fmt.Sprintf("Old pieces show their faults only when the plating is off. Set aside %s for that: "+
+		"in nine of ten jobs like this one it is enough. It is charged only as far as it is needed, "+
+		"and no position goes above its limit before you have been asked.", catalog.FormatMoney(s.Contingency))}
 }
 
 func (p *Papers) stagesGrid() *page.Grid {
@@ -113,7 +123,8 @@ func (p *Papers) mayBreak() []page.Block {
 		if c.Breakage < catalog.One/200 {
 			continue
 		}
-		list = append(list, fmt.Sprintf("%s: about one in %d such pieces does not survive the work", st.Slots[c.Slot].Name, max(1, int((catalog.One+c.Breakage/2)/c.Breakage))))
+		list = append(list, fmt.Sprintf("%s: about one in %d such pieces does not survive the work", st.Slots[c.Slot].Name,
+			max(1, int((catalog.One+c.Breakage/2)/c.Breakage))))
 	}
 	if len(list) == 0 {
 		return nil

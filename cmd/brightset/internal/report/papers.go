@@ -70,7 +70,14 @@ func (p *Papers) held() []paper.Held {
 
 // sheet starts a page with what all have.
 func (p *Papers) sheet(name, title, sub string) *page.Page {
-	return &page.Page{Name: name, Title: title, Sub: sub, Job: p.Plan.Of.Job.Title, Date: p.Date, Plan: plan.Fingerprint(p.Plan)}
+	return &page.Page{
+		Name:  name,
+		Title: title,
+		Sub:   sub,
+		Job:   p.Plan.Of.Job.Title,
+		Date:  p.Date,
+		Plan:  plan.Fingerprint(p.Plan),
+	}
 }
 
 // makerOrder is the order for someone who does other works; nil where there is none.
@@ -83,7 +90,8 @@ func (p *Papers) makerOrder(m int) *page.Page {
 		for _, part := range c.Parts {
 			if part.Doer == plan.ByMaker && part.Maker == m && !c.Sent {
 				piece := &st.Pieces[c.Piece]
-				g.Row(tagOf(piece), named(piece.Name, plan.PieceName(st, c.Piece)), orNone(piece.Marks), partName(st, part), catalog.FormatMicro(part.Hours))
+				g.Row(tagOf(piece), named(piece.Name, plan.PieceName(st, c.Piece)), orNone(piece.Marks), partName(st, part),
+					catalog.FormatMicro(part.Hours))
 			}
 		}
 	}
@@ -92,8 +100,16 @@ func (p *Papers) makerOrder(m int) *page.Page {
 	}
 	sheet := p.sheet(fileName("maker", maker.ID), "Order", "for "+named(maker.Name, maker.ID))
 	sheet.Blocks = []page.Block{
-		{Heading: "What is to be done", Grid: g, Signs: []string{"out: our shop, date", "in: maker, date", "back: our shop, date"}},
-		{List: []string{"Before plating: no filler, no solder that the bath would attack, without asking.", "Hours are our estimate; call if it takes more than half as long again.", "Send back the old parts and all fragments."}},
+		{
+			Heading: "What is to be done",
+			Grid:    g,
+			Signs:   []string{"out: our shop, date", "in: maker, date", "back: our shop, date"},
+		},
+		{
+			List: []string{"Before plating: no filler, no solder that the bath would attack, without asking.",
+				"Hours are our estimate; call if it takes more than half as long again.",
+				"Send back the old parts and all fragments."},
+		},
 		{Care: benchCare},
 	}
 	return sheet

@@ -69,7 +69,8 @@ func (p *Papers) buySheet() *page.Page {
 		g := page.NewGrid("piece", "for", ">pieces", ">"+st.Job.Currency)
 		for _, i := range buy.Lines {
 			c := p.Plan.Lines[i].Choice
-			g.Row(named(st.Pieces[c.Piece].Name, plan.PieceName(st, c.Piece)), st.Slots[c.Slot].Name, fmt.Sprint(st.Slots[c.Slot].Quantity), catalog.FormatMoney(c.Get))
+			g.Row(named(st.Pieces[c.Piece].Name, plan.PieceName(st, c.Piece)), st.Slots[c.Slot].Name,
+				fmt.Sprint(st.Slots[c.Slot].Quantity), catalog.FormatMoney(c.Get))
 		}
 		for _, b := range buy.Bundles {
 			g.Row("bundle "+st.Bundles[b].ID, bundleFor(p.Plan, b), "", catalog.FormatMoney(st.Bundles[b].Price))
@@ -83,7 +84,9 @@ func (p *Papers) buySheet() *page.Page {
 	if len(sheet.Blocks) == 0 {
 		return nil
 	}
-	sheet.Blocks = append(sheet.Blocks, page.Block{Small: []string{"What is held in reserve is not bought before it is needed: ask the seller to hold it."}})
+	sheet.Blocks = append(sheet.Blocks, page.Block{
+		Small: []string{"What is held in reserve is not bought before it is needed: ask the seller to hold it."},
+	})
 	return sheet
 }
 
@@ -165,7 +168,8 @@ func tourTicks(h *ask.Hunted) []page.Block {
 			if where == "" {
 				where = a.ID
 			}
-			b.Ticks = append(b.Ticks, fmt.Sprintf("%s: %s a try, likely at %s; leave it out once one is had for %s or less", where, catalog.FormatMoney(a.Cost), catalog.FormatMoney(a.Likely), catalog.FormatMoney(try.Reserve)))
+			b.Ticks = append(b.Ticks, fmt.Sprintf("%s: %s a try, likely at %s; leave it out once one is had for %s or less",
+				where, catalog.FormatMoney(a.Cost), catalog.FormatMoney(a.Likely), catalog.FormatMoney(try.Reserve)))
 		}
 		all = append(all, b)
 	}

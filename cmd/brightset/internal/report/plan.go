@@ -41,7 +41,8 @@ func planItself(p *plan.Plan, was *Since, notes *notes) string {
 func planBeside(p *plan.Plan, beside *Beside, notes *notes) string {
 	var b strings.Builder
 	for _, part := range []string{
-		oneForTwoText(p, beside.HeldForOne), lots(p), stripText(p.Of, beside.Strip), bench(p), purchases(p), trades(p), reserve(p), leftovers(p),
+		oneForTwoText(p, beside.HeldForOne), lots(p), stripText(p.Of, beside.Strip), bench(p), purchases(p), trades(p),
+		reserve(p), leftovers(p),
 		bindingsText(p.Of, beside.Bindings), notes.String(), list("Worth knowing:", planWarnings(p)), cautions(p),
 		othersText(p, beside),
 	} {
@@ -138,15 +139,18 @@ func chargeText(st *catalog.State, c plan.Charge) string {
 func verdict(p *plan.Plan) string {
 	switch {
 	case p.Best && p.Status == solver.Optimal:
-		return Paragraph("", "", "The best finish that budget and rules allow on these figures: proven, and nothing cheaper has it.")
+		return Paragraph("", "", "The best finish that budget and rules allow on these figures: "+
+			"proven, and nothing cheaper has it.")
 	case p.Best:
-		return Paragraph("", "", fmt.Sprintf("Not proven to be the best finish: stopped early (%s). Give it longer with --time-limit.", p.Stop))
+		return Paragraph("", "", fmt.Sprintf("Not proven to be the best finish: stopped early (%s). "+
+			"Give it longer with --time-limit.", p.Stop))
 	}
 	if p.Status == solver.Optimal {
 		return Paragraph("", "", "The cheapest on these figures: proven, nothing that meets the target costs less.")
 	}
 	return Paragraph("", "", fmt.Sprintf(
-		"Not proven to be the cheapest: stopped early (%s). Nothing that meets the target costs less than %s; this plan is at most %s above that.",
+		"Not proven to be the cheapest: stopped early (%s). Nothing that meets the target costs less than %s; "+
+			"this plan is at most %s above that.",
 		p.Stop, catalog.FormatMoney(p.Bound), catalog.FormatMoney(p.Expected-p.Bound)))
 }
 
@@ -166,7 +170,8 @@ func figureRows(p *plan.Plan) [][2]string {
 		{"outlay", catalog.FormatMoney(p.Outlay) + ", if all goes well"},
 	}
 	if job.SpentSum != 0 {
-		rows[0][1] += fmt.Sprintf("; with the %s spent %s", catalog.FormatMoney(job.SpentSum), catalog.FormatMoney(p.Expected+job.SpentSum))
+		rows[0][1] += fmt.Sprintf("; with the %s spent %s", catalog.FormatMoney(job.SpentSum),
+			catalog.FormatMoney(p.Expected+job.SpentSum))
 		rows[1][1] += fmt.Sprintf("; with what is spent %s", catalog.FormatMoney(p.Outlay+job.SpentSum))
 	}
 	if job.Budget.Set {
@@ -174,7 +179,8 @@ func figureRows(p *plan.Plan) [][2]string {
 		if job.BudgetOn == catalog.OnExpected {
 			which = 0
 		}
-		rows[which][1] += fmt.Sprintf("; budget %s, %s left", catalog.FormatMoney(job.Budget.V+job.SpentSum), catalog.FormatMoney(p.BudgetLeft()))
+		rows[which][1] += fmt.Sprintf("; budget %s, %s left", catalog.FormatMoney(job.Budget.V+job.SpentSum),
+			catalog.FormatMoney(p.BudgetLeft()))
 	}
 	grade := fmt.Sprintf("%.1f on average", p.Grade)
 	if job.Target.Mean.Set {

@@ -51,20 +51,22 @@ type planDoc struct {
 	Since        string         `json:"since"`     // the plan with which this one is compared; "" for none
 	SinceDay     string         `json:"since_day"` // when that one was kept; "" for the first plan
 	Changed      []shiftDoc     `json:"changed"`
-	ChangedEarly bool           `json:"changed_unknown"`   // time ran out before it was known what has changed
-	NineInTen    *catalog.Cents `json:"nine_in_ten_cents"` // what is paid in nine of ten such jobs, spent sums included; null: not known
-	NineDays     *int           `json:"nine_in_ten_days"`
-	NineDate     string         `json:"nine_in_ten_date"`
-	OwnerPays    *catalog.Cents `json:"owner_pays_cents"` // tax included; null where nothing is quoted
-	Lowest       string         `json:"lowest_slot"`      // the slot that hangs least fine
-	LowestName   string         `json:"lowest_name"`
-	Wanted       string         `json:"wanted_date"` // the last day allowed; "" for none, or where the start isn't known
-	DoNow        []actDoc       `json:"do_now"`      // in an order that works
-	LookAt       []concernDoc   `json:"look_at"`     // the weightiest first
-	StripFirst   []findOutDoc   `json:"strip_first"`
-	StopPrices   []stopDoc      `json:"stop_prices"`
-	StripWhole   *bool          `json:"strip_whole"`           // every piece was looked at for both; null: they were not looked for
-	OneForTwo    *oneForTwoDoc  `json:"one_for_two,omitempty"` // where asked for
+	ChangedEarly bool           `json:"changed_unknown"` // time ran out before it was known what has changed
+	// what is paid in nine of ten such jobs, spent sums included; null: not known
+	NineInTen  *catalog.Cents `json:"nine_in_ten_cents"`
+	NineDays   *int           `json:"nine_in_ten_days"`
+	NineDate   string         `json:"nine_in_ten_date"`
+	OwnerPays  *catalog.Cents `json:"owner_pays_cents"` // tax included; null where nothing is quoted
+	Lowest     string         `json:"lowest_slot"`      // the slot that hangs least fine
+	LowestName string         `json:"lowest_name"`
+	Wanted     string         `json:"wanted_date"` // the last day allowed; "" for none, or where the start isn't known
+	DoNow      []actDoc       `json:"do_now"`      // in an order that works
+	LookAt     []concernDoc   `json:"look_at"`     // the weightiest first
+	StripFirst []findOutDoc   `json:"strip_first"`
+	StopPrices []stopDoc      `json:"stop_prices"`
+	// every piece was looked at for both; null: they were not looked for
+	StripWhole *bool         `json:"strip_whole"`
+	OneForTwo  *oneForTwoDoc `json:"one_for_two,omitempty"` // where asked for
 }
 
 // stopDoc is the price after stripping, for one piece, above which to stop.
@@ -117,8 +119,8 @@ func PlanJSON(p *plan.Plan, beside *Beside) (string, error) {
 		Format: Format, Status: p.Status.String(), Stop: p.Stop.String(),
 		Title: p.Of.Job.Title, Currency: p.Of.Job.Currency, Seconds: finite(p.Result.Time.Seconds()),
 		Lines: []lineDoc{}, Charges: []chargeDoc{}, Warnings: planWarnings(p), Asked: askedOf(p.Of, p),
-		Lots: []lotDoc{}, OwnWork: []workDoc{}, Makers: []workDoc{}, ToBuy: []purchaseDoc{}, ToTrade: []tradeDoc{}, Held: []heldDoc{}, LeftOver: []leftDoc{},
-		Starting: []startingDoc{}, UnderWay: underWayDocs(p.Of),
+		Lots: []lotDoc{}, OwnWork: []workDoc{}, Makers: []workDoc{}, ToBuy: []purchaseDoc{}, ToTrade: []tradeDoc{},
+		Held: []heldDoc{}, LeftOver: []leftDoc{}, Starting: []startingDoc{}, UnderWay: underWayDocs(p.Of),
 		Locks: bindingDocs(p, beside.Bindings), Others: otherDocs(p, beside.Others),
 	}
 	doc.Spent, doc.Day = p.Of.Job.SpentSum, p.Of.Job.Elapsed
@@ -165,7 +167,8 @@ func (doc *planDoc) beside(p *plan.Plan, beside *Beside) {
 	doc.StripWhole = &beside.Strip.Whole
 	doc.StripFirst = findOutDocs(p.Of, &Unknown{All: beside.Strip.First})
 	for _, s := range beside.Strip.Stop {
-		doc.StopPrices = append(doc.StopPrices, stopDoc{p.Of.Slots[s.Slot].ID, p.NameOf(s.Choice), p.PlaterOf(s.Choice).ID, s.Planned, s.Highest, s.NoOther})
+		doc.StopPrices = append(doc.StopPrices, stopDoc{p.Of.Slots[s.Slot].ID, p.NameOf(s.Choice), p.PlaterOf(s.Choice).ID,
+			s.Planned, s.Highest, s.NoOther})
 	}
 }
 

@@ -170,7 +170,8 @@ func Journal(st *catalog.State) string {
 	var b strings.Builder
 	b.WriteString(Paragraph("", "", st.Job.Title+": what was recorded"))
 	if st.Record == nil || len(st.Record.Entries) == 0 {
-		return b.String() + "\n" + Paragraph("", "", "Nothing yet. To record something: brightset record ACTION TARGET; the actions: brightset help record")
+		return b.String() + "\n" + Paragraph("", "", "Nothing yet. To record something: brightset record ACTION TARGET; "+
+			"the actions: brightset help record")
 	}
 	t := NewTable(">entry", "day", "what", "changed", ">spent")
 	for i := range st.Record.Entries {
@@ -186,7 +187,9 @@ func Journal(st *catalog.State) string {
 		t.Row(fmt.Sprint(e.Seq), e.Day().Format("2006-01-02"), what, changedText(e), spent)
 	}
 	b.WriteString("\n" + t.String())
-	b.WriteString("\n" + Paragraph("", "", fmt.Sprintf("Spent so far: %s. To take the last one back: brightset record undo", catalog.FormatMoney(st.Job.SpentSum))))
+	b.WriteString("\n" + Paragraph("", "",
+		fmt.Sprintf("Spent so far: %s. To take the last one back: brightset record undo",
+			catalog.FormatMoney(st.Job.SpentSum))))
 	return b.String()
 }
 

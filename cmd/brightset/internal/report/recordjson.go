@@ -119,7 +119,8 @@ func JournalJSON(st *catalog.State) (string, error) {
 	if st.Record != nil {
 		for i := range st.Record.Entries {
 			e := &st.Record.Entries[i]
-			doc.Entries = append(doc.Entries, entryDoc{e.Seq, e.Day().Format("2006-01-02"), e.Action, EntryText(e), unique(entryAbout(e)), e.Reason, catalog.SpentBy(e), e.Changes})
+			doc.Entries = append(doc.Entries, entryDoc{e.Seq, e.Day().Format("2006-01-02"), e.Action, EntryText(e),
+				unique(entryAbout(e)), e.Reason, catalog.SpentBy(e), e.Changes})
 		}
 	}
 	return toJSON(doc)

@@ -16,7 +16,11 @@ func (w *Whole) slots() []page.Block {
 	var all []page.Block
 	for i := range w.Plan.Lines {
 		l := &w.Plan.Lines[i]
-		b := page.Block{Heading: st.Slots[l.Slot].Name, ID: fmt.Sprintf("slot-%d", l.Slot+1), Cards: []*page.Card{w.slotCard(l.Choice, "hangs", 0, "")}}
+		b := page.Block{
+			Heading: st.Slots[l.Slot].Name,
+			ID:      fmt.Sprintf("slot-%d", l.Slot+1),
+			Cards:   []*page.Card{w.slotCard(l.Choice, "hangs", 0, "")},
+		}
 		if l.Fallback != nil {
 			b.Cards = append(b.Cards, w.slotCard(l.Fallback, "in reserve", 0, ""))
 		}

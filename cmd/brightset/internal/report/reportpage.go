@@ -31,7 +31,11 @@ func (w *Whole) Page() *page.Page {
 	sheet.Blocks = append(sheet.Blocks, w.turns()...)
 	sheet.Blocks = append(sheet.Blocks, w.hunts()...)
 	sheet.Blocks = append(sheet.Blocks, w.slots()...)
-	sheet.Blocks = append(sheet.Blocks, w.restsOn(), page.Block{Heading: "Take care", ID: "care", Care: append(append([]string{}, platerCare...), benchCare...)})
+	sheet.Blocks = append(sheet.Blocks, w.restsOn(), page.Block{
+		Heading: "Take care",
+		ID:      "care",
+		Care:    append(append([]string{}, platerCare...), benchCare...),
+	})
 	var links []page.Link
 	for _, b := range sheet.Blocks {
 		if b.ID != "" {
@@ -58,16 +62,19 @@ func (w *Whole) summary() []page.Block {
 			head.Text = append(head.Text, fmt.Sprintf("Changed since %s:", w.Since.Called))
 		}
 	}
-	g := page.NewGrid("position", "what hangs there", "held in reserve", ">expected", ">if all goes well", ">breaks", "=grade")
+	g := page.NewGrid("position", "what hangs there", "held in reserve", ">expected", ">if all goes well", ">breaks",
+		"=grade")
 	g.Caption = "All sums in " + st.Job.Currency
 	for i := range p.Lines {
 		l := &p.Lines[i]
-		g.Row(st.Slots[l.Slot].Name, plan.Label(st, l.Choice), held(st, l), catalog.FormatMoney(l.Expected), catalog.FormatMoney(l.Choice.Cash), Percent(l.Choice.Breakage), gradeText(st, l.Choice.Grade))
+		g.Row(st.Slots[l.Slot].Name, plan.Label(st, l.Choice), held(st, l), catalog.FormatMoney(l.Expected),
+			catalog.FormatMoney(l.Choice.Cash), Percent(l.Choice.Breakage), gradeText(st, l.Choice.Grade))
 	}
 	for _, c := range p.Charges {
 		g.Row("", chargeText(st, c), "", catalog.FormatMoney(c.Cents), catalog.FormatMoney(c.Cents), "", "")
 	}
-	g.Sum("in all", "", "", catalog.FormatMoney(p.Expected), catalog.FormatMoney(p.Outlay), "", fmt.Sprintf("%.1f on average", p.Grade))
+	g.Sum("in all", "", "", catalog.FormatMoney(p.Expected), catalog.FormatMoney(p.Outlay), "",
+		fmt.Sprintf("%.1f on average", p.Grade))
 	facts := &page.Card{Title: "Against what was asked for"}
 	for _, row := range figureRows(p) {
 		facts.Facts = append(facts.Facts, page.Fact{What: row[0], Is: row[1]})
@@ -124,8 +131,10 @@ func moneyParts(p *plan.Plan) []moneyPart {
 	}
 	var all []moneyPart
 	for _, part := range []moneyPart{
-		{"plating", plating}, {"own bench", bench}, {"makers", makers}, {"pieces bought", buying}, {"bundles", bundles}, {"freight", freight},
-		{"up to the least lots", least}, {"what used pieces would fetch", given}, {"what failing costs on average", failing}, {"credits of trades", trades},
+		{"plating", plating}, {"own bench", bench}, {"makers", makers}, {"pieces bought", buying}, {"bundles", bundles},
+		{"freight", freight},
+		{"up to the least lots", least}, {"what used pieces would fetch", given}, {"what failing costs on average", failing},
+		{"credits of trades", trades},
 	} {
 		if part.cents != 0 {
 			all = append(all, part)
@@ -141,7 +150,8 @@ func (w *Whole) twentyJobs() page.Block {
 		sums = append(sums, w.Risk.Cash.Quantile((float64(i)+0.5)/20))
 	}
 	b := page.Block{Heading: "How it may turn out", ID: "risk", Chart: dotsChart(w.Plan, sums)}
-	b.Text = []string{"Twenty jobs like this one, each a dot: pieces break, are sent back or don't come, and what is held in reserve or a rescue takes their place."}
+	b.Text = []string{"Twenty jobs like this one, each a dot: pieces break, are sent back or don't come, " +
+		"and what is held in reserve or a rescue takes their place."}
 	g := page.NewGrid("", "")
 	for _, row := range riskRows(w.Risk, w.Sim) {
 		g.Row(row[0], row[1])
@@ -169,7 +179,8 @@ func (w *Whole) curve() page.Block {
 		if i > 0 {
 			more = catalog.FormatMoney(p.Expected - w.Curve.Points[i-1].Plan.Expected)
 		}
-		g.Row(fmt.Sprintf("%.1f", p.Grade), catalog.FormatMoney(p.Expected), more, catalog.FormatMoney(p.Outlay), pointMarks(w.Curve, i))
+		g.Row(fmt.Sprintf("%.1f", p.Grade), catalog.FormatMoney(p.Expected), more, catalog.FormatMoney(p.Outlay),
+			pointMarks(w.Curve, i))
 	}
 	b.Grid, b.List = g, marks(w.Curve)
 	if !w.Curve.Whole {
@@ -191,7 +202,8 @@ func (w *Whole) turns() []page.Block {
 			if s.NoOther && !s.ByBudget {
 				highest = "no other way"
 			}
-			g.Row(plan.PieceName(st, s.Choice.Piece)+" for "+st.Slots[s.Slot].Name, st.Platers[s.Choice.Plater].ID, catalog.FormatMoney(s.Planned), highest)
+			g.Row(plan.PieceName(st, s.Choice.Piece)+" for "+st.Slots[s.Slot].Name, st.Platers[s.Choice.Plater].ID,
+				catalog.FormatMoney(s.Planned), highest)
 		}
 		b.Grid = g
 	} else if w.StopsWhole {
@@ -204,13 +216,15 @@ func (w *Whole) turns() []page.Block {
 	if w.Unknown != nil {
 		for i := range w.Unknown.All[:min(mostFindOuts, len(w.Unknown.All))] {
 			o := &w.Unknown.All[i]
-			first.List = append(first.List, fmt.Sprintf("%s: worth %s on average, up to %s", findOut(st, o), catalog.FormatMoney(o.Gain), catalog.FormatMoney(o.Most)))
+			first.List = append(first.List, fmt.Sprintf("%s: worth %s on average, up to %s", findOut(st, o),
+				catalog.FormatMoney(o.Gain), catalog.FormatMoney(o.Most)))
 		}
 		switch {
 		case !w.Unknown.Whole:
 			first.Small = []string{"Stopped early: not every open figure was looked at to the end."}
 		case len(first.List) == 0:
-			first.Text = []string{"Nothing is worth finding out before you begin: every open figure may be off as far as they usually are, and the plan still stands."}
+			first.Text = []string{"Nothing is worth finding out before you begin: " +
+				"every open figure may be off as far as they usually are, and the plan still stands."}
 		}
 	}
 	return []page.Block{b, first}
@@ -235,7 +249,12 @@ func (w *Whole) restsOn() page.Block {
 			notes.mark(w.Plan.Of, l.Fallback)
 		}
 	}
-	b := page.Block{Heading: "What the figures rest on", ID: "rests", Text: []string{"“The cheapest” means the cheapest on these figures. Starting values are nobody's experience yet; what would replace them:"}}
+	b := page.Block{
+		Heading: "What the figures rest on",
+		ID:      "rests",
+		Text: []string{"“The cheapest” means the cheapest on these figures. " +
+			"Starting values are nobody's experience yet; what would replace them:"},
+	}
 	for _, n := range notes.list {
 		b.List = append(b.List, fmt.Sprintf("%s %s (instead of %s)", n.remedy, join(n.pieces), few(n.rests)))
 	}

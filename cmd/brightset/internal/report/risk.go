@@ -16,8 +16,11 @@ const mostSlots = 5
 func Risk(r *risk.Risk, s *risk.Simulation, f *Unknown, detail bool) string {
 	st := r.Plan.Of
 	var b strings.Builder
-	b.WriteString(Paragraph("", "", fmt.Sprintf("%s: how it may turn out (all sums in %s)", st.Job.Title, st.Job.Currency)) + "\n")
-	b.WriteString(Paragraph("", "", fmt.Sprintf("The plan spends %s if all goes well. Pieces break, are sent back after stripping, or don't come; what is held in reserve, or a rescue, then fills the slot.", catalog.FormatMoney(r.Plan.Outlay))+spentAlready(st)))
+	b.WriteString(Paragraph("", "", fmt.Sprintf("%s: how it may turn out (all sums in %s)", st.Job.Title,
+		st.Job.Currency)) + "\n")
+	b.WriteString(Paragraph("", "",
+		fmt.Sprintf("The plan spends %s if all goes well. Pieces break, are sent back after stripping, or don't come; "+
+			"what is held in reserve, or a rescue, then fills the slot.", catalog.FormatMoney(r.Plan.Outlay))+spentAlready(st)))
 	b.WriteString("\n" + twenty(r) + "\n")
 	for _, row := range riskRows(r, s) {
 		b.WriteString(Paragraph(fmt.Sprintf("  %-12s", row[0]), strings.Repeat(" ", 14), row[1]))
@@ -53,7 +56,8 @@ func spentAlready(st *catalog.State) string {
 	if st.Job.SpentSum == 0 {
 		return ""
 	}
-	return fmt.Sprintf(" All sums but the budget are what is still to come; %s is spent already.", catalog.FormatMoney(st.Job.SpentSum))
+	return fmt.Sprintf(" All sums but the budget are what is still to come; %s is spent already.",
+		catalog.FormatMoney(st.Job.SpentSum))
 }
 
 // twenty pictures twenty jobs like this one, the cheapest first, in lines of alike
@@ -92,30 +96,38 @@ func nice(v catalog.Cents) catalog.Cents {
 func riskRows(r *risk.Risk, s *risk.Simulation) [][2]string {
 	st := r.Plan.Of
 	half, most := r.Cash.Quantile(0.5), r.Cash.Quantile(0.9)
-	contingency := fmt.Sprintf("%s above the planned outlay covers nine in ten", catalog.FormatMoney(max(0, most-r.Plan.Outlay)))
+	contingency := fmt.Sprintf("%s above the planned outlay covers nine in ten",
+		catalog.FormatMoney(max(0, most-r.Plan.Outlay)))
 	if s.Runs > 0 {
-		contingency += fmt.Sprintf("; with estimates that are off as well, %s", catalog.FormatMoney(max(0, risk.Quantile(s.Cash, 0.9)-r.Plan.Outlay)))
+		contingency += fmt.Sprintf("; with estimates that are off as well, %s",
+			catalog.FormatMoney(max(0, risk.Quantile(s.Cash, 0.9)-r.Plan.Outlay)))
 	}
 	rows := [][2]string{
-		{"half", fmt.Sprintf("of such jobs spend %s or less, nine in ten %s or less", catalog.FormatMoney(half), catalog.FormatMoney(most))},
+		{"half", fmt.Sprintf("of such jobs spend %s or less, nine in ten %s or less", catalog.FormatMoney(half),
+			catalog.FormatMoney(most))},
 		{"contingency", contingency},
 	}
 	if st.Job.Budget.Set {
-		rows = append(rows, [2]string{"budget", fmt.Sprintf("%s that %s is enough", Chance(r.Budget), catalog.FormatMoney(st.Job.Budget.V+st.Job.SpentSum))})
+		rows = append(rows, [2]string{"budget",
+			fmt.Sprintf("%s that %s is enough", Chance(r.Budget), catalog.FormatMoney(st.Job.Budget.V+st.Job.SpentSum))})
 	}
 	date := fmt.Sprintf("half hang by day %d, nine in ten by day %d", r.Days(0.5), r.Days(0.9))
 	if st.Job.WithinDays.Set {
 		date += fmt.Sprintf("; %s that it is within %d days", Chance(r.InTime), st.Job.WithinDays.V)
 	}
 	rows = append(rows, [2]string{"date", date})
-	grade := fmt.Sprintf("the mean is %.1f or better in half of such jobs, %.1f or better in nine of ten", r.Grade(0.5), r.Grade(0.9))
+	grade := fmt.Sprintf("the mean is %.1f or better in half of such jobs, %.1f or better in nine of ten", r.Grade(0.5),
+		r.Grade(0.9))
 	if st.Job.Target.Mean.Set {
-		grade += fmt.Sprintf("; %s that it is %s or better, as asked for", Chance(r.Mean), catalog.FormatCenti(st.Job.Target.Mean.V))
+		grade += fmt.Sprintf("; %s that it is %s or better, as asked for", Chance(r.Mean),
+			catalog.FormatCenti(st.Job.Target.Mean.V))
 	}
 	rows = append(rows, [2]string{"grade", grade})
 	rows = append(rows, [2]string{"rescue", fmt.Sprintf("%s that some slot needs a rescue", Chance(r.Rescues))})
 	if spared := mean(s.Cash) - mean(s.Replan); s.Runs > 0 && spared > 0 {
-		rows = append(rows, [2]string{"spares", fmt.Sprintf("holding each for one slot only costs about %s on average: decide again after each failure, with whatever is left", catalog.FormatMoney(spared))})
+		rows = append(rows, [2]string{"spares",
+			fmt.Sprintf("holding each for one slot only costs about %s on average: decide again after each failure, "+
+				"with whatever is left", catalog.FormatMoney(spared))})
 	}
 	return rows
 }
@@ -177,7 +189,8 @@ func lotRisks(r *risk.Risk) []string {
 	var all []string
 	for i := range r.Lots {
 		l := &r.Lots[i]
-		text := fmt.Sprintf("%s: %s to fill again, about %s more", r.Plan.Of.Platers[l.Plater].ID, count(l.Slots, "slot"), catalog.FormatMoney(l.More))
+		text := fmt.Sprintf("%s: %s to fill again, about %s more", r.Plan.Of.Platers[l.Plater].ID, count(l.Slots, "slot"),
+			catalog.FormatMoney(l.More))
 		if l.Bare > 0 {
 			text += fmt.Sprintf("; %d of them with nothing in reserve", l.Bare)
 		}
@@ -189,7 +202,8 @@ func lotRisks(r *risk.Risk) []string {
 func riskDetail(r *risk.Risk, s *risk.Simulation) string {
 	t := NewTable("what is spent", ">1 in 10", ">half", ">9 in 10", ">mean")
 	exact := fmt.Sprintf("exact, prices as planned, to within %s", catalog.FormatMoney(max(r.Cash.Step, r.Cash.Off)))
-	t.Row(exact, catalog.FormatMoney(r.Cash.Quantile(0.1)), catalog.FormatMoney(r.Cash.Quantile(0.5)), catalog.FormatMoney(r.Cash.Quantile(0.9)), catalog.FormatMoney(catalog.Cents(r.Cash.Mean()+0.5)))
+	t.Row(exact, catalog.FormatMoney(r.Cash.Quantile(0.1)), catalog.FormatMoney(r.Cash.Quantile(0.5)),
+		catalog.FormatMoney(r.Cash.Quantile(0.9)), catalog.FormatMoney(catalog.Cents(r.Cash.Mean()+0.5)))
 	for _, row := range []struct {
 		name string
 		runs []catalog.Cents
@@ -197,9 +211,15 @@ func riskDetail(r *risk.Risk, s *risk.Simulation) string {
 		if s.Runs == 0 {
 			continue
 		}
-		t.Row(row.name, catalog.FormatMoney(risk.Quantile(row.runs, 0.1)), catalog.FormatMoney(risk.Quantile(row.runs, 0.5)), catalog.FormatMoney(risk.Quantile(row.runs, 0.9)), catalog.FormatMoney(mean(row.runs)))
+		t.Row(row.name, catalog.FormatMoney(risk.Quantile(row.runs, 0.1)), catalog.FormatMoney(risk.Quantile(row.runs, 0.5)),
+			catalog.FormatMoney(risk.Quantile(row.runs, 0.9)), catalog.FormatMoney(mean(row.runs)))
 	}
-	return t.String() + "\n" + Paragraph("", "", fmt.Sprintf("Exact: every slot by itself, all its outcomes convolved. Simulated: %d runs with a fixed seed; the work of one plater is off by one factor in a run, %s; firm prices stay, and a price with a range of its own keeps within half of it. Deciding again takes the cheapest piece left over that fits, whatever slot it was held for. Grade: what a rescue finds is taken to be just as good as its slot asks for.", s.Runs, triangle(r.Plan.Of)))
+	return t.String() + "\n" + Paragraph("", "",
+		fmt.Sprintf("Exact: every slot by itself, all its outcomes convolved. Simulated: %d runs with a fixed seed; "+
+			"the work of one plater is off by one factor in a run, %s; firm prices stay, "+
+			"and a price with a range of its own keeps within half of it. "+
+			"Deciding again takes the cheapest piece left over that fits, whatever slot it was held for. "+
+			"Grade: what a rescue finds is taken to be just as good as its slot asks for.", s.Runs, triangle(r.Plan.Of)))
 }
 
 // triangle says between what shares guesses are drawn.

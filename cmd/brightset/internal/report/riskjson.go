@@ -6,21 +6,22 @@ import (
 )
 
 type riskDoc struct {
-	Format      int            `json:"format"`
-	Title       string         `json:"title"`
-	Status      string         `json:"status"` // of the plan
-	Currency    string         `json:"currency"`
-	Outlay      catalog.Cents  `json:"outlay_cents"`
-	Expected    catalog.Cents  `json:"expected_cents"`
-	Cash        quantilesDoc   `json:"cash"`
-	Spent       []spentAtDoc   `json:"cash_distribution"` // a few points of it, in rising order
-	Asked       askedDoc       `json:"asked"`
-	Already     catalog.Cents  `json:"spent_cents"`    // before the plan: cash comes on top
-	Simulated   *quantilesDoc  `json:"simulated_cash"` // null, like the next two: time was up before any run was done
-	Replanned   *quantilesDoc  `json:"replanned_cash"`
-	Spared      *catalog.Cents `json:"deciding_again_saves_cents"` // on average, against holding each spare for one slot
-	AsPlanned   catalog.Cents  `json:"contingency_planned_cents"`  // above the outlay, for nine in ten, prices as planned
-	Contingency *catalog.Cents `json:"contingency_cents"`          // above the outlay, for nine in ten, estimates off as well
+	Format    int            `json:"format"`
+	Title     string         `json:"title"`
+	Status    string         `json:"status"` // of the plan
+	Currency  string         `json:"currency"`
+	Outlay    catalog.Cents  `json:"outlay_cents"`
+	Expected  catalog.Cents  `json:"expected_cents"`
+	Cash      quantilesDoc   `json:"cash"`
+	Spent     []spentAtDoc   `json:"cash_distribution"` // a few points of it, in rising order
+	Asked     askedDoc       `json:"asked"`
+	Already   catalog.Cents  `json:"spent_cents"`    // before the plan: cash comes on top
+	Simulated *quantilesDoc  `json:"simulated_cash"` // null, like the next two: time was up before any run was done
+	Replanned *quantilesDoc  `json:"replanned_cash"`
+	Spared    *catalog.Cents `json:"deciding_again_saves_cents"` // on average, against holding each spare for one slot
+	AsPlanned catalog.Cents  `json:"contingency_planned_cents"`  // above the outlay, for nine in ten, prices as planned
+	// above the outlay, for nine in ten, estimates off as well
+	Contingency *catalog.Cents `json:"contingency_cents"`
 	Runs        int            `json:"runs"`
 	RunsWhole   bool           `json:"runs_whole"` // as many as there should be
 	Coarse      bool           `json:"coarse"`     // time was up: sums and chances are told by coarse steps
@@ -90,12 +91,15 @@ func RiskJSON(r *risk.Risk, s *risk.Simulation, f *Unknown) (string, error) {
 		}
 		return &quantilesDoc{risk.Quantile(v, 0.1), risk.Quantile(v, 0.5), risk.Quantile(v, 0.9), mean(v)}
 	}
-	doc := riskDoc{Format: Format, Title: st.Job.Title, Asked: askedOf(st, r.Plan), Already: st.Job.SpentSum, Status: r.Plan.Status.String(), Currency: st.Job.Currency, Outlay: r.Plan.Outlay, Expected: r.Plan.Expected,
-		Cash: quantilesDoc{r.Cash.Quantile(0.1), r.Cash.Quantile(0.5), r.Cash.Quantile(0.9), catalog.Cents(r.Cash.Mean() + 0.5)}, Spent: spentAt(r.Cash),
+	doc := riskDoc{Format: Format, Title: st.Job.Title, Asked: askedOf(st, r.Plan), Already: st.Job.SpentSum,
+		Status: r.Plan.Status.String(), Currency: st.Job.Currency, Outlay: r.Plan.Outlay, Expected: r.Plan.Expected,
+		Cash: quantilesDoc{r.Cash.Quantile(0.1), r.Cash.Quantile(0.5), r.Cash.Quantile(0.9),
+			catalog.Cents(r.Cash.Mean() + 0.5)}, Spent: spentAt(r.Cash),
 		AsPlanned: max(0, r.Cash.Quantile(0.9)-r.Plan.Outlay),
 		Simulated: runs(s.Cash), Replanned: runs(s.Replan),
 		Runs: s.Runs, RunsWhole: s.Whole(), Coarse: r.Coarse, Step: r.Cash.Step, Off: r.Cash.Off,
-		InBudget: r.Budget, InTime: r.InTime, Days50: r.Days(0.5), Days90: r.Days(0.9), Grade50: r.Grade(0.5), Grade90: r.Grade(0.9), AsAsked: r.Mean, Rescue: r.Rescues, Slots: []slotRiskDoc{}, Lots: []lotRiskDoc{}}
+		InBudget: r.Budget, InTime: r.InTime, Days50: r.Days(0.5), Days90: r.Days(0.9), Grade50: r.Grade(0.5),
+		Grade90: r.Grade(0.9), AsAsked: r.Mean, Rescue: r.Rescues, Slots: []slotRiskDoc{}, Lots: []lotRiskDoc{}}
 	if s.Runs > 0 {
 		c := max(0, risk.Quantile(s.Cash, 0.9)-r.Plan.Outlay)
 		doc.Contingency = &c

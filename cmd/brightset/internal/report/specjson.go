@@ -84,7 +84,10 @@ func SpecJSON(st *catalog.State, choices [][]plan.Choice, only int, perDm2 float
 // slotSpecs are the entries of the pieces of one group.
 func slotSpecs(st *catalog.State, s int, g *specGroup, perDm2 float64) []slotSpec {
 	slot := &st.Slots[s]
-	one := slotSpec{Slot: slot.ID, Name: slot.Name, Area: areaOf(slot), Service: int(slot.Service), Why: g.why, Layers: []coatSpec{}, Others: []otherSpec{}}
+	one := slotSpec{
+		Slot: slot.ID, Name: slot.Name, Area: areaOf(slot), Service: int(slot.Service), Why: g.why, Layers: []coatSpec{},
+		Others: []otherSpec{},
+	}
 	if g.known {
 		one.Metal = g.metal
 	}

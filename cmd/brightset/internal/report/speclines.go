@@ -15,7 +15,9 @@ import (
 // density in A/dm2 for layers that no source gives one for, 0 for none.
 func Spec(st *catalog.State, choices [][]plan.Choice, only int, perDm2 float64) string {
 	text := Paragraph("", "", st.Job.Title+": plating by open standards")
-	text += "\n" + Paragraph("", "", "Information for talking to a plater, not an instruction. Baths, currents and times are the plater's; leave plating and stripping to licensed platers, and follow the local rules.")
+	text += "\n" + Paragraph("", "", "Information for talking to a plater, not an instruction. "+
+		"Baths, currents and times are the plater's; leave plating and stripping to licensed platers, "+
+		"and follow the local rules.")
 	var coats []standard.Coat
 	for s := range st.Slots {
 		if only >= 0 && s != only {
@@ -77,7 +79,8 @@ func specOfSlot(st *catalog.State, s int, choices []plan.Choice, perDm2 float64)
 	text = Paragraph("", "  ", head)
 	groups := specGroups(st, s, choices)
 	if len(groups) == 0 {
-		return text + Paragraph("  - ", "    ", "nothing that fits can be plated on what the files say; why, tells check --slot "+slot.ID), nil
+		return text + Paragraph("  - ", "    ", "nothing that fits can be plated on what the files say; "+
+			"why, tells check --slot "+slot.ID), nil
 	}
 	for i := range groups {
 		g := &groups[i]
@@ -147,7 +150,9 @@ func besides(s *paper.Spec) []string {
 		lines = append(lines, "with another kind of chromium: "+chromesText(s))
 	}
 	if s.Code.Basis == standard.Steel && s.Code.NickelType == "d" {
-		lines = append(lines, fmt.Sprintf("of double nickel at least %.0f %% is semi-bright (Surface Finishing Guidebook, table IV)", 100*standard.SemiBrightShare))
+		lines = append(lines,
+			fmt.Sprintf("of double nickel at least %.0f %% is semi-bright (Surface Finishing Guidebook, table IV)",
+				100*standard.SemiBrightShare))
 	}
 	if j, use, ok := standard.LeastJIS(s.Code.Basis, s.Service); ok {
 		least := fmt.Sprintf("nickel at least %g um, chromium %g um", j.Um, standard.ChromeJIS)
@@ -157,7 +162,8 @@ func besides(s *paper.Spec) []string {
 		case j.Double:
 			least = "double " + least
 		}
-		lines = append(lines, fmt.Sprintf("to compare, JIS H 8617 (a reprint), %s use, grade %d: %s", use.Means, j.Grade, least))
+		lines = append(lines, fmt.Sprintf("to compare, JIS H 8617 (a reprint), %s use, grade %d: %s", use.Means, j.Grade,
+			least))
 	}
 	return lines
 }

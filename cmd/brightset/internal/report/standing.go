@@ -150,7 +150,8 @@ func stripText(st *catalog.State, s *Strip) string {
 		var all []string
 		for i := range s.First {
 			o := &s.First[i]
-			all = append(all, fmt.Sprintf("%s: worth %s on average, up to %s", findOut(st, o), catalog.FormatMoney(o.Gain), catalog.FormatMoney(o.Most)))
+			all = append(all, fmt.Sprintf("%s: worth %s on average, up to %s", findOut(st, o), catalog.FormatMoney(o.Gain),
+				catalog.FormatMoney(o.Most)))
 		}
 		text += list("Worth stripping before anything is committed:", all)
 	}
@@ -168,10 +169,13 @@ func stripText(st *catalog.State, s *Strip) string {
 		if text != "" {
 			text += "\n"
 		}
-		text += t.String() + Paragraph("", "", "Each for one piece, the lot being sent and the rest as planned. Up to it: brightset record priced, then approved. Above it have him stop: brightset record recalled, and plan again.")
+		text += t.String() + Paragraph("", "", "Each for one piece, the lot being sent and the rest as planned. "+
+			"Up to it: brightset record priced, then approved. Above it have him stop: brightset record recalled, "+
+			"and plan again.")
 	}
 	if !s.Whole {
-		text += Paragraph("", "", "Stopped early: not every piece was looked at for what stripping it first may save, and for the price after stripping at which to stop.")
+		text += Paragraph("", "", "Stopped early: not every piece was looked at for what stripping it first may save, "+
+			"and for the price after stripping at which to stop.")
 	}
 	return text
 }

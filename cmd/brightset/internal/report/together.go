@@ -15,7 +15,8 @@ import (
 func Together(out *plan.Joint, worths []joint.Worth) string {
 	var b strings.Builder
 	notes := newNotes()
-	b.WriteString(Paragraph("", "", fmt.Sprintf("%d jobs of one shop, planned together (all sums in %s)", len(out.Jobs), out.Jobs[0].State.Job.Currency)))
+	b.WriteString(Paragraph("", "", fmt.Sprintf("%d jobs of one shop, planned together (all sums in %s)", len(out.Jobs),
+		out.Jobs[0].State.Job.Currency)))
 	for j := range out.Jobs {
 		b.WriteString("\n" + jobPart(out, j, notes))
 	}
@@ -43,9 +44,11 @@ func jobPart(out *plan.Joint, j int, notes *notes) string {
 			t.Row("", chargeText(job.State, c), catalog.FormatMoney(c.Cents), catalog.FormatMoney(c.Cents))
 		}
 	}
-	t.Row("lines", "", catalog.FormatMoney(job.Lines), catalog.FormatMoney(job.OwnOutlay()), "", fmt.Sprintf("%.1f", job.Plan.Grade))
+	t.Row("lines", "", catalog.FormatMoney(job.Lines), catalog.FormatMoney(job.OwnOutlay()), "",
+		fmt.Sprintf("%.1f", job.Plan.Grade))
 	text := Paragraph("", "  ", fmt.Sprintf("Job %d: %s (%s)", j+1, job.State.Job.Title, job.State.Job.File)) + t.String()
-	text += fmt.Sprintf("chance %s that no slot needs a rescue; days %s\n", Percent(catalog.Micro(job.Plan.Completion*1e6)), days(job.Plan))
+	text += fmt.Sprintf("chance %s that no slot needs a rescue; days %s\n",
+		Percent(catalog.Micro(job.Plan.Completion*1e6)), days(job.Plan))
 	return wrapLast(text)
 }
 
@@ -60,12 +63,16 @@ func wrapLast(text string) string {
 func jointVerdict(out *plan.Joint) string {
 	switch {
 	case out.Status == solver.Optimal:
-		return Paragraph("", "", "The cheapest on these figures for all jobs together: proven, nothing that meets all targets costs less.")
+		return Paragraph("", "", "The cheapest on these figures for all jobs together: "+
+			"proven, nothing that meets all targets costs less.")
 	case out.Stop == solver.CloseEnough:
-		return Paragraph("", "", fmt.Sprintf("Nothing that meets all targets costs less than %s: this plan is proven to be at most %s above the cheapest. For the whole proof type it with --within 0.",
+		return Paragraph("", "", fmt.Sprintf("Nothing that meets all targets costs less than %s: "+
+			"this plan is proven to be at most %s above the cheapest. For the whole proof type it with --within 0.",
 			catalog.FormatMoney(out.Bound), catalog.FormatMoney(out.Expected-out.Bound)))
 	}
-	return Paragraph("", "", fmt.Sprintf("Not proven to be the cheapest: stopped early (%s). Nothing that meets all targets costs less than %s; this plan is at most %s above that. Give it longer with --time-limit.",
+	return Paragraph("", "", fmt.Sprintf("Not proven to be the cheapest: stopped early (%s). "+
+		"Nothing that meets all targets costs less than %s; this plan is at most %s above that. "+
+		"Give it longer with --time-limit.",
 		out.Stop, catalog.FormatMoney(out.Bound), catalog.FormatMoney(out.Expected-out.Bound)))
 }
 
@@ -112,7 +119,8 @@ func jointWarnings(out *plan.Joint) []string {
 			all = append(all, jobName(out, j)+": "+w)
 		}
 		if over := job.OverBudget(); over > 0 {
-			all = append(all, fmt.Sprintf("%s: what evens things out is not part of its budget, which it could exceed by up to %s", jobName(out, j), catalog.FormatMoney(over)))
+			all = append(all, fmt.Sprintf("%s: what evens things out is not part of its budget, "+
+				"which it could exceed by up to %s", jobName(out, j), catalog.FormatMoney(over)))
 		}
 	}
 	return all
@@ -137,13 +145,19 @@ func NoneTogether(out *plan.Joint, short []string, whole bool) string {
 	}
 	switch {
 	case len(alone) > 0:
-		return Paragraph("", "", "Nothing meets all targets: "+strings.Join(alone, ", ")+" can't be done within its limits even with the whole stock to itself.")
+		return Paragraph("", "", "Nothing meets all targets: "+strings.Join(alone, ", ")+
+			" can't be done within its limits even with the whole stock to itself.")
 	case len(short) > 0:
-		return Paragraph("", "", "Each job can be done by itself, but not all together: they need the same pieces of the shop's. More of any one of these would be enough: "+strings.Join(short, ", ")+"."+cut(whole))
+		return Paragraph("", "", "Each job can be done by itself, but not all together: "+
+			"they need the same pieces of the shop's. More of any one of these would be enough: "+strings.Join(short, ", ")+"."+
+			cut(whole))
 	case !whole:
-		return Paragraph("", "", "Each job can be done by itself, but not all together: they need the same pieces of the shop's. Stopped early: not every piece was looked at for whether more of it alone would be enough.")
+		return Paragraph("", "", "Each job can be done by itself, but not all together: "+
+			"they need the same pieces of the shop's. "+
+			"Stopped early: not every piece was looked at for whether more of it alone would be enough.")
 	}
-	return Paragraph("", "", "Each job can be done by itself, but not all together: they need the same pieces of the shop's, and more of a single one is not enough.")
+	return Paragraph("", "", "Each job can be done by itself, but not all together: "+
+		"they need the same pieces of the shop's, and more of a single one is not enough.")
 }
 
 // cut says that a list is not of all.

@@ -23,7 +23,8 @@ func bundleWarnings(out *plan.Joint) []string {
 			}
 		}
 		if len(who) > 1 {
-			all = append(all, fmt.Sprintf("bundle %s: %s use pieces out of it that stand in their own files; one that two of them mean is planned twice: write it once, in the shop's file", c.ID, strings.Join(who, ", ")))
+			all = append(all, fmt.Sprintf("bundle %s: %s use pieces out of it that stand in their own files; "+
+				"one that two of them mean is planned twice: write it once, in the shop's file", c.ID, strings.Join(who, ", ")))
 		}
 	}
 	return all

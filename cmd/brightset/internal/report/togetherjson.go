@@ -10,23 +10,24 @@ import (
 // jointDoc is the answer of plan for several jobs. The lines, trades and shares of a job
 // and what it is evened out by add up to pays_cents, and these to expected_cents.
 type jointDoc struct {
-	Format     int              `json:"format"`
-	Status     string           `json:"status"` // optimal, infeasible, stopped
-	Stop       string           `json:"stop"`
-	Currency   string           `json:"currency"`
-	Expected   *catalog.Cents   `json:"expected_cents"`
-	Bound      *catalog.Cents   `json:"bound_cents"`
-	Above      *catalog.Cents   `json:"above_bound_cents"`     // it is at most so much above the cheapest
-	Sums       *jointSumsDoc    `json:"sums"`                  // of all jobs; null where there is no plan
-	Capped     string           `json:"nobody_pays_more_than"` // alone, apart, none
-	Seconds    float64          `json:"seconds"`
-	Jobs       []jointJobDoc    `json:"jobs"`
-	Charges    []jointChargeDoc `json:"charges"`
-	Wanted     []worthDoc       `json:"wanted_by_more"`
-	Starting   []startingDoc    `json:"starting_values"`
-	Warnings   []string         `json:"warnings"`             // about what the jobs have in common
-	Short      []string         `json:"more_of_one_would_do"` // where there is no plan
-	ShortWhole *bool            `json:"more_of_one_whole"`    // every piece was looked at for that; null where it was not looked for
+	Format   int              `json:"format"`
+	Status   string           `json:"status"` // optimal, infeasible, stopped
+	Stop     string           `json:"stop"`
+	Currency string           `json:"currency"`
+	Expected *catalog.Cents   `json:"expected_cents"`
+	Bound    *catalog.Cents   `json:"bound_cents"`
+	Above    *catalog.Cents   `json:"above_bound_cents"`     // it is at most so much above the cheapest
+	Sums     *jointSumsDoc    `json:"sums"`                  // of all jobs; null where there is no plan
+	Capped   string           `json:"nobody_pays_more_than"` // alone, apart, none
+	Seconds  float64          `json:"seconds"`
+	Jobs     []jointJobDoc    `json:"jobs"`
+	Charges  []jointChargeDoc `json:"charges"`
+	Wanted   []worthDoc       `json:"wanted_by_more"`
+	Starting []startingDoc    `json:"starting_values"`
+	Warnings []string         `json:"warnings"`             // about what the jobs have in common
+	Short    []string         `json:"more_of_one_would_do"` // where there is no plan
+	// every piece was looked at for that; null where it was not looked for
+	ShortWhole *bool `json:"more_of_one_whole"`
 }
 
 // jointSumsDoc adds up what stands job by job. What is alone and saved is null where one
@@ -46,21 +47,22 @@ type jointJobDoc struct {
 	AloneStatus string         `json:"alone_status"`
 	Alone       *catalog.Cents `json:"alone_cents"`
 	AloneAbove  *catalog.Cents `json:"alone_above_bound_cents"` // null where it is proven
-	Apart       *catalog.Cents `json:"apart_cents"`             // alone with the stock shared out, where that was looked for
-	LinesSum    catalog.Cents  `json:"lines_cents"`
-	Shared      catalog.Cents  `json:"shared_cents"`
-	Evened      catalog.Cents  `json:"evened_cents"`
-	Outlay      catalog.Cents  `json:"outlay_cents"`             // of lines and trades
-	Saves       *catalog.Cents `json:"saves_cents"`              // against apart, else alone
-	OverBudget  *catalog.Cents `json:"evened_over_budget_cents"` // by which evening out could exceed the budget; null: not
-	Done        *doneDoc       `json:"done"`
-	Asked       askedDoc       `json:"asked"`
-	Pays        *catalog.Cents `json:"pays_cents"` // null where there is no plan, and nothing above it counts
-	Grade       float64        `json:"grade"`
-	Completion  float64        `json:"completion"`
-	Lines       []lineDoc      `json:"lines"`
-	Trades      []chargeDoc    `json:"trades"`
-	Warnings    []string       `json:"warnings"`
+	// alone with the stock shared out, where that was looked for
+	Apart      *catalog.Cents `json:"apart_cents"`
+	LinesSum   catalog.Cents  `json:"lines_cents"`
+	Shared     catalog.Cents  `json:"shared_cents"`
+	Evened     catalog.Cents  `json:"evened_cents"`
+	Outlay     catalog.Cents  `json:"outlay_cents"`             // of lines and trades
+	Saves      *catalog.Cents `json:"saves_cents"`              // against apart, else alone
+	OverBudget *catalog.Cents `json:"evened_over_budget_cents"` // by which evening out could exceed the budget; null: not
+	Done       *doneDoc       `json:"done"`
+	Asked      askedDoc       `json:"asked"`
+	Pays       *catalog.Cents `json:"pays_cents"` // null where there is no plan, and nothing above it counts
+	Grade      float64        `json:"grade"`
+	Completion float64        `json:"completion"`
+	Lines      []lineDoc      `json:"lines"`
+	Trades     []chargeDoc    `json:"trades"`
+	Warnings   []string       `json:"warnings"`
 }
 
 type jointChargeDoc struct {
@@ -198,13 +200,15 @@ func NoneTogetherJSON(out *plan.Joint, short []string, whole bool) (string, erro
 
 // newJointDoc is what is known whether there is a plan or not.
 func newJointDoc(out *plan.Joint) *jointDoc {
-	doc := &jointDoc{Format: Format, Status: out.Status.String(), Stop: out.Stop.String(), Currency: out.Jobs[0].State.Job.Currency,
-		Capped: [...]string{"alone", "apart", "none"}[out.Capped], Seconds: finite(out.Result.Time.Seconds()),
+	doc := &jointDoc{Format: Format, Status: out.Status.String(), Stop: out.Stop.String(),
+		Currency: out.Jobs[0].State.Job.Currency,
+		Capped:   [...]string{"alone", "apart", "none"}[out.Capped], Seconds: finite(out.Result.Time.Seconds()),
 		Charges: []jointChargeDoc{}, Starting: []startingDoc{}, Warnings: []string{}, Wanted: []worthDoc{}, Short: []string{}}
 	for j := range out.Jobs {
 		job := &out.Jobs[j]
-		d := jointJobDoc{Asked: askedOf(job.State, nil), Job: job.State.Job.File, Title: job.State.Job.Title, AloneStatus: job.Alone.Status.String(),
-			Lines: []lineDoc{}, Trades: []chargeDoc{}, Warnings: []string{}}
+		d := jointJobDoc{Asked: askedOf(job.State, nil), Job: job.State.Job.File, Title: job.State.Job.Title,
+			AloneStatus: job.Alone.Status.String(),
+			Lines:       []lineDoc{}, Trades: []chargeDoc{}, Warnings: []string{}}
 		if job.Alone.Has && job.Alone.Status != solver.Infeasible {
 			d.Alone = &job.Alone.Expected
 			if above := job.Alone.Expected - job.Alone.Bound; job.Alone.Status != solver.Optimal {

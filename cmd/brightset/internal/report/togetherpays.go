@@ -25,7 +25,8 @@ func sharedTable(out *plan.Joint) string {
 				split = append(split, jobText{j, catalog.FormatMoney(c.Shares[j])})
 			}
 		}
-		t.Row(jointChargeText(&c), catalog.FormatMoney(apart), catalog.FormatMoney(c.Cents), jobRuns(split, func(j int) string { return jobName(out, j) }))
+		t.Row(jointChargeText(&c), catalog.FormatMoney(apart), catalog.FormatMoney(c.Cents),
+			jobRuns(split, func(j int) string { return jobName(out, j) }))
 		single += apart
 		sum += c.Cents
 	}
@@ -80,7 +81,8 @@ func paysTable(out *plan.Joint) string {
 	all := true
 	for j := range out.Jobs {
 		job := &out.Jobs[j]
-		v := [7]catalog.Cents{job.Lines, job.Shared, job.Evened, job.Pays, job.Alone.Expected, 0, job.Alone.Expected - job.Pays}
+		v := [7]catalog.Cents{job.Lines, job.Shared, job.Evened, job.Pays, job.Alone.Expected, 0,
+			job.Alone.Expected - job.Pays}
 		if apart {
 			v[5] = job.Apart.Expected
 			v[6] = v[5] - job.Pays
@@ -98,10 +100,13 @@ func paysTable(out *plan.Joint) string {
 
 // rulesText says by what rule charges are split.
 func rulesText(out *plan.Joint) string {
-	text := "A freight and a bundle are split evenly among the jobs that call for them, a least lot in proportion to what each would have to top up by itself."
+	text := "A freight and a bundle are split evenly among the jobs that call for them, " +
+		"a least lot in proportion to what each would have to top up by itself."
 	for j := range out.Jobs {
 		if out.Jobs[j].Evened != 0 {
-			text += " Where a job would so pay more than alone, because it leaves the others something or takes what is cheaper for all, those that gain make that good, in proportion to what they gain."
+			text += " Where a job would so pay more than alone, " +
+				"because it leaves the others something or takes what is cheaper for all, those that gain make that good, " +
+				"in proportion to what they gain."
 			break
 		}
 	}
@@ -109,13 +114,17 @@ func rulesText(out *plan.Joint) string {
 	case plan.CapAlone:
 		text += " No job pays more than its plan alone would cost."
 	case plan.CapApart:
-		text += " Alone the jobs would use the same pieces twice, so they can't all have those plans (or none as cheap was found in time). No job pays more than in the cheapest plans in which every piece is used once and no charge is shared: these are apart, and what each saves is counted from them."
+		text += " Alone the jobs would use the same pieces twice, " +
+			"so they can't all have those plans (or none as cheap was found in time). " +
+			"No job pays more than in the cheapest plans in which every piece is used once and no charge is shared: " +
+			"these are apart, and what each saves is counted from them."
 	case plan.CapNone:
 		text += " What each would pay alone was not found in time, so nothing is evened out."
 	}
 	for j := range out.Jobs {
 		if alone := out.Jobs[j].Alone; alone.Has && alone.Status != solver.Optimal {
-			text += fmt.Sprintf(" The plan alone of %s is not proven: it may be up to %s above the cheapest.", jobName(out, j), catalog.FormatMoney(alone.Expected-alone.Bound))
+			text += fmt.Sprintf(" The plan alone of %s is not proven: it may be up to %s above the cheapest.", jobName(out, j),
+				catalog.FormatMoney(alone.Expected-alone.Bound))
 		}
 	}
 	return Paragraph("", "", text)

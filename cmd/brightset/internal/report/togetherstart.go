@@ -25,7 +25,8 @@ func startWarnings(out *plan.Joint) []string {
 	}
 	var all []string
 	for _, who := range order {
-		all = append(all, fmt.Sprintf("%s share %s: that must not wait for the later start, since each job's days are counted from its own", who, strings.Join(shared[who], ", ")))
+		all = append(all, fmt.Sprintf("%s share %s: that must not wait for the later start, "+
+			"since each job's days are counted from its own", who, strings.Join(shared[who], ", ")))
 	}
 	return all
 }

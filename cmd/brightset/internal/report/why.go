@@ -39,7 +39,8 @@ func Why(w *ask.Why) string {
 		}
 	}
 	if w.Stopped {
-		b.WriteString("\n" + Paragraph("", "", "Stopped early: not every sum is proven to be the least, and not every turn was looked for."))
+		b.WriteString("\n" + Paragraph("", "", "Stopped early: not every sum is proven to be the least, "+
+			"and not every turn was looked for."))
 	}
 	return b.String()
 }
@@ -55,7 +56,8 @@ func whyTable(w *ask.Why) string {
 		if !w.Taken(way) {
 			more = catalog.FormatMoney(way.More)
 		}
-		t.Row(w.Advised.Label(way.Choice), catalog.FormatMoney(way.Plan.Expected), more, catalog.FormatCenti(way.Choice.Grade), fmt.Sprintf("%.1f", way.Plan.Grade))
+		t.Row(w.Advised.Label(way.Choice), catalog.FormatMoney(way.Plan.Expected), more,
+			catalog.FormatCenti(way.Choice.Grade), fmt.Sprintf("%.1f", way.Plan.Grade))
 		if text := causes(w.Advised, way.Reasons); text != "" {
 			t.Span(4, text)
 		}
@@ -125,7 +127,8 @@ func closeCalls(w *ask.Why) string {
 		text += Paragraph("", "  ", "The same total to the cent: "+strings.Join(level, ", ")+". Take which you like.")
 	}
 	if len(near) > 0 {
-		text += Paragraph("", "  ", "As good as level, the difference is within the error of the estimates: "+strings.Join(near, ", ")+".")
+		text += Paragraph("", "  ", "As good as level, the difference is within the error of the estimates: "+
+			strings.Join(near, ", ")+".")
 	}
 	return text
 }

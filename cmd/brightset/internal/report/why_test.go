@@ -17,10 +17,12 @@ func TestTurnAtOnce(t *testing.T) {
 		return []ask.Breakpoint{{Figure: f, Now: 90_58, Last: last}}
 	}
 	for f, says := range map[choice.Figure][2]string{
-		choice.FigurePlating:  {"until its price after strip rises at all (now 90.58)", "once its price after strip falls at all (now 90.58)"},
-		choice.FigurePrice:    {"until its price rises at all (now 90.58)", "once its price falls at all (now 90.58)"},
-		choice.FigureBreakage: {"until its chance of breaking rises at all (now 0.9058%)", "once its chance of breaking falls at all (now 0.9058%)"},
-		choice.FigureGrade:    {"until its grade falls at all (now 90.58)", "once its grade rises at all (now 90.58)"},
+		choice.FigurePlating: {"until its price after strip rises at all (now 90.58)",
+			"once its price after strip falls at all (now 90.58)"},
+		choice.FigurePrice: {"until its price rises at all (now 90.58)", "once its price falls at all (now 90.58)"},
+		choice.FigureBreakage: {"until its chance of breaking rises at all (now 0.9058%)",
+			"once its chance of breaking falls at all (now 0.9058%)"},
+		choice.FigureGrade: {"until its grade falls at all (now 90.58)", "once its grade rises at all (now 90.58)"},
 	} {
 		for i, text := range []string{stays("it", at(f, 90_58)), takesOver("it", at(f, 90_58))} {
 			if !strings.HasSuffix(text, says[i]) {
@@ -42,7 +44,10 @@ func TestTurnAtOnce(t *testing.T) {
 func TestUnsettled(t *testing.T) {
 	st := &catalog.State{Pieces: []catalog.Piece{{ID: "crank", Name: "crank"}}}
 	c := &plan.Choice{Work: catalog.WorkAsIs, Plater: catalog.None, Quote: catalog.None}
-	w := &ask.Why{Advised: &plan.Plan{Of: st}, Unsettled: []ask.Breakpoint{{Choice: c, Figure: choice.FigurePrice, Now: 10_00, Last: 12_34}}}
+	w := &ask.Why{
+		Advised:   &plan.Plan{Of: st},
+		Unsettled: []ask.Breakpoint{{Choice: c, Figure: choice.FigurePrice, Now: 10_00, Last: 12_34}},
+	}
 	all := points(w)
 	if len(all) != 1 || !strings.Contains(all[0], "nothing turns until its price is 12.34 (now 10.00)") {
 		t.Errorf("told as %q", all)

@@ -67,8 +67,10 @@ type pointDoc struct {
 // WhyJSON writes the answer of why as one JSON document.
 func WhyJSON(w *ask.Why) (string, error) {
 	st := w.Advised.Of
-	doc := whyDoc{Format: Format, Title: st.Job.Title, Status: "optimal", Slot: st.Slots[w.Slot].ID, Currency: st.Job.Currency,
-		Expected: w.Advised.Expected, Ways: []wayDoc{}, Outs: []outDoc{}, Rules: []rulePriceDoc{}, Points: []pointDoc{}, Open: []pointDoc{}}
+	doc := whyDoc{Format: Format, Title: st.Job.Title, Status: "optimal", Slot: st.Slots[w.Slot].ID,
+		Currency: st.Job.Currency,
+		Expected: w.Advised.Expected, Ways: []wayDoc{}, Outs: []outDoc{}, Rules: []rulePriceDoc{}, Points: []pointDoc{},
+		Open: []pointDoc{}}
 	if w.Stopped {
 		doc.Status = "stopped"
 	}
@@ -106,7 +108,12 @@ func pointOf(st *catalog.State, p *ask.Breakpoint) pointDoc {
 }
 
 func wayOf(w *ask.Why, way *ask.Alternative) wayDoc {
-	d := wayDoc{choiceDoc: choiceOf(w.Advised.Of, way.Choice), Advised: w.Taken(way), Grade: hundredths(way.Choice.Grade), Causes: []causeDoc{}}
+	d := wayDoc{
+		choiceDoc: choiceOf(w.Advised.Of, way.Choice),
+		Advised:   w.Taken(way),
+		Grade:     hundredths(way.Choice.Grade),
+		Causes:    []causeDoc{},
+	}
 	if way.Plan.Has {
 		mean := finite(way.Plan.Grade)
 		d.Expected, d.More, d.Mean, d.Level = &way.Plan.Expected, &way.More, &mean, way.Slack
@@ -171,7 +178,8 @@ type insteadDoc struct {
 
 // InsteadJSON writes the answer of why --instead as one JSON document.
 func InsteadJSON(slot int, advised, pl *plan.Plan) (string, error) {
-	doc := insteadDoc{Format: Format, Title: advised.Of.Job.Title, Currency: advised.Of.Job.Currency, Status: pl.Status.String(), Slot: advised.Of.Slots[slot].ID, Advised: advised.Expected,
+	doc := insteadDoc{Format: Format, Title: advised.Of.Job.Title, Currency: advised.Of.Job.Currency,
+		Status: pl.Status.String(), Slot: advised.Of.Slots[slot].ID, Advised: advised.Expected,
 		Lines: []lineDoc{}, Charges: []chargeDoc{}, Changed: []string{}, Differences: []differenceDoc{}, Causes: []causeDoc{}}
 	if !pl.Has {
 		return toJSON(doc)

@@ -34,7 +34,8 @@ func points(w *ask.Why) []string {
 
 // unsettled tells how far it is known that nothing turns.
 func unsettled(st *catalog.State, p *ask.Breakpoint) string {
-	return fmt.Sprintf("%s: nothing turns until its %s is %s%s; further on others cost about the same, and where it turns is not settled",
+	return fmt.Sprintf("%s: nothing turns until its %s is %s%s; further on others cost about the same, "+
+		"and where it turns is not settled",
 		plan.Label(st, p.Choice), figureName(p), figureValue(p, p.Last), now(p))
 }
 

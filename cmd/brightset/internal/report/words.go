@@ -12,7 +12,8 @@ import (
 func findingText(st *catalog.State, f *catalog.Finding) string {
 	d := &st.Tables.Defects[f.Defect]
 	text := fmt.Sprintf("%s, %s", d.Name, f.Severity)
-	where := map[catalog.Where]string{catalog.Face: "the face", catalog.Edge: "the edge", catalog.Back: "the back"}[f.Where]
+	where := map[catalog.Where]string{catalog.Face: "the face", catalog.Edge: "the edge",
+		catalog.Back: "the back"}[f.Where]
 	if d.Measure == catalog.ByCount {
 		if f.Count > 1 {
 			text += fmt.Sprintf(", %d of them", f.Count)

@@ -11,7 +11,8 @@ import (
 func Written(p *Papers, files []string) string {
 	st := p.Plan.Of
 	text := Paragraph("", "", fmt.Sprintf("%s: papers of plan %s, %s expected, %s if all goes well (%s)",
-		st.Job.Title, plan.Fingerprint(p.Plan), catalog.FormatMoney(p.Plan.Expected), catalog.FormatMoney(p.Plan.Outlay), st.Job.Currency))
+		st.Job.Title, plan.Fingerprint(p.Plan), catalog.FormatMoney(p.Plan.Expected), catalog.FormatMoney(p.Plan.Outlay),
+		st.Job.Currency))
 	text += "\n" + list("Written:", files)
 	if held := p.Held(); len(held) > 0 {
 		text += "\n" + Paragraph("", "", fmt.Sprintf("Held back, on no order: %s. Nobody has noted that they fit%s. Try them on the object first, then "+

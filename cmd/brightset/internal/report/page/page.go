@@ -113,7 +113,8 @@ func (p *Page) css() string {
 // within it.
 func (p *Page) Policy() string {
 	sum := sha256.Sum256([]byte(p.css()))
-	return fmt.Sprintf("default-src 'none'; img-src data:; style-src 'sha256-%s'; base-uri 'none'; form-action 'none'", base64.StdEncoding.EncodeToString(sum[:]))
+	return fmt.Sprintf("default-src 'none'; img-src data:; style-src 'sha256-%s'; base-uri 'none'; form-action 'none'",
+		base64.StdEncoding.EncodeToString(sum[:]))
 }
 
 // cssText writes a text so that a style sheet can't read anything but text in it.
@@ -124,7 +125,8 @@ func cssText(s string) string {
 		case r >= 'a' && r <= 'z', r >= 'A' && r <= 'Z', r >= '0' && r <= '9', r == ' ', r == ',', r == '-', r == '.':
 			b.WriteRune(r)
 		case r < ' ' || r == 0x7f || r == '\uFFFD':
-		case r >= 0x202a && r <= 0x202e, r >= 0x2066 && r <= 0x2069, r == 0x200e, r == 0x200f: // would turn the rest of the line round
+		case r >= 0x202a && r <= 0x202e, r >= 0x2066 && r <= 0x2069, r == 0x200e, r == 0x200f:
+			// would turn the rest of the line round
 		default:
 			fmt.Fprintf(&b, "\\%x ", r)
 		}

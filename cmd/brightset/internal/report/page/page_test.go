@@ -118,7 +118,11 @@ func TestShrinkRefuses(t *testing.T) {
 	huge := append([]byte{}, b.Bytes()...)
 	binary.BigEndian.PutUint32(huge[16:], 60_000)
 	binary.BigEndian.PutUint32(huge[20:], 60_000)
-	for name, data := range map[string][]byte{"text": []byte("hello"), "nothing": nil, "cut": tagged(t, 1, binary.BigEndian)[:200]} {
+	for name, data := range map[string][]byte{
+		"text":    []byte("hello"),
+		"nothing": nil,
+		"cut":     tagged(t, 1, binary.BigEndian)[:200],
+	} {
 		if _, err := Shrink(data, 64); err == nil {
 			t.Errorf("%s is taken as a photo", name)
 		}
@@ -126,7 +130,8 @@ func TestShrinkRefuses(t *testing.T) {
 	if _, err := Shrink(huge, 64); err == nil {
 		t.Error("a picture of 3600 million pixels is taken")
 	}
-	for _, bad := range []string{"\xff\xd8\xff\xe1\x00\x10Exif\x00\x00MM\x00*\xff\xff\xff\xff", "\xff\xd8\xff\xe1\x00\x01", "\xff\xd8", ""} {
+	for _, bad := range []string{"\xff\xd8\xff\xe1\x00\x10Exif\x00\x00MM\x00*\xff\xff\xff\xff", "\xff\xd8\xff\xe1\x00\x01",
+		"\xff\xd8", ""} {
 		if o := orientation([]byte(bad)); o != 1 {
 			t.Errorf("%q: orientation %d", bad, o)
 		}
@@ -161,8 +166,13 @@ var policyHash = regexp.MustCompile(`sha256-([A-Za-z0-9+/=]+)`)
 
 // TestPolicy: the page allows nothing but its own style, whatever its names are.
 func TestPolicy(t *testing.T) {
-	p := &Page{Title: "<b>", Job: "\"} @import url(http://x); \u202e\x01</style><script>", Date: "2031-01-01", Plan: "aaaa-bbbb",
-		Blocks: []Block{{Heading: "<script>x</script>", Text: []string{"</main>"}, Grid: &Grid{Heads: []string{"<i>"}, Rows: [][]string{{"<u>"}}}}}}
+	p := &Page{Title: "<b>", Job: "\"} @import url(http://x); \u202e\x01</style><script>", Date: "2031-01-01",
+		Plan: "aaaa-bbbb",
+		Blocks: []Block{{
+			Heading: "<script>x</script>",
+			Text:    []string{"</main>"},
+			Grid:    &Grid{Heads: []string{"<i>"}, Rows: [][]string{{"<u>"}}},
+		}}}
 	text, err := p.HTML()
 	if err != nil {
 		t.Fatal(err)
@@ -170,7 +180,8 @@ func TestPolicy(t *testing.T) {
 	s := string(text)
 	_, style, _ := strings.Cut(s, "<style>")
 	style, _, _ = strings.Cut(style, "</style>")
-	if !strings.Contains(s, "default-src &#39;none&#39;") || strings.Contains(s, "<script") || strings.Contains(style, "@import") || strings.Contains(style, "url(") || strings.ContainsRune(style, '\u202e') {
+	if !strings.Contains(s, "default-src &#39;none&#39;") || strings.Contains(s, "<script") ||
+		strings.Contains(style, "@import") || strings.Contains(style, "url(") || strings.ContainsRune(style, '\u202e') {
 		t.Error(s)
 	}
 	m := policyHash.FindStringSubmatch(strings.ReplaceAll(s, "&#43;", "+"))
