@@ -10,7 +10,8 @@ import (
 // their place in another one. In the texts %s is the table's own name.
 var belongs = map[string][]placeOf{
 	"job": {{"[target]", "floor mean fresh redone lasting fallback_floor"},
-		{"[slot.NAME]", "area weight part quantity max_breakage bears"}, {"[shop] of the shop's file", "hourly works spread_low spread_high call_above address phone contact"}},
+		{"[slot.NAME]", "area weight part quantity max_breakage bears"},
+		{"[shop] of the shop's file", "hourly works spread_low spread_high call_above address phone contact"}},
 	"slot": {{"[job]", "budget budget_on completion within_days start"}, {"[target]", "mean"},
 		{"[match.NAME]", "grade_within tone_within same_plater fresh_alike"}, {"[piece.NAME]", "kind metal grade price"},
 		{"[piece.NAME.finding.NAME]", "harmless"}},

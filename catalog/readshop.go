@@ -72,7 +72,8 @@ func (l *loader) readShop() {
 	}
 	over(&l.state.Shop.Hourly, t.money("hourly"))
 	shop := &l.state.Shop
-	shop.Name, shop.Address, shop.Phone, shop.Contact = t.text("name"), t.text("address"), t.text("phone"), t.text("contact")
+	shop.Name, shop.Address = t.text("name"), t.text("address")
+	shop.Phone, shop.Contact = t.text("phone"), t.text("contact")
 	shop.CallAbove = t.share("call_above").Or(shop.CallAbove)
 	l.state.Shop.Misfit = t.share("misfit")
 	l.state.Shop.Works = t.refs("works", l.works)

@@ -32,7 +32,9 @@ call_above = 0.2
 // TestAreaAsWritten: what the user wrote is what the sheets say.
 func TestAreaAsWritten(t *testing.T) {
 	for written, dm2 := range map[string]Micro{"50 in2": 3_225_800, " 3.2 dm2": 3_200_000} {
-		st, err := loadFrom(map[string][]byte{"job.toml": []byte("[job]\ntitle = \"t\"\n[slot.a]\narea = \"" + written + "\"\n")})
+		st, err := loadFrom(map[string][]byte{
+			"job.toml": []byte("[job]\ntitle = \"t\"\n[slot.a]\narea = \"" + written + "\"\n"),
+		})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -22,7 +22,8 @@ func TestFirstScreens(t *testing.T) {
 	now = func() time.Time { return time.Date(2031, 3, 25, 9, 0, 0, 0, time.UTC) }
 	lots := [][]string{
 		{"record", "sent", "crest-2,drawer-grille", "--to", "pell", "--on", "2031-02-01"},
-		{"record", "sent", "spear-l1,spear-r1,bullet-1,bullet-2", "--to", "brackwater", "--level", "driver", "--on", "2031-02-03"},
+		{"record", "sent", "spear-l1,spear-r1,bullet-1,bullet-2", "--to", "brackwater", "--level", "driver", "--on",
+			"2031-02-03"},
 		{"record", "approved", "crest-2,drawer-grille,spear-l1,spear-r1,bullet-1,bullet-2", "--on", "2031-02-10"},
 	}
 	for name, c := range map[string]struct {
@@ -36,7 +37,8 @@ func TestFirstScreens(t *testing.T) {
 			"--on", "2031-02-20"}), budget: "2700.00"},
 		"above-stop": {job: "testdata/demo", first: append(lots[:1:1],
 			[]string{"record", "sent", "bullet-1,bullet-2", "--to", "brackwater", "--level", "driver", "--on", "2031-02-03"},
-			[]string{"record", "priced", "bullet-1", "--cost", "380.00", "--on", "2031-02-20"}, []string{"record", "priced", "bullet-2", "--cost", "104.00", "--on", "2031-02-20"})},
+			[]string{"record", "priced", "bullet-1", "--cost", "380.00", "--on", "2031-02-20"},
+			[]string{"record", "priced", "bullet-2", "--cost", "104.00", "--on", "2031-02-20"})},
 		"all-hung":   {job: "testdata/one-for-two", first: allHung},
 		"over-quote": {job: "testdata/locked"},
 		"lead-came": {

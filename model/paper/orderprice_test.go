@@ -26,14 +26,30 @@ func TestOrderPrice(t *testing.T) {
 		standing Standing
 		call     catalog.Cents
 	}{
-		"nobody has named it":   {known: true, stop: ask.StopPrice{Highest: 90_00}, standing: OurGuess, call: 57_50},
-		"named unseen":          {quotes: quote(catalog.Estimate), known: true, stop: ask.StopPrice{Highest: 57_51}, standing: HisGuess, call: 57_50},
-		"named after strip":     {quotes: quote(catalog.AfterStrip), known: true, stop: ask.StopPrice{Highest: 57_50}, standing: AfterStrip, call: 50_00},
-		"firm":                  {quotes: quote(catalog.Firm), standing: Agreed, call: 50_00},
-		"nothing else fits":     {known: true, stop: ask.StopPrice{Highest: 51_00, NoOther: true}, call: 57_50},
-		"the budget is the end": {known: true, stop: ask.StopPrice{Highest: 51_00, NoOther: true, ByBudget: true}, call: 50_00},
-		"not worked out":        {early: true, call: 50_00},
-		"no end is known":       {call: 57_50},
+		"nobody has named it": {known: true, stop: ask.StopPrice{Highest: 90_00}, standing: OurGuess, call: 57_50},
+		"named unseen": {
+			quotes:   quote(catalog.Estimate),
+			known:    true,
+			stop:     ask.StopPrice{Highest: 57_51},
+			standing: HisGuess,
+			call:     57_50,
+		},
+		"named after strip": {
+			quotes:   quote(catalog.AfterStrip),
+			known:    true,
+			stop:     ask.StopPrice{Highest: 57_50},
+			standing: AfterStrip,
+			call:     50_00,
+		},
+		"firm":              {quotes: quote(catalog.Firm), standing: Agreed, call: 50_00},
+		"nothing else fits": {known: true, stop: ask.StopPrice{Highest: 51_00, NoOther: true}, call: 57_50},
+		"the budget is the end": {
+			known: true,
+			stop:  ask.StopPrice{Highest: 51_00, NoOther: true, ByBudget: true},
+			call:  50_00,
+		},
+		"not worked out":  {early: true, call: 50_00},
+		"no end is known": {call: 57_50},
 	} {
 		st := jobs.Tiny()
 		st.Shop.CallAbove = 150_000
@@ -64,7 +80,10 @@ func TestOneRuleForCalls(t *testing.T) {
 	for seed := range int64(jobs.Campaign(60, 600)) {
 		st := jobs.Random(seed, 3, jobs.Options{})
 		st.Shop.CallAbove = jobs.Between(r, catalog.Micro(0), 400_000)
-		st.Quote = catalog.OwnerQuote{Plating: jobs.Between(r, catalog.Micro(0), 400_000), Hourly: jobs.Given(catalog.Cents(61_37))}
+		st.Quote = catalog.OwnerQuote{
+			Plating: jobs.Between(r, catalog.Micro(0), 400_000),
+			Hourly:  jobs.Given(catalog.Cents(61_37)),
+		}
 		pl := solved.Cheapest(t, st)
 		if !pl.Has {
 			continue
@@ -131,7 +150,8 @@ func TestPairsWaitTogether(t *testing.T) {
 		work   catalog.Cents
 		lacks  catalog.Cents
 	}{
-		"all along the groups": {func(*catalog.State, *plan.Plan) {}, []Held{{0, 0, none}, {1, 1, 0}, {2, 2, 1}}, 20_00, 50_00},
+		"all along the groups": {func(*catalog.State, *plan.Plan) {}, []Held{{0, 0, none}, {1, 1, 0}, {2, 2, 1}},
+			20_00, 50_00},
 		"the second elsewhere": {func(_ *catalog.State, pl *plan.Plan) { pl.Lines[1].Choice.Plater = jobs.North + 1 },
 			[]Held{{0, 0, none}}, 40_00, 30_00},
 		"the third as it is": {func(_ *catalog.State, pl *plan.Plan) {

@@ -32,9 +32,10 @@ type OwnerSums struct {
 	Contingency catalog.Cents // set aside on top, tax included; not part of Total
 }
 
-// OwnerQuoteOf prices a plan for the owner. The limit of a line is what he is charged where the
-// plater charges what he may without a call. stops are known of every open price. contingency is what nine jobs in ten need
-// on top at cost; it is passed on with the markup on plating, and taxed.
+// OwnerQuoteOf prices a plan for the owner. The limit of a line is what he is charged where
+// the plater charges what he may without a call. stops are known of every open price.
+// contingency is what nine jobs in ten need on top at cost; it is passed on with the markup
+// on plating, and taxed.
 func OwnerQuoteOf(pl *plan.Plan, stops []ask.StopPrice, contingency catalog.Cents) *OwnerSums {
 	q := &pl.Of.Quote
 	s := &OwnerSums{}

@@ -26,8 +26,8 @@ func TestOwnerQuoteByHand(t *testing.T) {
 	st.Job.SpentSum = 20_00
 	st.Shop.CallAbove = 150_000
 	plan := &plan.Plan{Of: st, Lines: []plan.Line{
-		{Slot: 0, Choice: &plan.Choice{Slot: 0, Work: catalog.WorkReplate, Plater: 0, Quote: catalog.None, Plate: 100_00, Other: 10_00,
-			Parts: []plan.Part{{Doer: plan.ByPlater, Cost: 100_00}, {Doer: plan.ByShop, Cost: 10_00}}}},
+		{Slot: 0, Choice: &plan.Choice{Slot: 0, Work: catalog.WorkReplate, Plater: 0, Quote: catalog.None, Plate: 100_00,
+			Other: 10_00, Parts: []plan.Part{{Doer: plan.ByPlater, Cost: 100_00}, {Doer: plan.ByShop, Cost: 10_00}}}},
 		{Slot: 1, Choice: &plan.Choice{Slot: 1, Piece: 1, Plater: catalog.None, Get: 50_00}},
 	}, Charges: []plan.Charge{{Kind: plan.ChargePlaterFreight, Of: 0, Cents: 30_00}, {Kind: plan.ChargeVendorFreight,
 		Of: 0, Cents: 10_00}, {Kind: plan.ChargeTrade, Of: 0, Cents: -5_00}}}

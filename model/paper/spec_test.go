@@ -59,7 +59,8 @@ func platedChoice(t *testing.T, st *catalog.State, slot int) *plan.Choice {
 func TestLayers(t *testing.T) {
 	st := specJob(t, `service = "severe"`)
 	for slot, want := range [][]string{
-		{"Fe/Ni30d Cr r", "Surface Finishing Guidebook", "double nickel, 30 um (1.2 mil); regular chromium, 0.3 um (0.012 mil)"},
+		{"Fe/Ni30d Cr r", "Surface Finishing Guidebook",
+			"double nickel, 30 um (1.2 mil); regular chromium, 0.3 um (0.012 mil)"},
 		{"Zn/Cu5 Ni25d Cr r", "from memory", "copper, 5 um (0.2 mil); double nickel, 25 um"},
 		{"Cu/Ni30d Cr r", "the line for SC4, as none is at hand for SC3"},
 		{"no table was seen for stainless steel", "copper first is not needed"},

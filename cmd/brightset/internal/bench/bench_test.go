@@ -146,7 +146,8 @@ func TestDeeds(t *testing.T) {
 	if w := do(banned); w.Code != http.StatusSeeOther {
 		t.Error("it happened all the same:", w.Code, w.Body)
 	}
-	if w := do(url.Values{"action": {"graded"}, "target": {"job:arm-1"}, "grade": {"nise"}}); w.Code != http.StatusUnprocessableEntity || !strings.Contains(w.Body.String(), "did you mean") {
+	w = do(url.Values{"action": {"graded"}, "target": {"job:arm-1"}, "grade": {"nise"}})
+	if w.Code != http.StatusUnprocessableEntity || !strings.Contains(w.Body.String(), "did you mean") {
 		t.Error(w.Code, w.Body)
 	}
 	if w := do(url.Values{"action": {"nonsense"}}); w.Code != http.StatusBadRequest {

@@ -71,7 +71,8 @@ func (p *Papers) due(lot *paper.Lot) string {
 // orderGrid has a row per piece: which it is, what is wrong with it, what to do, and what for.
 func (p *Papers) orderGrid(lot *paper.Lot) *page.Grid {
 	st := p.Plan.Of
-	g := page.NewGrid("=tag", "piece, and what is with it", "what to do, in this order", ">"+st.Job.Currency, "=out", "=in")
+	g := page.NewGrid("=tag", "piece, and what is with it", "what to do, in this order", ">"+st.Job.Currency,
+		"=out", "=in")
 	g.Caption = "Counted out and in; both sign below"
 	bag := 0
 	for _, i := range lot.Lines {
@@ -201,10 +202,10 @@ func (p *Papers) orderSum(lot *paper.Lot) *page.Grid {
 func (p *Papers) orderTerms(lot *paper.Lot) []string {
 	return []string{
 		"Strip and look first. Call before you go on where the price changes or a piece is worse than it looked.",
-		"Nothing filled, soldered, built up or straightened beyond what stands above. Spare lettering, thin edges, holes and " +
-			"threads.",
-		"We send back what was not done as ordered: bare, milky or burnt patches, pits or scratches plated over, edges or " +
-			"lettering polished away.",
+		"Nothing filled, soldered, built up or straightened beyond what stands above. " +
+			"Spare lettering, thin edges, holes and threads.",
+		"We send back what was not done as ordered: bare, milky or burnt patches, pits or scratches plated over, " +
+			"edges or lettering polished away.",
 		"Send back everything: pieces you can't do, fragments, loose hardware, bags and tags.",
 	}
 }

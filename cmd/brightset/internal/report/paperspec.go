@@ -40,8 +40,8 @@ func (p *Papers) specSheet(lot *paper.Lot) *page.Page {
 	}
 	sheet := p.sheet(fileName("spec", q.ID), "What open standards ask", "for talking to "+q.Name)
 	sheet.Blocks = []page.Block{
-		{Text: []string{"Information, not an instruction: what is ordered stands on the work order. Baths, currents and times " +
-			"are the plater's."}},
+		{Text: []string{"Information, not an instruction: what is ordered stands on the work order. " +
+			"Baths, currents and times are the plater's."}},
 		{Grid: g},
 		{List: []string{sentence(standard.Significant), sentence(standard.Surfaces), sentence(standard.Viewing),
 			sentence(standard.Rated)}},

@@ -61,7 +61,10 @@ func placeOf(st *catalog.State, p *catalog.Piece) placeDoc {
 
 // RecordedJSON confirms as one JSON document. Without before, what it changes is not told.
 func RecordedJSON(before, st *catalog.State, done Done) (string, error) {
-	doc := recordedDoc{Format: Format, Entry: done.Entry, Text: done.Text, Spent: st.Job.SpentSum, For: []spentDoc{}, Pieces: []movedDoc{}, Rests: []restDoc{}, Joined: []string{}, Warnings: []string{}}
+	doc := recordedDoc{
+		Format: Format, Entry: done.Entry, Text: done.Text, Spent: st.Job.SpentSum, For: []spentDoc{}, Pieces: []movedDoc{},
+		Rests: []restDoc{}, Joined: []string{}, Warnings: []string{},
+	}
 	if done.Next != nil && len(done.Next.Acts) > 0 {
 		act := actOf(st, &done.Next.Acts[0])
 		doc.Next = &act

@@ -15,9 +15,11 @@ func Written(p *Papers, files []string) string {
 		st.Job.Currency))
 	text += "\n" + list("Written:", files)
 	if held := p.Held(); len(held) > 0 {
-		text += "\n" + Paragraph("", "", fmt.Sprintf("Held back, on no order: %s. Nobody has noted that they fit%s. Try them on the object first, then "+
-			"type: brightset record fitted %s; or send them all the same: brightset orders --unfitted WHY", join(held),
-			p.andMates(), p.firstUntried()))
+		text += "\n" + Paragraph("", "",
+			fmt.Sprintf("Held back, on no order: %s. Nobody has noted that they fit%s. "+
+				"Try them on the object first, then type: brightset record fitted %s; "+
+				"or send them all the same: brightset orders --unfitted WHY",
+				join(held), p.andMates(), p.firstUntried()))
 	}
 	if !st.Quote.Given {
 		text += "\n" + Paragraph("", "", "No quote to the owner: neither file has a table [quote].")
