@@ -178,8 +178,8 @@ var mistakeTests = []struct {
 	{"vendor called shop", head, "[vendor.shop]\n",
 		[]string{`shop.toml:1:9+4: a vendor can't be called "shop" | it means somebody else in owner = ...; write another ` +
 			`name`}},
-	{"misfit", head, "[shop]\nmisfit = 1.5\n", []string{`shop.toml:2:10+3: misfit: 1.5 is not between 0 and 1 | write a number ` +
-		`from 0 to 1; 1.5 % is 0.015`}},
+	{"misfit", head, "[shop]\nmisfit = 1.5\n",
+		[]string{`shop.toml:2:10+3: misfit: 1.5 is not between 0 and 1 | write a number from 0 to 1; 1.5 % is 0.015`}},
 	{"works", head, "[shop]\nworks = [\"strighten\", 5]\n", []string{
 		`shop.toml:2:10+11: works: unknown work "strighten" | did you mean "straighten"?`,
 		`shop.toml:2:23+1: works: this has to be text | write "5"`}},

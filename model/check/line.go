@@ -140,7 +140,8 @@ func Expected(st *catalog.State, k, f *plan.Choice) catalog.Cents {
 	}
 	comesAndFits := catalog.Both(f.Chance, catalog.One-f.Misfit)
 	fallback := catalog.Of(comesAndFits, f.Get+f.Give+f.Before+catalog.Of(f.Refused, f.Strip)+
-		catalog.Of(catalog.One-f.Refused, work+f.Other)+freight) + catalog.Of(f.Chance-comesAndFits, back) + catalog.Of(f.Fails, rescue)
+		catalog.Of(catalog.One-f.Refused, work+f.Other)+freight) +
+		catalog.Of(f.Chance-comesAndFits, back) + catalog.Of(f.Fails, rescue)
 	return k.ExpectedCost + catalog.Of(k.Fails, fallback)
 }
 

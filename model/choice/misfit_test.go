@@ -59,7 +59,8 @@ func TestMisfitByHand(t *testing.T) {
 	// out of a bundle, or from the drawer, nothing is sent back
 	st, p = job()
 	p.Side, p.Vendor = catalog.Shops, catalog.None
-	if c = jobs.Pick(ChoicesFor(st, jobs.Left), jobs.Sold, catalog.WorkAsIs, catalog.None, ""); c.Misfit != 250_000 || c.Back != 0 {
+	c = jobs.Pick(ChoicesFor(st, jobs.Left), jobs.Sold, catalog.WorkAsIs, catalog.None, "")
+	if c.Misfit != 250_000 || c.Back != 0 {
 		t.Errorf("drawer: %+v", *c)
 	}
 }

@@ -16,18 +16,26 @@ func TestWarnsOfUntried(t *testing.T) {
 		change func(st *catalog.State, p *catalog.Piece)
 		says   bool
 	}{
-		"untried":       {func(*catalog.State, *catalog.Piece) {}, true},
-		"tried":         {func(_ *catalog.State, p *catalog.Piece) { p.Tried = true }, false},
-		"an original":   {func(_ *catalog.State, p *catalog.Piece) { p.Kind = catalog.Original }, false},
-		"a chance":      {func(st *catalog.State, _ *catalog.Piece) { st.Shop.Misfit = jobs.Given[catalog.Micro](150_000) }, false},
+		"untried":     {func(*catalog.State, *catalog.Piece) {}, true},
+		"tried":       {func(_ *catalog.State, p *catalog.Piece) { p.Tried = true }, false},
+		"an original": {func(_ *catalog.State, p *catalog.Piece) { p.Kind = catalog.Original }, false},
+		"a chance": {func(st *catalog.State, _ *catalog.Piece) {
+			st.Shop.Misfit = jobs.Given[catalog.Micro](150_000)
+		}, false},
 		"a chance of 0": {func(st *catalog.State, _ *catalog.Piece) { st.Shop.Misfit = jobs.Given[catalog.Micro](0) }, false},
 	} {
 		st := jobs.Tiny()
 		st.Pieces[jobs.Sold].Kind = catalog.Reproduction
 		tt.change(st, &st.Pieces[jobs.Sold])
 		pl := &plan.Plan{Has: true, Lines: []plan.Line{
-			{Slot: jobs.Left, Choice: &plan.Choice{Slot: jobs.Left, Piece: jobs.Sold, Work: catalog.WorkAsIs, Plater: catalog.None}},
-			{Slot: jobs.Right, Choice: &plan.Choice{Slot: jobs.Right, Piece: jobs.Sold, Work: catalog.WorkAsIs, Plater: catalog.None}},
+			{
+				Slot:   jobs.Left,
+				Choice: &plan.Choice{Slot: jobs.Left, Piece: jobs.Sold, Work: catalog.WorkAsIs, Plater: catalog.None},
+			},
+			{
+				Slot:   jobs.Right,
+				Choice: &plan.Choice{Slot: jobs.Right, Piece: jobs.Sold, Work: catalog.WorkAsIs, Plater: catalog.None},
+			},
 		}}
 		got := strings.Join(planWarnings(st, pl), "\n")
 		if strings.Contains(got, "nobody has tried sold on") != tt.says || !tt.says && got != "" {

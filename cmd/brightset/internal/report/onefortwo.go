@@ -120,7 +120,11 @@ func fallbackOf(st *catalog.State, l *plan.Line) *fallbackDoc {
 	if l.Fallback == nil {
 		return nil
 	}
-	doc := &fallbackDoc{choiceDoc: choiceOf(st, l.Fallback), Chance: millionths(l.Fallback.Chance), Misfit: millionths(l.Fallback.Misfit)}
+	doc := &fallbackDoc{
+		choiceDoc: choiceOf(st, l.Fallback),
+		Chance:    millionths(l.Fallback.Chance),
+		Misfit:    millionths(l.Fallback.Misfit),
+	}
 	if l.Sharing != nil {
 		yields := l.Sharing.Yields
 		doc.SharedWith, doc.Yields = st.Slots[l.Sharing.With].ID, &yields

@@ -193,8 +193,9 @@ func lineOf(st *catalog.State, l *plan.Line) lineDoc {
 	doc := lineDoc{
 		Slot: st.Slots[l.Slot].ID, choiceDoc: choiceOf(st, c), Expected: l.Expected, Outlay: c.Cash,
 		Grade: hundredths(c.Grade), Tone: hundredths(c.Tone), Fresh: c.Fresh, Redone: c.Redone,
-		Breakage: millionths(c.Breakage), Fails: millionths(c.Fails), Days: c.Days, Chance: millionths(c.Chance), Misfit: millionths(c.Misfit),
-		Rests: []string{},
+		Breakage: millionths(c.Breakage), Fails: millionths(c.Fails), Days: c.Days, Chance: millionths(c.Chance),
+		Misfit: millionths(c.Misfit),
+		Rests:  []string{},
 	}
 	if c.Fails > 0 {
 		doc.Rescue = &st.Slots[l.Slot].Rescue.V
