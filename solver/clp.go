@@ -20,6 +20,8 @@ import (
 // way to: it keeps the basis.
 type clpEngine struct{}
 
+var builtIn engine = clpEngine{}
+
 var lpCount atomic.Int64
 
 func (clpEngine) once(l *linear) (sol solution, ok bool) {

@@ -64,7 +64,7 @@ func TestRelaxationAgainstGonum(t *testing.T) {
 		in.seed(p, d, in.lagrangian(d, in.zeroDuals(), true))
 		m := in.newMaster(d, p, true)
 		m.build()
-		got, ok, err := m.lin.solve(in.without.engine())
+		got, ok, err := m.lin.solve(in.without.solves())
 		if err != nil || !ok {
 			t.Fatalf("seed %d: the engine failed: %v %v", seed, ok, err)
 		}

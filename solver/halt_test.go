@@ -70,7 +70,7 @@ func TestEngineHalts(t *testing.T) {
 	}
 	late = false
 	sol, ok, err := m.optimum(in.fullDomain())
-	once, _, _ := m.lin.solve(in.without.engine())
+	once, _, _ := m.lin.solve(in.without.solves())
 	if !ok || err != nil || sol.value-once.value > 1e-6 || once.value-sol.value > 1e-6 {
 		t.Errorf("%v, %v (%v) in steps, %v in one go", sol.value, ok, err, once.value)
 	}

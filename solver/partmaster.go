@@ -17,7 +17,7 @@ func (t *decomposition) mix(d *partNode) (*mixture, error) {
 	b := &mixer{t: t, d: d}
 	b.rows()
 	b.variables()
-	sol, ok, err := b.l.solve(t.leave.engine())
+	sol, ok, err := b.l.solve(t.leave.solves())
 	if err != nil || !ok {
 		return nil, err
 	}

@@ -21,9 +21,10 @@ var leaves = []struct {
 	{"no fixing", without{fixing: true}},
 	{"no knapsack", without{knapsack: true}},
 	{"no walks", without{walks: true}},
+	{"our own engine", without{engine: simplexEngine{}}},
 	{"knapsack without walks or classes", without{walks: true, classes: true, dominance: true}},
-	{"none but walks", without{true, true, true, true, true, true, true, false}},
-	{"none of them", without{true, true, true, true, true, true, true, true}},
+	{"none but walks", without{true, true, true, true, true, true, true, false, nil}},
+	{"none of them", without{true, true, true, true, true, true, true, true, nil}},
 }
 
 // agrees solves a problem with everything and without each part of the search in turn

@@ -151,12 +151,12 @@ func (m *master) optimum(d *domain) (sol solution, ok bool, err error) {
 		return sol, false, err
 	}
 	if m.engine == nil {
-		m.engine = m.in.without.engine().load(&m.lin)
+		m.engine = m.in.without.solves().load(&m.lin)
 	}
 	if sol, ok = m.engine.resolve(m.in.halt); ok || m.in.halt() {
 		return sol, ok, nil
 	}
-	return m.lin.solve(m.in.without.engine())
+	return m.lin.solve(m.in.without.solves())
 }
 
 // confine sets the bounds of variables to what d leaves possible.

@@ -12,7 +12,14 @@ type without struct {
 	fixing    bool // no bound rules out columns or settles switches
 	knapsack  bool // no row is kept whole
 	walks     bool // no node is enumerated before one pick is left of it
+
+	engine engine // another one than the program has; nil: that one
 }
 
-// engine is the one that linear programs are solved by.
-func (*without) engine() engine { return clpEngine{} }
+// solves is the engine that linear programs are solved by.
+func (w *without) solves() engine {
+	if w.engine != nil {
+		return w.engine
+	}
+	return builtIn
+}
