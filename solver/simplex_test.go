@@ -100,3 +100,23 @@ func TestSimplexProvesItself(t *testing.T) {
 		t.Errorf("only %d linear programs were solved", solved)
 	}
 }
+
+// TestSimplexAfterNothing: what is solved after bounds that nothing meets has the costs it
+// had before, which the dual method shifts on its way.
+func TestSimplexAfterNothing(t *testing.T) {
+	inf := math.Inf(1)
+	l := &linear{ // a + b = 1, c <= a, d = c/2
+		cost: []float64{-3, 1, -5, 0}, lo: []float64{0, 0, 2, 0}, up: []float64{inf, inf, inf, inf},
+		cols:  [][]entry{{{0, 1}, {1, -1}}, {{0, 1}}, {{1, 1}, {2, -0.5}}, {{2, 1}}},
+		rowLo: []float64{1, -inf, 0}, rowHi: []float64{1, 0, 0},
+	}
+	e := simplexEngine{}.load(l)
+	never := func() bool { return false }
+	if sol, ok := e.resolve(never); ok {
+		t.Errorf("%v keeps bounds that nothing can", sol.x)
+	}
+	l.lo[2] = 0
+	if sol, ok := e.resolve(never); !ok || math.Abs(sol.value+8) > 1e-9 || math.Abs(sol.x[3]-0.5) > 1e-9 {
+		t.Errorf("%v at %v (%v), want -8 at c = 1, d = 0.5", sol.value, sol.x, ok)
+	}
+}

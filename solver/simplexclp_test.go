@@ -51,8 +51,14 @@ func (b both) compare(l *linear, ours, theirs solution, ok, has bool) {
 }
 
 // TestEnginesAgree: every linear program of whole searches has the same optimum by both.
+// In the first one terms that cancel leave a coefficient of 1e-17: a row scaled by that was
+// taken for one that nothing meets.
 func TestEnginesAgree(t *testing.T) {
+	seeds := []uint64{2185}
 	for seed := range uint64(campaign(60, 5_000)) {
+		seeds = append(seeds, seed)
+	}
+	for _, seed := range seeds {
 		s, err := New(randomProblem(rand.New(rand.NewPCG(seed, 52)), 3+int(seed%12), 12))
 		if err != nil {
 			t.Fatal(err)

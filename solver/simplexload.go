@@ -37,14 +37,24 @@ func power(v float64) float64 {
 	return math.Ldexp(1, e-1)
 }
 
+// rubbish is what only rounding can have left in a column: sums of terms that cancel.
+func rubbish(col []entry) float64 {
+	most := 0.0
+	for _, e := range col {
+		most = max(most, math.Abs(e.coef))
+	}
+	return 1e-12 * most
+}
+
 // scaleRows brings the smallest and the largest coefficient of every row equally far from
 // one.
 func (s *simplex) scaleRows() {
 	least, most := make([]float64, s.m), make([]float64, s.m)
 	for _, col := range s.l.cols {
+		tiny := rubbish(col)
 		for _, e := range col {
 			v := math.Abs(e.coef)
-			if v == 0 {
+			if v <= tiny {
 				continue
 			}
 			if least[e.row] == 0 || v < least[e.row] {
@@ -106,8 +116,9 @@ func (s *simplex) widen() {
 			scale = power(1 / most)
 		}
 		s.colScale = append(s.colScale, scale)
+		tiny := rubbish(s.l.cols[j])
 		for _, e := range s.l.cols[j] {
-			if e.coef != 0 {
+			if math.Abs(e.coef) > tiny {
 				s.cols.put(int32(e.row), e.coef*s.rowScale[e.row]*scale)
 			}
 		}
