@@ -52,6 +52,9 @@ func (l *loader) overlayWork(t *table, i int) {
 	if s := t.text("describe"); s != "" {
 		w.Describe = s
 	}
+	if s := t.text("told"); s != "" {
+		w.HasHad = s
+	}
 	w.Usual = t.flag("usual").Or(w.Usual)
 	over(&w.Order, t.whole("order", 0, MaxOrder))
 	over(&w.Hours, t.hours("hours"))

@@ -83,6 +83,7 @@ type DefectAt struct {
 type Work struct {
 	Name     string
 	Describe string
+	HasHad   string       // what is said of a piece that has had it: "dents raised"; "" for the name
 	Usual    bool         // platers who list no works take it
 	Order    Val[int]     // when it is done, the lowest first; default PlatingOrder, the last before plating
 	Hours    Val[Micro]   // once per piece
@@ -99,6 +100,14 @@ const PlatingOrder = 50
 
 // MaxOrder is the highest order of a work.
 const MaxOrder = 1_000
+
+// Told is what is said of a piece that has had the work.
+func (w *Work) Told() string {
+	if w.HasHad == "" {
+		return w.Name
+	}
+	return w.HasHad
+}
 
 // AfterPlating says whether the work is done to the finished piece.
 func (w *Work) AfterPlating() bool { return w.Order.Or(PlatingOrder) > PlatingOrder }

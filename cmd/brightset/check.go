@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"strings"
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report"
@@ -14,13 +15,15 @@ import (
 var checkCommand = command{
 	name: "check", args: "[JOB]", most: 1,
 	summary: "check the files and show what every piece could do for its slot",
-	text: "Reports every mistake in the files with its line. Without mistakes it shows for every slot the pieces " +
-		"that fit, the grade each has as it lies, and everything that can be done to it with cost, breakage, grade and " +
-		"days; and what is out, and why.",
+	text: "Reports every mistake in the files with its line. Without mistakes it shows for every slot " +
+		"the best there is by itself, what nobody does though pieces wait for it, and what is missing. With --full, or " +
+		"--slot, it shows the pieces that fit, the grade each has as it lies, and everything that can be done to it with " +
+		"cost, breakage, grade and days; and what is out, and why.",
 	setup: func(flags *pflag.FlagSet) action {
 		var o checkOptions
 		o.jsonFlag(flags, "write the answer as one JSON document")
-		flags.StringVar(&o.slot, "slot", "", "show only this `SLOT`")
+		flags.StringVar(&o.slot, "slot", "", "show this `SLOT` alone, and all of it")
+		flags.BoolVar(&o.full, "full", false, "show all that can be done with every piece, and what is out")
 		flags.BoolVar(&o.spec, "spec", false,
 			"instead, as information: what open plating standards ask of each slot's pieces")
 		flags.Float64Var(&o.current, "current", 0, "with --spec: `A/DM2` to reckon times with where no source gives a "+
@@ -34,6 +37,7 @@ type checkOptions struct {
 	form
 	flags   *pflag.FlagSet
 	slot    string
+	full    bool
 	spec    bool
 	current float64
 }
@@ -59,7 +63,12 @@ func (o *checkOptions) run(c *call) (int, error) {
 	}
 	outs := choice.Exclusions(st)
 	return exitAnswered, o.show(c, answer{
-		text: func() string { return report.Check(st, choices, outs, only) },
+		text: func() string {
+			if only < 0 && !o.full {
+				return report.CheckShort(st, choices)
+			}
+			return report.Check(st, choices, outs, only)
+		},
 		json: func() (string, error) { return report.CheckJSON(st, choices, outs, only) },
 	})
 }
@@ -72,14 +81,22 @@ func (o *checkOptions) answerSpec(c *call, st *catalog.State, choices [][]plan.C
 	})
 }
 
-// slotNamed finds a slot by its id, or says which one may have been meant.
+// slotNamed finds a slot by its id, or by its name where one alone has it, or says which
+// one may have been meant.
 func slotNamed(st *catalog.State, id string) (int, error) {
 	ids := make([]string, len(st.Slots))
+	named, several := -1, false
 	for i := range st.Slots {
 		ids[i] = st.Slots[i].ID
 		if ids[i] == id {
 			return i, nil
 		}
+		if strings.EqualFold(st.Slots[i].Name, id) {
+			named, several = i, named >= 0
+		}
 	}
-	return 0, usageError{fmt.Sprintf("no slot %q%s", id, hint(id, ids, "brightset check, which shows all"))}
+	if named >= 0 && !several {
+		return named, nil
+	}
+	return 0, usageError{fmt.Sprintf("no slot %q%s", id, hint(id, ids, "brightset check --full, which shows all"))}
 }

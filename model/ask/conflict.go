@@ -14,6 +14,9 @@ import (
 // Explanation is why nothing meets a job: requirements that can't all be kept, though
 // any of them left out lets the others be, and what giving up each would take.
 type Explanation struct {
+	Takers []Taker // works that nobody does: the rest is what clashes even if somebody did them
+	// the cheapest set if somebody did, at the shop's own rate; nil where there is none, or no Takers
+	WithTakers  *plan.Plan
 	Conflict    []Requirement // none: not even without all of them is there a set
 	Minimal     bool          // shown by a solve without each member
 	Relaxations []Relaxation
@@ -39,11 +42,19 @@ const longestExplain = 28 * time.Second
 // meets, by QuickXplain (Junker 2004; from memory): halves of the requirements are
 // taken in and out, and each time it is asked whether some set meets what is in.
 func Explain(ctx context.Context, st *catalog.State, set solver.Settings) (*Explanation, error) {
+	c := &Explanation{}
+	c.Takers, st = Takers(st)
 	x := &explainer{clock: newClock(ctx, set), st: st, all: Requirements(st)}
 	if _, limited := ctx.Deadline(); !limited {
 		x.clock.end = time.Now().Add(longestExplain)
 	}
-	c := &Explanation{}
+	if len(c.Takers) > 0 {
+		plan, err := x.solve(st, false)
+		if err != nil || plan == nil || plan.Has {
+			c.WithTakers, c.Stopped = plan, x.stopped
+			return c, err
+		}
+	}
 	whole := x.upTo(len(x.all))
 	if ok, err := x.feasible(nil); err != nil || !ok {
 		c.Stopped = x.stopped

@@ -71,6 +71,9 @@ func TestConflictsAreMinimal(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
+		if _, st = Takers(st); has(t, st) {
+			continue // somebody for a work that nobody does is all it takes
+		}
 		if len(c.Conflict) == 0 {
 			bare := st.Clone()
 			for _, r := range Requirements(st) {

@@ -51,7 +51,7 @@ func laterFindings(st *catalog.State, slot, piece int) later {
 	for _, w := range worksFor(st, &only) {
 		work := &st.Tables.Works[w]
 		x.cap = min(x.cap, work.Cap.Or(catalog.MaxGrade))
-		if !toDo(st, &only, w) {
+		if !ToDo(st, &only, w) {
 			continue
 		}
 		if !slices.Contains(st.Platers[q].Works, w) {
@@ -61,7 +61,7 @@ func laterFindings(st *catalog.State, slot, piece int) later {
 		hourly := st.Platers[q].Hourly.Or(st.Shop.Hourly.Or(0))
 		area := st.Slots[slot].Area.Or(0)
 		x.plate += catalog.Of(workHours(st, p, w, area), hourly)
-		if toDo(st, &before, w) {
+		if ToDo(st, &before, w) {
 			x.plate -= catalog.Of(workHours(st, &before, w, area), hourly)
 			continue
 		}

@@ -115,7 +115,7 @@ func (e *estimate) money(st *catalog.State, p *catalog.Piece, q int, slot *catal
 	}
 	e.plate = plating
 	for _, w := range e.works {
-		if !toDo(st, p, w) {
+		if !ToDo(st, p, w) {
 			continue
 		}
 		by, maker, hourly, ok := doer(st, q, w)
@@ -176,7 +176,7 @@ func (e *estimate) risk(st *catalog.State, p *catalog.Piece, q int) {
 		e.rests.breakage = assumed(metal.Base, "breakage of plating %s", metal.Name)
 	}
 	for _, w := range e.works {
-		if !toDo(st, p, w) {
+		if !ToDo(st, p, w) {
 			continue
 		}
 		work := &st.Tables.Works[w]

@@ -41,9 +41,9 @@ func workHours(st *catalog.State, p *catalog.Piece, w int, area catalog.Micro) c
 	return work.Hours.Or(0) + catalog.Micro(count)*work.Each.Or(0) + catalog.Of(concerned, work.PerArea.Or(0))
 }
 
-// toDo says whether a work on a piece has yet to be done: what is behind us costs nothing,
+// ToDo says whether a work on a piece has yet to be done: what is behind us costs nothing,
 // breaks nothing and takes no days; how good it can look at best remains.
-func toDo(st *catalog.State, p *catalog.Piece, w int) bool {
+func ToDo(st *catalog.State, p *catalog.Piece, w int) bool {
 	return slices.ContainsFunc(p.Findings, func(f catalog.Finding) bool {
 		return slices.Contains(worksOf(st, &f), w) && !slices.Contains(f.Done, w)
 	})

@@ -115,8 +115,8 @@ func slotTable(st *catalog.State, list []plan.Choice, outs []choice.Exclusion) s
 		t.Span(0, pieceText(st, i))
 		for ; len(list) > 0 && list[0].Piece == i; list = list[1:] {
 			c := &list[0]
-			t.Row("  "+work(st, c), catalog.FormatMoney(c.ExpectedCost), Percent(c.Breakage), catalog.FormatCenti(c.Grade),
-				fmt.Sprint(c.Days))
+			t.Row("  "+work(st, c), catalog.FormatMoney(choice.IfItComes(st, c)), Percent(c.Breakage),
+				catalog.FormatCenti(c.Grade), fmt.Sprint(c.Days))
 			if why := verdictOn(st, c); why != "" {
 				t.Span(4, why)
 			}
@@ -153,6 +153,13 @@ func pieceText(st *catalog.State, i int) string {
 	text := named(p.Name, plan.PieceName(st, i)) + ": " + string(p.Kind) + ", " + source(st, p)
 	if p.Chance < catalog.One {
 		text += ", which may come (" + Percent(p.Chance) + ")"
+		if p.Price > 0 {
+			text += " for " + catalog.FormatMoney(p.Price)
+		}
+	}
+	if p.Bundle != catalog.None {
+		text += fmt.Sprintf("; out of bundle %s, %s for %d, each with its share", st.Bundles[p.Bundle].ID,
+			catalog.FormatMoney(st.Bundles[p.Bundle].Price), choice.BundleCount(st, p.Bundle))
 	}
 	return text
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"brightset/catalog"
+	"brightset/model/ask"
 	"brightset/model/choice"
 	"brightset/model/plan"
 	"brightset/model/program"
@@ -11,12 +12,14 @@ import (
 
 // checkDoc is the answer of check.
 type checkDoc struct {
-	Format   int       `json:"format"`
-	Title    string    `json:"title"`
-	Currency string    `json:"currency"`
-	Counts   countsDoc `json:"counts"`
-	Slots    []slotDoc `json:"slots"`
-	Warnings []string  `json:"warnings"`
+	Format   int        `json:"format"`
+	Title    string     `json:"title"`
+	Currency string     `json:"currency"`
+	Counts   countsDoc  `json:"counts"`
+	Slots    []slotDoc  `json:"slots"`
+	Untaken  []takerDoc `json:"nobody_does"` // works that pieces wait for, of all slots
+	Missing  []string   `json:"missing"`     // what would have to be known
+	Warnings []string   `json:"warnings"`
 }
 
 // countsDoc is of all slots, whichever are shown.
@@ -46,7 +49,8 @@ type slotDoc struct {
 type consideredAs struct {
 	choiceDoc
 	Quote       string        `json:"quote"`
-	Paid        catalog.Cents `json:"paid_cents"` // without what failing costs
+	Paid        catalog.Cents `json:"paid_cents"`        // without what failing costs
+	IfItComes   catalog.Cents `json:"if_it_comes_cents"` // the same whatever the chance, with its share of a bundle
 	Outlay      catalog.Cents `json:"outlay_cents"`
 	Grade       float64       `json:"grade"`
 	Tone        float64       `json:"tone"`
@@ -66,11 +70,28 @@ type consideredAs struct {
 
 // pieceDoc is a piece that is considered for a slot.
 type pieceDoc struct {
-	Piece  string  `json:"piece"`
-	Name   string  `json:"name"`
-	Kind   string  `json:"kind"`
-	Owner  string  `json:"owner"` // customer, shop, or the vendor's id
-	Chance float64 `json:"chance"`
+	Piece  string        `json:"piece"`
+	Name   string        `json:"name"`
+	Kind   string        `json:"kind"`
+	Owner  string        `json:"owner"` // customer, shop, or the vendor's id
+	Chance float64       `json:"chance"`
+	Price  catalog.Cents `json:"price_cents"` // of one, whatever the chance
+	Bundle *outOfDoc     `json:"bundle"`      // null: out of none
+}
+
+// outOfDoc is the bundle that a piece comes out of.
+type outOfDoc struct {
+	Bundle string        `json:"bundle"`
+	Cents  catalog.Cents `json:"cents"`
+	Pieces int           `json:"pieces"`
+}
+
+func outOf(st *catalog.State, p *catalog.Piece) *outOfDoc {
+	if p.Bundle == catalog.None {
+		return nil
+	}
+	b := &st.Bundles[p.Bundle]
+	return &outOfDoc{b.ID, b.Price, choice.BundleCount(st, p.Bundle)}
 }
 
 type cantDoc struct {
@@ -83,6 +104,7 @@ func CheckJSON(st *catalog.State, choices [][]plan.Choice, outs [][]choice.Exclu
 	doc := checkDoc{
 		Format: Format, Title: st.Job.Title, Currency: st.Job.Currency,
 		Counts: countsOf(st, choices), Slots: []slotDoc{}, Warnings: checkWarnings(st, choices),
+		Untaken: untakenDocs(st), Missing: append([]string{}, missingTexts(st)...),
 	}
 	for s := range st.Slots {
 		if only < 0 || only == s {
@@ -90,6 +112,14 @@ func CheckJSON(st *catalog.State, choices [][]plan.Choice, outs [][]choice.Exclu
 		}
 	}
 	return toJSON(doc)
+}
+
+func untakenDocs(st *catalog.State) []takerDoc {
+	var takers []ask.Taker
+	for _, u := range choice.UntakenWorks(st) {
+		takers = append(takers, ask.Taker{Work: u.Work, Pieces: u.Pieces})
+	}
+	return takerDocs(st, takers)
 }
 
 func countsOf(st *catalog.State, choices [][]plan.Choice) countsDoc {
@@ -129,7 +159,7 @@ func slotOf(st *catalog.State, s int, list []plan.Choice, outs []choice.Exclusio
 			slices.ContainsFunc(outs, func(o choice.Exclusion) bool { return o.Piece == i }) {
 			p := &st.Pieces[i]
 			doc.Pieces = append(doc.Pieces, pieceDoc{plan.PieceName(st, i), p.Name, string(p.Kind), ownerOf(st, p),
-				millionths(p.Chance)})
+				millionths(p.Chance), p.Price, outOf(st, p)})
 		}
 	}
 	for i := range list {
@@ -147,9 +177,9 @@ func slotOf(st *catalog.State, s int, list []plan.Choice, outs []choice.Exclusio
 
 func considered(st *catalog.State, c *plan.Choice) consideredAs {
 	doc := consideredAs{
-		choiceDoc: choiceOf(st, c), Paid: c.ExpectedCost, Outlay: c.Cash,
-		Grade: hundredths(c.Grade), Tone: hundredths(c.Tone), Fresh: c.Fresh, Redone: c.Redone, Growing: c.Growing,
-		Weak: c.Weak, Breakage: millionths(c.Breakage), Refused: millionths(c.Refused), Chance: millionths(c.Chance),
+		choiceDoc: choiceOf(st, c), Paid: c.ExpectedCost, IfItComes: choice.IfItComes(st, c), Outlay: c.Cash,
+		Grade: hundredths(c.Grade), Tone: hundredths(c.Tone), Fresh: c.Fresh, Redone: c.Redone, Growing: c.Growing, Weak: c.Weak,
+		Breakage: millionths(c.Breakage), Refused: millionths(c.Refused), Chance: millionths(c.Chance),
 		Misfit: millionths(c.Misfit),
 		Fails:  millionths(c.Fails), Days: c.Days, Out: []string{}, FallbackOut: []string{},
 	}

@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 
 	"brightset/catalog"
 	"brightset/model/ask"
@@ -14,6 +15,7 @@ import (
 func Infeasible(p *plan.Plan, c *ask.Explanation) string {
 	text := Paragraph("", "", p.Of.Job.Title) + "\n" +
 		Paragraph("", "", "Nothing meets the target within the limits: proven.")
+	text += takersText(p, c)
 	if len(c.Conflict) > 0 {
 		text += "\n" + clash(c)
 	}
@@ -36,14 +38,48 @@ func Infeasible(p *plan.Plan, c *ask.Explanation) string {
 		}
 		text += "\n" + Paragraph("", "", "The cheapest of them with the pieces there are leads to this set:") + t.String()
 	}
-	if len(p.Reasons) > 0 {
-		text += "\n" + list("These slots nothing can fill:", p.Reasons) +
+	if reasons := otherReasons(p, c); len(reasons) > 0 {
+		text += "\n" + list("These slots nothing can fill:", reasons) +
 			Paragraph("", "", "What else is out, and why, shows: brightset check --slot SLOT")
 	}
 	if c.Stopped {
 		text += "\n" + Paragraph("", "", "Stopped early: not everything was looked at.")
 	}
 	return text
+}
+
+// takersText names the works that somebody has to be found for first.
+func takersText(p *plan.Plan, c *ask.Explanation) string {
+	if len(c.Takers) == 0 {
+		return ""
+	}
+	st, text := p.Of, "\n"
+	for _, t := range c.Takers {
+		text += Paragraph("", "  ",
+			fmt.Sprintf("Nobody does %q, and without it nothing fills %s: add a maker or ask a plater. "+
+				"Waiting for it: %s.", st.Tables.Works[t.Work].Name, slotNames(st, t.Slots), pieceNames(st, t.Pieces)))
+	}
+	switch {
+	case c.WithTakers != nil && c.WithTakers.Has:
+		text += Paragraph("", "",
+			fmt.Sprintf("With somebody for it, at the shop's own rate, the set would cost %s, grade %.1f on "+
+				"average.", catalog.FormatMoney(c.WithTakers.Expected), c.WithTakers.Grade))
+	case len(c.Conflict) > 0:
+		text += "\n" + Paragraph("", "", "Even with somebody for it:")
+	}
+	return text
+}
+
+// otherReasons are why slots can't be filled that wait for no work.
+func otherReasons(p *plan.Plan, c *ask.Explanation) []string {
+	var all []string
+	for i, why := range p.Reasons {
+		waits := func(t ask.Taker) bool { return i < len(p.Unfilled) && slices.Contains(t.Slots, p.Unfilled[i].Slot) }
+		if !slices.ContainsFunc(c.Takers, waits) {
+			all = append(all, why)
+		}
+	}
+	return all
 }
 
 // clash tells the requirements that can't all be kept.

@@ -187,7 +187,34 @@ type nothingDoc struct {
 	Nearest   *nearestDoc   `json:"nearest"`     // null: no step back is enough
 	Bare      *bareDoc      `json:"without_any"` // null: one step back may be enough, or not found
 	Unfilled  []unfilledDoc `json:"unfilled"`
+	Takers    []takerDoc    `json:"takers"`        // works that somebody has to be found for first
+	WithThem  *bareDoc      `json:"with_takers"`   // the set if somebody did them; null: not even then, or none is missed
 	Early     bool          `json:"stopped_early"` // not everything was looked at
+}
+
+// takerDoc is a work that nobody does.
+type takerDoc struct {
+	Work   string   `json:"work"`
+	Slots  []string `json:"slots"`  // that nothing fills for want of it
+	Named  []string `json:"named"`  // the slots' names
+	Pieces []string `json:"pieces"` // that wait for it
+	Names  []string `json:"names"`
+}
+
+func takerDocs(st *catalog.State, takers []ask.Taker) []takerDoc {
+	docs := []takerDoc{}
+	for _, t := range takers {
+		d := takerDoc{Work: st.Tables.Works[t.Work].Name, Slots: []string{}, Named: []string{}, Pieces: []string{},
+			Names: []string{}}
+		for _, s := range t.Slots {
+			d.Slots, d.Named = append(d.Slots, st.Slots[s].ID), append(d.Named, st.Slots[s].Name)
+		}
+		for _, i := range t.Pieces {
+			d.Pieces, d.Names = append(d.Pieces, st.PieceLabel(i)), append(d.Names, st.Pieces[i].Name)
+		}
+		docs = append(docs, d)
+	}
+	return docs
 }
 
 // InfeasibleJSON writes what plan --json does, with what clashes and what could be
@@ -211,6 +238,10 @@ func InfeasibleJSON(p *plan.Plan, c *ask.Explanation) (string, error) {
 			doc.Nearest = &nearestDoc{i, g.Plan.Expected, g.Plan.Outlay, finite(g.Plan.Grade), lineDocs(g.Plan),
 				chargeDocs(g.Plan)}
 		}
+	}
+	doc.Takers = takerDocs(p.Of, c.Takers)
+	if c.WithTakers != nil && c.WithTakers.Has {
+		doc.WithThem = &bareDoc{c.WithTakers.Expected, finite(c.WithTakers.Grade)}
 	}
 	if c.Bare != nil {
 		doc.Bare = &bareDoc{c.Bare.Expected, finite(c.Bare.Grade)}
