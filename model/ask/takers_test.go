@@ -59,7 +59,8 @@ func TestTakers(t *testing.T) {
 		}
 	}
 	if missed < 5 || whole == 0 {
-		t.Errorf("%d jobs missed a taker, %d were whole with one, %d clashed even so: too few to tell", missed, whole, others)
+		t.Errorf("%d jobs missed a taker, %d were whole with one, %d clashed even so: too few to tell", missed, whole,
+			others)
 	}
 }
 
@@ -71,11 +72,13 @@ func TestTakersByHand(t *testing.T) {
 	const posts = 3
 	st.Pieces = st.Pieces[jobs.Twisted : jobs.Twisted+1]
 	st.Pieces[0].Fits = []int{jobs.Left}
-	st.Pieces[0].Findings = []catalog.Finding{{Defect: jobs.Bent, Severity: catalog.Severe, Count: 1, Where: catalog.Face}}
+	st.Pieces[0].Findings = []catalog.Finding{{Defect: jobs.Bent, Severity: catalog.Severe, Count: 1,
+		Where: catalog.Face}}
 	st.Slots = st.Slots[:1]
 	st.Slots[0].Target.Redone = jobs.Given(true)
 	takers, with := Takers(st)
-	if len(takers) != 1 || takers[0].Work != posts || len(takers[0].Slots) != 1 || len(takers[0].Pieces) != 1 || !fillable(with, 0) {
+	if len(takers) != 1 || takers[0].Work != posts || len(takers[0].Slots) != 1 || len(takers[0].Pieces) != 1 ||
+		!fillable(with, 0) {
 		t.Fatalf("%+v", takers)
 	}
 	st.Pieces = append(st.Pieces, jobs.TinyPiece("good"))

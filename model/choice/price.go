@@ -8,7 +8,8 @@ import (
 // IfItComes is what a choice costs if its piece comes, sending back reckoned in, and with
 // its share of a bundle: what is asked for it, whatever the chance.
 func IfItComes(st *catalog.State, c *plan.Choice) catalog.Cents {
-	return c.Get + c.Give + c.Before + catalog.Of(c.Refused, c.Strip) + catalog.Of(catalog.One-c.Refused, c.Plate+c.Other) +
+	return c.Get + c.Give + c.Before + catalog.Of(c.Refused, c.Strip) + catalog.Of(catalog.One-c.Refused,
+		c.Plate+c.Other) +
 		Share(st, c)
 }
 

@@ -38,7 +38,8 @@ func TestUntaken(t *testing.T) {
 	}
 	st.Makers = nil
 	got := UntakenWorks(st)
-	if len(got) != 1 || st.Tables.Works[got[0].Work].Name != "posts" || len(got[0].Pieces) != 1 || got[0].Pieces[0] != jobs.Twisted {
+	if len(got) != 1 || st.Tables.Works[got[0].Work].Name != "posts" || len(got[0].Pieces) != 1 ||
+		got[0].Pieces[0] != jobs.Twisted {
 		t.Fatalf("%+v", got)
 	}
 	if with := WithTakers(st, []int{got[0].Work}); len(UntakenWorks(with)) != 0 || len(st.Makers) != 0 {

@@ -61,7 +61,8 @@ func waits(st *catalog.State, p *catalog.Piece) bool {
 // time: what could be done if somebody were found for them.
 func WithTakers(st *catalog.State, works []int) *catalog.State {
 	with := st.Clone()
-	with.Makers = append(slices.Clone(with.Makers), catalog.Maker{ID: "somebody", Name: "somebody", Hourly: st.Shop.Hourly.Or(0),
-		Works: works})
+	with.Makers = append(slices.Clone(with.Makers), catalog.Maker{ID: "somebody", Name: "somebody",
+		Hourly: st.Shop.Hourly.Or(0),
+		Works:  works})
 	return with
 }

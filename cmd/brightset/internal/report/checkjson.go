@@ -178,7 +178,8 @@ func slotOf(st *catalog.State, s int, list []plan.Choice, outs []choice.Exclusio
 func considered(st *catalog.State, c *plan.Choice) consideredAs {
 	doc := consideredAs{
 		choiceDoc: choiceOf(st, c), Paid: c.ExpectedCost, IfItComes: choice.IfItComes(st, c), Outlay: c.Cash,
-		Grade: hundredths(c.Grade), Tone: hundredths(c.Tone), Fresh: c.Fresh, Redone: c.Redone, Growing: c.Growing, Weak: c.Weak,
+		Grade: hundredths(c.Grade), Tone: hundredths(c.Tone), Fresh: c.Fresh, Redone: c.Redone, Growing: c.Growing,
+		Weak:     c.Weak,
 		Breakage: millionths(c.Breakage), Refused: millionths(c.Refused), Chance: millionths(c.Chance),
 		Misfit: millionths(c.Misfit),
 		Fails:  millionths(c.Fails), Days: c.Days, Out: []string{}, FallbackOut: []string{},

@@ -66,7 +66,8 @@ func nameOrID(name, id string, width int) string {
 func untakenTexts(st *catalog.State) []string {
 	var all []string
 	for _, u := range choice.UntakenWorks(st) {
-		all = append(all, fmt.Sprintf("%s: %s; add a maker or ask a plater", st.Tables.Works[u.Work].Name, pieceNames(st, u.Pieces)))
+		all = append(all, fmt.Sprintf("%s: %s; add a maker or ask a plater", st.Tables.Works[u.Work].Name,
+			pieceNames(st, u.Pieces)))
 	}
 	return all
 }
