@@ -76,6 +76,9 @@ var mistakeTests = []struct {
 		[]string{`job.toml:3:9+12: start: this has to be a date | write start = 2027-01-10, without quotes and time`}},
 	{"completion of nothing", "[job]\ntitle = \"x\"\ncompletion = 0\n", "",
 		[]string{`job.toml:3:14+1: completion: a chance of 0 asks nothing | write completion = 0.9, or leave the key out`}},
+	{"budget on a quote", "[job]\ntitle = \"x\"\nbudget = \"1.00\"\nbudget_on = \"quote\"\n", "",
+		[]string{`job.toml:4:13+7: budget_on: there is no quote to the owner | write [quote] with your markups, ` +
+			`labour and tax, such as plating = 0.15, or budget_on = "outlay"`}},
 	{"budget word", "[job]\ntitle = \"x\"\nbudget = \"1.00\"\nbudget_on = \"outlays\"\n", "",
 		[]string{`job.toml:4:13+9: budget_on: unknown word "outlays" | did you mean "outlay"?`}},
 	{"target", "[job]\ntitle = \"x\"\ntarget = \"shwo\"\n", "",

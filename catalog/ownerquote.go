@@ -23,6 +23,23 @@ type OwnerQuote struct {
 	From      Origin
 }
 
+// Labour is what taking off, listing, packing and fitting come to in one slot.
+func (q *OwnerQuote) Labour() Cents {
+	return Of(q.Removal+q.Tagging+q.Packing+q.Fitting, q.Hourly.Or(0))
+}
+
+// Unit is into how many parts a cent has to be cut for a markup on it to come out even: 20
+// with markups of 15 and 10 in 100, 1 without any, a million at most.
+func (q *OwnerQuote) Unit() int64 {
+	g := int64(One)
+	for _, m := range []int64{int64(q.Plating), int64(q.Parts)} {
+		for m != 0 {
+			g, m = m, g%m
+		}
+	}
+	return int64(One) / g
+}
+
 // The words for who bears or keeps something.
 const (
 	ByCustomer = "customer"

@@ -34,8 +34,11 @@ func (l *loader) readJob() {
 	t.raw("shop") // read with the files
 	l.readTarget(t)
 	job.Budget = t.money("budget")
-	if t.word("budget_on", "outlay", "expected") == "expected" {
-		job.BudgetOn = OnExpected
+	job.BudgetOn = map[string]BudgetOn{"expected": OnExpected, "quote": OnQuote}[t.word("budget_on", "outlay",
+		"expected", "quote")]
+	if job.BudgetOn == OnQuote && l.job.peek("quote") == nil && (l.shop == nil || l.shop.peek("quote") == nil) {
+		t.wrong("budget_on", "there is no quote to the owner",
+			`write [quote] with your markups, labour and tax, such as plating = 0.15, or budget_on = "outlay"`)
 	}
 	if t.has("budget_on") && !t.has("budget") {
 		t.wrongKey("budget_on", "budget_on without a budget", `write budget = "3500.00" as well, or leave budget_on out`)

@@ -67,12 +67,10 @@ type Job struct {
 	Elapsed    int       // days from the start to AsOf
 }
 
-// Budgeted is the sum that the budget limits, of the two it can be on.
-func (j *Job) Budgeted(outlay, expected Cents) Cents {
-	if j.BudgetOn == OnExpected {
-		return expected
-	}
-	return outlay
+// Spend notes a sum as spent: it is off the budget.
+func (j *Job) Spend(c Cents) {
+	j.SpentSum += c
+	j.Budget.V -= c
 }
 
 // BudgetOn says which sum the budget limits.
@@ -81,7 +79,11 @@ type BudgetOn int
 const (
 	OnOutlay   BudgetOn = iota // what is planned to be spent if all goes well
 	OnExpected                 // the minimised total
+	OnQuote                    // what the owner is quoted, markups, labour and tax included
 )
+
+// String gives the word of the files.
+func (b BudgetOn) String() string { return [...]string{"outlay", "expected", "quote"}[b] }
 
 // Target is what a set or one slot has to reach. Mean counts for a set only.
 type Target struct {

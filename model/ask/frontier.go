@@ -108,7 +108,7 @@ func (c *Curve) add(e *program.Explorer, p solver.Point) error {
 	}
 	point := CurvePoint{Plan: pl, Within: true}
 	if job := &c.Of.Job; job.Budget.Set {
-		point.Within = job.Budgeted(pl.Outlay, pl.Expected) <= job.Budget.V
+		point.Within = pl.LeftOf(job) >= 0
 	}
 	if n := len(c.Points); n > 0 {
 		point.Changes = plan.Differences(c.Points[n-1].Plan, pl)

@@ -77,7 +77,7 @@ func TestHuntByHand(t *testing.T) {
 		}
 	}
 	look("demo", jobs.DemoState(t), 6)
-	for seed := range int64(70) {
+	for seed := range int64(100) {
 		look(jobs.CaseName(seed, 3, "hunt"), jobs.Random(seed, 3, jobs.Options{}), 3)
 	}
 	if checked < 60 {

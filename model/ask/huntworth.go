@@ -174,10 +174,11 @@ func (h *hunt) room(p *plan.Plan) catalog.Cents {
 	switch {
 	case !job.Budget.Set:
 		return catalog.Cents(catalog.MaxSum)
-	case job.BudgetOn == catalog.OnExpected:
-		return job.Budget.V - p.Expected
+	case job.BudgetOn == catalog.OnQuote:
+		q := &h.st.Quote
+		return plan.Unmarked(q.Parts, plan.OwnerNet(q, job.Budget.V+job.SpentSum)-p.ForOwner().Net)
 	}
-	return job.Budget.V - p.Outlay
+	return p.LeftOf(job)
 }
 
 // within halves down to the highest price at which the set with the find, bought at
@@ -207,7 +208,7 @@ func (h *hunt) within(ctx context.Context, base *plan.Plan, i int,
 // is sure to be used is the same as having so much less.
 func (h *hunt) affordable(ctx context.Context, base *plan.Plan, i int,
 	price catalog.Cents) (worth, known bool, err error) {
-	limit := solver.LimitTo{Row: program.RowBudget, Limit: int64(h.st.Job.Budget.V - price)}
+	limit := solver.LimitTo{Row: program.RowBudget, Limit: h.e.BudgetLimit(price)}
 	below := int64(base.Expected - price + 1)
 	ch := solver.Change{Ban: h.ban(i), Limits: []solver.LimitTo{limit}, Below: &below, Any: true}
 	res, err := h.e.Fork().Least(ctx, ch)

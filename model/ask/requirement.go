@@ -36,6 +36,9 @@ func Requirements(st *catalog.State) []Requirement {
 		if job.BudgetOn == catalog.OnExpected {
 			on = "what is expected to be spent"
 		}
+		if job.BudgetOn == catalog.OnQuote {
+			on = "what the owner pays"
+		}
 		if job.SpentSum != 0 {
 			on += fmt.Sprintf(", of which %s is spent", catalog.FormatMoney(job.SpentSum))
 		}

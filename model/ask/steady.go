@@ -30,7 +30,15 @@ import (
 // everywhere, this is exact, and halving the way finds the nearest turn. A price after
 // strip may also save: it fills the plater's minimum in full, while it is paid only if
 // the piece comes and isn't sent back. saving is how much that can be.
+//
+// A budget on what the owner is quoted is the exception where a minimum may be short: a cent
+// more is marked up and rounded in its line, a cent less to the minimum with all charges, so
+// that the quote may fall by a cent while the price rises.
 func (t *turning) steady(near, far int64) (bool, error) {
+	if t.figure == choice.FigurePlating && !t.c.Sent && t.st.Job.BudgetOn == catalog.OnQuote && t.st.Job.Budget.Set &&
+		t.st.Quote.Plating > 0 && t.st.Platers[t.c.Plater].Minimum > 0 {
+		return false, nil
+	}
 	a, err := t.verdict(near)
 	if err != nil || t.stopped || t.tired {
 		return false, err

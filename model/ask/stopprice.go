@@ -139,7 +139,7 @@ func whenSent(ctx context.Context, st *catalog.State, pl *plan.Plan) *underWay {
 		p.Sent = catalog.Sent{Was: true, Quote: choice.Terms(st, k), Count: n}
 		p.Chance = catalog.One // what he has, has come, and was tried before it went
 	}
-	u.st.Job.Budget.V -= spent
+	u.st.Job.Spend(spent)
 	if u.program = program.CompileWithin(ctx, u.st, program.Options{FixedLimits: true}); u.program.GaveUp {
 		return nil
 	}
@@ -175,7 +175,7 @@ func (u *underWay) takenBack(c *plan.Choice) (st *catalog.State, fee catalog.Cen
 	}
 	st.Pieces[c.Piece].Stage, st.Pieces[c.Piece].Sent = catalog.StageStripped, catalog.Sent{}
 	st.Bans = append(st.Bans, catalog.Ban{Filter: catalog.Filter{Slot: catalog.None, Piece: c.Piece, Plater: c.Plater}})
-	st.Job.Budget.V -= fee
+	st.Job.Spend(fee)
 	return st, fee
 }
 
@@ -185,16 +185,10 @@ func (u *underWay) whereTheyMeet(plan *plan.Plan, s int, instead *plan.Plan, fee
 	n := catalog.Cents(choice.Needed(&u.st.Slots[s]))
 	p := StopPrice{Slot: s, Choice: c, Planned: c.Plate / n, NoOther: !instead.Has}
 	goesOn := func(one catalog.Cents) bool {
-		total, outlay := u.atPrice(plan, c, one)
-		sum := outlay
-		if u.st.Job.BudgetOn == catalog.OnExpected {
-			sum = total
-		}
-		if left := u.st.Job.Budget; left.Set && sum > left.V {
-			p.ByBudget = true
+		total, whole := u.atPrice(plan, c, one)
+		if p.ByBudget = u.before.Job.Budget.Set && whole.BudgetLeft() < 0; p.ByBudget {
 			return false
 		}
-		p.ByBudget = false
 		return !instead.Has || total <= instead.Expected+fee
 	}
 	yes, no := p.Planned, p.Planned+firstOver
@@ -213,10 +207,10 @@ func (u *underWay) whereTheyMeet(plan *plan.Plan, s int, instead *plan.Plan, fee
 	return p
 }
 
-// atPrice is what it costs to go on with the plan once everything is sent, and what is
-// still paid for it if all goes well, with another price for the plater's work on one
-// piece, wherever the plan has it.
-func (u *underWay) atPrice(pl *plan.Plan, c *plan.Choice, one catalog.Cents) (total, outlay catalog.Cents) {
+// atPrice is what it costs to go on with the plan once everything is sent, with another
+// price for the plater's work on one piece, wherever the plan has it; and the whole plan at
+// that price, for its budget.
+func (u *underWay) atPrice(pl *plan.Plan, c *plan.Choice, one catalog.Cents) (total catalog.Cents, whole *plan.Plan) {
 	total = carriedOut(u.st, pl, func(o *plan.Choice) *plan.Choice {
 		k := u.find(o)
 		if k == nil {
@@ -231,11 +225,17 @@ func (u *underWay) atPrice(pl *plan.Plan, c *plan.Choice, one catalog.Cents) (to
 		}
 		return k
 	})
-	outlay = pl.Outlay - (u.before.Job.Budget.V - u.st.Job.Budget.V)
-	for i := range pl.Lines {
-		if k := pl.Lines[i].Choice; k.Piece == c.Piece && k.Plater == c.Plater {
-			outlay += one*catalog.Cents(choice.Needed(&u.st.Slots[k.Slot])) - k.Plate
+	priced := *pl
+	whole = &priced
+	whole.Lines = slices.Clone(pl.Lines)
+	whole.Expected = total + u.before.Job.Budget.V - u.st.Job.Budget.V
+	for i := range whole.Lines {
+		if k := *whole.Lines[i].Choice; k.Piece == c.Piece && k.Plater == c.Plater {
+			plate := one * catalog.Cents(choice.Needed(&u.st.Slots[k.Slot]))
+			whole.Outlay += plate - k.Plate
+			k.Plate = plate
+			whole.Lines[i].Choice = &k
 		}
 	}
-	return total, outlay
+	return total, whole
 }

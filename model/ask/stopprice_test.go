@@ -52,7 +52,7 @@ func TestStopPriceByHand(t *testing.T) {
 			}
 			back := sent.Clone()
 			fee := backStripped(back, p.Choice)
-			back.Job.Budget.V -= spent + fee
+			back.Job.Spend(spent + fee)
 			least, has, _ := adapter.Cheapest(back)
 			if has == p.NoOther {
 				t.Errorf("seed %d slot %d: nothing else %v, by hand %v", seed, p.Slot, p.NoOther, !has)
@@ -64,8 +64,11 @@ func TestStopPriceByHand(t *testing.T) {
 			}
 			broke := func(price catalog.Cents) bool {
 				total, outlay := goOn(price)
-				if st.Job.BudgetOn == catalog.OnExpected {
+				switch st.Job.BudgetOn {
+				case catalog.OnExpected:
 					outlay = total
+				case catalog.OnQuote:
+					return quotedAt(plan, p.Choice, price) > st.Job.Budget.V+st.Job.SpentSum
 				}
 				return st.Job.Budget.Set && outlay > st.Job.Budget.V-spent
 			}
@@ -94,9 +97,20 @@ func TestStopPriceByHand(t *testing.T) {
 
 // tight leaves a plan little of the budget.
 func tight(st *catalog.State, plan *plan.Plan) {
-	if st.Job.Budget.V = plan.Outlay + 20_00; st.Job.BudgetOn == catalog.OnExpected {
-		st.Job.Budget.V = plan.Expected + 20_00
+	st.Job.Budget.V += 20_00 - plan.BudgetLeft()
+}
+
+// quotedAt is what the owner is quoted with another price for the plating of one piece.
+func quotedAt(pl *plan.Plan, c *plan.Choice, price catalog.Cents) catalog.Cents {
+	q := &pl.Of.Quote
+	net := pl.ForOwner().Net
+	for i := range pl.Lines {
+		if k := pl.Lines[i].Choice; k.Piece == c.Piece && k.Plater == c.Plater {
+			net -= plan.Marked(k.Plate+k.Makers, q.Plating)
+			net += plan.Marked(price*catalog.Cents(pl.Of.Slots[k.Slot].Quantity)+k.Makers, q.Plating)
+		}
 	}
+	return net + catalog.Of(q.Tax, max(0, net))
 }
 
 // sendAll is the day on which all is sent that a plan sends, and what that has cost.

@@ -14,6 +14,7 @@ type doneTo struct {
 	work         string
 	level        string
 	plate, other catalog.Cents
+	makers       catalog.Cents // of before, what makers charge
 	before       catalog.Cents // works of others that are done before the plater has it
 	breaks       catalog.Micro
 	refused      catalog.Micro
@@ -95,7 +96,7 @@ func multiplied(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, c *
 	again := &plan.Choice{
 		Slot: c.Slot, Piece: c.Piece, Work: one.work, Plater: c.Plater, Level: one.level, Quote: c.Quote,
 		Sent: isAtPlater(piece),
-		Get:  n * piece.Price, Give: n * piece.Value, Plate: n * one.plate, Before: n * one.before,
+		Get:  n * piece.Price, Give: n * piece.Value, Plate: n * one.plate, Before: n * one.before, Makers: n * one.makers,
 		Other: n * one.other, Strip: n * one.stripFee,
 		Breakage: repeated(one.breaks, slot.Quantity), Refused: repeated(one.refused, slot.Quantity),
 		Chance: piece.Chance,

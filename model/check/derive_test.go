@@ -111,7 +111,7 @@ func TestDeriveByHand(t *testing.T) {
 		}, func() plan.Choice {
 			c := plated(0, catalog.WorkRepair, 0, "show")
 			c.Quote, c.Plate, c.Before, c.Strip, c.Cash, c.ExpectedCost = 0, 99_99, 30_67, 12_00, 130_66, 130_66
-			c.Breakage, c.Fails, c.Grade, c.Days = 121_018, 121_018, 88_00, 29
+			c.Makers, c.Breakage, c.Fails, c.Grade, c.Days = 30_67, 121_018, 121_018, 88_00, 29
 			return c
 		}},
 		// the surfaces add up to no more than the whole: 0.3 + 0.777777 x 1.5 dm2 = 1.466666 h by
@@ -128,6 +128,7 @@ func TestDeriveByHand(t *testing.T) {
 		}, func() plan.Choice {
 			c := plated(0, catalog.WorkRepair, 0, "show")
 			c.Plate, c.Before, c.Strip, c.Cash, c.ExpectedCost = 82_50, 58_67, 12_00, 141_17, 127_14
+			c.Makers = 58_67
 			c.Breakage, c.Refused, c.Fails, c.Grade, c.Days = 121_018, 198_982, 295_920, 88_00, 39
 			return c
 		}},

@@ -134,7 +134,9 @@ func whoDoes(st *catalog.State, one *doneTo, plater *catalog.Plater, work int, h
 	if best == catalog.None {
 		return false
 	}
-	one.before += catalog.Of(hours, st.Makers[best].Hourly)
+	cost := catalog.Of(hours, st.Makers[best].Hourly)
+	one.before += cost
+	one.makers += cost
 	one.makersDays = max(one.makersDays, st.Makers[best].Days)
 	return true
 }

@@ -32,6 +32,7 @@ func (j *audit) compareFigures(c, again *plan.Choice, where string) {
 	money("give", c.Give, again.Give)
 	money("plate", c.Plate, again.Plate)
 	money("before", c.Before, again.Before)
+	money("makers", c.Makers, again.Makers)
 	money("other", c.Other, again.Other)
 	money("strip", c.Strip, again.Strip)
 	money("paid", c.ExpectedCost, again.ExpectedCost)

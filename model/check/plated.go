@@ -71,7 +71,7 @@ func byQuote(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, q *cat
 		one.work = est.work
 	}
 	if one.work == catalog.WorkRepair { // a plain replate has no works of others
-		one.before = est.before
+		one.before, one.makers = est.before, est.makers
 		one.days += est.makersDays
 	}
 	one.breaks = q.Breakage.Or(est.breaks)

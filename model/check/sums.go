@@ -46,8 +46,12 @@ func (j *audit) checkSums() {
 
 func (j *audit) checkBudget(expected, outlay catalog.Cents) {
 	budget, sum, word := j.st.Job.Budget, outlay, "outlay"
-	if j.st.Job.BudgetOn == catalog.OnExpected {
+	switch j.st.Job.BudgetOn {
+	case catalog.OnExpected:
 		sum, word = expected, "expected"
+	case catalog.OnQuote:
+		sum, word = j.ownerPays(), "the owner's quote"
+		budget.V += j.st.Job.SpentSum // it is in the quote
 	}
 	if budget.Set && sum > budget.V {
 		j.report("budget", "plan", "%s of %s is over the budget of %s", word, money(sum), money(budget.V))

@@ -14,6 +14,7 @@ type draft struct {
 	sent   bool
 
 	plate, before, other catalog.Cents
+	makers               catalog.Cents // of before
 	parts                []plan.Part
 
 	breakage, refused catalog.Micro
@@ -45,7 +46,7 @@ func (d *draft) choice(st *catalog.State, slot, piece int) plan.Choice {
 	c := plan.Choice{
 		Slot: slot, Piece: piece, Work: d.work, Plater: d.plater, Level: d.level, Quote: d.quote, Sent: d.sent,
 		Get: many * p.Price, Give: many * p.Value, Plate: many * d.plate, Before: many * d.before,
-		Other:    many * d.other,
+		Makers: many * d.makers, Other: many * d.other,
 		Breakage: repeated(d.breakage, n), Refused: repeated(d.refused, n), Chance: p.Chance,
 		Grade: d.grade, Tone: d.tone, Fresh: d.fresh, Redone: d.redone || d.plater != catalog.None, Growing: d.growing,
 		Weak: d.weak, Days: d.days,

@@ -84,6 +84,9 @@ func (l *Lever) Furthest(st *catalog.State, higher bool) int64 {
 			n += int64(Needed(&st.Slots[s]))
 		}
 	}
+	if st.Job.BudgetOn == catalog.OnQuote { // which counts in parts of a cent, with markups
+		n *= 2 * st.Quote.Unit()
+	}
 	return max(l.Now, min(int64(catalog.MaxMoney), catalog.MaxSum/8/n))
 }
 

@@ -63,6 +63,7 @@ type estimate struct {
 	level             int
 	works             []int
 	plate, before     catalog.Cents
+	makers            catalog.Cents // of before
 	parts             []plan.Part
 	breakage, refused catalog.Micro
 	his               catalog.Micro // of the breakage, what is the plater's: left once the works of others are done
@@ -145,6 +146,7 @@ func (e *estimate) money(st *catalog.State, p *catalog.Piece, q int, slot *catal
 		e.before += cost
 		e.rests.before = append(e.rests.before, rests...)
 		if by == plan.ByMaker {
+			e.makers += cost
 			e.makerDays = max(e.makerDays, st.Makers[maker].Days)
 		}
 	}
@@ -232,7 +234,7 @@ func (e *estimate) draft(st *catalog.State, piece, q int) draft {
 	plater := &st.Platers[q]
 	d := draft{
 		work: workWord(st, piece), plater: q, level: plater.Levels[e.level].Name, quote: catalog.None,
-		plate: e.plate, before: e.before, parts: e.parts,
+		plate: e.plate, before: e.before, makers: e.makers, parts: e.parts,
 		breakage: e.breakage, refused: e.refused,
 		grade: e.grade, tone: plater.Levels[e.level].Tone.Or(0), fresh: true,
 		weak: weak(st, &st.Pieces[piece], every, true),

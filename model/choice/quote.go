@@ -104,7 +104,7 @@ func (d *draft) quoteWork(st *catalog.State, piece int, e estimate, has bool) {
 	if !has || d.work == catalog.WorkReplate && len(e.works) > 0 {
 		return
 	}
-	d.before = e.before
+	d.before, d.makers = e.before, e.makers
 	d.days = e.makerDays
 	d.assumptions = append(d.assumptions, e.rests.before...)
 	for _, part := range e.parts {

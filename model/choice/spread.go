@@ -30,22 +30,25 @@ func GuessSpread(st *catalog.State, sum catalog.Cents) Span {
 // Common practice, no published source.
 const oldSpread = 30
 
-// PlateSpread is the span of the plater's part: nothing on a firm quote; half of a
-// quote's own range, where it has one; else that of a guess, after strip or not, since it
-// is then that prices rise. A quote that is old is off by 30 in 100 either way if not by
-// more, whatever it says.
+// PlateSpread is the span of the plater's part: nothing on a firm quote, else that of a
+// guess, after strip or not, since it is then that prices rise; in place of either the ends
+// of the quote's own range, where it names them. A quote that is old is off by 30 in 100
+// either way if not by more, whatever it says.
 func PlateSpread(st *catalog.State, c *plan.Choice) Span {
+	off := GuessSpread(st, c.Plate)
 	if c.Quote == catalog.None {
-		return GuessSpread(st, c.Plate)
+		return off
 	}
 	q := &st.Pieces[c.Piece].Quotes[c.Quote]
-	off := GuessSpread(st, c.Plate)
-	switch {
-	case q.Low.Set && q.High.Set:
-		half := (q.High.V - q.Low.V) / 2 * catalog.Cents(Needed(&st.Slots[c.Slot]))
-		off = Span{half, half}
-	case q.Firm == catalog.Firm:
+	if q.Firm == catalog.Firm {
 		off = Span{}
+	}
+	n := catalog.Cents(Needed(&st.Slots[c.Slot]))
+	if q.Low.Set {
+		off.Below = max(0, c.Plate-n*q.Low.V)
+	}
+	if q.High.Set {
+		off.Above = max(0, n*q.High.V-c.Plate)
 	}
 	if oldQuote(st, q) { // prices have moved since
 		wide := c.Plate * oldSpread / 100

@@ -25,7 +25,7 @@ func TestSpreadByHand(t *testing.T) {
 		{"estimate of his", quoted(catalog.Estimate), Span{12_00, 42_00}},
 		{"after strip", quoted(catalog.AfterStrip), Span{12_00, 42_00}},
 		{"firm", quoted(catalog.Firm), Span{2_00, 7_00}},
-		{"range", ranged, Span{32_00, 37_00}},
+		{"range", ranged, Span{12_00, 57_00}},
 	} {
 		c := &plan.Choice{Plate: 100_00, Before: 5_00, Other: 15_00, Quote: catalog.None}
 		if k.quote != nil {

@@ -94,6 +94,15 @@ func (a *assembly) budgets() {
 		if row.Limit >= program.NoLimit {
 			continue
 		}
+		if quoted := row.Account > 0; quoted { // its switches have an account of their own already
+			for h := range p.Problem.Switches {
+				if sw := &a.Problem.Switches[a.main[j][h]]; p.Problem.Switches[h].Account > 0 {
+					sw.Account = j + 1
+				}
+			}
+			row.Account = j + 1
+			continue
+		}
 		row.Account = j + 1
 		a.own[j] = make([]int, len(p.Problem.Switches))
 		trades := p.TradeSwitch(0)

@@ -45,7 +45,11 @@ func Concerns(pl *plan.Plan, o Outlook) []Concern {
 	st := pl.Of
 	var all []Concern
 	job := &st.Job
-	if over := o.Nine - job.Budget.V; job.Budget.Set && job.BudgetOn == catalog.OnOutlay && over > 0 {
+	over := o.Nine - job.Budget.V
+	if job.BudgetOn == catalog.OnQuote { // what comes on top is passed on
+		over = plan.OwnerOnTop(&st.Quote, max(0, o.Nine-pl.Outlay)) - pl.BudgetLeft()
+	}
+	if job.Budget.Set && job.BudgetOn != catalog.OnExpected && over > 0 {
 		all = append(all, Concern{Kind: ConcernBudget, Cents: over})
 	}
 	if over := o.Owner - job.Budget.V - job.SpentSum; job.Budget.Set && o.Owner > 0 && over > 0 {

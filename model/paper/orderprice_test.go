@@ -111,8 +111,7 @@ func TestOneRuleForCalls(t *testing.T) {
 			}
 			dearer := *l.Choice
 			dearer.Plate = price.Call
-			l.Choice = &dearer
-			most := ownerLine(pl, &l, nil).Total // what the owner is charged at that price
+			most := plan.OwnerLineOf(st, &dearer).Total // what the owner is charged at that price
 			if limit := max(owner.Lines[i].Limit, owner.Lines[i].Total); limit != most {
 				t.Errorf("seed %d: the owner was told %d, and the plater may make it %d without a call", seed, limit, most)
 			}

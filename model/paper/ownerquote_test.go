@@ -14,7 +14,7 @@ import (
 )
 
 // TestOwnerQuoteByHand: one plated line of 100.00 and 10.00 of the shop's own, one bought
-// for 50.00; plating +15 %, parts +10 %, half an hour at 60.00 a slot, tax 7 %.
+// for 50.00, a credit of 5.00 passed on as it is; plating +15 %, parts +10 %, half an hour at 60.00 a slot, tax 7 %.
 func TestOwnerQuoteByHand(t *testing.T) {
 	st := &catalog.State{Slots: make([]catalog.Slot, 2), Platers: make([]catalog.Plater, 1),
 		Pieces: make([]catalog.Piece, 2)}
@@ -26,28 +26,28 @@ func TestOwnerQuoteByHand(t *testing.T) {
 	st.Job.SpentSum = 20_00
 	st.Shop.CallAbove = 150_000
 	plan := &plan.Plan{Of: st, Lines: []plan.Line{
-		{Slot: 0, Choice: &plan.Choice{Slot: 0, Work: catalog.WorkReplate, Plater: 0, Quote: catalog.None, Plate: 100_00,
-			Other: 10_00, Parts: []plan.Part{{Doer: plan.ByPlater, Cost: 100_00}, {Doer: plan.ByShop, Cost: 10_00}}}},
+		{Slot: 0, Choice: &plan.Choice{Slot: 0, Work: catalog.WorkReplate, Plater: 0, Quote: catalog.None, Plate: 60_00,
+			Before: 40_00, Makers: 40_00, Other: 10_00}},
 		{Slot: 1, Choice: &plan.Choice{Slot: 1, Piece: 1, Plater: catalog.None, Get: 50_00}},
 	}, Charges: []plan.Charge{{Kind: plan.ChargePlaterFreight, Of: 0, Cents: 30_00}, {Kind: plan.ChargeVendorFreight,
 		Of: 0, Cents: 10_00}, {Kind: plan.ChargeTrade, Of: 0, Cents: -5_00}}}
-	s := OwnerQuoteOf(plan, []ask.StopPrice{{Slot: 0, Planned: 100_00, Highest: 110_00}}, 40_00)
-	// 115.00 + 10.00 + 30.00 labour; 55.00 + 30.00 labour; carriage 34.50 + 5.50; spent 23.00
-	if s.Lines[0].Total != 155_00 || s.Lines[1].Total != 85_00 || s.Carriage != 34_50+5_50 || s.Spent != 23_00 ||
-		s.Net != 155_00+85_00+40_00+23_00 {
+	s := OwnerQuoteOf(plan, []ask.StopPrice{{Slot: 0, Planned: 60_00, Highest: 66_00}}, 40_00)
+	// 115.00 + 10.00 + 30.00 labour; 55.00 + 30.00 labour; carriage 34.50 + 11.00 - 5.00; spent 23.00
+	if s.Lines[0].Total != 155_00 || s.Lines[1].Total != 85_00 || s.Carriage != 34_50+11_00-5_00 || s.Spent != 23_00 ||
+		s.Net != 155_00+85_00+40_50+23_00 {
 		t.Errorf("%+v", s)
 	}
-	if s.Tax != 21_21 || s.Total != 324_21 || s.Deposit != 129_68 || s.AfterStrip != 108_07 ||
-		s.Balance != 324_21-129_68-108_07 {
+	if s.Tax != 21_25 || s.Total != 324_75 || s.Deposit != 129_90 || s.AfterStrip != 108_25 ||
+		s.Balance != 324_75-129_90-108_25 {
 		t.Errorf("%+v", s)
 	}
 	if s.Lines[0].Limit != 0 || s.Contingency != 46_00+3_22 {
 		t.Errorf("limit %d, contingency %d", s.Lines[0].Limit, s.Contingency)
 	}
 	// where the plater may go up by the shop's margin without a call, so may the owner's sum:
-	// 15.00, and 15 % on it
-	s = OwnerQuoteOf(plan, []ask.StopPrice{{Slot: 0, Planned: 100_00, Highest: 900_00}}, 0)
-	if s.Lines[0].Limit != 155_00+17_25 {
+	// 9.00, and 15 % on it
+	s = OwnerQuoteOf(plan, []ask.StopPrice{{Slot: 0, Planned: 60_00, Highest: 900_00}}, 0)
+	if s.Lines[0].Limit != 155_00+10_35 {
 		t.Errorf("limit %d", s.Lines[0].Limit)
 	}
 }

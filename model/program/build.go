@@ -116,6 +116,7 @@ func (p *Program) constrain() {
 	p.vendorSwitches()
 	p.bundleSwitches()
 	p.trades()
+	p.markedSwitches()
 	if p.columns(); p.GaveUp {
 		return
 	}

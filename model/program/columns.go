@@ -59,10 +59,7 @@ func (p *Program) column(s int, pair Pair) solver.Column {
 		c.Terms = append(c.Terms, p.uses[s][f.Piece]...)
 	}
 	slices.SortFunc(c.Terms, func(a, b solver.Term) int { return a.Row - b.Row })
-	c.Needs = p.Needs(k, f)
-	if k.InLot() && k.Plate > 0 {
-		c.Loads = []solver.Load{{Switch: p.PlaterSwitch(k.Plater), Amount: int64(k.Plate)}}
-	}
+	p.charge(&c, k, f)
 	return c
 }
 

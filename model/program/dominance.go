@@ -11,7 +11,8 @@ import (
 // it could take B's place at no more cost and without breaking a rule:
 //
 //   - cost(A) + fill <= cost(B), where fill is what B does towards filling its
-//     plater's minimum and A does not; so too in a budget on outlay. Of equal
+//     plater's minimum and A does not; so too in a budget on outlay, or on quote with
+//     its markups. Of equal
 //     costs the better by the tie keys, then the earlier;
 //   - A's share of the mean is at least B's, its loss of completion at most B's;
 //   - the shared pieces A uses are among those B uses, so are the platers, vendors
@@ -31,8 +32,9 @@ type dominance struct {
 	counts struct {
 		mean, completion, budget bool // rows that bind or may come to bind
 	}
-	grade, tone, fresh, platers bool // matched with other slots
-	apart                       bool // only lines of one k are compared
+	grade, tone, fresh, platers bool  // matched with other slots
+	apart                       bool  // only lines of one k are compared
+	markedCent                  int64 // what a cent that a minimum is short counts for in the budget
 }
 
 // sig is all of a line that one line must be a part of, or equal in, to remove
@@ -53,7 +55,8 @@ type sig struct {
 // figures are what remains to be compared.
 type figures struct {
 	line        int // place in the slot's list
-	cost, cash  catalog.Cents
+	cost        catalog.Cents
+	budgeted    int64 // in a budget that is not on what is expected
 	grade, load int64
 	loss        int64
 	tie         [2]int64
@@ -169,5 +172,5 @@ func (j *dominance) noWorse(a *figures, as *sig, b *figures, bs *sig) bool {
 		}
 		fill = catalog.Cents(max(0, gone))
 	}
-	return a.cost+fill <= b.cost && (!j.counts.budget || a.cash+fill <= b.cash)
+	return a.cost+fill <= b.cost && (!j.counts.budget || a.budgeted+j.markedCent*int64(fill) <= b.budgeted)
 }

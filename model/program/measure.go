@@ -14,7 +14,8 @@ func newDominance(st *catalog.State, slot int, w wants, opt Options) *dominance 
 	j := &dominance{st: st, slot: slot, shared: w.shared, got: w.got, apart: slices.Contains(opt.Keep, slot)}
 	j.counts.mean = !opt.FixedLimits || opt.Best || st.Job.Target.Mean.Set
 	j.counts.completion = !opt.FixedLimits || st.Job.Completion.Set
-	j.counts.budget = st.Job.BudgetOn == catalog.OnOutlay && (!opt.FixedLimits || st.Job.Budget.Set)
+	j.counts.budget = st.Job.BudgetOn != catalog.OnExpected && (!opt.FixedLimits || st.Job.Budget.Set)
+	j.markedCent = markedCent(st, st.Quote.Plating)
 	for i := range st.Matches {
 		m := &st.Matches[i]
 		if slices.Contains(m.Slots, slot) {
@@ -31,7 +32,7 @@ func newDominance(st *catalog.State, slot int, w wants, opt Options) *dominance 
 func (j *dominance) figures(b *slotChoices, p Pair, place int) figures {
 	k := &b.choices[p.K]
 	f := figures{
-		line: place, cost: p.Expected, cash: k.Cash,
+		line: place, cost: p.Expected, budgeted: budgeted(j.st, k),
 		grade: Weighted(j.st, k), load: load(k), tie: tieKeys(j.st, k),
 	}
 	f.loss = choice.LogLoss(choice.BothFail(k, b.choice(p.F)))

@@ -17,6 +17,8 @@ type ruleOff struct {
 func (r *ruleOff) options() jobs.Options {
 	opt := jobs.Options{On: []string{r.name}}
 	switch r.name {
+	case "budget-quote":
+		opt.Off = []string{"budget-outlay", "budget-expected"}
 	case "budget-expected":
 		opt.Off = []string{"budget-outlay"} // a job has one budget
 	case "bears":
@@ -74,6 +76,7 @@ var rulesOff = []ruleOff{
 		[]string{"completion"}},
 	{"budget-outlay", func(st *catalog.State) { st.Job.Budget = catalog.Val[catalog.Cents]{} }, []string{"budget"}},
 	{"budget-expected", func(st *catalog.State) { st.Job.Budget = catalog.Val[catalog.Cents]{} }, []string{"budget"}},
+	{"budget-quote", func(st *catalog.State) { st.Job.Budget = catalog.Val[catalog.Cents]{} }, []string{"budget"}},
 	{"lock", func(st *catalog.State) { st.Locks = nil }, []string{"lock"}},
 	{"ban", func(st *catalog.State) { st.Bans = nil }, []string{"ban"}},
 	{"shared", eachPiece(func(p *catalog.Piece) { p.Quantity += 20 }), []string{"piece", "quantity"}},

@@ -191,6 +191,16 @@ price = { screws = "0.30" }`}}, "screws: old replate oxley show / new"},
 			{"brass", []edit{{`metal = "pot metal"`, `metal = "brass"`}},
 				"bell: dented repair-replate oxley driver / spare"},
 		}},
+	// Plated: 60.00 + 25.00 at 1.30 are 110.50; bought: 80.00 + 12.00 at 1.10 are 101.20, with tax 108.28.
+	{says: "where the budget is the owner's, it is his price that has to keep it, and not the cost", job: "owner-pays",
+		cases: []outcome{
+			{"on his quote", nil, "lid: new as-is"},
+			{"on what is spent", []edit{{"budget_on = \"quote\"\n", ""}}, "lid: worn replate oxley driver / new"},
+			{"he has a little more", []edit{{`budget = "105.00"`, `budget = "110.50"`}}, "lid: worn replate oxley driver / new"},
+			{"a cent less than that", []edit{{`budget = "105.00"`, `budget = "110.49"`}}, "lid: new as-is"},
+			{"plating is marked up as little", []edit{{"0.30", "0.10"}}, "lid: worn replate oxley driver / new"},
+			{"and he pays tax", []edit{{"# tax", "tax"}}, "none"},
+		}},
 	{says: "what was done to a piece before it came back unplated is paid for, and counts no more", job: "behind",
 		cases: []outcome{
 			{"the posts are made", nil, "crest: posted repair-replate dene show / spare"},

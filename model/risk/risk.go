@@ -80,11 +80,14 @@ func RiskOf(ctx context.Context, plan *plan.Plan) *Risk {
 	}
 	r.Total, r.Cash = r.addUp(ctx, total, sure), r.addUp(ctx, cash, sure)
 	if job := &plan.Of.Job; job.Budget.Set {
-		d := r.Cash
-		if job.BudgetOn == catalog.OnExpected {
-			d = r.Total
+		switch job.BudgetOn {
+		case catalog.OnExpected:
+			r.Budget = r.Total.Within(job.Budget.V)
+		case catalog.OnQuote:
+			r.Budget = r.Cash.Within(plan.Outlay + plan.RoomOnTop())
+		default:
+			r.Budget = r.Cash.Within(job.Budget.V)
 		}
-		r.Budget = d.Within(job.Budget.V)
 	}
 	r.grade = r.addUp(ctx, grade, 0)
 	if mean := plan.Of.Job.Target.Mean; mean.Set && program.TotalWeight(plan.Of) > 0 {

@@ -21,7 +21,8 @@ type Options struct {
 var features = map[string]int{
 	"floor": 60, "mean": 45, "fresh": 12, "redone": 8, "misfit": 40, "lasting": 25, "fallback-floor": 30,
 	"slot-target": 30, "max-breakage": 30, "match-grade": 30, "match-tone": 25, "match-plater": 25, "match-fresh": 20,
-	"days": 30, "completion": 35, "budget-outlay": 25, "budget-expected": 15, "lock": 20, "ban": 30,
+	"days": 30, "completion": 35, "budget-outlay": 25, "budget-expected": 15, "budget-quote": 12,
+	"lock": 20, "ban": 30,
 	"trade": 40, "bundle": 40, "vendor": 60, "lead": 40, "quote": 50, "fit": 40, "bag": 40,
 	"quantity": 25, "shared": 60, "value": 50, "minimum": 60, "freight": 60, "strip": 60, "refuses": 30,
 	"maker": 60, "unknown-metal": 15, "no-area": 10, "given-grade": 40,

@@ -142,5 +142,25 @@ func (j *RandomJob) Limits() {
 	} else if j.has("budget-expected") {
 		j.St.Job.Budget, j.St.Job.BudgetOn = Set(n*Between[catalog.Cents](r, 60_00, 200_00)),
 			catalog.OnExpected
+	} else if j.has("budget-quote") {
+		j.St.Quote = OwnerQuote(j.Of("owner's quote"))
+		j.St.Job.SpentSum = Between[catalog.Cents](r, -20_00, 60_00)
+		j.St.Job.Budget, j.St.Job.BudgetOn = Set(n*Between[catalog.Cents](r, 90_00, 300_00)), catalog.OnQuote
 	}
+}
+
+// OwnerQuote draws how the owner is quoted: markups in tens of a hundred, or to the last
+// millionth, or none; labour and tax.
+func OwnerQuote(r *rand.Rand) catalog.OwnerQuote {
+	share := func() catalog.Micro {
+		switch r.IntN(4) {
+		case 0:
+			return 0
+		case 1:
+			return Between[catalog.Micro](r, 0, 500_000)
+		}
+		return 50_000 * Between[catalog.Micro](r, 0, 6)
+	}
+	return catalog.OwnerQuote{Given: true, Plating: share(), Parts: share(), Tax: share(),
+		Hourly: Set(Between[catalog.Cents](r, 0, 70_00)), Removal: share(), Fitting: share()}
 }

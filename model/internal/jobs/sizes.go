@@ -109,7 +109,11 @@ func AsLargeAsCan(st *catalog.State) {
 	for _, m := range money {
 		most = max(most, *m)
 	}
-	times := catalog.Cents(1<<53) / most / catalog.Cents(160*len(st.Slots))
+	parts := int64(1)
+	if st.Job.BudgetOn == catalog.OnQuote { // which is reckoned in parts of a cent
+		parts = 4 * st.Quote.Unit()
+	}
+	times := max(1, catalog.Cents(1<<53)/most/catalog.Cents(160*len(st.Slots))/catalog.Cents(parts))
 	for i, m := range money {
 		if *m > 0 { // not all the same multiple
 			*m = *m*times + catalog.Cents(i)
@@ -197,8 +201,11 @@ func OnTheEdge(r *rand.Rand, st *catalog.State) {
 			cash += c.Cents
 		}
 		st.Job.Budget = Set(cash - catalog.Cents(step()))
-		if st.Job.BudgetOn == catalog.OnExpected {
+		switch st.Job.BudgetOn {
+		case catalog.OnExpected:
 			st.Job.Budget.V = s.Total - catalog.Cents(step())
+		case catalog.OnQuote:
+			st.Job.Budget.V = s.OwnerPays(s.Lines, s.Trades) - st.Job.SpentSum - catalog.Cents(step())
 		}
 	}
 	if l := s.Lines[r.IntN(len(s.Lines))]; some() {

@@ -14,6 +14,8 @@ type Choice struct {
 
 	Get, Give, Plate, Before, Other, Strip, Back catalog.Cents
 
+	Makers catalog.Cents // of Before
+
 	Breakage, Refused, Chance, Misfit, Fails catalog.Micro
 
 	Grade, Tone            catalog.Centi
@@ -32,7 +34,7 @@ type done struct {
 	quote                int
 	sent                 bool
 	plate, before, other catalog.Cents
-	strip                catalog.Cents
+	strip, makers        catalog.Cents
 	breaks, refused      catalog.Micro
 	grade, tone          catalog.Centi
 	fresh, growing, weak bool
@@ -101,7 +103,7 @@ func (r *Reader) times(slot, p int, d done) *Choice {
 	n := catalog.Cents(count)
 	c := &Choice{Slot: slot, Piece: p, Work: d.work, Plater: d.plater, Level: d.level, Quote: d.quote, Sent: d.sent,
 		Get: n * piece.Price, Give: n * piece.Value, Plate: n * d.plate, Before: n * d.before, Other: n * d.other,
-		Strip:    n * d.strip,
+		Strip: n * d.strip, Makers: n * d.makers,
 		Breakage: ofMany(d.breaks, count), Refused: ofMany(d.refused, count), Chance: piece.Chance,
 		Grade: d.grade, Tone: d.tone, Fresh: d.fresh, Redone: d.redone || d.plater >= 0, Growing: d.growing,
 		Weak: d.weak, Days: d.days}

@@ -83,6 +83,9 @@ func (r *Reader) estimate(slot, p, q int, level *catalog.Level) (d done, makers 
 		default:
 			d.before += cost
 			makers = max(makers, days)
+			if who == aMaker {
+				d.makers += cost
+			}
 		}
 		if who == thePlater {
 			his = part(his, holds)
@@ -181,7 +184,7 @@ func (r *Reader) quoted(slot, p, i int) (done, bool) {
 		d.work = quote.Work
 	}
 	if d.work == catalog.WorkReplate {
-		d.before, d.other, days = 0, 0, 0
+		d.before, d.makers, d.other, days = 0, 0, 0, 0
 	}
 	d.quote, d.strip = i, plater.StripFee
 	d.breaks, d.refused = or(quote.Breakage, d.breaks), or(quote.Refused, d.refused)

@@ -162,7 +162,7 @@ func (s *Shared) goOn(cost catalog.Cents, risk int64) {
 	charges := sum(s.charges(s.callsOf(s.picked), rest.work)) - s.credit
 	low := s.open(cost+rest.cost) + charges
 	if risk+rest.risk-int64(2*len(s.lines)) > s.limit || finish+rest.finish < s.needed ||
-		s.overBudget(low, cash+rest.cash+charges) || s.Has && low >= s.Total {
+		s.surelyOver(low, cash+rest.cash+charges) || s.Has && low >= s.Total {
 		return
 	}
 	s.extend(cost, risk)
@@ -188,7 +188,7 @@ func (s *Shared) judge(cost catalog.Cents, risk int64) {
 	for set := range 1 << len(s.st.Trades) {
 		trades, credit, ok := s.trades(set, s.picked, s.used)
 		total := cost + charges - credit
-		if !ok || s.overBudget(total, cash+charges-credit) || s.Has && total >= s.Total {
+		if !ok || s.overBudget(total, cash+charges-credit, trades) || s.Has && total >= s.Total {
 			continue
 		}
 		s.Has, s.Total, s.Finish, s.Trades = true, total, finish, trades

@@ -88,7 +88,7 @@ func (s *Search) wholesOf() (out []whole) {
 	}
 	for set := range 1 << len(s.st.Trades) {
 		trades, credit, ok := s.trades(set, s.picked, s.used)
-		if !ok || s.overBudget(cost+charges-credit, cash+charges-credit) {
+		if !ok || s.overBudget(cost+charges-credit, cash+charges-credit, trades) {
 			continue
 		}
 		one := whole{cost - credit, called, used, map[string]bool{}, map[string]bool{}}

@@ -14,7 +14,7 @@ type askedDoc struct {
 	Mean       *float64       `json:"mean"`
 	Completion *float64       `json:"completion"`
 	Budget     *catalog.Cents `json:"budget_cents"`      // what is spent already included
-	BudgetOn   string         `json:"budget_on"`         // outlay or expected
+	BudgetOn   string         `json:"budget_on"`         // outlay, expected or quote
 	BudgetLeft *catalog.Cents `json:"budget_left_cents"` // by the plan
 	WithinDays *int           `json:"within_days"`
 	Start      string         `json:"start"`
@@ -34,10 +34,7 @@ func askedOf(st *catalog.State, p *plan.Plan) askedDoc {
 	}
 	if job.Budget.Set {
 		whole := job.Budget.V + job.SpentSum
-		doc.Budget, doc.BudgetOn = &whole, "outlay"
-		if job.BudgetOn == catalog.OnExpected {
-			doc.BudgetOn = "expected"
-		}
+		doc.Budget, doc.BudgetOn = &whole, job.BudgetOn.String()
 		if p != nil && p.Has {
 			left := p.BudgetLeft()
 			doc.BudgetLeft = &left

@@ -95,7 +95,7 @@ func screenFigures(p *plan.Plan, o *paper.Outlook) []string {
 	if o.Nine > 0 {
 		cost = append(cost, "nine in ten within "+catalog.FormatMoney(o.Nine+job.SpentSum))
 	}
-	if job.Budget.Set {
+	if job.Budget.Set && job.BudgetOn != catalog.OnQuote {
 		cost = append(cost, "budget "+catalog.FormatMoney(job.Budget.V+job.SpentSum))
 	}
 	if job.SpentSum != 0 {
@@ -103,7 +103,11 @@ func screenFigures(p *plan.Plan, o *paper.Outlook) []string {
 	}
 	rows := []string{"  " + row("finish  "+finish[0], finish[1:]...), "  " + row("cost    "+cost[0], cost[1:]...)}
 	if o.Owner > 0 {
-		rows = append(rows, "  "+row("owner   pays "+catalog.FormatMoney(o.Owner)+", tax included"))
+		pays := []string{}
+		if job.Budget.Set && job.BudgetOn == catalog.OnQuote {
+			pays = append(pays, "budget "+catalog.FormatMoney(job.Budget.V+job.SpentSum))
+		}
+		rows = append(rows, "  "+row("owner   pays "+catalog.FormatMoney(o.Owner)+", tax included", pays...))
 	}
 	if hangs(p) {
 		return rows

@@ -174,11 +174,14 @@ func figureRows(p *plan.Plan) [][2]string {
 			catalog.FormatMoney(p.Expected+job.SpentSum))
 		rows[1][1] += fmt.Sprintf("; with what is spent %s", catalog.FormatMoney(p.Outlay+job.SpentSum))
 	}
+	if pays := p.ForOwner().Total; job.BudgetOn == catalog.OnQuote {
+		rows = append(rows, [2]string{"owner pays", catalog.FormatMoney(pays) + ", markups, labour and tax included"})
+	} else if over := pays - job.Budget.V - job.SpentSum; p.Of.Quote.Given && job.Budget.Set && over > 0 {
+		rows = append(rows, [2]string{"owner pays", fmt.Sprintf("%s, %s above the budget, which is on %s",
+			catalog.FormatMoney(pays), catalog.FormatMoney(over), job.BudgetOn)})
+	}
 	if job.Budget.Set {
-		which := 1
-		if job.BudgetOn == catalog.OnExpected {
-			which = 0
-		}
+		which := map[catalog.BudgetOn]int{catalog.OnOutlay: 1, catalog.OnQuote: 2}[job.BudgetOn]
 		rows[which][1] += fmt.Sprintf("; budget %s, %s left", catalog.FormatMoney(job.Budget.V+job.SpentSum),
 			catalog.FormatMoney(p.BudgetLeft()))
 	}

@@ -1,0 +1,88 @@
+package program
+
+import (
+	"context"
+	"testing"
+
+	"brightset/catalog"
+	"brightset/model/internal/adapter"
+	"brightset/model/internal/jobs"
+	"brightset/model/plan"
+	"brightset/solver"
+)
+
+// TestQuoteKept: a plan with a budget on what the owner pays never quotes him more, and it
+// is the cheapest whose quote is no more. With the budget at its quote the plan stays; a
+// cent below, it is another, if there is one, and no cheaper.
+func TestQuoteKept(t *testing.T) {
+	seen := map[string]int{}
+	for seed := range int64(jobs.Campaign(160, 4000)) {
+		st := jobs.Random(seed, 1+int(seed%4), jobs.Options{On: []string{"budget-quote", "maker", "vendor"},
+			Off: []string{"budget-outlay", "budget-expected"}})
+		pl := keepsQuote(t, seed, st)
+		if pl == nil {
+			seen["none"]++
+			continue
+		}
+		seen["plan"]++
+		if pl.ForOwner().Tax > 0 && st.Quote.Unit() > 1 {
+			seen["marked and taxed"]++
+		}
+		exact := st.Clone()
+		exact.Job.Budget.V = pl.ForOwner().Total - st.Job.SpentSum
+		if same := keepsQuote(t, seed, exact); same == nil || same.Expected != pl.Expected {
+			t.Errorf("seed %d: with just what is quoted there is another plan", seed)
+		}
+		exact.Job.Budget.V--
+		switch less := keepsQuote(t, seed, exact); {
+		case less == nil:
+			seen["nothing a cent below"]++
+		case plan.Fingerprint(less) == plan.Fingerprint(pl) || less.Expected < pl.Expected:
+			t.Errorf("seed %d: a cent below the quote the plan is the same, or cheaper", seed)
+		default:
+			seen["another a cent below"]++
+		}
+	}
+	for _, what := range []string{"none", "plan", "marked and taxed", "nothing a cent below", "another a cent below"} {
+		if seen[what] < 4 {
+			t.Errorf("only %d jobs: %s", seen[what], what)
+		}
+	}
+}
+
+// keepsQuote finds the cheapest plan; nil where there is none. It is what trying everything
+// gives.
+func keepsQuote(t *testing.T, seed int64, st *catalog.State) *plan.Plan {
+	t.Helper()
+	pl, err := Solve(context.Background(), st, solver.Settings{})
+	if err != nil {
+		t.Fatalf("seed %d: %v", seed, err)
+	}
+	least, feasible, _ := adapter.Cheapest(st)
+	if pl.Has != feasible || feasible && int64(pl.Expected) != least {
+		t.Fatalf("seed %d: %d, %t; by trying everything %d, %t", seed, pl.Expected, pl.Has, least, feasible)
+	}
+	if !pl.Has {
+		return nil
+	}
+	if left := pl.BudgetLeft(); left < 0 || left != st.Job.Budget.V+st.Job.SpentSum-pl.ForOwner().Total {
+		t.Errorf("seed %d: quoted %d, the budget is %d", seed, pl.ForOwner().Total, st.Job.Budget.V+st.Job.SpentSum)
+	}
+	return pl
+}
+
+// TestUnmarked: the highest sum that a markup or a tax leaves within another.
+func TestUnmarked(t *testing.T) {
+	for share := range catalog.Micro(40) {
+		share *= 12_345
+		for sum := range catalog.Cents(300) {
+			least := plan.Unmarked(share, sum)
+			if plan.Marked(least, share) > sum || plan.Marked(least+1, share) <= sum {
+				t.Fatalf("%d before %d millionths give %d", sum, share, least)
+			}
+		}
+	}
+	if plan.Unmarked(70_000, -5) != -5 {
+		t.Error("what is owed back is not taxed")
+	}
+}
