@@ -175,9 +175,9 @@ func figureRows(p *plan.Plan) [][2]string {
 		rows[1][1] += fmt.Sprintf("; with what is spent %s", catalog.FormatMoney(p.Outlay+job.SpentSum))
 	}
 	if pays := p.ForOwner().Total; job.BudgetOn == catalog.OnQuote {
-		rows = append(rows, [2]string{"owner pays", catalog.FormatMoney(pays) + ", markups, labour and tax included"})
+		rows = append(rows, [2]string{"owner", "pays " + catalog.FormatMoney(pays) + ", markups, labour and tax included"})
 	} else if over := pays - job.Budget.V - job.SpentSum; p.Of.Quote.Given && job.Budget.Set && over > 0 {
-		rows = append(rows, [2]string{"owner pays", fmt.Sprintf("%s, %s above the budget, which is on %s",
+		rows = append(rows, [2]string{"owner", fmt.Sprintf("pays %s, %s above the budget, which is on %s",
 			catalog.FormatMoney(pays), catalog.FormatMoney(over), job.BudgetOn)})
 	}
 	if job.Budget.Set {
