@@ -103,7 +103,7 @@ func Charts(p *plan.Plan, r *risk.Risk, curve *ask.Curve) (money, dots, frontier
 	for i := range 20 {
 		sums = append(sums, r.Cash.Quantile((float64(i)+0.5)/20))
 	}
-	money, dots = moneyChart(p.Of, moneyParts(p)), dotsChart(p, sums)
+	money, dots = moneyChart(p), dotsChart(p, sums)
 	if curve != nil && curve.NoPlan == nil && len(curve.Points) > 0 {
 		frontier = frontierChart(p, curve)
 	}

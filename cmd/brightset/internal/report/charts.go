@@ -13,14 +13,14 @@ import (
 // The charts are this program's own SVG, in which every text is escaped: they go into
 // pages as they are.
 
-func moneyChart(st *catalog.State, parts []moneyPart) template.HTML {
+func moneyChart(p *plan.Plan) template.HTML {
 	b := chart.Bars{
 		Frame:    chart.Frame{ID: "money-chart", Title: "Where the money goes"},
-		Currency: st.Job.Currency,
+		Currency: p.Of.Job.Currency,
 		Total:    "expected, in all",
 	}
-	for _, p := range parts {
-		b.Bars = append(b.Bars, chart.Bar{Label: p.what, Cents: int64(p.cents)})
+	for _, e := range plan.Expenses(p) {
+		b.Bars = append(b.Bars, chart.Bar{Label: expenses[e.Kind], Cents: int64(e.Cents)})
 	}
 	return template.HTML(b.Draw().SVG)
 }

@@ -82,65 +82,22 @@ func (w *Whole) summary() []page.Block {
 	return []page.Block{head, {Card: facts}, {Grid: g}}
 }
 
+// expenses are the words for what money is spent on.
+var expenses = map[plan.ExpenseKind]string{
+	plan.Plating: "plating", plan.OwnBench: "own bench", plan.Makers: "makers", plan.Purchases: "pieces bought",
+	plan.Bundles: "bundles", plan.Freight: "freight", plan.LeastLots: "up to the least lots",
+	plan.Foregone: "what used pieces would fetch", plan.Failures: "what failing costs on average",
+	plan.TradeCredits: "credits of trades",
+}
+
 // money is where it goes.
 func (w *Whole) money() page.Block {
-	parts := moneyParts(w.Plan)
 	g := page.NewGrid("what", ">"+w.Plan.Of.Job.Currency)
-	sum := catalog.Cents(0)
-	for _, p := range parts {
-		g.Row(p.what, catalog.FormatMoney(p.cents))
-		sum += p.cents
+	for _, e := range plan.Expenses(w.Plan) {
+		g.Row(expenses[e.Kind], catalog.FormatMoney(e.Cents))
 	}
-	g.Sum("expected, in all", catalog.FormatMoney(sum))
-	return page.Block{Heading: "Where the money goes", ID: "money", Chart: moneyChart(w.Plan.Of, parts), Grid: g}
-}
-
-// moneyPart is a kind of spending.
-type moneyPart struct {
-	what  string
-	cents catalog.Cents
-}
-
-// moneyParts take the expected total apart; they add up to it.
-func moneyParts(p *plan.Plan) []moneyPart {
-	var plating, bench, makers, buying, given, failing, freight, least, bundles, trades catalog.Cents
-	for i := range p.Lines {
-		l := &p.Lines[i]
-		c := l.Choice
-		own := catalog.Cents(0)
-		for _, part := range c.Parts {
-			if part.Doer == plan.ByMaker {
-				own += part.Cost
-			}
-		}
-		plating, makers, bench = plating+c.Plate, makers+own, bench+c.Before+c.Other-own
-		buying, given = buying+c.Get, given+c.Give
-		failing += l.Expected - c.Cash - c.Give
-	}
-	for _, c := range p.Charges {
-		switch c.Kind {
-		case plan.ChargeMinimum:
-			least += c.Cents
-		case plan.ChargeBundle:
-			bundles += c.Cents
-		case plan.ChargeTrade:
-			trades += c.Cents
-		default:
-			freight += c.Cents
-		}
-	}
-	var all []moneyPart
-	for _, part := range []moneyPart{
-		{"plating", plating}, {"own bench", bench}, {"makers", makers}, {"pieces bought", buying}, {"bundles", bundles},
-		{"freight", freight},
-		{"up to the least lots", least}, {"what used pieces would fetch", given}, {"what failing costs on average", failing},
-		{"credits of trades", trades},
-	} {
-		if part.cents != 0 {
-			all = append(all, part)
-		}
-	}
-	return all
+	g.Sum("expected, in all", catalog.FormatMoney(w.Plan.Expected))
+	return page.Block{Heading: "Where the money goes", ID: "money", Chart: moneyChart(w.Plan), Grid: g}
 }
 
 // twentyJobs pictures how the cost may turn out.
