@@ -6,10 +6,7 @@ import (
 	"slices"
 
 	"brightset/catalog"
-	"brightset/model/choice"
 	"brightset/model/plan"
-	"brightset/model/program"
-	"brightset/solver"
 )
 
 // Relaxation is the smallest step back from one requirement with which a set fits, and

@@ -12,8 +12,9 @@ import (
 //	u (get + give + before + r strip + (1-r)(max(plate, minimum) + other) + freights)
 //	+ (c-u) (vendor's freight + back) + p R
 //
-// A fallback pays the plater's minimum and freight, and the vendor's freight,
-// by itself, and the vendor's both ways if the piece doesn't fit; a piece out of a bundle comes with the bundle's freight.
+// A fallback pays the plater's minimum and freight, and the vendor's freight, by itself,
+// and the vendor's both ways if the piece doesn't fit; a piece out of a bundle comes with
+// the bundle's freight.
 func FallbackCost(st *catalog.State, f *plan.Choice) catalog.Cents {
 	plate, freight := FallbackCharges(st, f)
 	sum := f.Get + f.Give + f.Before + catalog.Of(f.Refused, f.Strip) +

@@ -1,7 +1,6 @@
 package paper
 
 import (
-	"slices"
 	"testing"
 
 	"brightset/catalog"
@@ -171,117 +170,6 @@ func works(t *testing.T, seed int64, pl *plan.Plan, acts []Act) {
 		}
 		if (a.Kind == ActMake || a.Kind == ActBench) && a.Count != count {
 			t.Errorf("seed %d: act %d is on %d pieces, not %d", seed, a.Kind, count, a.Count)
-		}
-	}
-}
-
-// TestTodoByHand: a bundle is bought before its piece is sent, two works of the shop's on
-// one piece are one piece on the bench, and fitting waits until the piece is plated.
-func TestTodoByHand(t *testing.T) {
-	st := &catalog.State{Slots: make([]catalog.Slot, 2), Pieces: make([]catalog.Piece, 2),
-		Platers: make([]catalog.Plater, 1),
-		Vendors: make([]catalog.Vendor, 1), Bundles: []catalog.Bundle{{Vendor: 0, Price: 90_00}}}
-	st.Pieces[0] = catalog.Piece{Side: catalog.Vendors, Vendor: 0, Bundle: 0, Chance: catalog.One, Quantity: 1}
-	st.Pieces[1] = catalog.Piece{Side: catalog.Customers, Vendor: catalog.None, Bundle: catalog.None, Chance: catalog.One,
-		Quantity: 1, Fitted: true}
-	own := func(work int, cents catalog.Cents) plan.Part {
-		return plan.Part{Work: work, Doer: plan.ByShop, Maker: catalog.None, Cost: cents}
-	}
-	line := func(slot int, parts ...plan.Part) plan.Line {
-		return plan.Line{Slot: slot, Choice: &plan.Choice{Slot: slot, Piece: slot, Work: catalog.WorkRepair, Plater: 0,
-			Quote: catalog.None, Plate: 40_00, Parts: parts}}
-	}
-	pl := &plan.Plan{Of: st, Lines: []plan.Line{line(0, own(3, 7_00), own(4, 5_00)), line(1, own(catalog.None, 20_00))}}
-	var kinds []ActKind
-	for _, a := range Todo(pl) {
-		kinds = append(kinds, a.Kind)
-		if a.Kind == ActBench && (a.Count != 1 || a.Cents != 12_00) {
-			t.Errorf("on the bench: %d pieces for %d", a.Count, a.Cents)
-		}
-	}
-	if want := []ActKind{ActBuyFirst, ActBench, ActSend}; !slices.Equal(kinds, want) {
-		t.Errorf("%v, want %v", kinds, want)
-	}
-}
-
-// TestConcernsByHand: each is told above what is asked for and not at it.
-func TestConcernsByHand(t *testing.T) {
-	st := &catalog.State{Slots: make([]catalog.Slot, 2), Pieces: make([]catalog.Piece, 2),
-		Platers: make([]catalog.Plater, 2), Matches: []catalog.Match{{ID: "pair", Slots: []int{0, 1}}}}
-	st.Slots[0].Rescue = jobs.Given(catalog.Cents(380_00))
-	st.Job.Budget, st.Job.WithinDays = jobs.Given(catalog.Cents(100_00)), jobs.Given(90)
-	st.Job.SpentSum = 20_00
-	line := func(slot, plater int, fails catalog.Micro) plan.Line {
-		return plan.Line{
-			Slot:   slot,
-			Choice: &plan.Choice{Slot: slot, Piece: slot, Plater: plater, Quote: catalog.None, Plate: 40_00, Fails: fails},
-		}
-	}
-	pl := &plan.Plan{Of: st, Lines: []plan.Line{line(0, 0, 20_000), line(1, 0, 9_999)}}
-	kindsOf := func(o Outlook) (all []ConcernKind) {
-		for _, c := range Concerns(pl, o) {
-			all = append(all, c.Kind)
-		}
-		return all
-	}
-	same := func(name string, got []ConcernKind, want ...ConcernKind) {
-		t.Helper()
-		if len(got) != len(want) {
-			t.Errorf("%s: %v, want %v", name, got, want)
-			return
-		}
-		for i := range got {
-			if got[i] != want[i] {
-				t.Errorf("%s: %v, want %v", name, got, want)
-			}
-		}
-	}
-	same("all within", kindsOf(Outlook{Nine: 100_00, Days: 90, Owner: 120_00}), ConcernIrreplaced, ConcernGuess)
-	same("all above", kindsOf(Outlook{Nine: 100_01, Days: 91, Owner: 120_01}),
-		ConcernBudget, ConcernOwner, ConcernDate, ConcernIrreplaced, ConcernGuess)
-	st.Job.BudgetOn = catalog.OnExpected
-	same("on what is expected", kindsOf(Outlook{Nine: 100_01, Days: 90, Owner: 120_01}), ConcernOwner, ConcernIrreplaced,
-		ConcernGuess)
-	st.Job.BudgetOn = catalog.OnOutlay
-	pl.Lines[1].Choice.Plater = 1
-	same("two platers", kindsOf(Outlook{}), ConcernPairSplit, ConcernIrreplaced, ConcernGuess)
-	pl.Lines[1].Choice.Plater, pl.Lines[1].Choice.Sent = 0, true
-	st.Pieces[1].Sent.Lot = "first"
-	same("one lot is there already", kindsOf(Outlook{}), ConcernPairSplit, ConcernIrreplaced, ConcernGuess)
-	if c := Concerns(pl, Outlook{})[2]; c.Cents != 40_00 || len(c.Slots) != 1 {
-		t.Errorf("guessed: %+v", c)
-	}
-}
-
-// TestTodoLeavesReserveAlone: a piece at a plater's that a line falls back on is neither
-// stopped nor taken back; one that no line has anything to do with is.
-func TestTodoLeavesReserveAlone(t *testing.T) {
-	for _, stage := range []catalog.Stage{catalog.StageSeen, catalog.StageStripped, catalog.StagePriced} {
-		st := &catalog.State{
-			Slots:   make([]catalog.Slot, 1),
-			Pieces:  make([]catalog.Piece, 2),
-			Platers: make([]catalog.Plater, 1),
-		}
-		st.Pieces[0] = catalog.Piece{Stage: catalog.StageHung, Bundle: catalog.None, Vendor: catalog.None}
-		st.Pieces[1] = catalog.Piece{
-			Stage:  stage,
-			Sent:   catalog.Sent{Was: true, Count: 1},
-			Bundle: catalog.None,
-			Vendor: catalog.None,
-		}
-		hangs := &plan.Choice{Work: catalog.WorkAsIs, Plater: catalog.None, Quote: catalog.None}
-		sent := &plan.Choice{Piece: 1, Work: catalog.WorkReplate, Sent: true, Quote: catalog.None}
-		pl := &plan.Plan{Of: st, Lines: []plan.Line{{Choice: hangs, Fallback: sent}}}
-		if acts := Todo(pl); len(acts) != 0 {
-			t.Errorf("%v, in reserve: %+v", stage, acts)
-		}
-		pl.Lines[0].Fallback = nil
-		want := ActRecall
-		if stage == catalog.StagePriced {
-			want = ActStop
-		}
-		if acts := Todo(pl); len(acts) != 1 || acts[0].Kind != want || acts[0].Pieces[0] != 1 {
-			t.Errorf("%v, not used: %+v", stage, acts)
 		}
 	}
 }

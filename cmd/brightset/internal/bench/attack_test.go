@@ -43,7 +43,8 @@ func TestKey(t *testing.T) {
 	if w := get(h, "/journal", with(c.Name, c.Value)); w.Code != http.StatusOK {
 		t.Error("let in, and refused", w.Code)
 	}
-	for _, other := range []func(*http.Request){with(c.Name, "x"+c.Value[1:]), with("brightset-bench-8478", c.Value), with(c.Name, "")} {
+	for _, other := range []func(*http.Request){with(c.Name, "x"+c.Value[1:]),
+		with("brightset-bench-8478", c.Value), with(c.Name, "")} {
 		if w := get(h, "/journal", other); w.Code != http.StatusForbidden {
 			t.Error("another cookie is let in")
 		}

@@ -43,7 +43,8 @@ func TestShopsPhotos(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	write(filepath.Join(shop, "shop.toml"), []byte("[shop]\n[piece.drawer]\nfits = [\"a\"]\nkind = \"original\"\nmetal = \"steel\"\n"))
+	write(filepath.Join(shop, "shop.toml"),
+		[]byte("[shop]\n[piece.drawer]\nfits = [\"a\"]\nkind = \"original\"\nmetal = \"steel\"\n"))
 	write(filepath.Join(shop, "photos", "0001.jpg"), pictureOf(40, 20, color.YCbCr{Y: 200, Cb: 128, Cr: 128}))
 	serveJob := func(name string) (http.Handler, string) {
 		job := filepath.Join(shop, name, "job.toml")
@@ -181,7 +182,8 @@ func TestManyPhotos(t *testing.T) {
 	var all sync.WaitGroup
 	for n := range many {
 		all.Go(func() {
-			if w := get(h, fmt.Sprintf("/photo?piece=job:crest-2&n=%d", n)); w.Code != http.StatusOK && w.Code != http.StatusServiceUnavailable {
+			w := get(h, fmt.Sprintf("/photo?piece=job:crest-2&n=%d", n))
+			if w.Code != http.StatusOK && w.Code != http.StatusServiceUnavailable {
 				t.Errorf("photo %d: %d", n, w.Code)
 			}
 		})
