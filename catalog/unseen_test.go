@@ -8,6 +8,8 @@ import (
 	"testing"
 	"unicode"
 	"unicode/utf8"
+
+	"brightset/testdata/campaign"
 )
 
 // invisible are all characters that can't be seen, straight from the tables of Unicode:
@@ -86,9 +88,9 @@ func TestUnseen(t *testing.T) {
 	}
 	r := rand.New(rand.NewPCG(8, 1))
 	tried := 0
-	for n := range campaign(400, 12*len(all)) {
+	for n := range campaign.Cases(400, 12*len(all)) {
 		char := all[r.IntN(len(all))]
-		if n < 12*len(all) && campaign(0, 1) == 1 {
+		if n < 12*len(all) && campaign.Cases(0, 1) == 1 {
 			char = all[n/12]
 		} else if n%2 == 0 && char > 0xffff { // half of them from where people's are
 			char = all[r.IntN(400)]

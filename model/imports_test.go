@@ -30,6 +30,9 @@ func TestImportPolicy(t *testing.T) {
 					t.Errorf("%s: %s must not import %s", file, n.from, path)
 				}
 			}
+			if under(path, "brightset/testdata") && !strings.HasSuffix(file, "_test.go") && !under(folder, "model/internal") {
+				t.Errorf("%s: %s is for tests only", file, path)
+			}
 			if !strings.Contains(strings.Split(path, "/")[0], ".") {
 				continue // the standard library or our own
 			}

@@ -3,13 +3,15 @@ package solver
 import (
 	"math/rand/v2"
 	"testing"
+
+	"brightset/testdata/campaign"
 )
 
 // TestHaltedBoundsHold: once time is up every long step ends early, and what it leaves
 // behind still proves nothing that isn't so.
 func TestHaltedBoundsHold(t *testing.T) {
 	known, early := 0, 0
-	for seed := range uint64(campaign(300, 20_000)) {
+	for seed := range uint64(campaign.Cases(300, 20_000)) {
 		r := rand.New(rand.NewPCG(seed, 41))
 		p := randomProblem(r, 2+r.IntN(3), 5)
 		want, found := bruteForce(p, Change{})

@@ -4,6 +4,8 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
+
+	"brightset/testdata/campaign"
 )
 
 // graded makes a small problem about a mean of grades in units of many sizes, with charges
@@ -62,7 +64,7 @@ func graded(r *rand.Rand) *Problem {
 
 // TestGraded: with a row kept whole and without, the answer is that of trying everything.
 func TestGraded(t *testing.T) {
-	cases, feasible := campaign(300, 40_000), 0
+	cases, feasible := campaign.Cases(300, 40_000), 0
 	for seed := range uint64(cases) {
 		found, err := agrees(graded(rand.New(rand.NewPCG(seed, 42))), Change{}, 1+int(seed)%(len(leaves)-1))
 		if err != nil {
@@ -84,7 +86,7 @@ func TestGraded(t *testing.T) {
 func TestKnapsackByTrying(t *testing.T) {
 	defer func(was int64) { mostUnits = was }(mostUnits)
 	judged, fixed, above, kept := 0, 0, 0, 0
-	for seed := range uint64(campaign(700, 40_000)) {
+	for seed := range uint64(campaign.Cases(700, 40_000)) {
 		r := rand.New(rand.NewPCG(seed, 41))
 		mostUnits = []int64{2, 20, 1200}[seed%3]
 		p := graded(r)

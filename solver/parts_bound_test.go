@@ -5,13 +5,15 @@ import (
 	"math/big"
 	"math/rand/v2"
 	"testing"
+
+	"brightset/testdata/campaign"
 )
 
 // TestPortion: exact, for any worth and amounts of any size.
 func TestPortion(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 26))
 	s := &sizes{Rand: r, most: Limit}
-	for range campaign(20_000, 2_000_000) {
+	for range campaign.Cases(20_000, 2_000_000) {
 		worth, amount := r.Float64(), s.up(Limit)
 		if r.IntN(3) == 0 {
 			worth = float64(r.IntN(11)) / 10
@@ -49,7 +51,7 @@ func (t *decomposition) randomPrices(r *rand.Rand) *prices {
 // TestPartBound: at any prices, the parts' best make a bound that no solution is below.
 func TestPartBound(t *testing.T) {
 	judged := 0
-	for seed := range uint64(campaign(120, 6_000)) {
+	for seed := range uint64(campaign.Cases(120, 6_000)) {
 		r := rand.New(rand.NewPCG(seed, 27))
 		p := realParts(r)
 		total, found := bruteForce(p, Change{})

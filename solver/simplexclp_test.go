@@ -6,6 +6,8 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
+
+	"brightset/testdata/campaign"
 )
 
 // both is the two engines side by side: it answers what ours says, and keeps where they
@@ -55,7 +57,7 @@ func (b both) compare(l *linear, ours, theirs solution, ok, has bool) {
 // taken for one that nothing meets.
 func TestEnginesAgree(t *testing.T) {
 	seeds := []uint64{2185}
-	for seed := range uint64(campaign(60, 5_000)) {
+	for seed := range uint64(campaign.Cases(60, 5_000)) {
 		seeds = append(seeds, seed)
 	}
 	for _, seed := range seeds {

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"testing"
+
+	"brightset/testdata/campaign"
 )
 
 // tieRich makes a problem most of whose totals, and many of whose ties, are equal.
@@ -99,7 +101,7 @@ func TestTiesSearched(t *testing.T) {
 
 func tiesBrute(t *testing.T) {
 	tied := 0
-	for seed := range uint64(campaign(600, 50_000)) {
+	for seed := range uint64(campaign.Cases(600, 50_000)) {
 		r := rand.New(rand.NewPCG(seed, 51))
 		p := tieRich(r)
 		ch := Change{}
@@ -133,7 +135,7 @@ func tiesBrute(t *testing.T) {
 // TestTiesDontDependOnWhatWasAsked: the answer, not the total alone, is that of a solver
 // that was asked nothing before.
 func TestTiesDontDependOnWhatWasAsked(t *testing.T) {
-	for seed := range uint64(campaign(60, 5000)) {
+	for seed := range uint64(campaign.Cases(60, 5000)) {
 		r := rand.New(rand.NewPCG(seed, 52))
 		p := tieRich(r)
 		used, err := New(p)

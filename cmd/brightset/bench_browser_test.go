@@ -11,6 +11,8 @@ import (
 	"time"
 
 	"github.com/chromedp/chromedp"
+
+	"brightset/testdata/campaign"
 )
 
 // emptyBench is a job with slots and platers, and nothing on the bench yet.
@@ -56,7 +58,7 @@ type bencher struct {
 
 func needBrowser(t *testing.T) {
 	t.Helper()
-	if os.Getenv("BRIGHTSET_LONG") == "" {
+	if !campaign.Long() {
 		t.Skip("drives a browser; with BRIGHTSET_LONG=1 it is run")
 	}
 	for _, program := range []string{"chromium", "pdftotext"} {

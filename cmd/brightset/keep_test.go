@@ -2,13 +2,13 @@ package main
 
 import (
 	"context"
-	"os"
 	"path/filepath"
 	"strings"
 	"sync"
 	"testing"
 
 	"brightset/catalog"
+	"brightset/testdata/campaign"
 )
 
 // endsAfter is a context that ends when it has been asked about so often, as if somebody
@@ -64,7 +64,7 @@ func endingAt(t *testing.T, n int, why error) *endsAfter {
 
 // later is the next question to be interrupted at: in everyday runs few are tried.
 func later(n int) int {
-	if os.Getenv("BRIGHTSET_LONG") == "1" {
+	if campaign.Long() {
 		return n*5/4 + 1
 	}
 	return n * 8

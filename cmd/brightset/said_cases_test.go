@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"brightset/testdata/campaign"
 )
 
 // saidCase is a question whose text and JSON are compared.
@@ -94,7 +96,7 @@ func saidCases(t *testing.T) []saidCase {
 		{"a lock", "testdata/nothing-fits/lock.toml", "plan", ""},
 	} {
 		questions := c.questions
-		if campaign(0, 1) == 1 && c.long != "" {
+		if campaign.Cases(0, 1) == 1 && c.long != "" {
 			questions += "," + c.long
 		}
 		for _, q := range strings.Split(questions, ",") {

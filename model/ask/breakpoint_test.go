@@ -11,6 +11,7 @@ import (
 	"brightset/model/plan"
 	"brightset/model/program"
 	"brightset/solver"
+	"brightset/testdata/campaign"
 )
 
 // inTheFiles is a state in which the file's figure that a point is about has a value,
@@ -146,13 +147,13 @@ func TestSwitchPointsByHand(t *testing.T) {
 		}
 	}
 	for s := range st.Slots {
-		if id := st.Slots[s].ID; id == "crank-left" || jobs.Campaign(0, 1) == 1 && (id == "grille" ||
+		if id := st.Slots[s].ID; id == "crank-left" || campaign.Cases(0, 1) == 1 && (id == "grille" ||
 			id == "bullet-left") {
 			look("demo "+id, st, s)
 		}
 	}
 	seeds := []int64{178, 387, 479} // where several turns follow each other
-	for seed := range int64(jobs.Campaign(7, 1500)) {
+	for seed := range int64(campaign.Cases(7, 1500)) {
 		seeds = append(seeds, seed)
 	}
 	for _, seed := range seeds {

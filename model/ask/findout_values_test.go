@@ -9,6 +9,7 @@ import (
 	"brightset/model/internal/jobs"
 	"brightset/model/internal/solved"
 	"brightset/solver"
+	"brightset/testdata/campaign"
 )
 
 // TestFindOutStartingValues gives the job itself what a starting value may turn out to
@@ -16,7 +17,7 @@ import (
 func TestFindOutStartingValues(t *testing.T) {
 	seen := map[choice.Figure]int{}
 	worth := 0
-	for seed := range int64(jobs.Campaign(40, 1500)) {
+	for seed := range int64(campaign.Cases(40, 1500)) {
 		st := jobs.Random(seed, 3, jobs.Options{})
 		lessSure(st, seed)
 		plan := solved.Cheapest(t, st)

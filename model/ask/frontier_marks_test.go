@@ -11,6 +11,7 @@ import (
 	"brightset/model/plan"
 	"brightset/model/program"
 	"brightset/solver"
+	"brightset/testdata/campaign"
 )
 
 // askedFor is a state whose job's file names another target and gives no budget, from
@@ -119,7 +120,7 @@ func TestTargetMarksByHand(t *testing.T) {
 		}
 	}
 	look("demo", jobs.DemoState(t))
-	for seed := range int64(jobs.Campaign(40, 1500)) {
+	for seed := range int64(campaign.Cases(40, 1500)) {
 		look(jobs.CaseName(seed, 3, "marks"), targetedState(seed, 3))
 	}
 	if met < 30 || none < 5 {
@@ -138,7 +139,7 @@ func TestCurvePointsAreTheSame(t *testing.T) {
 		return c
 	}
 	points := 0
-	for seed := range int64(jobs.Campaign(40, 1500)) {
+	for seed := range int64(campaign.Cases(40, 1500)) {
 		st := levelState(6000+seed, 3)
 		all := curve(st, 0)
 		if all.NoPlan != nil {

@@ -10,6 +10,7 @@ import (
 	"brightset/model/plan"
 	"brightset/model/program"
 	"brightset/solver"
+	"brightset/testdata/campaign"
 )
 
 // othersOf gives the advised plan and those beside it; nil where there is no plan.
@@ -35,7 +36,7 @@ func othersOf(t *testing.T, st *catalog.State, n, differ int) (*plan.Plan, []Oth
 func TestOthersAgainstBrute(t *testing.T) {
 	plans, ends := 0, 0
 	swapped := 0 // plans in which pieces change places besides
-	for seed := range int64(jobs.Campaign(40, 1500)) {
+	for seed := range int64(campaign.Cases(40, 1500)) {
 		differ := 1 + int(seed%3)
 		st := jobs.Random(3000+seed, 2+int(seed%3), jobs.Options{})
 		if seed%2 == 1 {
@@ -97,7 +98,7 @@ func TestOthersAgainstBrute(t *testing.T) {
 // cheaper, by trying all sets.
 func TestDoLeastAgainstBrute(t *testing.T) {
 	dearer := 0
-	for seed := range int64(jobs.Campaign(24, 700)) {
+	for seed := range int64(campaign.Cases(24, 700)) {
 		st := jobs.Random(4000+seed, 2+int(seed%3), jobs.Options{})
 		pl, err := DoLeast(context.Background(), st, solver.Settings{})
 		if err != nil {
@@ -139,7 +140,7 @@ func TestDoLeastAgainstBrute(t *testing.T) {
 			dearer++
 		}
 	}
-	if dearer < jobs.Campaign(2, 40) {
+	if dearer < campaign.Cases(2, 40) {
 		t.Errorf("do-least differs from the cheapest in only %d jobs", dearer)
 	}
 }

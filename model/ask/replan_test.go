@@ -11,6 +11,7 @@ import (
 	"brightset/model/internal/jobs"
 	"brightset/model/internal/solved"
 	"brightset/model/plan"
+	"brightset/testdata/campaign"
 )
 
 // TestReplanNotDearer: after whatever happened, the new plan costs no more than the old
@@ -18,7 +19,7 @@ import (
 func TestReplanNotDearer(t *testing.T) {
 	compared, cheaper, stuck := 0, 0, 0
 	by := map[string]int{}
-	all := jobs.Campaign(400, 2500)
+	all := campaign.Cases(400, 2500)
 	for seed := range int64(all) {
 		st := jobs.Random(seed, 1+int(seed%4), jobs.Options{})
 		was := solved.Cheapest(t, st)
@@ -57,7 +58,7 @@ func TestReplanNotDearer(t *testing.T) {
 		t.Errorf("%d compared, %d of them cheaper planned again, %d could not be carried on", compared, cheaper, stuck)
 	}
 	for _, e := range allEvents {
-		if by[e.name] < jobs.Campaign(0, 6) {
+		if by[e.name] < campaign.Cases(0, 6) {
 			t.Errorf("%q happened in %d of the jobs compared", e.name, by[e.name])
 		}
 	}

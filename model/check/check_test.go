@@ -11,6 +11,7 @@ import (
 	"brightset/model/internal/jobs"
 	"brightset/model/plan"
 	"brightset/solver"
+	"brightset/testdata/campaign"
 )
 
 // soundPlan gives the job of the tests and its cheapest plan.
@@ -134,7 +135,7 @@ func TestCheckStopped(t *testing.T) {
 
 // TestCheckNeverPanics throws wild numbers at every field of a plan.
 func TestCheckNeverPanics(t *testing.T) {
-	for seed := range uint64(jobs.Campaign(250, 10_000)) {
+	for seed := range uint64(campaign.Cases(250, 10_000)) {
 		st, pl := jobs.SmallJob(), (*plan.Plan)(nil)
 		if seed%50 == 0 {
 			pl = &plan.Plan{Of: st, Has: true, Lines: make([]plan.Line, 3), Charges: make([]plan.Charge, 2)}

@@ -9,11 +9,12 @@ import (
 	"brightset/model/internal/jobs"
 	"brightset/model/internal/oracle"
 	"brightset/solver"
+	"brightset/testdata/campaign"
 )
 
 // TestSizesOfPairs: the same with two jobs of one shop.
 func TestSizesOfPairs(t *testing.T) {
-	for seed := range int64(jobs.Campaign(30, 3_000)) {
+	for seed := range int64(campaign.Cases(30, 3_000)) {
 		pair := randomPair(seed, 1+int(seed%2))
 		for j, st := range pair { // what is the shop's is the same for both
 			r := rand.New(rand.NewPCG(uint64(seed), uint64(80+j)))

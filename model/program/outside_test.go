@@ -6,17 +6,17 @@ import (
 	"path/filepath"
 	"testing"
 
-	"brightset/model/internal/jobs"
 	"brightset/model/internal/outside"
 	"brightset/model/program"
 	"brightset/model/seeded"
 	"brightset/solver"
+	"brightset/testdata/campaign"
 )
 
 // TestOutsideSolvers gives others the program with all lines, before any
 // dominance, and compares optima.
 func TestOutsideSolvers(t *testing.T) {
-	found, jobs := 0, jobs.Campaign(3, 20)
+	found, jobs := 0, campaign.Cases(3, 20)
 	for i := range jobs {
 		slots := 8 + i*32/19
 		st := seeded.Job(outside.Family(slots), uint64(i))

@@ -7,10 +7,10 @@ import (
 	"brightset/catalog"
 	"brightset/model/check"
 	"brightset/model/choice"
-	"brightset/model/internal/jobs"
 	"brightset/model/plan"
 	"brightset/model/seeded"
 	"brightset/solver"
+	"brightset/testdata/campaign"
 )
 
 // TestSeededJobsCanBeMet fills every slot with its own reproduction, as it is.
@@ -18,7 +18,7 @@ import (
 // own figures must be such as a file could hold.
 func TestSeededJobsCanBeMet(t *testing.T) {
 	for _, f := range seeded.Families {
-		for seed := uint64(1); seed <= uint64(jobs.Campaign(3, 100)); seed++ {
+		for seed := uint64(1); seed <= uint64(campaign.Cases(3, 100)); seed++ {
 			st := seeded.Job(f, seed)
 			if f.Budget > 0 != st.Job.Budget.Set {
 				t.Errorf("%s, seed %d: budget %v", f.Name, seed, st.Job.Budget)

@@ -9,13 +9,14 @@ import (
 	"brightset/model/internal/jobs"
 	"brightset/model/plan"
 	"brightset/solver"
+	"brightset/testdata/campaign"
 )
 
 // TestStagesAgainstBrute: in the middle of a job the least total is that of the
 // exhaustive search, and the check confirms the plan.
 func TestStagesAgainstBrute(t *testing.T) {
 	feasible, used := 0, map[catalog.Stage]int{}
-	all := jobs.Campaign(300, 1400)
+	all := campaign.Cases(300, 1400)
 	for seed := range int64(all) {
 		st := jobs.StagedState(seed, 1+int(seed%4))
 		if _, ok := solveAndTry(t, st); !ok {
@@ -55,7 +56,7 @@ func TestStagesAgainstBrute(t *testing.T) {
 // TestStagesAgainstCheck: the search and the check state the rules apart from each
 // other, and agree on which set is the cheapest.
 func TestStagesAgainstCheck(t *testing.T) {
-	feasible, all := 0, jobs.Campaign(40, 120)
+	feasible, all := 0, campaign.Cases(40, 120)
 	for seed := range int64(all) {
 		st := jobs.StagedState(2000+seed, 1+int(seed%2))
 		sets := 1
@@ -85,7 +86,7 @@ func TestStagesAgainstCheck(t *testing.T) {
 // TestStagesChoices: in the middle of a job every slot has the choices that the check
 // derives, with the same figures.
 func TestStagesChoices(t *testing.T) {
-	for seed := range int64(jobs.Campaign(80, 300)) {
+	for seed := range int64(campaign.Cases(80, 300)) {
 		adapter.CompareChoices(t, jobs.StagedState(seed, 1+int(seed%6)))
 		if t.Failed() {
 			t.Fatalf("seed %d", seed)

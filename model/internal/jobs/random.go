@@ -1,3 +1,6 @@
+// Package jobs draws jobs for tests: random ones whose features are forced on or off one by
+// one, those with figures of the sizes that jobs really have, those in the middle of things
+// with pieces at platers' and back, and fixed small ones.
 package jobs
 
 import (

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"brightset/catalog"
+	"brightset/testdata/campaign"
 )
 
 // TestAllMoneyOnce: each amount of a job is one amount, in one place, however the job came
@@ -12,7 +13,7 @@ import (
 // prices were multiplied until they turned negative.
 func TestAllMoneyOnce(t *testing.T) {
 	equal := 0
-	for seed := range int64(Campaign(700, 20_000)) {
+	for seed := range int64(campaign.Cases(700, 20_000)) {
 		st := Random(seed, 1+int(seed%5), Options{})
 		r := rand.New(rand.NewPCG(uint64(seed), 80))
 		RealSizes(r, st)

@@ -14,6 +14,8 @@ import (
 	"sync"
 	"testing"
 	"time"
+
+	"brightset/testdata/campaign"
 )
 
 // pictureOf is a JPEG of one colour.
@@ -145,7 +147,7 @@ func TestManyPhotos(t *testing.T) {
 	job := demo(t)
 	dir := filepath.Dir(job)
 	many := 5
-	if os.Getenv("BRIGHTSET_LONG") != "" {
+	if campaign.Long() {
 		many = 40
 	}
 	picture := pictureOf(6000, 4000, color.YCbCr{Y: 90, Cb: 128, Cr: 128})

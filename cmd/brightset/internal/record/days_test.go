@@ -11,6 +11,7 @@ import (
 	"brightset/catalog"
 	"brightset/model/ask"
 	"brightset/model/risk"
+	"brightset/testdata/campaign"
 )
 
 // moving are the acts after which a piece is somewhere else or in another state, by the
@@ -107,7 +108,7 @@ func TestDaysInOrder(t *testing.T) {
 			}
 		}
 	}
-	walk(campaign(2, 3), 10, nil)
+	walk(campaign.Cases(2, 3), 10, nil)
 	for _, pair := range []string{"sent, back", "sent, stripped", "sent, broke", "hung, unhung", "stripped, sent",
 		"sent, refused"} {
 		if !refused[pair] {

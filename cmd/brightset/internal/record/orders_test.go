@@ -8,6 +8,7 @@ import (
 
 	"brightset/catalog"
 	"brightset/model/risk"
+	"brightset/testdata/campaign"
 )
 
 // ways are the acts that a piece may go through, with no order between them but that
@@ -90,7 +91,7 @@ func TestEveryOrderTeaches(t *testing.T) {
 			}
 		}
 	}
-	walk(3+campaign(0, 3), false, nil)
+	walk(3+campaign.Cases(0, 3), false, nil)
 	for _, end := range []string{"back", "broke", "refused"} {
 		if counted[end] < 5 {
 			t.Errorf("%d orders end in %q", counted[end], end)
