@@ -44,7 +44,10 @@ func (x *explainer) extreme(free *catalog.State, charges bool,
 }
 
 // moreBudget: the least that any set takes of what the budget is for.
-func (x *explainer) moreBudget(free *catalog.State) (*catalog.State, string, error) {
+func (x *explainer) moreBudget(free *catalog.State, fits *plan.Plan) (*catalog.State, string, error) {
+	if x.st.Job.BudgetOn == catalog.OnQuote {
+		return x.moreQuoted(fits)
+	}
 	sum, known, err := x.extreme(free, true, func(p *program.Program, s, i int) int64 {
 		k, _ := p.Line(s, p.Pairs[s][i])
 		return p.BudgetCoef(k, p.Pairs[s][i])
@@ -52,10 +55,37 @@ func (x *explainer) moreBudget(free *catalog.State) (*catalog.State, string, err
 	if !known {
 		return nil, "more money", err
 	}
-	st := x.st.Clone()
-	st.Job.Budget.V = catalog.Cents(sum)
-	return st, fmt.Sprintf("with %s more, a budget of %s, it fits", catalog.FormatMoney(st.Job.Budget.V-x.st.Job.Budget.V),
-		catalog.FormatMoney(st.Job.Budget.V+st.Job.SpentSum)), nil
+	st, words := x.withBudget(catalog.Cents(sum))
+	return st, words, nil
+}
+
+// withBudget is the job with another budget for what is still to come.
+func (x *explainer) withBudget(left catalog.Cents) (st *catalog.State, words string) {
+	st = x.st.Clone()
+	st.Job.Budget.V = left
+	return st, fmt.Sprintf("with %s more, a budget of %s, it fits", catalog.FormatMoney(left-x.st.Job.Budget.V),
+		catalog.FormatMoney(left+st.Job.SpentSum))
+}
+
+// moreQuoted halves down to the least that the owner is quoted for any set, from what he
+// is for one that fits.
+func (x *explainer) moreQuoted(fits *plan.Plan) (*catalog.State, string, error) {
+	no := x.st.Job.Budget.V
+	yes := no - fits.LeftOf(&x.st.Job)
+	for yes-no > 1 {
+		st, _ := x.withBudget(no + (yes-no)/2)
+		found, err := x.solve(st, false)
+		if err != nil || found == nil {
+			return nil, "more money", err
+		}
+		if found.Has {
+			yes = st.Job.Budget.V - max(0, found.BudgetLeft())
+		} else {
+			no = st.Job.Budget.V
+		}
+	}
+	st, words := x.withBudget(yes)
+	return st, words, nil
 }
 
 // lowerMean: the highest mean any set reaches, in whole hundredths.

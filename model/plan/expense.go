@@ -33,15 +33,9 @@ func Expenses(p *Plan) []Expense {
 	for i := range p.Lines {
 		l := &p.Lines[i]
 		c := l.Choice
-		made := catalog.Cents(0)
-		for _, part := range c.Parts {
-			if part.Doer == ByMaker {
-				made += part.Cost
-			}
-		}
 		sums[Plating] += c.Plate
-		sums[Makers] += made
-		sums[OwnBench] += c.Before + c.Other - made
+		sums[Makers] += c.Makers
+		sums[OwnBench] += c.Before - c.Makers + c.Other
 		sums[Purchases] += c.Get
 		sums[Foregone] += c.Give
 		sums[Failures] += l.Expected - c.Cash - c.Give

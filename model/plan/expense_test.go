@@ -11,11 +11,9 @@ import (
 
 // TestExpenses: every sum goes to its kind, and what is nothing is left out.
 func TestExpenses(t *testing.T) {
-	parts := []plan.Part{{Doer: plan.ByMaker, Cost: 7_00},
-		{Doer: plan.ByShop, Cost: 4_00}, {Doer: plan.ByPlater, Cost: 50_00}}
 	p := &plan.Plan{
 		Lines: []plan.Line{
-			{Choice: &plan.Choice{Plate: 50_00, Before: 4_00, Other: 8_00, Parts: parts, Cash: 62_00}, Expected: 65_00},
+			{Choice: &plan.Choice{Plate: 50_00, Before: 11_00, Makers: 7_00, Other: 1_00, Cash: 62_00}, Expected: 65_00},
 			{Choice: &plan.Choice{Get: 30_00, Give: 2_00, Cash: 30_00}, Expected: 32_00},
 		},
 		Charges: []plan.Charge{
@@ -49,9 +47,7 @@ func TestExpensesAddUp(t *testing.T) {
 		for range r.IntN(6) {
 			c := &plan.Choice{Plate: sum(), Before: sum(), Other: sum(), Get: sum(), Give: sum()}
 			c.Cash = c.Plate + c.Before + c.Other + c.Get
-			for range r.IntN(3) {
-				c.Parts = append(c.Parts, plan.Part{Doer: plan.ByMaker, Cost: sum()})
-			}
+			c.Makers = c.Before / catalog.Cents(1+r.IntN(3))
 			l := plan.Line{Choice: c, Expected: c.Cash + c.Give + sum()}
 			p.Lines, total = append(p.Lines, l), total+l.Expected
 		}

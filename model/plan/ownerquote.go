@@ -24,7 +24,12 @@ type OwnerSums struct {
 // OwnerLineOf is what a choice comes to for the owner.
 func OwnerLineOf(st *catalog.State, c *Choice) OwnerLine {
 	q := &st.Quote
-	l := OwnerLine{Plating: Marked(c.Plate+c.Makers, q.Plating), Bench: c.Before - c.Makers + c.Other, Parts: Marked(c.Get, q.Parts), Labour: q.Labour()}
+	l := OwnerLine{
+		Plating: Marked(c.Plate+c.Makers, q.Plating),
+		Bench:   c.Before - c.Makers + c.Other,
+		Parts:   Marked(c.Get, q.Parts),
+		Labour:  q.Labour(),
+	}
 	l.Total = l.Plating + l.Bench + l.Parts + l.Labour
 	return l
 }
@@ -46,7 +51,8 @@ func (p *Plan) ForOwner() OwnerSums {
 	}
 	whole, rest := partOf(plating, q.Plating)
 	more, beside := partOf(bought, q.Parts)
-	s.Carriage = plating + bought - credits + whole + more + (rest+beside+catalog.Cents(catalog.One)/2)/catalog.Cents(catalog.One)
+	const one = catalog.Cents(catalog.One)
+	s.Carriage = plating + bought - credits + whole + more + (rest+beside+one/2)/one
 	s.Net = s.Spent + s.Carriage
 	for i := range p.Lines {
 		s.Net += OwnerLineOf(p.Of, p.Lines[i].Choice).Total

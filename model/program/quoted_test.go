@@ -9,6 +9,7 @@ import (
 	"brightset/model/internal/jobs"
 	"brightset/model/plan"
 	"brightset/solver"
+	"brightset/testdata/campaign"
 )
 
 // TestQuoteKept: a plan with a budget on what the owner pays never quotes him more, and it
@@ -16,7 +17,7 @@ import (
 // cent below, it is another, if there is one, and no cheaper.
 func TestQuoteKept(t *testing.T) {
 	seen := map[string]int{}
-	for seed := range int64(jobs.Campaign(160, 4000)) {
+	for seed := range int64(campaign.Cases(160, 4000)) {
 		st := jobs.Random(seed, 1+int(seed%4), jobs.Options{On: []string{"budget-quote", "maker", "vendor"},
 			Off: []string{"budget-outlay", "budget-expected"}})
 		pl := keepsQuote(t, seed, st)
