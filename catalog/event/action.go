@@ -42,8 +42,10 @@ const (
 	Unban    Action = "unban"
 	Spent    Action = "spent"
 	Note     Action = "note"
-	Photo    Action = "photo" // a picture was taken of a piece
-	Keep     Action = "plan"  // a plan is kept as the one that is followed
+	Slot     Action = "slot"   // a position of the set is new, or another than before
+	Plater   Action = "plater" // so is a plater, or what he takes
+	Photo    Action = "photo"  // a picture was taken of a piece
+	Keep     Action = "plan"   // a plan is kept as the one that is followed
 )
 
 // What is about another entry.

@@ -67,6 +67,25 @@ const (
 	KeyFactor   Key = "factor"
 )
 
+// Of a position, and of what is seen together.
+const (
+	KeyPart       Key = "part"
+	KeyArea       Key = "area"
+	KeyWeight     Key = "weight"
+	KeyTarget     Key = "target"
+	KeySlots      Key = "slots"
+	KeySamePlater Key = "same_plater"
+)
+
+// Of a plater.
+const (
+	KeyMinimum  Key = "minimum"
+	KeyFreight  Key = "freight"
+	KeyHourly   Key = "hourly"
+	KeyLeast    Key = "least_per_piece"
+	KeyStripFee Key = "strip_fee"
+)
+
 // Of the ledger, and of a trade.
 const (
 	KeyFor    Key = "for"

@@ -15,6 +15,12 @@ const (
 	TableBan     Table = "ban"
 	TableTrade   Table = "trade"
 	TableSpent   Table = "spent"
+	TableSlot    Table = "slot"
+	TableMatch   Table = "match"
+	TablePlater  Table = "plater"
+	TableLevel   Table = "level" // below a plater, by name
+	TableRate    Table = "rate"  // below a level, a key per metal, as is
+	TableGrade   Table = "grade" // below a level
 )
 
 // Target is the path of a table: piece, rl-1, finding, pits.

@@ -23,6 +23,8 @@ type Facts struct {
 	To, Work, Level, Firm                                                      string
 	Slot, Piece                                                                string
 	From, Price                                                                string // of a purchase
+	Part, Area, Weight, Goal, With                                             string // of a position; Goal is its target
+	Minimum, Hourly, Least, StripFee, Rate                                     string // of a plater
 	StripFirst                                                                 bool
 	// it happened, though it was agreed otherwise
 	Anyway bool
@@ -82,6 +84,11 @@ var Actions = []Action{
 	{event.Unban, "BAN or PIECE", "a ban is taken back", "", "", (*builder).unban},
 	{event.Spent, "TEXT", "money went out, or came in, for something else", "cost credit", "", (*builder).spent},
 	{event.Note, "TEXT", "something worth remembering", "", "", (*builder).note},
+	{event.Slot, "SLOT", "a position of the set, new or changed; --with is another one that is seen together with it",
+		"name part area weight quantity target with", "", (*builder).position},
+	{event.Plater, "PLATER", "a plater, new or changed; --level with --metal, --rate for a dm2 and --grade is what he " +
+		"takes and how fine it gets", "name minimum freight days hourly least strip-fee level metal rate grade tone", "",
+		(*builder).platerTerms},
 }
 
 // Find gives the action of a name.

@@ -112,6 +112,11 @@ var story = []step{
 	{"unban", Facts{Target: "no crank-repro"}},
 	{"spent", Facts{Target: "a can of wax", Cost: "12.00"}},
 	{"note", Facts{Target: "the owner rang"}},
+	{"slot", Facts{Target: "tail-left", Name: "left tail lamp rim", Area: "12 in2", Part: "tail", Goal: "driver"}},
+	{"slot", Facts{Target: "tail-right", Area: "12 in2", Part: "tail", With: "tail-left"}},
+	{"slot", Facts{Target: "tail-left", Weight: "2"}},
+	{"plater", Facts{Target: "weir", Name: "Weir Plating", Minimum: "80.00", Freight: "9.00", Days: "21"}},
+	{"plater", Facts{Target: "weir", Level: "show", Metal: "pot metal", Rate: "44.00", Grade: "90"}},
 }
 
 // TestStory records a whole job; after every entry its undo gives the state before it,
