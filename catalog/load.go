@@ -22,6 +22,9 @@ type Options struct {
 	// Include holds files to be read as if the job included them, each in place
 	// of the file it stands for if the job does include that.
 	Include map[string]string
+
+	// Yet holds files that are not written yet, by their paths, to be tried before they are.
+	Yet map[string]string
 }
 
 // loader holds what is known while the files of one job are put together.
@@ -106,12 +109,20 @@ func (l *loader) readFiles(path string) {
 	l.state.Revision = hex.EncodeToString(l.sum.Sum(nil))[:16]
 }
 
+// source reads a file, from the disk where it is not one of those to be tried.
+func (opt Options) source(path string) (string, *Mistake) {
+	if text, ok := opt.Yet[path]; ok {
+		return checkText([]byte(text))
+	}
+	return readSource(path)
+}
+
 func newLoader(opt Options) *loader {
 	if opt.Now == nil {
 		opt.Now = time.Now
 	}
 	return &loader{
-		opt: opt, read: readSource, state: &State{}, sum: sha256.New(), opened: map[string]bool{}, spoilt: map[string]bool{},
+		opt: opt, read: opt.source, state: &State{}, sum: sha256.New(), opened: map[string]bool{}, spoilt: map[string]bool{},
 		ranks:  map[string]int{},
 		metals: newNames("metal"), defects: newNames("defect"), works: newNames("work"),
 		targets: newNames("target"), grades: newNames("grade"), tones: newNames("tone"),

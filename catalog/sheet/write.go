@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strings"
 	"time"
+
+	"brightset/catalog"
 )
 
 // place is the cell a line of the TOML came from.
@@ -124,7 +126,7 @@ func value(v string, f form, comma bool) string {
 	case list:
 		var items []string
 		for _, s := range strings.Split(v, "|") {
-			items = append(items, quoted(strings.TrimSpace(s)))
+			items = append(items, catalog.TOMLText(strings.TrimSpace(s)))
 		}
 		return "[" + strings.Join(items, ", ") + "]"
 	case flag:
@@ -146,30 +148,7 @@ func value(v string, f form, comma bool) string {
 			return v
 		}
 	}
-	return quoted(v)
-}
-
-// quoted writes a TOML basic string.
-func quoted(s string) string {
-	var b strings.Builder
-	b.WriteByte('"')
-	for _, r := range s {
-		switch {
-		case r == '"' || r == '\\':
-			b.WriteByte('\\')
-			b.WriteRune(r)
-		case r == '\n':
-			b.WriteString(`\n`)
-		case r == '\t':
-			b.WriteString(`\t`)
-		case r < 0x20 || r == 0x7f:
-			fmt.Fprintf(&b, `\u%04X`, r)
-		default:
-			b.WriteRune(r)
-		}
-	}
-	b.WriteByte('"')
-	return b.String()
+	return catalog.TOMLText(v)
 }
 
 var bareKey = regexp.MustCompile(`^[A-Za-z0-9_-]+$`)
@@ -178,7 +157,7 @@ func key(s string) string {
 	if bareKey.MatchString(s) {
 		return s
 	}
-	return quoted(s)
+	return catalog.TOMLText(s)
 }
 
 func oneLine(s string) string {

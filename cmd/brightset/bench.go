@@ -7,6 +7,8 @@ import (
 	"fmt"
 	"net"
 	"net/http"
+	"os"
+	"path/filepath"
 	"strconv"
 	"time"
 
@@ -24,7 +26,7 @@ var benchCommand = command{
 	name: "bench", args: "[JOB]", most: 1,
 	summary: "serve the page for the bench: inspect, decide, ask what if, record, print",
 	text: "Serves one page in the browser on this machine, at which the whole job can be done without typing. It goes " +
-		"on until Ctrl-C; everything done there is in the journal." +
+		"on until Ctrl-C; everything done there is in the journal. Where there is no job yet, the page begins one." +
 		"\nWith --share other devices in the same network can use it too, such as a tablet in the workshop: each has to " +
 		"type the code that stands in the terminal. The connection is not encrypted: share only in a network you trust.",
 	setup: func(flags *pflag.FlagSet) action {
@@ -44,11 +46,10 @@ func (o *benchOptions) run(c *call) (int, error) {
 	if o.port < 0 || o.port > 65535 {
 		return 0, usageError{fmt.Sprintf("--port %d is no port; type: brightset bench --port 8477", o.port)}
 	}
-	path, err := jobPath(c)
-	if err != nil {
-		return 0, err
-	}
-	if _, err := catalog.Load(path, catalog.Options{Today: now()}); err != nil {
+	path := benchPath(c)
+	if _, err := os.Stat(path); os.IsNotExist(err) {
+		fmt.Fprintf(c.err, "There is no job at %q yet: the page begins one.\n", path)
+	} else if _, err := catalog.Load(path, catalog.Options{Today: now()}); err != nil {
 		return 0, err
 	}
 	address := "127.0.0.1"
@@ -62,6 +63,18 @@ func (o *benchOptions) run(c *call) (int, error) {
 	ctx, stop := interruptible()
 	defer stop()
 	return o.serve(ctx, c, path, listener)
+}
+
+// benchPath is the job of a file or folder, whether it is there yet or not.
+func benchPath(c *call) string {
+	path := "job.toml"
+	if len(c.args) > 0 {
+		path = c.args[0]
+	}
+	if info, err := os.Stat(path); err == nil && info.IsDir() || filepath.Ext(path) == "" {
+		path = filepath.Join(path, "job.toml")
+	}
+	return path
 }
 
 // serve answers until the user has had enough.

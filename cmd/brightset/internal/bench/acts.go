@@ -26,17 +26,14 @@ func (s *Server) do(w http.ResponseWriter, r *http.Request) {
 	}
 	s.writing.Lock()
 	defer s.writing.Unlock()
-	d, err := s.recorder()
-	if err == nil && d.State.Revision != r.PostForm.Get("base") {
-		err = catalog.ErrChanged
-	}
+	d, err := s.asShown(r)
 	if err != nil {
 		s.refuse(w, r, err)
 		return
 	}
 	f := facts(r.PostForm)
-	if a.Name == event.New && f.Target == "" {
-		f.Target = freeName(d.State)
+	if f.Target == "" {
+		f.Target = newName(d.State, a.Name, f.Name)
 	}
 	deed, err := a.Deed(d, f)
 	if err == nil {
@@ -56,14 +53,30 @@ func (s *Server) do(w http.ResponseWriter, r *http.Request) {
 	http.Redirect(w, r, back(r.PostForm.Get("back")), http.StatusSeeOther)
 }
 
-// freeName is a name for a new piece that none has yet.
-func freeName(st *catalog.State) string {
-	for n := len(st.Pieces) + 1; ; n++ {
-		name := fmt.Sprintf("piece-%d", n)
-		if _, taken := st.FindPiece(name); !taken {
-			return name
+// newName is an id for something new that none has yet: of a piece by its number, of a position
+// or a plater by the name that was typed; "" for what is never new.
+func newName(st *catalog.State, action event.Action, name string) string {
+	taken := map[string]bool{}
+	switch action {
+	case event.New:
+		for n := len(st.Pieces) + 1; ; n++ {
+			id := fmt.Sprintf("piece-%d", n)
+			if _, known := st.FindPiece(id); !known {
+				return id
+			}
 		}
+	case event.Slot:
+		for i := range st.Slots {
+			taken[st.Slots[i].ID] = true
+		}
+	case event.Plater:
+		for i := range st.Platers {
+			taken[st.Platers[i].ID] = true
+		}
+	default:
+		return ""
 	}
+	return freeID(name, taken)
 }
 
 // facts reads the fields of a form, named as the flags of record.
@@ -84,6 +97,8 @@ func facts(v url.Values) record.Facts {
 		To: get("to"), Work: get("work"), Level: get("level"), Firm: get("firm"), Slot: get("slot"), Piece: get("piece"),
 		StripFirst: get("strip-first") != "", NewLot: get("new-lot") != "", On: get("on"), Reason: get("reason"),
 		From: get("from"), Price: get("price"), Anyway: get("anyway") != "",
+		Part: get("part"), Area: get("area"), Weight: get("weight"), Goal: get("goal"), With: get("with"),
+		Minimum: get("minimum"), Hourly: get("hourly"), Least: get("least"), StripFee: get("strip-fee"), Rate: get("rate"),
 	}
 }
 
@@ -91,10 +106,7 @@ func facts(v url.Values) record.Facts {
 func (s *Server) turn(w http.ResponseWriter, r *http.Request) {
 	s.writing.Lock()
 	defer s.writing.Unlock()
-	d, err := s.recorder()
-	if err == nil && d.State.Revision != r.FormValue("base") {
-		err = catalog.ErrChanged
-	}
+	d, err := s.asShown(r)
 	if err == nil {
 		if event.Action(r.FormValue("which")) == event.Redo {
 			_, _, err = d.Redo()

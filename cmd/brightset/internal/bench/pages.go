@@ -6,8 +6,11 @@ import (
 	"errors"
 	"html/template"
 	"net/http"
+	"slices"
+	"strings"
 
 	"brightset/catalog"
+	"brightset/catalog/event"
 	"brightset/cmd/brightset/internal/report"
 	"brightset/model/plan"
 )
@@ -24,6 +27,7 @@ var templates = template.Must(template.New("").Funcs(template.FuncMap{
 		}
 		return m
 	},
+	"list":  func(all ...string) []string { return all },
 	"times": func(n int) []int { return make([]int, n) },
 }).ParseFS(pageFiles, "pages/*.html"))
 
@@ -59,6 +63,10 @@ type frame struct {
 // open loads the job for a page; where that fails the page says what to put right.
 func (s *Server) open(w http.ResponseWriter, r *http.Request,
 	name string) (*catalog.Recorder, *plan.Plan, frame, bool) {
+	if s.noJob() {
+		http.Redirect(w, r, "/start", http.StatusSeeOther)
+		return nil, nil, frame{}, false
+	}
 	d, err := s.recorder()
 	if err != nil {
 		var m *catalog.Mistakes
@@ -80,6 +88,8 @@ func (s *Server) open(w http.ResponseWriter, r *http.Request,
 	}
 	if p.Has {
 		f.Sums, f.Verdict = report.PlanRows(p), report.Verdict(p)
+	} else if without := unfitted(d.State); len(without) > 0 {
+		f.Verdict = "No piece yet for: " + strings.Join(without, ", ") + ". Add what lies on the bench."
 	} else {
 		f.Verdict = "Nothing meets the target within the limits, on these figures. " +
 			"What clashes, and the smallest step back: type brightset plan."
@@ -89,6 +99,20 @@ func (s *Server) open(w http.ResponseWriter, r *http.Request,
 		f.Warnings = append(f.Warnings, warn.Message)
 	}
 	return d, p, f, true
+}
+
+// unfitted names the positions for which there is no piece, a few of them.
+func unfitted(st *catalog.State) []string {
+	var names []string
+	for i := range st.Slots {
+		if slices.ContainsFunc(st.Pieces, func(p catalog.Piece) bool { return slices.Contains(p.Fits, i) }) {
+			continue
+		}
+		if names = append(names, st.Slots[i].Name); len(names) == 5 {
+			return append(names, "and more")
+		}
+	}
+	return names
 }
 
 // newPage adds a piece.
@@ -102,11 +126,12 @@ func (s *Server) newPage(w http.ResponseWriter, r *http.Request) {
 		metals = append(metals, d.State.Tables.Metals[i].Name)
 	}
 	s.show(w, http.StatusOK, "new", map[string]any{
-		"F":      f,
-		"Metals": append(metals, "unknown"),
-		"For":    r.FormValue("slot"),
-		"All":    d.State.Slots,
-		"Next":   freeName(d.State),
+		"F":       f,
+		"Metals":  append(metals, "unknown"),
+		"For":     r.FormValue("slot"),
+		"All":     d.State.Slots,
+		"Next":    newName(d.State, event.New, ""),
+		"Vendors": d.State.Vendors, "Currency": d.State.Job.Currency,
 	})
 }
 

@@ -14,6 +14,7 @@ import (
 
 	"brightset/catalog"
 	"brightset/catalog/event"
+	"brightset/cmd/brightset/internal/record"
 	"brightset/cmd/brightset/internal/report/page"
 )
 
@@ -51,39 +52,83 @@ func (s *Server) photo(w http.ResponseWriter, r *http.Request) {
 	http.ServeContent(w, r, "", time.Time{}, bytes.NewReader(small))
 }
 
-// takePhoto keeps a photo beside the job and writes it down for its piece. It is kept as
-// it is shown: upright, and without the tags that say where it was taken.
-func (s *Server) takePhoto(w http.ResponseWriter, r *http.Request) {
+// incoming is the photo that a form brings, as it is kept: as it is shown, upright and without
+// the tags that say where it was taken; nil where none came and none has to. Where ok is false
+// the answer is given.
+func (s *Server) incoming(w http.ResponseWriter, r *http.Request, needed bool) (small []byte, ok bool) {
 	file, _, err := r.FormFile("photo")
+	if errors.Is(err, http.ErrMissingFile) && !needed {
+		return nil, true
+	}
 	if err != nil {
 		s.fail(w, r, http.StatusBadRequest, fmt.Errorf("no photo came: %w", err))
-		return
+		return nil, false
 	}
 	defer file.Close()
 	data, err := io.ReadAll(file)
 	if err != nil {
 		s.fail(w, r, http.StatusRequestEntityTooLarge, fmt.Errorf("the photo is too large: %w", err))
-		return
+		return nil, false
 	}
 	leave, ok := s.thumbs.gate.enter(r)
 	if !ok {
 		busy(w)
-		return
+		return nil, false
 	}
-	small, err := page.Shrink(data, 2000)
-	leave()
-	if err != nil {
+	defer leave()
+	if small, err = page.Shrink(data, 2000); err != nil {
 		s.fail(w, r, http.StatusUnsupportedMediaType, err)
+		return nil, false
+	}
+	return small, true
+}
+
+// takePhoto keeps a photo and writes it down for its piece.
+func (s *Server) takePhoto(w http.ResponseWriter, r *http.Request) {
+	small, ok := s.incoming(w, r, true)
+	if !ok {
 		return
 	}
 	s.writing.Lock()
 	defer s.writing.Unlock()
-	d, err := s.recorder()
-	if err == nil && d.State.Revision != r.FormValue("base") {
-		err = catalog.ErrChanged
-	}
+	d, err := s.asShown(r)
 	if err == nil {
 		err = s.keepPhoto(d, r.FormValue("piece"), small)
+	}
+	if err != nil {
+		s.refuse(w, r, err)
+		return
+	}
+	http.Redirect(w, r, back(r.FormValue("back")), http.StatusSeeOther)
+}
+
+// takePiece writes down a piece that no file names, with its photo where there is one.
+func (s *Server) takePiece(w http.ResponseWriter, r *http.Request) {
+	small, ok := s.incoming(w, r, false)
+	if !ok {
+		return
+	}
+	s.writing.Lock()
+	defer s.writing.Unlock()
+	d, err := s.asShown(r)
+	if err != nil {
+		s.refuse(w, r, err)
+		return
+	}
+	f := facts(r.PostForm)
+	f.Target = newName(d.State, event.New, "")
+	a, _ := record.Find(string(event.New))
+	deed, err := a.Deed(d, f)
+	if err == nil {
+		_, err = d.Record(deed)
+	}
+	if err == nil && small != nil {
+		if d, err = s.recorder(); err == nil {
+			err = s.keepPhoto(d, f.Target, small)
+		}
+		if err != nil {
+			err = fmt.Errorf("the piece is written down, its photo is not: %w", err)
+		}
 	}
 	if err != nil {
 		s.refuse(w, r, err)

@@ -70,10 +70,13 @@ func New(opt Options) *Server {
 	s.mux.Handle("GET /static/", http.StripPrefix("/static/", noListings(http.FileServerFS(files))))
 	for path, page := range map[string]http.HandlerFunc{"/{$}": s.slotPage, "/new": s.newPage, "/plan": s.planPage,
 		"/what-if": s.whatIfPage, "/papers": s.papersPage, "/paper/{name}": s.paper, "/journal": s.journalPage,
-		"/why": s.whyPart, "/others": s.othersPart, "/curve.json": s.curveJSON, "/what-if.json": s.whatIfJSON} {
+		"/position": s.positionPage, "/shop": s.shopPage, "/why": s.whyPart, "/others": s.othersPart, "/curve.json": s.curveJSON, "/what-if.json": s.whatIfJSON} {
 		s.mux.HandleFunc("GET "+path, work.through(page))
 	}
 	s.mux.HandleFunc("GET /photo", s.photo)
+	s.mux.HandleFunc("GET /start", s.startPage)
+	s.mux.HandleFunc("POST /start", s.start)
+	s.mux.HandleFunc("POST /piece", s.takePiece)
 	s.mux.HandleFunc("POST /do", s.do)
 	s.mux.HandleFunc("POST /turn", s.turn)
 	s.mux.HandleFunc("POST /photo", s.takePhoto)
@@ -111,7 +114,7 @@ func headers(next http.Handler) http.Handler {
 func limited(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		most := int64(maxForm)
-		if r.URL.Path == "/photo" {
+		if r.URL.Path == "/photo" || r.URL.Path == "/piece" {
 			most = maxPhoto
 		}
 		r.Body = http.MaxBytesReader(w, r.Body, most)
@@ -134,6 +137,15 @@ func (s *Server) onlyHosts(next http.Handler) http.Handler {
 // recorder opens the job as its files are now.
 func (s *Server) recorder() (*catalog.Recorder, error) {
 	return catalog.OpenRecorder(s.opt.Job, catalog.Options{Today: s.opt.Now(), Now: s.opt.Now})
+}
+
+// asShown opens the job if it is still what the page of a form showed.
+func (s *Server) asShown(r *http.Request) (*catalog.Recorder, error) {
+	d, err := s.recorder()
+	if err == nil && d.State.Revision != r.FormValue("base") {
+		err = catalog.ErrChanged
+	}
+	return d, err
 }
 
 // sheets are the printable pages.

@@ -35,7 +35,7 @@ func (s *Server) slotPage(w http.ResponseWriter, r *http.Request) {
 	}
 	lock, bans := locksOn(st, bindings, slot)
 	s.show(w, http.StatusOK, "slot", map[string]any{
-		"F": f, "Name": st.Slots[slot].Name, "ID": st.Slots[slot].ID, "Asks": report.SlotAsks(st, slot),
+		"F": f, "Name": st.Slots[slot].Name, "ID": st.Slots[slot].ID, "Area": st.Slots[slot].AreaWritten, "Asks": report.SlotAsks(st, slot),
 		"Cards": report.BenchCards(p, rejected, slot), "Defects": report.Defects(st), "Grades": st.Tables.Grades,
 		"Tones": st.Tables.Tones, "Platers": st.Platers, "Lock": lock, "Bans": bans,
 	})

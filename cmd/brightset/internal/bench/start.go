@@ -106,11 +106,12 @@ func keyLine(key, text string) string {
 	if text == "" {
 		return ""
 	}
-	return key + " = " + catalog.Quoted(text) + "\n"
+	return key + " = " + catalog.TOMLText(text) + "\n"
 }
 
-// positions makes a table of every line. What begins with "left and right" is two positions
-// for which the same pieces are made, seen together.
+// positions makes a table of every line: a name, and after a comma the surface that shines. What
+// begins with "left and right" is two positions for which the same pieces are made, seen
+// together.
 func positions(text string) string {
 	var b strings.Builder
 	taken := map[string]bool{}
@@ -119,10 +120,11 @@ func positions(text string) string {
 		if name == "" {
 			continue
 		}
+		name, area := withArea(name)
 		pair, isPair := cutFold(name, "left and right ")
 		if !isPair {
 			id := freeID(name, taken)
-			fmt.Fprintf(&b, "\n[slot.%s]\n%s", id, keyLine("name", name))
+			fmt.Fprintf(&b, "\n[slot.%s]\n%s%s", id, keyLine("name", name), keyLine("area", area))
 			continue
 		}
 		var ids []string
@@ -130,11 +132,24 @@ func positions(text string) string {
 		for _, side := range []string{"left", "right"} {
 			id := freeID(side+" "+pair, taken)
 			ids = append(ids, id)
-			fmt.Fprintf(&b, "\n[slot.%s]\n%s%s", id, keyLine("name", side+" "+pair), keyLine("part", part))
+			fmt.Fprintf(&b, "\n[slot.%s]\n%s%s%s", id, keyLine("name", side+" "+pair), keyLine("part", part),
+				keyLine("area", area))
 		}
 		fmt.Fprintf(&b, "\n[match.%s]\nslots = [%q, %q]\nsame_plater = true\n", part, ids[0], ids[1])
 	}
 	return b.String()
+}
+
+// withArea takes the area off the end of a line, where there is one.
+func withArea(line string) (name, area string) {
+	at := strings.LastIndexByte(line, ',')
+	if at < 0 {
+		return line, ""
+	}
+	if area = strings.TrimSpace(line[at+1:]); area == "" || area[0] < '0' || area[0] > '9' {
+		return line, ""
+	}
+	return strings.TrimSpace(line[:at]), area
 }
 
 // cutFold cuts a beginning off, in any capitals.

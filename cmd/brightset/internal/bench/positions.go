@@ -1,0 +1,90 @@
+package bench
+
+import (
+	"fmt"
+	"net/http"
+
+	"brightset/catalog"
+)
+
+// positionPage adds a position to the set.
+func (s *Server) positionPage(w http.ResponseWriter, r *http.Request) {
+	d, _, f, ok := s.open(w, r, "position")
+	if !ok {
+		return
+	}
+	var targets []string
+	for i := range d.State.Tables.Targets {
+		targets = append(targets, d.State.Tables.Targets[i].Name)
+	}
+	s.show(w, http.StatusOK, "position", map[string]any{"F": f, "All": d.State.Slots, "Targets": targets})
+}
+
+// shopPage shows who does the work, and adds platers and what they take.
+func (s *Server) shopPage(w http.ResponseWriter, r *http.Request) {
+	d, _, f, ok := s.open(w, r, "shop")
+	if !ok {
+		return
+	}
+	var metals []string
+	for i := range d.State.Tables.Metals {
+		metals = append(metals, d.State.Tables.Metals[i].Name)
+	}
+	s.show(w, http.StatusOK, "shop", map[string]any{"F": f, "Platers": platerRows(d.State), "Metals": metals,
+		"Grades": d.State.Tables.Grades, "Currency": d.State.Job.Currency})
+}
+
+// platerRow is a plater with a row per level and metal.
+type platerRow struct {
+	ID, Name, Terms string
+	Takes           [][4]string // level, metal, price of a dm2, grade
+}
+
+func platerRows(st *catalog.State) []platerRow {
+	var all []platerRow
+	for i := range st.Platers {
+		p := &st.Platers[i]
+		row := platerRow{ID: p.ID, Name: p.Name, Terms: platerTerms(p)}
+		for l := range p.Levels {
+			level := &p.Levels[l]
+			for m := range st.Tables.Metals {
+				if !level.Rate[m].Set && !level.Grade[m].Set {
+					continue
+				}
+				rate, grade := "by the piece", "not said"
+				if level.Rate[m].Set {
+					rate = catalog.FormatMoney(level.Rate[m].V)
+				}
+				if level.Grade[m].Set {
+					grade = catalog.FormatCenti(level.Grade[m].V)
+				}
+				row.Takes = append(row.Takes, [4]string{level.Name, st.Tables.Metals[m].Name, rate, grade})
+			}
+		}
+		all = append(all, row)
+	}
+	return all
+}
+
+func platerTerms(p *catalog.Plater) string {
+	text := ""
+	add := func(part string) {
+		if text != "" {
+			text += ", "
+		}
+		text += part
+	}
+	if p.Minimum > 0 {
+		add("least lot " + catalog.FormatMoney(p.Minimum))
+	}
+	if p.Freight > 0 {
+		add("freight " + catalog.FormatMoney(p.Freight))
+	}
+	if p.Days > 0 {
+		add(fmt.Sprintf("%d days", p.Days))
+	}
+	if text == "" {
+		return "no terms noted"
+	}
+	return text
+}
