@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"embed"
 	"errors"
+	"fmt"
 	"html/template"
 	"net/http"
 	"slices"
@@ -86,33 +87,46 @@ func (s *Server) open(w http.ResponseWriter, r *http.Request,
 		Title: d.State.Job.Title, Page: name, Here: r.URL.RequestURI(), Base: d.State.Revision, Fits: p.Has,
 		Slots: report.BenchSlots(p), Standing: report.Standing(d.State),
 	}
+	without := empty(d.State)
 	if p.Has {
 		f.Sums, f.Verdict = report.PlanRows(p), report.Verdict(p)
-	} else if without := unfitted(d.State); len(without) > 0 {
-		f.Verdict = "No piece yet for: " + strings.Join(without, ", ") + ". Add what lies on the bench."
+	} else if len(without) > 0 {
+		f.Verdict = noPieceFor(without)
 	} else {
 		f.Verdict = "Nothing meets the target within the limits, on these figures. " +
 			"What clashes, and the smallest step back: type brightset plan."
 	}
 	f.CanUndo, f.CanRedo = d.CanTurn()
 	for _, warn := range d.State.Warnings {
+		if slices.ContainsFunc(without, func(s *catalog.Slot) bool { return s.From == warn.From }) {
+			continue // the verdict says so
+		}
 		f.Warnings = append(f.Warnings, warn.Message)
 	}
 	return d, p, f, true
 }
 
-// unfitted names the positions for which there is no piece, a few of them.
-func unfitted(st *catalog.State) []string {
-	var names []string
+// empty are the positions for which there is no piece.
+func empty(st *catalog.State) []*catalog.Slot {
+	var all []*catalog.Slot
 	for i := range st.Slots {
-		if slices.ContainsFunc(st.Pieces, func(p catalog.Piece) bool { return slices.Contains(p.Fits, i) }) {
-			continue
-		}
-		if names = append(names, st.Slots[i].Name); len(names) == 5 {
-			return append(names, "and more")
+		if !slices.ContainsFunc(st.Pieces, func(p catalog.Piece) bool { return slices.Contains(p.Fits, i) }) {
+			all = append(all, &st.Slots[i])
 		}
 	}
-	return names
+	return all
+}
+
+// noPieceFor says so of a few of them.
+func noPieceFor(slots []*catalog.Slot) string {
+	var names []string
+	for _, s := range slots[:min(5, len(slots))] {
+		names = append(names, s.Name)
+	}
+	if more := len(slots) - len(names); more > 0 {
+		names = append(names, fmt.Sprintf("and %d more", more))
+	}
+	return "No piece yet for: " + strings.Join(names, ", ") + ". Add what lies on the bench."
 }
 
 // newPage adds a piece.

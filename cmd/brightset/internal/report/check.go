@@ -100,7 +100,7 @@ func slotText(st *catalog.State, s int) string {
 		asks = append(asks, "breakage "+Percent(slot.MaxBreakage.V)+" at most")
 	}
 	if slot.Area.Set {
-		asks = append(asks, catalog.FormatArea(slot.Area.V))
+		asks = append(asks, areaText(slot))
 	}
 	asks = append(asks, "rescue "+catalog.FormatMoney(slot.Rescue.V))
 	return Paragraph("", "  ", named(slot.Name, slot.ID)+": "+strings.Join(asks, ", "))
@@ -226,4 +226,12 @@ func cant(st *catalog.State, piece int, outs []choice.Exclusion) []string {
 		rows[i] = "not " + names + ": " + w
 	}
 	return rows
+}
+
+// areaText is the surface of a position in the unit in which it was given.
+func areaText(slot *catalog.Slot) string {
+	if slot.AreaWritten != "" {
+		return slot.AreaWritten
+	}
+	return catalog.FormatArea(slot.Area.V)
 }
