@@ -19,5 +19,5 @@
 //
 // Packages plan and check know nothing of how a program is made, so that the compiler
 // proves that the judge shares nothing with the judged. Package seeded makes the jobs of
-// the race, parallel does several things at once; what lies under internal serves tests alone.
+// the race; what lies under internal serves tests alone.
 package model

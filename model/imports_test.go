@@ -63,9 +63,8 @@ func TestModelGoesOneWay(t *testing.T) {
 		"check":       "plan",
 		"program":     "plan choice sharedspare check",
 		"joint":       "plan choice check program",
-		"ask":         "plan choice program parallel",
-		"risk":        "plan choice program parallel",
-		"parallel":    "",
+		"ask":         "plan choice program",
+		"risk":        "plan choice program",
 		"paper":       "plan choice ask",
 		"seeded":      "",
 	}

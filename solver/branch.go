@@ -3,8 +3,9 @@ package solver
 import (
 	"container/heap"
 	"math"
-	"sync"
 	"time"
+
+	"brightset/solver/parallel"
 )
 
 // batch is how many nodes are worked on between two looks at the best solution.
@@ -157,18 +158,7 @@ func (s *search) report() {
 // workOn works on the nodes of a batch, each from the same best solution.
 func (s *search) workOn(work []*node) []outcome {
 	out := make([]outcome, len(work))
-	var wait sync.WaitGroup
-	slots := make(chan struct{}, s.set.Goroutines)
-	for i, n := range work {
-		wait.Add(1)
-		slots <- struct{}{}
-		go func() {
-			defer wait.Done()
-			defer func() { <-slots }()
-			out[i] = s.work(n)
-		}()
-	}
-	wait.Wait()
+	parallel.All(s.set.Goroutines, len(work), func(i int) { out[i] = s.work(work[i]) })
 	return out
 }
 

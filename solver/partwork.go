@@ -2,8 +2,9 @@ package solver
 
 import (
 	"math"
-	"sync"
 	"time"
+
+	"brightset/solver/parallel"
 )
 
 // limits are the settings of a smaller problem on the way.
@@ -24,18 +25,9 @@ func (t *decomposition) solveAll(y *prices, d *partNode, gaps []float64,
 	fine float64) (plans []*partPlan, least []int64, ok bool, err error) {
 	results := make([]Result, len(t.parts))
 	errs := make([]error, len(t.parts))
-	var wait sync.WaitGroup
-	gate := make(chan struct{}, t.set.Goroutines)
-	for n := range t.parts {
-		wait.Add(1)
-		gate <- struct{}{}
-		go func() {
-			defer wait.Done()
-			defer func() { <-gate }()
-			results[n], errs[n] = t.parts[n].Solve(t.ctx, t.change(n, y, d), t.limits(gaps[n], fine))
-		}()
-	}
-	wait.Wait()
+	parallel.All(t.set.Goroutines, len(t.parts), func(n int) {
+		results[n], errs[n] = t.parts[n].Solve(t.ctx, t.change(n, y, d), t.limits(gaps[n], fine))
+	})
 	plans, least = make([]*partPlan, len(t.parts)), make([]int64, len(t.parts))
 	for n := range results {
 		if errs[n] != nil {

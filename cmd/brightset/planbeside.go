@@ -7,10 +7,10 @@ import (
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report"
 	"brightset/model/ask"
-	"brightset/model/parallel"
 	"brightset/model/plan"
 	"brightset/model/program"
 	"brightset/solver"
+	"brightset/solver/parallel"
 )
 
 // slotsStripped is the size of a set up to which what stripping may show is looked for

@@ -5,9 +5,9 @@ import (
 
 	"brightset/catalog"
 	"brightset/model/choice"
-	"brightset/model/parallel"
 	"brightset/model/plan"
 	"brightset/model/program"
+	"brightset/solver/parallel"
 )
 
 // Breakpoint is the last value of one figure of a choice at which the decision

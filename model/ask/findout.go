@@ -7,10 +7,10 @@ import (
 
 	"brightset/catalog"
 	"brightset/model/choice"
-	"brightset/model/parallel"
 	"brightset/model/plan"
 	"brightset/model/program"
 	"brightset/solver"
+	"brightset/solver/parallel"
 )
 
 // InformationValue is a figure that is nobody's promise yet, and what knowing it before anything

@@ -5,9 +5,9 @@ import (
 	"slices"
 
 	"brightset/catalog"
-	"brightset/model/parallel"
 	"brightset/model/plan"
 	"brightset/solver"
+	"brightset/solver/parallel"
 )
 
 // mostPairs bounds the pairs looked at.

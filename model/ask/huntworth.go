@@ -5,10 +5,10 @@ import (
 	"slices"
 
 	"brightset/catalog"
-	"brightset/model/parallel"
 	"brightset/model/plan"
 	"brightset/model/program"
 	"brightset/solver"
+	"brightset/solver/parallel"
 )
 
 // values works out what every find is worth, those for the dearest slots first. Each is

@@ -6,10 +6,10 @@ import (
 
 	"brightset/catalog"
 	"brightset/model/choice"
-	"brightset/model/parallel"
 	"brightset/model/plan"
 	"brightset/model/program"
 	"brightset/solver"
+	"brightset/solver/parallel"
 )
 
 // Lead is a piece that may or may not come, and what its chance is worth.

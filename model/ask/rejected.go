@@ -6,10 +6,10 @@ import (
 
 	"brightset/catalog"
 	"brightset/model/choice"
-	"brightset/model/parallel"
 	"brightset/model/plan"
 	"brightset/model/program"
 	"brightset/solver"
+	"brightset/solver/parallel"
 )
 
 // RejectedPiece is a piece that a plan does not hang though it fits, and why.

@@ -6,10 +6,10 @@ import (
 
 	"brightset/catalog"
 	"brightset/model/choice"
-	"brightset/model/parallel"
 	"brightset/model/plan"
 	"brightset/model/program"
 	"brightset/solver"
+	"brightset/solver/parallel"
 )
 
 // RulePrice is a demand that has a say in how a slot is filled, and what it costs:

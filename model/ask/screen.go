@@ -5,9 +5,9 @@ import (
 	"slices"
 
 	"brightset/catalog"
-	"brightset/model/parallel"
 	"brightset/model/plan"
 	"brightset/model/program"
+	"brightset/solver/parallel"
 )
 
 // worthAsking leaves out figures of spares, which the plan makes no use of, that can't be

@@ -2,15 +2,14 @@ package joint
 
 import (
 	"context"
-	"runtime"
 	"slices"
-	"sync"
 
 	"brightset/catalog"
 	"brightset/model/choice"
 	"brightset/model/plan"
 	"brightset/model/program"
 	"brightset/solver"
+	"brightset/solver/parallel"
 )
 
 // Program is the integer program of several jobs of one shop:
@@ -50,7 +49,7 @@ func NewProgram(ctx context.Context, jobs []*catalog.State) *Program {
 
 func newProgram(jobs []*catalog.State, opt program.Options) *Program {
 	t := &Program{shares: true, Jobs: make([]*program.Program, len(jobs))}
-	each(len(jobs), func(j int) { t.Jobs[j] = program.Begin(jobs[j], opt) })
+	parallel.All(len(jobs), len(jobs), func(j int) { t.Jobs[j] = program.Begin(jobs[j], opt) })
 	if t.gaveUp() {
 		return t
 	}
@@ -61,7 +60,7 @@ func newProgram(jobs []*catalog.State, opt program.Options) *Program {
 			}
 		}
 	}
-	each(len(jobs), func(j int) {
+	parallel.All(len(jobs), len(jobs), func(j int) {
 		slices.Sort(t.Jobs[j].Options.Shared)
 		t.Jobs[j].Complete()
 	})
@@ -74,23 +73,6 @@ func newProgram(jobs []*catalog.State, opt program.Options) *Program {
 // gaveUp says whether it is unfinished, because some job's program is.
 func (t *Program) gaveUp() bool {
 	return slices.ContainsFunc(t.Jobs, func(p *program.Program) bool { return p.GaveUp })
-}
-
-// each does n things that don't concern each other, as many at once as there are
-// processors.
-func each(n int, do func(i int)) {
-	var wait sync.WaitGroup
-	gate := make(chan struct{}, runtime.GOMAXPROCS(0))
-	for i := range n {
-		wait.Add(1)
-		gate <- struct{}{}
-		go func() {
-			defer wait.Done()
-			defer func() { <-gate }()
-			do(i)
-		}()
-	}
-	wait.Wait()
 }
 
 // Apart is the same but for one thing: no job shares a charge with another. It is what

@@ -7,8 +7,9 @@ import (
 	"runtime"
 	"sync/atomic"
 	"testing"
+	"time"
 
-	"brightset/model/parallel"
+	"brightset/solver/parallel"
 )
 
 // processors sets how many there are, for the time of a test.
@@ -95,5 +96,80 @@ func TestDoEnds(t *testing.T) {
 	})
 	if n := done.Load(); err != nil || n < 10 || n > 12 {
 		t.Errorf("%d were done (%v)", n, err)
+	}
+}
+
+// TestDoStops: once one has failed, or broken, none is begun any more.
+func TestDoStops(t *testing.T) {
+	processors(t, 1)
+	for name, fail := range map[string]func() error{
+		"fails":  func() error { return errors.New("failed") },
+		"breaks": func() error { panic("broken") },
+	} {
+		done := 0
+		func() {
+			defer func() { _ = recover() }()
+			_ = parallel.Do(context.Background(), 1000, func(i int) error {
+				if done++; i == 5 {
+					return fail()
+				}
+				return nil
+			})
+		}()
+		if done != 6 {
+			t.Errorf("the sixth %s: %d were begun", name, done)
+		}
+	}
+}
+
+// TestDoGivesBack: help that was had once is to be had again, however it came to its end:
+// two things that wait for each other come to theirs.
+func TestDoGivesBack(t *testing.T) {
+	processors(t, 2)
+	ended, end := context.WithCancel(context.Background())
+	end()
+	for _, before := range []func() error{
+		func() error { return nil },
+		func() error { return errors.New("failed") },
+		func() error { panic("broken") },
+	} {
+		func() {
+			defer func() { _ = recover() }()
+			_ = parallel.Do(context.Background(), 10, func(int) error { return before() })
+		}()
+		_ = parallel.Do(ended, 10, func(int) error { return nil })
+		begun := [2]chan struct{}{make(chan struct{}), make(chan struct{})}
+		err := parallel.Do(context.Background(), 2, func(i int) error {
+			close(begun[i])
+			select {
+			case <-begun[1-i]:
+				return nil
+			case <-time.After(20 * time.Second):
+				return errors.New("nobody else came")
+			}
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+}
+
+// TestAtMost: never more at a time than is said, and one where that is less.
+func TestAtMost(t *testing.T) {
+	processors(t, 8)
+	for _, most := range []int{-1, 0, 1, 2, 3} {
+		var now, largest, done atomic.Int32
+		err := parallel.AtMost(context.Background(), most, 200, func(int) error {
+			if v := now.Add(1); v > largest.Load() {
+				largest.Store(v)
+			}
+			runtime.Gosched()
+			done.Add(1)
+			now.Add(-1)
+			return nil
+		})
+		if n := int(largest.Load()); err != nil || n > max(most, 1) || done.Load() != 200 {
+			t.Errorf("at most %d: %d at a time, %d done (%v)", most, n, done.Load(), err)
+		}
 	}
 }

@@ -51,10 +51,13 @@ type work struct {
 // Once the context has ended none is begun any more; those that are being done are told
 // by it, and waited for. If some fail none is begun any more, and the error is that of the
 // first of them by number; a panic is carried to the caller in the same way.
-func Do(ctx context.Context, n int, do func(i int) error) error {
+func Do(ctx context.Context, n int, do func(i int) error) error { return AtMost(ctx, n, n, do) }
+
+// AtMost does n things as Do does, but never more than most of them at a time; one at least.
+func AtMost(ctx context.Context, most, n int, do func(i int) error) error {
 	w := &work{do: do, n: n, failed: n}
 	var all sync.WaitGroup
-	for range n - 1 {
+	for range min(most, n) - 1 {
 		if !take() {
 			break
 		}
@@ -69,6 +72,15 @@ func Do(ctx context.Context, n int, do func(i int) error) error {
 		panic(w.panics)
 	}
 	return w.err
+}
+
+// All does n things none of which fails, at most most of them at a time. Nothing ends it
+// early: whoever is told to stop still has something to say of each.
+func All(most, n int, do func(i int)) {
+	_ = AtMost(context.Background(), most, n, func(i int) error {
+		do(i)
+		return nil
+	})
 }
 
 // run does one thing after the other until none is left.
