@@ -43,7 +43,9 @@ const longestExplain = 28 * time.Second
 // taken in and out, and each time it is asked whether some set meets what is in.
 func Explain(ctx context.Context, st *catalog.State, set solver.Settings) (*Explanation, error) {
 	c := &Explanation{}
-	c.Takers, st = Takers(st)
+	if ctx.Err() == nil {
+		c.Takers, st = Takers(st)
+	}
 	x := &explainer{clock: newClock(ctx, set), st: st, all: Requirements(st)}
 	if _, limited := ctx.Deadline(); !limited {
 		x.clock.end = time.Now().Add(longestExplain)

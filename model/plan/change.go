@@ -16,6 +16,7 @@ type PlanChange struct {
 	Was     *catalog.KeptLine // nil where the last plan had no such slot
 	Now     *Line             // nil where there is no such slot any more
 	Reserve bool              // only what is held in reserve differs
+	Again   bool              // it is as planned, but came back without the work, which is paid for once more
 	From    string            // the slot for which what is to hang here now was planned, "" if for none
 	To      string            // the slot where what was planned here is to hang now, "" if nowhere
 	Because []journal.Entry   // that concern its pieces, its locks or its plater, the oldest first
@@ -38,11 +39,12 @@ func PlanChanges(was []catalog.KeptLine, since int, plan *Plan) []PlanChange {
 			continue
 		}
 		k := &was[at]
-		same := asPlanned(plan, &k.KeptChoice, l.Choice)
-		if same && sameReserve(plan, k, l) {
+		same := AsKept(plan.Of, &k.KeptChoice, l.Choice)
+		s := PlanChange{Slot: id, Was: k, Now: l, Again: same && sentAgain(plan, since, l.Choice)}
+		if same && !s.Again && sameReserve(plan, k, l) {
 			continue
 		}
-		s := PlanChange{Slot: id, Was: k, Now: l, Reserve: same}
+		s.Reserve = same && !s.Again
 		if !same {
 			s.moved(was, plan)
 		}
@@ -58,33 +60,46 @@ func PlanChanges(was []catalog.KeptLine, since int, plan *Plan) []PlanChange {
 	return out
 }
 
+// sentAgain says whether a piece that is to be sent has been with a plater since a plan was
+// kept, and came back without the work.
+func sentAgain(pl *Plan, since int, c *Choice) bool {
+	if !c.InLot() || pl.Of.Record == nil {
+		return false
+	}
+	about := map[string]bool{pl.PieceOf(c).Key(): true}
+	return slices.ContainsFunc(pl.Of.Record.Entries, func(e journal.Entry) bool {
+		return e.Seq > since && (e.Action == event.Recalled || e.Action == event.Refused) &&
+			slices.ContainsFunc(e.Changes, func(ch journal.Change) bool { return touches(ch, about, "") })
+	})
+}
+
 // moved finds out whether what hangs here was planned for another slot, and where what
 // was planned here hangs now.
 func (s *PlanChange) moved(was []catalog.KeptLine, plan *Plan) {
 	for i := range was {
-		if was[i].Slot != s.Slot && asPlanned(plan, &was[i].KeptChoice, s.Now.Choice) {
+		if was[i].Slot != s.Slot && AsKept(plan.Of, &was[i].KeptChoice, s.Now.Choice) {
 			s.From = was[i].Slot
 		}
 	}
 	for i := range plan.Lines {
 		l := &plan.Lines[i]
-		if id := plan.SlotOf(l).ID; id != s.Slot && asPlanned(plan, &s.Was.KeptChoice, l.Choice) {
+		if id := plan.SlotOf(l).ID; id != s.Slot && AsKept(plan.Of, &s.Was.KeptChoice, l.Choice) {
 			s.To = id
 		}
 	}
 }
 
-// asPlanned says whether a choice is what was planned, or what came of it.
-func asPlanned(pl *Plan, k *catalog.KeptChoice, c *Choice) bool {
-	p := pl.PieceOf(c)
+// AsKept says whether a choice is what a kept plan has, or what came of it.
+func AsKept(st *catalog.State, k *catalog.KeptChoice, c *Choice) bool {
+	p := &st.Pieces[c.Piece]
 	if p.Key() != k.Piece {
 		return false
 	}
-	now := keptChoice(pl.Of, c)
+	now := keptChoice(st, c)
 	if now.Work == k.Work && now.Plater == k.Plater && now.Level == k.Level {
 		return true
 	}
-	done := p.Sent.Was && p.Stage >= catalog.StageBack && pl.Of.Platers[p.Sent.Plater].ID == k.Plater
+	done := p.Sent.Was && p.Stage >= catalog.StageBack && st.Platers[p.Sent.Plater].ID == k.Plater
 	return c.Work == catalog.WorkAsIs && (done || p.Stage == catalog.StageHung)
 }
 
@@ -93,7 +108,7 @@ func sameReserve(p *Plan, k *catalog.KeptLine, l *Line) bool {
 	if l.Fallback == nil {
 		return k.Fallback == nil || l.Choice.Fails == 0
 	}
-	return k.Fallback != nil && asPlanned(p, k.Fallback, l.Fallback)
+	return k.Fallback != nil && AsKept(p.Of, k.Fallback, l.Fallback)
 }
 
 // concerning are the entries since a plan was kept that are about the pieces of a line,

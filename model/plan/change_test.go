@@ -102,6 +102,9 @@ func TestPlanChanges(t *testing.T) {
 			st.Pieces[jobs.Twisted].Stage = catalog.StageBroken
 			l[0].Choice, l[0].Fallback = hangs(jobs.Left, jobs.Hazy), nil
 		}, "rim-left changed 3"},
+		{"taken back, and to be sent once more", happened("sent piece.twisted", "recalled piece.twisted"), 0, nil,
+			"rim-left again 2"},
+		{"taken back before the plan was kept", happened("recalled piece.twisted"), 1, nil, ""},
 		{"sent elsewhere than planned", happened("sent piece.twisted"), 0, func(st *catalog.State, l []plan.Line) {
 			jobs.SentTo(&st.Pieces[jobs.Twisted], jobs.South, catalog.StageApproved)
 			l[0].Choice = platedAt(jobs.Left, jobs.Twisted, jobs.South, "show", 50_000)
@@ -229,6 +232,8 @@ func shiftWords(s *plan.PlanChange) string {
 		return s.Slot + " none"
 	case s.ByOthers:
 		return strings.Join(append(words, "others"), " ")
+	case s.Again:
+		words = append(words, "again")
 	case s.Reserve:
 		words = append(words, "reserve")
 	default:

@@ -54,7 +54,7 @@ func TestFewerLinesAtOnce(t *testing.T) {
 		for _, opt := range []Options{{FixedLimits: true}, {}} {
 			p := Compile(st, opt)
 			for s, b := range p.Slots {
-				j := newDominance(st, s, p.wants, opt)
+				j := newDominance(st, s, p.wants, opt, p.steady)
 				var want []Pair
 				held := b.ranked()
 				for _, k := range b.planned {

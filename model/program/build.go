@@ -28,6 +28,7 @@ type Program struct {
 	Pairs   [][]Pair        // per slot, per column
 
 	wants     wants
+	steady    *steady
 	Slots     []*slotChoices
 	RowOf     map[int]int             // per piece that has one, its row
 	uses      []map[int][]solver.Term // per slot, per piece: for using it as k or f
@@ -57,7 +58,7 @@ func (p *Program) givesUp() bool {
 
 // Begin works out the choices and which of them the rules admit.
 func Begin(st *catalog.State, opt Options) *Program {
-	p := &Program{State: st, Options: opt, Choices: make([][]plan.Choice, len(st.Slots)),
+	p := &Program{State: st, Options: opt, Choices: make([][]plan.Choice, len(st.Slots)), steady: newSteady(st),
 		Problem: &solver.Problem{Uncharged: opt.Best}}
 	for s := range st.Slots {
 		if p.givesUp() {
@@ -69,7 +70,7 @@ func Begin(st *catalog.State, opt Options) *Program {
 			continue
 		}
 		p.Choices[s] = p.choices(s)
-		p.Slots = append(p.Slots, newSlotChoices(st, s, p.Choices[s], opt.Finds))
+		p.Slots = append(p.Slots, newSlotChoices(st, s, p.Choices[s], opt.Finds, p.steady))
 	}
 	return p
 }
@@ -128,7 +129,7 @@ func (p *Program) linesOf(b *slotChoices) []Pair {
 	if p.Options.AllLines {
 		return b.lines()
 	}
-	j := newDominance(p.State, b.slot, p.wants, p.Options)
+	j := newDominance(p.State, b.slot, p.wants, p.Options, p.steady)
 	return j.prune(b, b.fewerLines(j))
 }
 

@@ -41,7 +41,7 @@ func (p *Program) columns() {
 // column gathers what every family of constraints says of one line.
 func (p *Program) column(s int, pair Pair) solver.Column {
 	k, f := p.Line(s, pair)
-	c := solver.Column{Cost: int64(pair.Expected), Tie: tieKeys(p.State, k)}
+	c := solver.Column{Cost: int64(pair.Expected), Tie: p.steady.ties(k, f)}
 	if p.Options.Best {
 		c.Cost = -Weighted(p.State, k)
 	}
@@ -67,9 +67,4 @@ func (p *Program) column(s int, pair Pair) solver.Column {
 func (p *Program) Line(s int, pair Pair) (k, f *plan.Choice) {
 	b := p.Slots[s]
 	return b.choice(pair.K), b.choice(pair.F)
-}
-
-// tieKeys order lines of equal total: the higher grade, then the lower cash.
-func tieKeys(st *catalog.State, k *plan.Choice) [2]int64 {
-	return [2]int64{-Weighted(st, k), int64(k.Cash)}
 }

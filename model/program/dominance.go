@@ -26,6 +26,7 @@ import (
 // dominance knows what the lines of one slot have to be compared by.
 type dominance struct {
 	st     *catalog.State
+	steady *steady
 	slot   int
 	shared []bool // per piece: other slots may want it, or a trade gives it
 	got    []bool // per piece: a trade gets it
@@ -171,6 +172,9 @@ func (j *dominance) noWorse(a *figures, as *sig, b *figures, bs *sig) bool {
 			gone -= a.load
 		}
 		fill = catalog.Cents(max(0, gone))
+	}
+	if a.cost+fill == b.cost && slices.Compare(a.tie[:], b.tie[:]) > 0 {
+		return false // as good as that only with what fills the minimum, and b has the better keys
 	}
 	return a.cost+fill <= b.cost && (!j.counts.budget || a.budgeted+j.markedCent*int64(fill) <= b.budgeted)
 }

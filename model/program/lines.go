@@ -19,6 +19,7 @@ type Pair struct {
 // slotChoices is one slot's choices with what the lines need of them again and again.
 type slotChoices struct {
 	st           *catalog.State
+	steady       *steady
 	slot         int
 	choices      []plan.Choice
 	planned      []int32         // choices admitted as k
@@ -29,8 +30,9 @@ type slotChoices struct {
 }
 
 // newSlotChoices applies the rules on single choices.
-func newSlotChoices(st *catalog.State, slot int, choices []plan.Choice, finds []int) *slotChoices {
-	b := &slotChoices{st: st, slot: slot, choices: choices, fallbackCost: make([]catalog.Cents, len(choices))}
+func newSlotChoices(st *catalog.State, slot int, choices []plan.Choice, finds []int,
+	t *steady) *slotChoices {
+	b := &slotChoices{st: st, steady: t, slot: slot, choices: choices, fallbackCost: make([]catalog.Cents, len(choices))}
 	for i := range choices {
 		c := &choices[i]
 		b.fallbackCost[i] = choice.FallbackCost(st, c)

@@ -14,7 +14,7 @@ import (
 
 // lineNames gives the lines of a slot as text, choices named by piece and plater.
 func lineNames(st *catalog.State, slot int) string {
-	b := newSlotChoices(st, slot, choice.Choices(st)[slot], nil)
+	b := newSlotChoices(st, slot, choice.Choices(st)[slot], nil, newSteady(st))
 	var names []string
 	for _, p := range b.lines() {
 		name := func(i int32) string {

@@ -10,8 +10,9 @@ import (
 
 // newDominance finds out what lines of a slot have to be compared by. Rows without a
 // limit count too, unless the limits are known to stay as they are.
-func newDominance(st *catalog.State, slot int, w wants, opt Options) *dominance {
-	j := &dominance{st: st, slot: slot, shared: w.shared, got: w.got, apart: slices.Contains(opt.Keep, slot)}
+func newDominance(st *catalog.State, slot int, w wants, opt Options, t *steady) *dominance {
+	j := &dominance{st: st, slot: slot, shared: w.shared, got: w.got, apart: slices.Contains(opt.Keep, slot),
+		steady: t}
 	j.counts.mean = !opt.FixedLimits || opt.Best || st.Job.Target.Mean.Set
 	j.counts.completion = !opt.FixedLimits || st.Job.Completion.Set
 	j.counts.budget = st.Job.BudgetOn != catalog.OnExpected && (!opt.FixedLimits || st.Job.Budget.Set)
@@ -33,7 +34,7 @@ func (j *dominance) figures(b *slotChoices, p Pair, place int) figures {
 	k := &b.choices[p.K]
 	f := figures{
 		line: place, cost: p.Expected, budgeted: budgeted(j.st, k),
-		grade: Weighted(j.st, k), load: load(k), tie: tieKeys(j.st, k),
+		grade: Weighted(j.st, k), load: load(k), tie: j.steady.ties(k, b.choice(p.F)),
 	}
 	f.loss = choice.LogLoss(choice.BothFail(k, b.choice(p.F)))
 	return f

@@ -51,6 +51,7 @@ func (b *slotChoices) fewerLines(j *dominance) []Pair {
 type reserve struct {
 	f            int32
 	fallbackCost catalog.Cents
+	unsteady     int32 // 0 if the kept plan holds it
 	fails        catalog.Micro
 	shared       int32 // its piece where that is shared, else catalog.None
 	bundle       int
@@ -58,17 +59,23 @@ type reserve struct {
 }
 
 // ranked lists the admitted fallbacks and none, the cheapest to fall back on
-// first.
+// first, of equals the one that the kept plan holds.
 func (b *slotChoices) ranked() []reserve {
 	held := []reserve{{f: catalog.None, fallbackCost: choice.Rescue(b.st, b.slot), fails: catalog.One,
-		shared: catalog.None, bundle: catalog.None, piece: catalog.None}}
+		shared: catalog.None, bundle: catalog.None, piece: catalog.None,
+		unsteady: 1}}
 	for _, f := range b.reserve {
 		c := &b.choices[f]
-		held = append(held, reserve{f: f, fallbackCost: b.fallbackCost[f], fails: c.Fails,
+		unsteady := int32(1)
+		if b.steady.holds(c) {
+			unsteady = 0
+		}
+		held = append(held, reserve{f: f, unsteady: unsteady, fallbackCost: b.fallbackCost[f], fails: c.Fails,
 			piece: c.Piece, bundle: b.st.Pieces[c.Piece].Bundle})
 	}
 	slices.SortStableFunc(held, func(a, c reserve) int {
-		return cmp.Or(cmp.Compare(a.fallbackCost, c.fallbackCost), cmp.Compare(a.fails, c.fails), cmp.Compare(a.f, c.f))
+		return cmp.Or(cmp.Compare(a.fallbackCost, c.fallbackCost), cmp.Compare(a.unsteady, c.unsteady),
+			cmp.Compare(a.fails, c.fails), cmp.Compare(a.f, c.f))
 	})
 	return held
 }

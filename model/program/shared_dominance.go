@@ -28,7 +28,7 @@ import (
 // fewer leaves lines out on both sides, and the classes that have none left.
 func (sp *spare) fewer(p *Program) {
 	for side, slot := range sp.slots {
-		b, j := p.Slots[slot], newDominance(p.State, slot, p.wants, p.Options)
+		b, j := p.Slots[slot], newDominance(p.State, slot, p.wants, p.Options, p.steady)
 		o := sp.worst(1 - side)
 		sp.withoutOutdone(side, o, b, j)
 		sp.pruneAcross(side, o, b, j)

@@ -82,7 +82,7 @@ func TestSharedSpareBag(t *testing.T) {
 // the other slot's, to the cent, is no riskier and may share wherever that one may.
 func TestSharedSpareReplaces(t *testing.T) {
 	st := oneSpare()
-	j := newDominance(st, 0, wants{shared: make([]bool, 3), got: make([]bool, 3)}, Options{})
+	j := newDominance(st, 0, wants{shared: make([]bool, 3), got: make([]bool, 3)}, Options{}, newSteady(st))
 	r := rand.New(rand.NewPCG(3, 4))
 	some := func(own catalog.Cents) shareClass {
 		return shareClass{Sharer: sharedspare.Sharer{Fails: 1 + catalog.Micro(r.IntN(1000))*1000,

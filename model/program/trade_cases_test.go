@@ -49,7 +49,7 @@ var facts = []fact{
 		{"it lies down all the same", []edit{{"# harmless", "harmless"}}, "strip: twisted as-is"},
 		{"scuffed instead", []edit{{`"twist"`, `"scuffs"`}}, "strip: twisted as-is"},
 		{"a straight one is dear", []edit{{`price = "20.00"`, `price = "400.00"`}},
-			"strip: twisted repair-replate oxley driver"},
+			"strip: twisted repair-replate oxley show"},
 	}},
 	{says: "nothing cracked or mended where a rope is made fast, however good it looks, unless it is mended so that " +
 		"it bears what it bore", job: "cleat", cases: []outcome{

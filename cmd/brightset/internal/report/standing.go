@@ -81,6 +81,9 @@ func shiftText(st *catalog.State, s *plan.PlanChange) string {
 		return text + "new, " + plan.Label(st, s.Now.Choice)
 	case s.Now == nil:
 		return text + "not in the job any more"
+	case s.Again:
+		text += fmt.Sprintf("%s once more, for %s: it came back without the work", plan.Label(st, s.Now.Choice),
+			catalog.FormatMoney(s.Now.Choice.Cash))
 	case s.Reserve:
 		text += fmt.Sprintf("%s in reserve instead of %s", reserveText(st, s.Now), keptText(s.Was.Fallback))
 	default:
