@@ -67,7 +67,7 @@ func later(n int) int {
 	if campaign.Long() {
 		return n*5/4 + 1
 	}
-	return n * 8
+	return n * 4
 }
 
 // TestInterruptedKeepsNothing: wherever Ctrl-C is pressed while a plan is looked for that
