@@ -43,6 +43,9 @@ func (l *loader) overlayMetal(t *table, i int) {
 		m.Name, m.From = t.id, t.here()
 	}
 	over(&m.Base, t.share("base"))
+	if s := t.text("bare"); s != "" {
+		m.Bare = s
+	}
 	if s := t.text("note"); s != "" {
 		m.Note = s
 	}

@@ -32,6 +32,7 @@ type Word struct {
 type Metal struct {
 	Name string
 	Base Val[Micro] // breakage of a piece in stripping and plating alone
+	Bare string     // what becomes of it stripped, and what it needs; "" where nothing is known
 	Note string
 	From Origin
 }

@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"brightset/cmd/brightset/internal/report"
+	"brightset/model/paper"
 	"brightset/model/program"
 	"brightset/model/seeded"
 	"brightset/solver"
@@ -30,7 +31,10 @@ func TestFirstScreens(t *testing.T) {
 		job    string
 		first  [][]string
 		budget string
+		code   int
 	}{
+		"nothing-fits": {job: "testdata/demo", code: exitInfeasible, first: [][]string{
+			{"record", "lost", "crest-1,crest-nos,crest-friend"}, {"record", "lost", "crest-2"}}},
 		"start":    {job: "testdata/demo"},
 		"two-lots": {job: "testdata/demo", first: lots},
 		"broken": {job: "testdata/demo", first: append(lots[:3:3], []string{"record", "broke", "drawer-grille",
@@ -60,7 +64,7 @@ func TestFirstScreens(t *testing.T) {
 				}
 			}
 			code, out, errs := brightset("plan", dir)
-			if code != exitAnswered {
+			if code != c.code {
 				t.Fatal(code, out, errs)
 			}
 			fits(t, out)
@@ -98,6 +102,30 @@ func TestFirstScreenOfManySlots(t *testing.T) {
 		t.Error("nothing had to be left out of it: too small to tell")
 	}
 	fits(t, out)
+	sameAsGolden(t, "screen-many-slots", out)
+}
+
+// TestFirstScreenOfSharedSpares: a plan that holds one spare for two positions has a first
+// screen too, which says so.
+func TestFirstScreenOfSharedSpares(t *testing.T) {
+	code, out, errs := brightset("plan", "--one-for-two", "testdata/one-for-two")
+	if code != exitAnswered || !strings.Contains(out, "one spare for two") || !strings.Contains(out, "Do now") {
+		t.Error(code, out, errs)
+	}
+	fits(t, out)
+}
+
+// TestNineInTenIsWhatIsSetAside: the first screen and the owner's quote reckon with the same
+// sum for nine jobs in ten, however coarse the rest has to be told.
+func TestNineInTenIsWhatIsSetAside(t *testing.T) {
+	_, p := planned(t)
+	s := screenOf(context.Background(), newProgress(io.Discard), p, nil)
+	papers := &report.Papers{Plan: p, StopsWhole: true}
+	quoteTo(context.Background(), papers)
+	with := paper.OwnerQuoteOf(p, nil, s.Outlook.Nine-p.Outlay)
+	if s.Outlook.Nine <= p.Outlay || with.Contingency != papers.Sums.Contingency {
+		t.Errorf("the screen says %d, the quote sets %d aside", s.Outlook.Nine, papers.Sums.Contingency)
+	}
 }
 
 // TestFirstScreenWaits: where nothing can be done, and not all hangs, it says so.

@@ -71,6 +71,7 @@ func TestGolden(t *testing.T) {
 		{"plan-together-two-shops", []string{"plan", "testdata/together/solo.toml", "testdata/demo"}},
 		{"plan-together-nowhere", []string{"plan", "testdata/together/solo.toml", "testdata/nowhere"}},
 		{"plan-one-for-two", []string{"plan", "--one-for-two", "testdata/one-for-two"}},
+		{"plan-one-for-two-full", []string{"plan", "--full", "--one-for-two", "testdata/one-for-two"}},
 		{"plan-one-for-two-json", []string{"plan", "--one-for-two", "--json", "testdata/one-for-two"}},
 		{"plan-one-for-two-not", []string{"plan", "--full", "testdata/one-for-two"}},
 		{"plan-one-for-two-nothing", []string{"plan", "--one-for-two", "testdata/locked"}},

@@ -15,7 +15,6 @@ import (
 	"brightset/model/paper"
 	"brightset/model/plan"
 	"brightset/model/program"
-	"brightset/model/risk"
 
 	"github.com/spf13/pflag"
 )
@@ -125,8 +124,8 @@ func quoteTo(ctx context.Context, p *report.Papers) {
 	if !p.Plan.Of.Quote.Given || !p.StopsWhole {
 		return
 	}
-	if s := risk.Simulate(ctx, p.Plan, riskRuns, riskSeed); s.Whole() {
-		p.Sums = paper.OwnerQuoteOf(p.Plan, p.Stops, max(0, risk.Quantile(s.Cash, 0.9)-p.Plan.Outlay))
+	if nine, whole := nineWithin(ctx, p.Plan); whole {
+		p.Sums = paper.OwnerQuoteOf(p.Plan, p.Stops, max(0, nine-p.Plan.Outlay))
 	}
 }
 

@@ -36,6 +36,21 @@ func TestOutOfTime(t *testing.T) {
 	}
 }
 
+// TestStoppedByTheUser: who broke a search off before any plan was found is not told to give
+// it longer.
+func TestStoppedByTheUser(t *testing.T) {
+	was := interruptible
+	ended, stop := context.WithCancel(context.Background())
+	stop()
+	interruptible = func() (context.Context, func()) { return ended, func() {} }
+	t.Cleanup(func() { interruptible = was })
+	code, out, errs := brightset("plan", "testdata/demo")
+	if code != exitInterrupted || out != "" || strings.Contains(errs, "longer") || !strings.Contains(errs,
+		"stopped by you") {
+		t.Error(code, out, errs)
+	}
+}
+
 func planned(t *testing.T) (*catalog.State, *plan.Plan) {
 	t.Helper()
 	st, err := load(&call{args: []string{"testdata/demo"}})

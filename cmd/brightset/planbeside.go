@@ -48,7 +48,7 @@ func (o *planOptions) lookBeside(ctx context.Context, line *progress, p *plan.Pl
 
 // whole says whether more is asked for than the first screen.
 func (o *planOptions) whole() bool {
-	return o.full || o.json || o.strip || o.oneForTwo || o.others > 0
+	return o.full || o.json || o.strip || o.others > 0
 }
 
 // since is what a plan is compared with: the one kept last; or, where things were

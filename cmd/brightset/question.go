@@ -148,7 +148,11 @@ func (q *question) noPlan(ctx context.Context, line *progress, p *plan.Plan, bes
 		return q.nothingFits(ctx, line, p)
 	}
 	a := answer{code: exitCode(p), json: func() (string, error) { return report.PlanJSON(p, beside) }}
-	if !q.json {
+	switch {
+	case q.json:
+	case interrupted(ctx):
+		a.aside = "brightset: stopped by you before any plan was found; nothing is changed\n"
+	default:
 		a.aside = fmt.Sprintf("brightset: stopped (%s) before any plan was found; give it longer: "+
 			"brightset plan --time-limit 5m\n", p.Stop)
 	}

@@ -68,7 +68,7 @@ func saidCases(t *testing.T) []saidCase {
 	}
 	ask := map[string][]string{
 		"plan": {"plan", "--full"}, "first": {"plan"}, "best": {"plan", "--full", "--best"},
-		"others": {"plan", "--others", "2"}, "one for two": {"plan", "--one-for-two"},
+		"others": {"plan", "--others", "2"}, "one for two": {"plan", "--full", "--one-for-two"},
 		"check": {"check"}, "spec": {"check", "--spec", "--current", "4"}, "frontier": {"frontier"}, "hunt": {"hunt"},
 		"risk": {"risk", "--detail"}, "find out": {"risk", "--find-out"}, "list": {"record", "list"}, "learn": {"learn"},
 		"why": {"why", "grille"}, "why badge": {"why", "badge"}, "why crest": {"why", "crest"},
@@ -157,7 +157,7 @@ func TestSaidIsMissed(t *testing.T) {
 		{"testdata/demo", "finds worth_cents slot metal tours chance where cost_cents likely_cents skip_cents last_day " +
 			"last_on pairs together_cents one_by_one_cents within_days", []string{"hunt"}},
 		{"testdata/one-for-two", "one_for_two saves_cents rescues held_for_one completion",
-			[]string{"plan", "--one-for-two"}},
+			[]string{"plan", "--full", "--one-for-two"}},
 		{under, "metals breakage_high platers days_late", []string{"learn"}},
 		{under, "spent_cents day entries", []string{"record", "list"}},
 		{under, "under_way sent_day expected_with_spent_cents outlay_with_spent_cents", []string{"plan", "--full"}},

@@ -15,6 +15,7 @@ const (
 	ActChase                   // he has had the pieces for longer than he said
 	ActRecall                  // nothing is done to it yet, and the plan does without it
 	ActFetch                   // it is plated
+	ActShelve                  // it is bare metal, and here: it has to be kept from rusting
 	ActTryOn                   // to be held against the object before money is spent on it
 	ActBuyFirst                // bought, or taken out of the drawer, since it has to be worked on
 	ActMake                    // a maker's works before plating

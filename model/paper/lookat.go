@@ -17,6 +17,7 @@ const (
 	ConcernOwner                         // the owner's quote is above the budget
 	ConcernDate                          // one in ten is late
 	ConcernPairSplit                     // pieces that are seen together go in more than one lot
+	ConcernShared                        // one spare is held for two positions
 	ConcernIrreplaced                    // a piece may break, and only a rescue stands behind it
 	ConcernGuess                         // money that rests on nobody's quote
 )
@@ -59,6 +60,7 @@ func Concerns(pl *plan.Plan, o Outlook) []Concern {
 		all = append(all, Concern{Kind: ConcernDate, Days: late})
 	}
 	all = append(all, pairsSplit(pl)...)
+	all = append(all, shared(pl)...)
 	all = append(all, unbacked(pl)...)
 	return append(all, guessed(pl)...)
 }
@@ -88,6 +90,18 @@ func pairsSplit(pl *plan.Plan) []Concern {
 		}
 		if len(lots) > 1 {
 			all = append(all, Concern{Kind: ConcernPairSplit, Match: m, Slots: pl.Of.Matches[m].Slots})
+		}
+	}
+	return all
+}
+
+// shared finds spares that are held for two positions.
+func shared(pl *plan.Plan) []Concern {
+	var all []Concern
+	for i := range pl.Lines {
+		if l := &pl.Lines[i]; l.Sharing != nil && l.Sharing.Yields {
+			all = append(all, Concern{Kind: ConcernShared, Slots: []int{l.Sharing.With, l.Slot},
+				Cents: choice.Rescue(pl.Of, l.Slot)})
 		}
 	}
 	return all

@@ -52,6 +52,9 @@ func TestConcernsByHand(t *testing.T) {
 	pl.Lines[1].Choice.Plater, pl.Lines[1].Choice.Sent = 0, true
 	st.Pieces[1].Sent.Lot = "first"
 	same("one lot is there already", kindsOf(Outlook{}), ConcernPairSplit, ConcernIrreplaced, ConcernGuess)
+	pl.Lines[0].Sharing, pl.Lines[1].Sharing = &plan.Sharing{With: 1, Yields: true}, &plan.Sharing{With: 0}
+	same("one spare for two", kindsOf(Outlook{}), ConcernPairSplit, ConcernShared, ConcernIrreplaced, ConcernGuess)
+	pl.Lines[0].Sharing, pl.Lines[1].Sharing = nil, nil
 	if c := Concerns(pl, Outlook{})[2]; c.Cents != 40_00 || len(c.Slots) != 1 {
 		t.Errorf("guessed: %+v", c)
 	}

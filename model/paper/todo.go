@@ -70,13 +70,16 @@ func (t *todo) inReserve(piece int) bool {
 func (t *todo) waiting() {
 	for i := range t.st.Pieces {
 		p := &t.st.Pieces[i]
-		if !p.AtPlater() || p.Gone() {
-			continue
-		}
 		line := t.lineOf(i)
 		slot := catalog.None
 		if line != nil {
 			slot = line.Slot
+		}
+		if p.Bare() && !p.AtPlater() && !p.Gone() {
+			t.add(nobodys(ActShelve), i, slot, choice.PieceCount(p), 0, false)
+		}
+		if !p.AtPlater() || p.Gone() {
+			continue
 		}
 		act := nobodys(ActRecall)
 		act.Plater = p.Sent.Plater

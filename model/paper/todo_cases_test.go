@@ -69,3 +69,20 @@ func TestTodoLeavesReserveAlone(t *testing.T) {
 		}
 	}
 }
+
+// TestBareOnTheShelf: a piece that came back stripped is kept from rusting until it goes out
+// again; one that is bare at a plater's is his to look after.
+func TestBareOnTheShelf(t *testing.T) {
+	st := &catalog.State{Slots: make([]catalog.Slot, 1), Pieces: make([]catalog.Piece, 3),
+		Platers: make([]catalog.Plater, 1)}
+	hangs := &plan.Choice{Work: catalog.WorkAsIs, Plater: catalog.None, Quote: catalog.None}
+	st.Pieces[0] = catalog.Piece{Stage: catalog.StageHung, Bundle: catalog.None, Vendor: catalog.None}
+	st.Pieces[1] = catalog.Piece{Stage: catalog.StageStripped, Bundle: catalog.None, Vendor: catalog.None}
+	st.Pieces[2] = catalog.Piece{Stage: catalog.StageStripped, Bundle: catalog.None, Vendor: catalog.None,
+		Sent: catalog.Sent{Was: true, Count: 1}}
+	acts := Todo(&plan.Plan{Of: st, Lines: []plan.Line{{Choice: hangs}}})
+	if len(acts) != 2 || acts[0].Kind != ActRecall || acts[1].Kind != ActShelve || len(acts[1].Pieces) != 1 ||
+		acts[1].Pieces[0] != 1 {
+		t.Errorf("%+v", acts)
+	}
+}

@@ -124,6 +124,8 @@ func actText(st *catalog.State, a *paper.Act) (head, tail string) {
 		return "Call " + plater(st, a) + ", overdue", ""
 	case paper.ActRecall:
 		return "Take back from " + plater(st, a), ""
+	case paper.ActShelve:
+		return "Keep bare metal from rusting", ""
 	case paper.ActFetch:
 		return "Fetch from " + plater(st, a), ""
 	case paper.ActTryOn:

@@ -35,7 +35,10 @@ func concernText(p *plan.Plan, c *paper.Concern) string {
 	case paper.ConcernDate:
 		return fmt.Sprintf("one job in ten like this is %s late or more", count(c.Days, "day"))
 	case paper.ConcernPairSplit:
-		return fmt.Sprintf("%s: seen together, but not plated in one lot", slotNames(st, c.Slots))
+		return "not plated in one lot, though seen together: " + slotNames(st, c.Slots)
+	case paper.ConcernShared:
+		return fmt.Sprintf("one spare for two, if both fail a rescue, %s: %s", catalog.FormatMoney(c.Cents),
+			slotNames(st, c.Slots))
 	case paper.ConcernIrreplaced:
 		return fmt.Sprintf("%s has no reserve: %s that it fails, then a rescue, %s", slotNames(st, c.Slots),
 			Percent(c.Chance), catalog.FormatMoney(c.Cents))

@@ -59,11 +59,26 @@ func Recorded(before, st *catalog.State, done Done) string {
 		}
 		text += Paragraph("  ", "  ", fmt.Sprintf("%s: %s, was %s.", st.PieceLabel(n.Piece), stageText(st, p),
 			stageText(before, n.Was)))
+		if n.Was.AtPlater() && p.Bare() && !p.AtPlater() {
+			text += Paragraph("  ", "  ", bareText(st, p))
+		}
 	}
 	for _, w := range news.Warnings {
 		text += Paragraph("  ", "  ", "Mind: "+warningText(w)+".")
 	}
 	return text + nextText(done.Next)
+}
+
+// bareText says what becomes of a piece that came back stripped, and who pays for that.
+func bareText(st *catalog.State, p *catalog.Piece) string {
+	text := "It is bare metal"
+	if p.Metal != catalog.None {
+		text = "It is bare " + st.Tables.Metals[p.Metal].Name
+		if needs := st.Tables.Metals[p.Metal].Bare; needs != "" {
+			text += ", which " + needs
+		}
+	}
+	return text + ". Stripping it is the job's to pay, whatever becomes of it; anybody who takes it bare can plate it."
 }
 
 // joinedText says that more went with a lot, and what that saves.

@@ -27,7 +27,8 @@ type actDoc struct {
 // actWords are the acts' words in the document.
 var actWords = map[paper.ActKind]string{
 	paper.ActStop: "stop", paper.ActApprove: "approve", paper.ActChase: "call", paper.ActRecall: "take-back",
-	paper.ActFetch: "fetch", paper.ActTryOn: "try-on", paper.ActBuyFirst: "buy", paper.ActMake: "to-maker",
+	paper.ActFetch: "fetch", paper.ActShelve: "keep-dry", paper.ActTryOn: "try-on", paper.ActBuyFirst: "buy",
+	paper.ActMake:  "to-maker",
 	paper.ActBench: "own-work", paper.ActSend: "send", paper.ActBuy: "buy", paper.ActTrade: "trade",
 	paper.ActHold: "hold", paper.ActHang: "hang",
 }
@@ -46,7 +47,8 @@ type concernDoc struct {
 
 var concernWords = map[paper.ConcernKind]string{
 	paper.ConcernBudget: "budget", paper.ConcernOwner: "owner-quote", paper.ConcernDate: "date",
-	paper.ConcernPairSplit: "pair-split", paper.ConcernIrreplaced: "no-reserve", paper.ConcernGuess: "guess",
+	paper.ConcernPairSplit: "pair-split", paper.ConcernShared: "one-spare", paper.ConcernIrreplaced: "no-reserve",
+	paper.ConcernGuess: "guess",
 }
 
 // screen adds what the first screen says besides the plan.
