@@ -7,6 +7,7 @@ title = "a jukebox"
 shop = "shop.toml"
 currency = "EUR"
 target = "show"
+keep = "40.00"
 budget = "3500.00"
 budget_on = "expected"
 within_days = 120
@@ -23,6 +24,7 @@ part = "rim"
 area = "3.2 dm2"
 weight = 3
 max_breakage = 0.05
+keep = "15.00"
 rescue = "600.00"
 
 [slot.rim-right]
@@ -45,6 +47,7 @@ fits = ["rim-left"]
 kind = "original"
 metal = "pot metal"
 value = "40.00"
+off = true
 grade = "nice"
 tone = "yellow"
 photos = ["a.jpg"]

@@ -37,7 +37,7 @@ var mistakeTests = []struct {
 	{"all mistakes of both files in order", "[job]\ntitle = \"x\"\nshop = \"shop.toml\"\nbudget = 5\nlook = 1\n",
 		"[shop]\nhourly = 4\n", []string{
 			`job.toml:4:10+1: budget: money is written in quotes | write budget = "5.00"`,
-			`job.toml:5:1+4: unknown key "look" in [job] | known here: budget, budget_on, completion, currency, rescue, ` +
+			`job.toml:5:1+4: unknown key "look" in [job] | known here: budget, budget_on, completion, currency, keep, rescue, ` +
 				`rescue_days, service, shop, start, target, title, within_days`,
 			`shop.toml:2:10+1: hourly: money is written in quotes | write hourly = "4.00"`}},
 
@@ -181,6 +181,12 @@ var mistakeTests = []struct {
 	{"vendor called shop", head, "[vendor.shop]\n",
 		[]string{`shop.toml:1:9+4: a vendor can't be called "shop" | it means somebody else in owner = ...; write another ` +
 			`name`}},
+	{"off, and a vendor's", head + "[piece.p]\nfits = [\"b\"]\nkind = \"original\"\n" +
+		"metal = \"brass\"\nowner = \"v\"\nprice = \"1.00\"\noff = true\n", "[vendor.v]\n",
+		[]string{"job.toml:12:7+4: off: what came off the object is the customer's | leave off out; " +
+			"of a piece that was his and was sold, write so in note"}},
+	{"keep below nothing", head + "keep = \"-1.00\"\n", "",
+		[]string{`job.toml:6:8+7: keep: "-1.00" is negative | write "1.00"`}},
 	{"misfit", head, "[shop]\nmisfit = 1.5\n",
 		[]string{`shop.toml:2:10+3: misfit: 1.5 is not between 0 and 1 | write a number from 0 to 1; 1.5 % is 0.015`}},
 	{"works", head, "[shop]\nworks = [\"strighten\", 5]\n", []string{

@@ -30,6 +30,7 @@ type Piece struct {
 	Marks     string
 	Note      string
 	Photos    []string
+	Off       bool     // it came off this object; default false: a spare, bought, or from the drawers
 	Tried     bool     // a reproduction: tried on the object, and it fits
 	Fitted    bool     // tried on the object: it fits without bending
 	Hardware  []string // studs, clips, screws that go with it

@@ -10,14 +10,15 @@ import (
 // their place in another one. In the texts %s is the table's own name.
 var belongs = map[string][]placeOf{
 	"job": {{"[target]", "floor mean fresh redone lasting fallback_floor"},
-		{"[slot.NAME]", "area weight part quantity max_breakage bears"},
+		{"[slot.NAME]", "area weight part quantity max_breakage bears"}, {"[piece.NAME]", "off tried weak"},
 		{"[shop] of the shop's file", "hourly works spread_low spread_high call_above address phone contact"}},
 	"slot": {{"[job]", "budget budget_on completion within_days start"}, {"[target]", "mean"},
-		{"[match.NAME]", "grade_within tone_within same_plater fresh_alike"}, {"[piece.NAME]", "kind metal grade price"},
+		{"[match.NAME]", "grade_within tone_within same_plater fresh_alike"},
+		{"[piece.NAME]", "kind metal grade price off tried"},
 		{"[piece.NAME.finding.NAME]", "harmless"}},
 	"piece": {{"[%s.finding.NAME]", "defect severity extent count where harmless done"},
 		{"[%s.quote.NAME]", "plater level cost firm refused low high date work"}, {"[%s.fit.SLOT]", "hours cap"},
-		{"[slot.NAME]", "area weight part bears"}},
+		{"[slot.NAME]", "area weight part bears keep"}},
 	"shop": {{"[plater.NAME]", "minimum least_per_piece strip_fee refuses factor breakage_factor"},
 		{"[vendor.NAME] or [plater.NAME]", "freight"}},
 	"plater": {{"[%s.level.NAME]", "rate grade tone"}},

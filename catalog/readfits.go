@@ -40,6 +40,10 @@ func (l *loader) readOwner(t *table, p *Piece) {
 	case value.Set && p.Side != Customers:
 		t.wrongKey("value", "only a customer's piece has a value to be given up", "write price = ..., or leave it out")
 	}
+	if p.Off && p.Side != Customers {
+		t.wrong("off", "what came off the object is the customer's", "leave off out; of a piece that was his and was sold, "+
+			"write so in note")
+	}
 	if p.Bundle != None && p.Side == Vendors && p.Vendor != None {
 		if v := l.state.Bundles[p.Bundle].Vendor; v != p.Vendor {
 			t.wrong("owner", fmt.Sprintf("the bundle %q is not this vendor's", l.state.Bundles[p.Bundle].ID),

@@ -43,6 +43,7 @@ func (l *loader) readJob() {
 	if t.has("budget_on") && !t.has("budget") {
 		t.wrongKey("budget_on", "budget_on without a budget", `write budget = "3500.00" as well, or leave budget_on out`)
 	}
+	job.Keep = t.money("keep").V
 	job.WithinDays = t.whole("within_days", 0, MaxDays)
 	job.Start = t.date("start")
 	job.Service = t.service()
@@ -152,7 +153,8 @@ func (l *loader) readSlots() {
 			Weight:   number(t, "weight", 0, MaxWeight, 100).Or(1_00),
 			Quantity: t.whole("quantity", 1, MaxQuantity).Or(1),
 			Target:   target, Own: own, Rescue: l.defaults.Rescue, RescueDays: l.defaults.RescueDays,
-			MaxBreakage: t.share("max_breakage"), Bears: t.flag("bears").V, Service: l.state.Job.Service, From: t.here(),
+			MaxBreakage: t.share("max_breakage"), Keep: t.money("keep").Or(l.state.Job.Keep),
+			Bears: t.flag("bears").V, Service: l.state.Job.Service, From: t.here(),
 		}
 		if own := t.service(); own != 0 {
 			s.Service = own

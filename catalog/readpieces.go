@@ -118,7 +118,8 @@ func (l *loader) readPiece(t *table, inShop bool) Piece {
 	p := Piece{
 		ID: t.id, InShop: inShop, Name: t.nameOr(t.id),
 		Tag: t.text("tag"), Place: t.text("place"), Marks: t.text("marks"), Note: t.text("note"),
-		Photos: t.texts("photos"), Tried: t.flag("tried").V, Fitted: t.flag("fitted").V, Hardware: t.texts("hardware"),
+		Photos: t.texts("photos"), Off: t.flag("off").V,
+		Tried: t.flag("tried").V, Fitted: t.flag("fitted").V, Hardware: t.texts("hardware"),
 		Protect: t.text("protect"),
 		Metal:   None, Vendor: None, Bundle: None,
 		Quantity: t.whole("quantity", 1, MaxQuantity).Or(1),

@@ -49,12 +49,15 @@ type Record struct {
 
 // Job is the object being restored and what is asked of its trim as a whole.
 type Job struct {
-	File       string // as given on the command line
-	Title      string
-	Currency   string     // ISO 4217 code, default USD
-	Target     Target     // the resolved target of the set
-	Budget     Val[Cents] // what is left of it: what is spent already is taken off, so it may be below zero
-	BudgetOn   BudgetOn
+	File     string // as given on the command line
+	Title    string
+	Currency string     // ISO 4217 code, default USD
+	Target   Target     // the resolved target of the set
+	Budget   Val[Cents] // what is left of it: what is spent already is taken off, so it may be below zero
+	BudgetOn BudgetOn
+	// Keep is what it is worth to the owner that the object's own piece hangs in a slot,
+	// where the slot gives no sum of its own; default nothing. It is never paid.
+	Keep       Cents
 	WithinDays Val[int]
 	Start      Val[time.Time]
 	Completion Val[Micro]       // chance that no slot needs a rescue
@@ -110,6 +113,7 @@ type Slot struct {
 	Rescue      Val[Cents] // resolved: the slot's, the job's, the starting value
 	RescueDays  Val[int]   // resolved likewise
 	MaxBreakage Val[Micro]
+	Keep        Cents            // resolved: the slot's, else the job's; whatever its quantity
 	Bears       bool             // a hand or a load hangs on it; default false
 	Service     standard.Service // the slot's own, else the job's
 	From        Origin

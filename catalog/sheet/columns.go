@@ -46,7 +46,7 @@ var pieceColumns = []column{
 	{"id", id}, {"fits", list}, {"kind", text}, {"owner", text}, {"metal", text}, {"quantity", number},
 	{"name", free}, {"tag", free}, {"place", free}, {"marks", free}, {"note", free}, {"photos", list},
 	{"price", money}, {"value", money}, {"bundle", text}, {"chance", number}, {"days", number},
-	{"grade", grade}, {"tone", grade}, {"fresh", flag}, {"weak", flag}, {"tried", flag},
+	{"grade", grade}, {"tone", grade}, {"fresh", flag}, {"weak", flag}, {"tried", flag}, {"off", flag},
 }
 
 var columnsOf = map[What][]column{

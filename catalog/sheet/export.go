@@ -121,7 +121,7 @@ func pieceRow(st *catalog.State, p *catalog.Piece) []string {
 		said(name), said(p.Tag), said(p.Place), said(p.Marks), said(p.Note), strings.Join(p.Photos, "|"),
 		amount(p.Price), amount(p.Value), bundle, chance, given(p.Days, strconv.Itoa),
 		given(p.Grade, catalog.FormatCenti), given(p.Tone, catalog.FormatCenti), given(p.Fresh, strconv.FormatBool),
-		yes(p.Weak), yes(p.Tried),
+		yes(p.Weak), yes(p.Tried), yes(p.Off),
 	}
 }
 

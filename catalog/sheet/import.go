@@ -40,6 +40,9 @@ func Import(job string, w What, csvPath, out string, how Reading, replace bool) 
 	if t == nil {
 		return nil, Problems(problems)
 	}
+	if how.Off && (w == Pieces || w == Leads) {
+		t.cameOff()
+	}
 	problems = append(problems, t.doubles()...)
 	toml, more := toTOML(t, w, filepath.Base(csvPath))
 	problems = append(problems, more...)

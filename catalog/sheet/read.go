@@ -34,6 +34,7 @@ type row struct {
 // Reading says how a file is to be read. The zero value finds out by itself.
 type Reading struct {
 	Delimiter    rune // 0: whichever fits the head
+	Off          bool // it lists what came off the object: see cameOff
 	DecimalComma bool // decimals are written with a comma; taken for granted with ; and tabs
 }
 

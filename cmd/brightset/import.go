@@ -24,6 +24,8 @@ var importCommand = command{
 		"it is in." +
 		"\nCommas, semicolons and tabs between the cells are told apart; with the latter two, decimals may be written with " +
 		"a comma. A cell with an apostrophe before it is taken as it stands: '1-2." +
+		"\nWith --off the table is a list of what came off the object: its originals that are the customer's are the object's " +
+		"own (off = true), spares are those whose off column says false." +
 		"\nWith --replace a table that was changed is imported again over the file made of it before. No other file is " +
 		"ever overwritten.",
 	setup: func(flags *pflag.FlagSet) action {
@@ -33,6 +35,8 @@ var importCommand = command{
 		flags.BoolVar(&o.replace, "replace", false, "write the file anew if an earlier import made it")
 		flags.StringVar(&o.delimiter, "delimiter", "", "what stands between the cells, if it can't be told: `NAME`, which "+
 			"is comma, semicolon or tab")
+		flags.BoolVar(&o.off, "off", false, "the customer's originals in the table came off the object, but those whose off "+
+			"column says false")
 		flags.BoolVar(&o.comma, "decimal-comma", false, "decimals are written 0,5 though the cells are parted by commas")
 		return o.run
 	},
@@ -40,7 +44,7 @@ var importCommand = command{
 
 type importOptions struct {
 	what, out, delimiter string
-	replace, comma       bool
+	replace, comma, off  bool
 }
 
 // errReported: everything that is wrong has been said already.
@@ -71,7 +75,8 @@ func (o *importOptions) run(c *call) (int, error) {
 	if !strings.HasSuffix(out, ".toml") || filepath.Clean(out) == filepath.Clean(job) {
 		return 0, usageError{fmt.Sprintf("%q is no place for the new file; type: --out new-pieces.toml", out)}
 	}
-	done, err := sheet.Import(job, what, table, out, sheet.Reading{Delimiter: delimiter, DecimalComma: o.comma}, o.replace)
+	how := sheet.Reading{Delimiter: delimiter, DecimalComma: o.comma, Off: o.off}
+	done, err := sheet.Import(job, what, table, out, how, o.replace)
 	var problems sheet.Problems
 	if errors.As(err, &problems) {
 		o.tell(c, table, problems)

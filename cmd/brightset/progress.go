@@ -83,11 +83,10 @@ func (p *progress) text(elapsed time.Duration) string {
 	if p.last == nil {
 		return text
 	}
-	text += ": nothing below " + catalog.FormatMoney(catalog.Cents(p.last.Bound))
-	if p.last.Has {
-		text += ", in hand " + catalog.FormatMoney(catalog.Cents(p.last.Total))
+	if !p.last.Has {
+		return text + ": nothing in hand yet"
 	}
-	return text
+	return text + ": in hand, at most " + catalog.FormatMoney(catalog.Cents(p.last.Total-p.last.Bound)) + " above the best"
 }
 
 // done stops showing and clears the line.

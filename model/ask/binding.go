@@ -13,14 +13,15 @@ import (
 // Binding is one lock or one ban of the user's, and what it costs today: what the
 // plan costs more than it would without this one, all others staying.
 //
-//	costs = expected(the plan) - least expected without it, never below 0
+//	costs = expected(the plan) - expected(the best without it)
 //
+// It is never below 0, but where the best without it keeps more of the object's own.
 // Where the best finish was asked for, it is what the finish would gain instead.
 type Binding struct {
 	Lock, Ban int           // index into the state's locks or bans, the other catalog.None; both None for all together
 	Looked    bool          // false: time was up, or the plan itself is not proven
 	Proven    bool          // false: it may cost more than Costs says
-	Costs     catalog.Cents // 0 or more; with the best finish what that costs less, which may be below 0
+	Costs     catalog.Cents // with the best finish what that costs less, which may be below 0
 	Gain      float64       // points of mean grade the best finish would gain; 0 unless that was asked for
 	Plan      *plan.Plan    // the plan without it; nil where nothing is gained
 }
@@ -70,7 +71,7 @@ func (b *Binding) look(c *clock, st *catalog.State, pl *plan.Plan) error {
 		set.TimeLimit /= 2 // for each of its two searches
 		now, err = program.Best(c.ctx, free, set)
 	} else {
-		below := int64(pl.Expected)
+		below := int64(pl.Weighed())
 		freed := program.CompileWithin(c.ctx, free, program.Options{FixedLimits: true})
 		now, err = freed.Solve(c.ctx, solver.Change{Below: &below}, set)
 	}
@@ -79,14 +80,14 @@ func (b *Binding) look(c *clock, st *catalog.State, pl *plan.Plan) error {
 	}
 	b.Proven = now.Status != solver.Stopped
 	b.Looked = b.Proven || now.Has
-	if !now.Has || !pl.Best && now.Expected >= pl.Expected {
+	if !now.Has || !pl.Best && now.Weighed() >= pl.Weighed() {
 		return nil
 	}
 	if pl.Best {
 		b.Gain = max(0, now.Grade-pl.Grade)
 	}
 	b.Costs = pl.Expected - now.Expected
-	if b.Costs != 0 || b.Gain != 0 {
+	if b.Costs != 0 || b.Gain != 0 || now.Keeps != pl.Keeps {
 		b.Plan = now
 	}
 	return nil

@@ -122,7 +122,7 @@ func knowing(ctx context.Context, st *catalog.State, plan *plan.Plan, set solver
 	if err != nil {
 		return nil, err
 	}
-	above := int64(plan.Expected) + 1
+	above := int64(plan.Weighed()) + 1
 	return e, learn(ctx, e, solver.Change{Below: &above})
 }
 

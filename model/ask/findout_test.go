@@ -56,9 +56,9 @@ func TestFindOutsByHand(t *testing.T) {
 					if choice.Needed(&st.Slots[plan.Lines[0].Slot]) > 1 || !now.Has {
 						continue // rounding per piece
 					}
-					if regardless := byHand(moved, plan); !close(max(0, regardless-now.Expected), gain) {
+					if regardless := byHand(moved, plan); !close(max(0, regardless-now.Weighed()), gain) {
 						t.Errorf("seed %d, quote %d of piece %d, high %v: worth %d, by hand %d", seed, q, i, high, gain,
-							regardless-now.Expected)
+							regardless-now.Weighed())
 					}
 					if gain > 0 {
 						worth++
@@ -133,10 +133,10 @@ func TestCarriedOut(t *testing.T) {
 			continue
 		}
 		looked++
-		if got := carriedOut(st, pl, func(c *plan.Choice) *plan.Choice {
+		if got, keeps := carriedOut(st, pl, func(c *plan.Choice) *plan.Choice {
 			return choice.FindSame(choice.ChoicesFor(st, c.Slot), c)
-		}); got != pl.Expected {
-			t.Errorf("seed %d: %d, want %d", seed, got, pl.Expected)
+		}); got != pl.Expected || keeps != pl.Keeps {
+			t.Errorf("seed %d: %d keeping %d, want %d keeping %d", seed, got, keeps, pl.Expected, pl.Keeps)
 		}
 	}
 	if looked < 80 {

@@ -40,7 +40,7 @@ func TestFindOutStartingValues(t *testing.T) {
 				if !now.Has {
 					continue
 				}
-				want := byHand(moved, plan) - now.Expected
+				want := byHand(moved, plan) - now.Weighed()
 				if o.Figure == FigureLead && !high {
 					want = gain // a plan whose lead is sure to fail has no line in the program
 				}

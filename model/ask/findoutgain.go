@@ -10,7 +10,8 @@ import (
 	"brightset/solver"
 )
 
-// gainWith is what the best set costs less than the plan if a figure turns out one way.
+// gainWith is what the best set costs less than the plan if a figure turns out one way, what
+// either keeps of the object's own weighed.
 //
 // What is then known to fail is carried out regardless at what failing costs, and is not
 // there for the best set. The plan carried out regardless counts at what it costs even where it then misses
@@ -41,7 +42,8 @@ func gainWith(ctx context.Context, base *program.Explorer, pl *plan.Plan, o *unc
 			return choice.FindSame(then[c.Slot], c)
 		}
 	}
-	regardless := carriedOut(st, pl, find)
+	cost, keeps := carriedOut(st, pl, find)
+	regardless := cost - keeps
 	if w.gone != nil {
 		st = st.Clone()
 		w.gone(st)
@@ -69,9 +71,9 @@ func savedBy(ctx context.Context, base *program.Explorer, p *program.Program,
 	return sum - catalog.Cents(res.Total), res.Status == solver.Optimal, nil
 }
 
-// carriedOut is what the plan comes to with other figures. What can't fail any more
+// carriedOut is what the plan comes to with other figures, and what it keeps. What can't fail any more
 // needs nothing in reserve.
-func carriedOut(st *catalog.State, pl *plan.Plan, find func(*plan.Choice) *plan.Choice) catalog.Cents {
+func carriedOut(st *catalog.State, pl *plan.Plan, find func(*plan.Choice) *plan.Choice) (total, keeps catalog.Cents) {
 	var lines []plan.Line
 	for _, l := range pl.Lines {
 		l.Choice = find(l.Choice)
@@ -82,14 +84,15 @@ func carriedOut(st *catalog.State, pl *plan.Plan, find func(*plan.Choice) *plan.
 			l.Fallback = find(l.Fallback)
 		}
 		lines = append(lines, l)
+		keeps += choice.Keeps(l.Choice, l.Fallback)
 	}
-	total := comeTo(st, lines)
+	total = comeTo(st, lines)
 	for _, c := range pl.Charges {
 		if c.Kind == plan.ChargeTrade {
 			total += c.Cents
 		}
 	}
-	return total
+	return total, keeps
 }
 
 // comeTo is what lines come to in a state: what each is expected to cost, and the

@@ -104,9 +104,9 @@ func TestTargetMarksByHand(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if m.Name != asked.Job.Target.Name || m.Plan.Has != plan.Has || m.Plan.Expected != plan.Expected {
-				t.Errorf("%s: target %q costs %d (%v), by hand %d (%v)", name, m.Name, m.Plan.Expected, m.Plan.Has,
-					plan.Expected, plan.Has)
+			if m.Name != asked.Job.Target.Name || m.Plan.Has != plan.Has || m.Plan.Weighed() != plan.Weighed() {
+				t.Errorf("%s: target %q costs %d (%v), by hand %d (%v)", name, m.Name, m.Plan.Weighed(), m.Plan.Has,
+					plan.Weighed(), plan.Has)
 				continue
 			}
 			if !plan.Has {
@@ -147,25 +147,25 @@ func TestCurvePointsAreTheSame(t *testing.T) {
 		}
 		whole := map[int64]catalog.Cents{}
 		for i := range all.Points {
-			whole[sumOf(st, all.Points[i].Plan)] = all.Points[i].Plan.Expected
+			whole[sumOf(st, all.Points[i].Plan)] = all.Points[i].Plan.Weighed()
 		}
 		for _, step := range []catalog.Centi{200, 1000} {
 			some := curve(st, step)
 			for i := range some.Points {
 				p := some.Points[i].Plan
 				points++
-				if total, is := whole[sumOf(st, p)]; !is || total != p.Expected {
+				if total, is := whole[sumOf(st, p)]; !is || total != p.Weighed() {
 					t.Errorf("%s, step %d: point %d at a mean of %.4f costs %d, and isn't one of all",
-						jobs.CaseName(6000+seed, 3, "level"), step, i, p.Grade, p.Expected)
+						jobs.CaseName(6000+seed, 3, "level"), step, i, p.Grade, p.Weighed())
 				}
 			}
 			first, last := some.Points[0].Plan, some.Points[len(some.Points)-1].Plan
-			if first.Expected != all.Points[0].Plan.Expected ||
-				last.Expected != all.Points[len(all.Points)-1].Plan.Expected {
+			if first.Weighed() != all.Points[0].Plan.Weighed() ||
+				last.Weighed() != all.Points[len(all.Points)-1].Plan.Weighed() {
 				t.Errorf("%s, step %d: from %d to %d, with all points from %d to %d",
 					jobs.CaseName(6000+seed, 3, "level"), step,
-					first.Expected, last.Expected, all.Points[0].Plan.Expected,
-					all.Points[len(all.Points)-1].Plan.Expected)
+					first.Weighed(), last.Weighed(), all.Points[0].Plan.Weighed(),
+					all.Points[len(all.Points)-1].Plan.Weighed())
 			}
 		}
 	}

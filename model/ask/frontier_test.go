@@ -21,7 +21,7 @@ func reaching(t *testing.T, free *catalog.State, sum int64) (catalog.Cents, bool
 	if err != nil {
 		t.Fatal(err)
 	}
-	return plan.Expected, plan.Has
+	return plan.Weighed(), plan.Has
 }
 
 func sumOf(st *catalog.State, p *plan.Plan) (sum int64) {
@@ -55,18 +55,18 @@ func TestFrontierByHand(t *testing.T) {
 				t.Errorf("%s: %v", name, broken)
 			}
 			sum := sumOf(st, p)
-			if least, has := reaching(t, free, sum); !has || least != p.Expected {
-				t.Errorf("%s: point %d costs %d, by hand %d", name, i, p.Expected, least)
+			if least, has := reaching(t, free, sum); !has || least != p.Weighed() {
+				t.Errorf("%s: point %d costs %d, by hand %d", name, i, p.Weighed(), least)
 			}
-			if over, has := reaching(t, free, sum+1); has && over <= p.Expected {
-				t.Errorf("%s: point %d costs %d, a higher mean only %d", name, i, p.Expected, over)
+			if over, has := reaching(t, free, sum+1); has && over <= p.Weighed() {
+				t.Errorf("%s: point %d costs %d, a higher mean only %d", name, i, p.Weighed(), over)
 			}
 			if i == len(c.Points)-1 {
 				if _, has := reaching(t, free, sum+1); has {
 					t.Errorf("%s: the curve ends too soon", name)
 				}
 			} else if step == 0 {
-				if next, _ := reaching(t, free, sum+1); next != c.Points[i+1].Plan.Expected {
+				if next, _ := reaching(t, free, sum+1); next != c.Points[i+1].Plan.Weighed() {
 					t.Errorf("%s: a plan of %d is missing after point %d", name, next, i)
 				}
 			}

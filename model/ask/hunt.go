@@ -74,7 +74,9 @@ func ProfilesFor(st *catalog.State, slot int) []Profile {
 }
 
 // Hunt works out the most that a find of each profile is worth in each slot: the
-// least total without it less the least total with it forced and free. Both solves
+// least total without it less the least total with it forced and free, what is kept of the
+// object's own weighed in both: a find that takes the place of an own piece is worth so much
+// less. Both solves
 // are of the whole set, so the sum is exact; where a budget on the outlay binds it
 // is brought down to what keeps the budget. Slots may be nil for all.
 func Hunt(ctx context.Context, st *catalog.State, slots []int, set solver.Settings) (*Hunted, error) {

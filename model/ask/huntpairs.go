@@ -40,7 +40,7 @@ func (h *hunt) pairs(ctx context.Context, out *Hunted) error {
 			out.Whole = false // what they are worth together is not known
 			continue
 		}
-		p.Together = out.Plan.Expected - plans[i].Expected
+		p.Together = out.Plan.Weighed() - plans[i].Weighed()
 		if plans[i].Has && p.Together != out.Finds[p.A].Worth+out.Finds[p.B].Worth {
 			out.Pairs = append(out.Pairs, p)
 		}

@@ -157,7 +157,7 @@ func (h *hunt) worth(ctx context.Context, base *plan.Plan, i int, with *plan.Pla
 		f.Worth = h.room(with)
 		return &f, true, nil
 	}
-	if f.Worth = base.Expected - with.Expected; f.Worth <= 0 {
+	if f.Worth = base.Weighed() - with.Weighed(); f.Worth <= 0 {
 		return nil, !f.Stopped, nil
 	}
 	if f.Worth > h.room(with) {
@@ -209,7 +209,7 @@ func (h *hunt) within(ctx context.Context, base *plan.Plan, i int,
 func (h *hunt) affordable(ctx context.Context, base *plan.Plan, i int,
 	price catalog.Cents) (worth, known bool, err error) {
 	limit := solver.LimitTo{Row: program.RowBudget, Limit: h.e.BudgetLimit(price)}
-	below := int64(base.Expected - price + 1)
+	below := int64(base.Weighed() - price + 1)
 	ch := solver.Change{Ban: h.ban(i), Limits: []solver.LimitTo{limit}, Below: &below, Any: true}
 	res, err := h.e.Fork().Least(ctx, ch)
 	return res.Has, res.Has || res.Status == solver.Infeasible, err

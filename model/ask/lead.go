@@ -17,7 +17,7 @@ type Lead struct {
 	Piece    int
 	Slot     int           // where the plan has it
 	Reserve  bool          // held in reserve there, not planned
-	Worth    catalog.Cents // what the set would cost more if it were certain not to come
+	Worth    catalog.Cents // what the set would cost more, or keep less, if it were certain not to come
 	Needed   bool          // without it nothing meets the target
 	LastDay  int           // day of the job by which it has to be on the bench
 	HasLast  bool          // there is such a day
@@ -77,7 +77,7 @@ func (l *Lead) without(ctx context.Context, st *catalog.State, pl *plan.Plan,
 	}
 	l.Needed, l.Unproven = other.Status == solver.Infeasible, other.Status == solver.Stopped
 	if other.Has {
-		l.Worth = other.Expected - pl.Expected
+		l.Worth = other.Weighed() - pl.Weighed()
 	}
 	return true, nil
 }

@@ -29,9 +29,9 @@ func TestLeadsByHand(t *testing.T) {
 			gone := st.Clone()
 			gone.Pieces[lead.Piece].Fits, gone.Pieces[lead.Piece].Fit = nil, nil
 			other := solved.Cheapest(t, gone)
-			if other.Has == lead.Needed || (other.Has && other.Expected-plan.Expected != lead.Worth) {
+			if other.Has == lead.Needed || (other.Has && other.Weighed()-plan.Weighed() != lead.Worth) {
 				t.Errorf("piece %d: worth %d (needed %v), by hand %d", lead.Piece, lead.Worth, lead.Needed,
-					other.Expected-plan.Expected)
+					other.Weighed()-plan.Weighed())
 			}
 			if !lead.HasLast {
 				continue

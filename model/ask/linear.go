@@ -31,7 +31,7 @@ func (t *turning) linear(near, far int64) (bool, error) {
 	}
 	margin := 2 * (t.rounding(near, far) + t.roundingOf(w.lines, near, far))
 	there := t.costOf(w.lines, w.kept, worse, better)
-	if t.budgeted() && there+margin > int64(t.st.Job.Budget.V)+1 {
+	if t.budgeted() && there+margin > int64(t.st.Job.Budget.V-t.mostKept())+1 {
 		return false, nil
 	}
 	if other, err := t.below(&b.others, there+margin); err != nil || t.stopped || other {
@@ -52,6 +52,14 @@ func (t *turning) linear(near, far int64) (bool, error) {
 // where there are none they cost that at least.
 func (t *turning) budgeted() bool {
 	return t.st.Job.BudgetOn == catalog.OnExpected && t.st.Job.Budget.Set
+}
+
+// mostKept is what no set keeps more than.
+func (t *turning) mostKept() (sum catalog.Cents) {
+	for s := range t.st.Slots {
+		sum += t.st.Slots[s].Keep
+	}
+	return sum
 }
 
 // straight says whether costs follow straight lines between two values. They don't where
@@ -140,7 +148,8 @@ func (t *turning) roundingIn(c *plan.Choice, reserve bool) int64 {
 	for i := range t.forSlot(c.Slot, 0) {
 		most = max(most, choice.FallbackCost(t.st, &t.forSlot(c.Slot, 0)[i]))
 	}
-	return 2 + 2*int64(most)/int64(catalog.One)
+	keep := t.st.Slots[c.Slot].Keep
+	return 2 + 2*int64(most+keep)/int64(catalog.One) + min(1, int64(keep))
 }
 
 // costOf is what a set costs with the figure at another value than it was found at.
@@ -155,11 +164,11 @@ func (t *turning) costOf(lines []plan.Line, total, found, value int64) int64 {
 		k, f := lines[i].Choice, lines[i].Fallback
 		was, is := choice.FindSame(a.choices[s], k), choice.FindSame(b.choices[s], k)
 		if f == nil {
-			total += int64(choice.Expected(b.st, is, nil) - choice.Expected(a.st, was, nil))
+			total += int64(choice.Weighed(b.st, is, nil) - choice.Weighed(a.st, was, nil))
 			continue
 		}
-		total += int64(choice.Expected(b.st, is, choice.FindSame(b.choices[s], f)) -
-			choice.Expected(a.st, was, choice.FindSame(a.choices[s], f)))
+		total += int64(choice.Weighed(b.st, is, choice.FindSame(b.choices[s], f)) -
+			choice.Weighed(a.st, was, choice.FindSame(a.choices[s], f)))
 	}
 	return total
 }

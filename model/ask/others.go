@@ -217,7 +217,7 @@ func (o *Other) compare(st *catalog.State, advised *plan.Plan) {
 	was, is := swapsOf(st).unmatched(advised, o.Plan)
 	o.Differ = len(is)
 	now, then := spreadOf(st, advised, was), spreadOf(st, o.Plan, is)
-	if more := o.Plan.Expected - advised.Expected; more >= 0 {
+	if more := o.Plan.Weighed() - advised.Weighed(); more >= 0 {
 		o.Level = o.Differ > 0 && more <= now.Above+then.Below
 	} else {
 		o.Level = o.Differ > 0 && -more <= now.Below+then.Above

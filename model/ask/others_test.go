@@ -63,9 +63,9 @@ func TestOthersAgainstBrute(t *testing.T) {
 				return false
 			}
 			b.Run()
-			if b.Has != o.Plan.Has || b.Has && b.Total != o.Plan.Expected {
+			if b.Has != o.Plan.Has || b.Has && b.Total != o.Plan.Weighed() {
 				t.Errorf("seed %d, other %d at %d slots: %d (%v), by trying all %d (%v)", 3000+seed, len(found), differ,
-					o.Plan.Expected, o.Plan.Has, b.Total, b.Has)
+					o.Plan.Weighed(), o.Plan.Has, b.Total, b.Has)
 			}
 			if !o.Plan.Has {
 				ends++
@@ -131,12 +131,12 @@ func TestDoLeastAgainstBrute(t *testing.T) {
 				return sum < has+more
 			}
 			b.Run()
-			if more == 1 && b.Has || more == 0 && b.Total != pl.Expected {
+			if more == 1 && b.Has || more == 0 && b.Total != pl.Weighed() {
 				t.Errorf("seed %d: do-least keeps %d at %d; by trying all %d is had at %d (%v)", 4000+seed, has,
-					pl.Expected, has+more, b.Total, b.Has)
+					pl.Weighed(), has+more, b.Total, b.Has)
 			}
 		}
-		if int64(pl.Expected) > cheapest {
+		if int64(pl.Weighed()) > cheapest {
 			dearer++
 		}
 	}
@@ -159,8 +159,8 @@ func TestOthersBeside(t *testing.T) {
 	best, _ := program.Best(context.Background(), st, solver.Settings{})
 	want := map[OtherKind]*plan.Plan{OtherUnlocked: open, OtherFinest: best}
 	for _, o := range all {
-		if w := want[o.Kind]; w != nil && (o.Plan.Expected != w.Expected || o.Plan.Grade != w.Grade) {
-			t.Errorf("%s: %d, by hand %d", o.Kind, o.Plan.Expected, w.Expected)
+		if w := want[o.Kind]; w != nil && (o.Plan.Weighed() != w.Weighed() || o.Plan.Grade != w.Grade) {
+			t.Errorf("%s: %d, by hand %d", o.Kind, o.Plan.Weighed(), w.Weighed())
 		}
 		delete(want, o.Kind)
 	}
@@ -169,12 +169,12 @@ func TestOthersBeside(t *testing.T) {
 	}
 
 	advised, near := othersOf(t, jobs.DemoState(t), 4, 3)
-	last := advised.Expected
+	last := advised.Weighed()
 	for _, o := range near[:4] {
-		if o.Plan.Expected < last || o.Differ < 3 {
-			t.Errorf("%d after %d, %d slots differ", o.Plan.Expected, last, o.Differ)
+		if o.Plan.Weighed() < last || o.Differ < 3 {
+			t.Errorf("%d after %d, %d slots differ", o.Plan.Weighed(), last, o.Differ)
 		}
-		last = o.Plan.Expected
+		last = o.Plan.Weighed()
 	}
 	if near[4].Kind != OtherLeast || len(near) != 6 {
 		t.Errorf("%d plans, without locks there should be 6", len(near))

@@ -27,7 +27,8 @@ func gainOf(ctx context.Context, st *catalog.State, pl *plan.Plan, w *turnout,
 		w.state(st)
 		find = func(c *plan.Choice) *plan.Choice { return choice.FindSame(choice.ChoicesFor(st, c.Slot), c) }
 	}
-	regardless := carriedOut(st, pl, find)
+	cost, keeps := carriedOut(st, pl, find)
+	regardless := cost - keeps
 	if w.gone != nil {
 		st = st.Clone()
 		w.gone(st)

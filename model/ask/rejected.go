@@ -17,6 +17,7 @@ type RejectedPiece struct {
 	Slot, Piece int
 	Choice      *plan.Choice  // the best that could be done with it; nil where nothing is
 	More        catalog.Cents // what the whole set comes to more with it
+	Keeps       catalog.Cents // what more of the object's own it keeps is worth to the owner; below zero: less
 	Why         string        // where it can't be used at all
 	Both        bool          // no set with it meets the demands, though it could hang by itself
 }
@@ -40,7 +41,7 @@ func RejectedPieces(ctx context.Context, st *catalog.State, plan *plan.Plan, own
 	if e.GaveUp {
 		return nil, false, nil
 	}
-	above := int64(plan.Expected) + 1
+	above := int64(plan.Weighed()) + 1
 	if err := learn(ctx, e, solver.Change{Below: &above}); err != nil {
 		return nil, false, err
 	}
@@ -99,7 +100,8 @@ func (a *RejectedPiece) against(ctx context.Context, e *program.Explorer, pl *pl
 	case !other.Has:
 		a.Both = true
 	default:
-		a.Choice, a.More = other.Lines[a.Slot].Choice, other.Expected-pl.Expected
+		a.Choice = other.Lines[a.Slot].Choice
+		a.More, a.Keeps = other.Expected-pl.Expected, other.Keeps-pl.Keeps
 	}
 	return true, nil
 }

@@ -43,9 +43,9 @@ func rankOf(g *Relaxation) catalog.Cents {
 	case g.Plan == nil || !g.Plan.Has:
 		return 2 * catalog.Cents(catalog.MaxSum)
 	case g.Requirement.Kind == "piece":
-		return catalog.Cents(catalog.MaxSum) + g.Plan.Expected
+		return catalog.Cents(catalog.MaxSum) + g.Plan.Weighed()
 	}
-	return g.Plan.Expected
+	return g.Plan.Weighed()
 }
 
 // without says what it is to drop a requirement.

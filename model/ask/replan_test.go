@@ -44,11 +44,11 @@ func TestReplanNotDearer(t *testing.T) {
 		for _, e := range events {
 			by[e]++
 		}
-		if !now.Has || now.Expected > old.Expected {
-			t.Errorf("seed %d, after %v: %v, planned again %d, carried on %d", seed, events, now.Status, now.Expected,
-				old.Expected)
+		if !now.Has || now.Weighed() > old.Weighed() {
+			t.Errorf("seed %d, after %v: %v, planned again %d, carried on %d", seed, events, now.Status, now.Weighed(),
+				old.Weighed())
 		}
-		if now.Has && now.Expected < old.Expected {
+		if now.Has && now.Weighed() < old.Weighed() {
 			cheaper++
 		}
 	}

@@ -17,8 +17,12 @@ import (
 type RulePrice struct {
 	Requirement Requirement
 	Costs       catalog.Cents
-	Instead     *plan.Choice // what would fill the slot then; nil if that stays
+	Keeps       catalog.Cents // what less of the object's own is kept for it is worth to the owner
+	Instead     *plan.Choice  // what would fill the slot then; nil if that stays
 }
+
+// weighed is what the demand costs, what is not kept for it included.
+func (p *RulePrice) weighed() catalog.Cents { return p.Costs + p.Keeps }
 
 // RulePrices looks at the demands on the set, on the slot, and on the groups and
 // shared pieces it has to do with. What binds comes first, the dearest of it; what
@@ -57,15 +61,15 @@ func rulePrices(ctx context.Context, e *program.Explorer, slot int, pl *plan.Pla
 			whole = false
 			continue
 		}
-		p := RulePrice{Requirement: r, Costs: pl.Expected - other.Expected}
+		p := RulePrice{Requirement: r, Costs: pl.Expected - other.Expected, Keeps: other.Keeps - pl.Keeps}
 		if c := other.Lines[slot].Choice; !plan.SameChoice(c, pl.Lines[slot].Choice) {
 			p.Instead = c
 		}
-		if p.Costs > 0 {
+		if p.weighed() > 0 {
 			all = append(all, p)
 		}
 	}
-	slices.SortStableFunc(all, func(a, b RulePrice) int { return int(b.Costs - a.Costs) })
+	slices.SortStableFunc(all, func(a, b RulePrice) int { return int(b.weighed() - a.weighed()) })
 	return all, whole, err
 }
 

@@ -57,7 +57,7 @@ func mayBeWorthAsking(ctx context.Context, plan *plan.Plan, spares []uncertain,
 		}
 	}
 	then := base.Again(st, program.Options{Beside: ways, GiveUp: program.Over(ctx)}, pieces...)
-	gain, proven, err := savedBy(ctx, base, then, plan.Expected, least)
+	gain, proven, err := savedBy(ctx, base, then, plan.Weighed(), least)
 	if err != nil {
 		return nil, err
 	}

@@ -134,7 +134,7 @@ func TestAskingAgainInTheMiddle(t *testing.T) {
 		}
 		asked++
 		front, err := Frontier(ctx, st, 5_00, set)
-		if err != nil || len(front.Points) == 0 || front.Points[0].Plan.Expected > plan.Expected {
+		if err != nil || len(front.Points) == 0 || front.Points[0].Plan.Weighed() > plan.Weighed() {
 			t.Fatalf("seed %d: frontier: %v", seed, err)
 		}
 		others, err := Others(ctx, st, plan, 1, 1, set)
@@ -142,8 +142,8 @@ func TestAskingAgainInTheMiddle(t *testing.T) {
 			t.Fatalf("seed %d: others: %v", seed, err)
 		}
 		for _, o := range others {
-			if o.Plan != nil && o.Plan.Has && o.Kind == OtherNear && o.Plan.Expected < plan.Expected {
-				t.Errorf("seed %d: %s costs %d, the advised plan %d", seed, o.Kind, o.Plan.Expected, plan.Expected)
+			if o.Plan != nil && o.Plan.Has && o.Kind == OtherNear && o.Plan.Weighed() < plan.Weighed() {
+				t.Errorf("seed %d: %s costs %d, the advised plan %d", seed, o.Kind, o.Plan.Weighed(), plan.Weighed())
 			}
 		}
 		if _, err := Bindings(ctx, st, plan, set); err != nil {

@@ -16,7 +16,8 @@ import (
 // dearer price, the greater chance of breaking, the lower grade. Going from the better to
 // it no set becomes cheaper and none becomes possible that wasn't:
 //
-//   - a price or a breakage only adds to what a line comes to on average, and to cash,
+//   - a price or a breakage only adds to what a line comes to on average, but for what
+//     keptMore allows for, and to cash,
 //     and to what counts against breakage and completion;
 //   - a grade costs nothing, and as long as it stays within uniform's bounds only the
 //     mean asks about it.
@@ -61,7 +62,7 @@ func (t *turning) steady(near, far int64) (bool, error) {
 	}
 	limit := none
 	if saving > 0 && t.st.Job.BudgetOn == catalog.OnExpected && t.st.Job.Budget.Set {
-		limit = int64(t.st.Job.Budget.V) // what is beyond it at one end may be within it before the other
+		limit = int64(t.st.Job.Budget.V - t.mostKept()) // what is beyond it at one end may be within it before the other
 	}
 	if sum := worse.kept + 2*saving; sum <= limit {
 		other, err := t.below(&better.others, sum)
@@ -76,6 +77,9 @@ func (t *turning) steady(near, far int64) (bool, error) {
 // rises by so much: n (1 - c (1-r)) of every cent, and what is rounded, in every slot
 // where the plater's minimum may be short.
 func (t *turning) saving(rise int64) int64 {
+	if t.figure == choice.FigureBreakage {
+		return t.keptMore(rise)
+	}
 	if t.figure != choice.FigurePlating || t.c.Sent || t.st.Platers[t.c.Plater].Minimum == 0 {
 		return 0
 	}
@@ -88,6 +92,23 @@ func (t *turning) saving(rise int64) int64 {
 				n := int64(choice.Needed(&t.st.Slots[k.Slot]))
 				sum += n*int64(catalog.Of(unpaid, catalog.Cents(min(rise, int64(t.st.Platers[t.c.Plater].Minimum))))) + n + 2
 			}
+		}
+	}
+	return sum
+}
+
+// keptMore is by how much a set may come to less, in what sets are compared by, while a
+// piece breaks so much more often: where one of the object's own stands in for it whose
+// keeping is worth more than it costs.
+func (t *turning) keptMore(rise int64) (sum int64) {
+	for s, list := range t.at(0).choices {
+		most := catalog.Cents(0)
+		for i := range list {
+			most = max(most, list[i].Keeps-choice.FallbackCost(t.st, &list[i]))
+		}
+		if most > 0 {
+			n := int64(choice.Needed(&t.st.Slots[s]))
+			sum += n*int64(catalog.Of(catalog.Micro(min(rise, int64(catalog.One))), most)) + n + 2
 		}
 	}
 	return sum

@@ -185,11 +185,11 @@ func (u *underWay) whereTheyMeet(plan *plan.Plan, s int, instead *plan.Plan, fee
 	n := catalog.Cents(choice.Needed(&u.st.Slots[s]))
 	p := StopPrice{Slot: s, Choice: c, Planned: c.Plate / n, NoOther: !instead.Has}
 	goesOn := func(one catalog.Cents) bool {
-		total, whole := u.atPrice(plan, c, one)
+		weighed, whole := u.atPrice(plan, c, one)
 		if p.ByBudget = u.before.Job.Budget.Set && whole.BudgetLeft() < 0; p.ByBudget {
 			return false
 		}
-		return !instead.Has || total <= instead.Expected+fee
+		return !instead.Has || weighed <= instead.Weighed()+fee
 	}
 	yes, no := p.Planned, p.Planned+firstOver
 	for no < noEnd && goesOn(no) {
@@ -207,11 +207,11 @@ func (u *underWay) whereTheyMeet(plan *plan.Plan, s int, instead *plan.Plan, fee
 	return p
 }
 
-// atPrice is what it costs to go on with the plan once everything is sent, with another
-// price for the plater's work on one piece, wherever the plan has it; and the whole plan at
-// that price, for its budget.
-func (u *underWay) atPrice(pl *plan.Plan, c *plan.Choice, one catalog.Cents) (total catalog.Cents, whole *plan.Plan) {
-	total = carriedOut(u.st, pl, func(o *plan.Choice) *plan.Choice {
+// atPrice is what it costs to go on with the plan once everything is sent, less what that
+// keeps, with another price for the plater's work on one piece, wherever the plan has it;
+// and the whole plan at that price, for its budget.
+func (u *underWay) atPrice(pl *plan.Plan, c *plan.Choice, one catalog.Cents) (weighed catalog.Cents, whole *plan.Plan) {
+	total, keeps := carriedOut(u.st, pl, func(o *plan.Choice) *plan.Choice {
 		k := u.find(o)
 		if k == nil {
 			return o
@@ -237,5 +237,5 @@ func (u *underWay) atPrice(pl *plan.Plan, c *plan.Choice, one catalog.Cents) (to
 			whole.Lines[i].Choice = &k
 		}
 	}
-	return total, whole
+	return total - keeps, whole
 }

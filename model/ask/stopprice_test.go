@@ -43,12 +43,12 @@ func TestStopPriceByHand(t *testing.T) {
 		}
 		for _, p := range all {
 			sent, spent := sendAll(st, plan)
-			goOn := func(price catalog.Cents) (total, outlay catalog.Cents) {
+			goOn := func(price catalog.Cents) (weighed, expected, outlay catalog.Cents) {
 				priced := sent.Clone()
 				s := &priced.Pieces[p.Choice.Piece].Sent
 				s.Cost, s.Refused = price, jobs.Given(catalog.Micro(0))
 				old := carriedOn(priced, plan)
-				return old.Expected, old.Outlay
+				return old.Weighed(), old.Expected, old.Outlay
 			}
 			back := sent.Clone()
 			fee := backStripped(back, p.Choice)
@@ -59,11 +59,11 @@ func TestStopPriceByHand(t *testing.T) {
 				continue
 			}
 			dear := func(price catalog.Cents) bool {
-				total, _ := goOn(price)
+				total, _, _ := goOn(price)
 				return has && total > catalog.Cents(least)+fee
 			}
 			broke := func(price catalog.Cents) bool {
-				total, outlay := goOn(price)
+				_, total, outlay := goOn(price)
 				switch st.Job.BudgetOn {
 				case catalog.OnExpected:
 					outlay = total

@@ -33,6 +33,7 @@ type Alternative struct {
 	Choice  *plan.Choice
 	Plan    *plan.Plan    // Has is false where no set with it meets the demands
 	More    catalog.Cents // what the set comes to above the advised one
+	Keeps   catalog.Cents // what more of the object's own it keeps is worth to the owner; below zero: less
 	Reasons []plan.Cause  // what makes the difference, the biggest first; they add up to More
 	Slack   bool          // the difference is within the error of the estimates
 }
@@ -95,9 +96,9 @@ func (w *Why) askAll(ctx context.Context, e *program.Explorer) error {
 		w.Stopped = w.Stopped || pl.Status == solver.Stopped
 		way := Alternative{Choice: c, Plan: pl}
 		if pl.Has {
-			way.More = pl.Expected - w.Advised.Expected
+			way.More, way.Keeps = pl.Expected-w.Advised.Expected, pl.Keeps-w.Advised.Keeps
 			way.Reasons = plan.Causes(w.Slot, w.Advised, pl)
-			way.Slack = way.More <= choice.EstimatingError(e.State, w.Advised.Lines[w.Slot].Choice, c)
+			way.Slack = way.More-way.Keeps <= choice.EstimatingError(e.State, w.Advised.Lines[w.Slot].Choice, c)
 		}
 		w.Alternatives = append(w.Alternatives, way)
 	}
@@ -108,7 +109,7 @@ func (w *Why) askAll(ctx context.Context, e *program.Explorer) error {
 			}
 			return 1
 		}
-		if c := cmp.Compare(a.More, b.More); c != 0 || w.Taken(&a) == w.Taken(&b) {
+		if c := cmp.Compare(a.More-a.Keeps, b.More-b.Keeps); c != 0 || w.Taken(&a) == w.Taken(&b) {
 			return c
 		}
 		if w.Taken(&a) {

@@ -33,7 +33,7 @@ func sameByHand(t *testing.T, name string, st *catalog.State, w *Why) (asked int
 		least := way.Plan
 		for k := range w.Alternatives {
 			if plan := w.Alternatives[k].Plan; program.Matches(&lock, w.Alternatives[k].Choice) && plan.Has &&
-				(!least.Has || plan.Expected < least.Expected) {
+				(!least.Has || plan.Weighed() < least.Weighed()) {
 				least = plan
 			}
 		}
@@ -43,15 +43,16 @@ func sameByHand(t *testing.T, name string, st *catalog.State, w *Why) (asked int
 		if err != nil {
 			t.Fatal(err)
 		}
-		if byHand.Has != least.Has || (byHand.Has && byHand.Expected != least.Expected) {
+		if byHand.Has != least.Has || (byHand.Has && byHand.Weighed() != least.Weighed()) {
 			t.Errorf("%s: with %s the set costs %d (%v), solved by hand %d (%v)", name, plan.Label(st, way.Choice),
-				least.Expected, least.Has, byHand.Expected, byHand.Has)
+				least.Weighed(), least.Has, byHand.Weighed(), byHand.Has)
 		}
 		sum := catalog.Cents(0)
 		for _, c := range way.Reasons {
 			sum += c.Cents
 		}
-		if way.Plan.Has && (sum != way.More || way.More != way.Plan.Expected-w.Advised.Expected || way.More < 0) {
+		if way.Plan.Has && (sum != way.More || way.More != way.Plan.Expected-w.Advised.Expected ||
+			way.Keeps != way.Plan.Keeps-w.Advised.Keeps || way.More < way.Keeps) {
 			t.Errorf("%s: %s costs %d more, the causes add up to %d", name, plan.Label(st, way.Choice), way.More, sum)
 		}
 		asked++

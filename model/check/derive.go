@@ -113,6 +113,8 @@ func multiplied(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, c *
 		catalog.Of(again.Refused, again.Strip)+catalog.Of(catalog.One-again.Refused, again.Plate+again.Other)) +
 		catalog.Of(again.Chance-fits, again.Back)
 	again.Cash = again.Get + again.Before + again.Plate + again.Other
+	again.Keep = ownWorth(slot, piece)
+	again.Keeps = catalog.Of(catalog.One-again.Fails, again.Keep)
 	return again
 }
 

@@ -37,6 +37,8 @@ func (j *audit) compareFigures(c, again *plan.Choice, where string) {
 	money("strip", c.Strip, again.Strip)
 	money("paid", c.ExpectedCost, again.ExpectedCost)
 	money("cash", c.Cash, again.Cash)
+	money("keep", c.Keep, again.Keep)
+	money("keeps", c.Keeps, again.Keeps)
 	share("breakage", c.Breakage, again.Breakage)
 	share("refused", c.Refused, again.Refused)
 	share("chance", c.Chance, again.Chance)

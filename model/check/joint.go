@@ -108,7 +108,7 @@ func (j *jointAudit) checkTrades() {
 
 // checkSums: what the jobs pay is all there is to pay, and nobody pays too much.
 func (j *jointAudit) checkSums() {
-	total, pays := catalog.Cents(0), catalog.Cents(0)
+	total, pays, keeps := catalog.Cents(0), catalog.Cents(0), catalog.Cents(0)
 	for _, c := range j.out.Charges {
 		total += c.Cents
 	}
@@ -117,6 +117,7 @@ func (j *jointAudit) checkSums() {
 		lines, shared := catalog.Cents(0), catalog.Cents(0)
 		for i := range job.Plan.Lines {
 			lines += Expected(job.State, job.Plan.Lines[i].Choice, job.Plan.Lines[i].Fallback)
+			keeps += kept(auditedLine{k: job.Plan.Lines[i].Choice, f: job.Plan.Lines[i].Fallback})
 		}
 		for _, c := range job.Plan.Charges {
 			if c.Kind == plan.ChargeTrade {
@@ -141,6 +142,9 @@ func (j *jointAudit) checkSums() {
 		j.report("expected", catalog.None, "expected is %s and the jobs pay %s, but it adds up to %s",
 			money(j.out.Expected), money(pays), money(total))
 	}
+	if j.out.Keeps != keeps {
+		j.report("keeps", catalog.None, "what is kept is worth %s, but adds up to %s", money(j.out.Keeps), money(keeps))
+	}
 	if j.out.Bound > total {
 		j.report("bound", catalog.None, "the bound %s is above the total %s", money(j.out.Bound),
 			money(total))
@@ -151,9 +155,11 @@ func (j *jointAudit) checkSums() {
 func (j *jointAudit) most(n int) (catalog.Cents, bool) {
 	switch j.out.Capped {
 	case plan.CapAlone:
-		return j.out.Jobs[n].Alone.Expected, true
+		job := &j.out.Jobs[n]
+		return job.Alone.Expected - job.Alone.Keeps + job.Plan.Keeps, true
 	case plan.CapApart:
-		return j.out.Jobs[n].Apart.Expected, true
+		job := &j.out.Jobs[n]
+		return job.Apart.Expected - job.Apart.Keeps + job.Plan.Keeps, true
 	}
 	return 0, false
 }

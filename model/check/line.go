@@ -26,6 +26,9 @@ func (j *audit) checkLine(l auditedLine) {
 		j.report("line-expected", where, "expected is %s, but adds up to %s", money(l.given.Expected),
 			money(want))
 	}
+	if want := kept(l); l.given.Keeps != want {
+		j.report("line-keeps", where, "what is kept is worth %s, but adds up to %s", money(l.given.Keeps), money(want))
+	}
 	if l.f == nil {
 		return
 	}

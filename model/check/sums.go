@@ -17,10 +17,11 @@ type chargeKey struct {
 // checkSums adds the plan up again and checks the budget and the bound.
 func (j *audit) checkSums() {
 	j.checkCharges()
-	expected, outlay := catalog.Cents(0), catalog.Cents(0)
+	expected, outlay, keeps := catalog.Cents(0), catalog.Cents(0), catalog.Cents(0)
 	for _, l := range j.lines {
 		expected += lineExpected(j.st, l)
 		outlay += l.k.Cash
+		keeps += kept(l)
 	}
 	for _, cents := range j.chargesDue() {
 		expected += cents
@@ -36,6 +37,9 @@ func (j *audit) checkSums() {
 	}
 	if j.plan.Outlay != outlay {
 		j.report("outlay", "plan", "outlay is %s, but adds up to %s", money(j.plan.Outlay), money(outlay))
+	}
+	if j.plan.Keeps != keeps {
+		j.report("keeps", "plan", "what is kept is worth %s, but adds up to %s", money(j.plan.Keeps), money(keeps))
 	}
 	j.checkBudget(expected, outlay)
 	j.checkBound()

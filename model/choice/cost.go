@@ -35,6 +35,7 @@ type draft struct {
 //	ok = (u (1-r)) (1-b), p = 1-ok
 //	paid = u (get + give + before + r strip + (1-r)(plate + other)) + (c-u) back
 //	cash = get + before + plate + other
+//	keeps = ok keep
 //
 // What the shop and the makers do before a piece goes to the plater is paid whether he
 // sends it back or not. A piece that doesn't fit is found out before any of it: its price
@@ -57,7 +58,7 @@ func (d *draft) choice(st *catalog.State, slot, piece int) plan.Choice {
 		part.Cost *= many
 		c.Parts = append(c.Parts, part)
 	}
-	c.Misfit = misfit(st, p, slot)
+	c.Misfit, c.Keep = misfit(st, p, slot), keepOf(st, p, slot)
 	c.Back = wayBack(st, &c)
 	if c.Plated() {
 		c.Strip = many * st.Platers[d.plater].StripFee
@@ -73,6 +74,7 @@ func AddUp(c *plan.Choice) {
 	c.ExpectedCost = catalog.Of(u, c.Get+c.Give+c.Before+
 		catalog.Of(c.Refused, c.Strip)+catalog.Of(catalog.One-c.Refused, c.Plate+c.Other)) + catalog.Of(c.Chance-u, c.Back)
 	c.Cash = c.Get + c.Before + c.Plate + c.Other
+	c.Keeps = catalog.Of(catalog.One-c.Fails, c.Keep)
 }
 
 // repeated is the chance that at least one of n pieces fails that fail with

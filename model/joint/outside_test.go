@@ -32,14 +32,14 @@ func TestJointOutside(t *testing.T) {
 		mps := filepath.Join(t.TempDir(), fmt.Sprintf("shop-%d.mps", i))
 		outside.WriteAll(t, &program.Program{Problem: p.Problem}, mps)
 		want, has := outside.Cbc(t, mps)
-		if has != out.Has || has && (want != float64(out.Expected) || out.Status != solver.Optimal) {
-			t.Errorf("shop %d: %v %d, cbc %v %v", i, out.Status, out.Expected, has, want)
+		if has != out.Has || has && (want != float64(out.Weighed()) || out.Status != solver.Optimal) {
+			t.Errorf("shop %d: %v %d, cbc %v %v", i, out.Status, out.Weighed(), has, want)
 		}
 		if !out.Has {
 			continue
 		}
 		found++
-		if out.Jobs[0].Alone.Expected+out.Jobs[1].Alone.Expected > out.Expected {
+		if out.Jobs[0].Alone.Weighed()+out.Jobs[1].Alone.Weighed() > out.Weighed() {
 			saves++
 		}
 	}

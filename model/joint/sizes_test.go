@@ -41,8 +41,8 @@ func TestSizesOfPairs(t *testing.T) {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
 		want, feasible := oracle.Together(pair, oracle.AllOfShop)
-		if out.Has != feasible || out.Has && (out.Status != solver.Optimal || out.Expected != want) {
-			t.Errorf("seed %d: %s, %d in hand %t; by trying everything %d, %t", seed, out.Status, out.Expected, out.Has,
+		if out.Has != feasible || out.Has && (out.Status != solver.Optimal || out.Weighed() != want) {
+			t.Errorf("seed %d: %s, %d in hand %t; by trying everything %d, %t", seed, out.Status, out.Weighed(), out.Has,
 				want, feasible)
 		}
 	}

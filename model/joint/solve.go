@@ -128,13 +128,14 @@ func (t *Program) solve(ctx context.Context, out *plan.Joint, start [][]int, set
 		return err
 	}
 	out.Status, out.Stop, out.Has, out.Result = res.Status, res.Stop, res.Has, res
-	out.Expected, out.Bound = catalog.Cents(res.Total), catalog.Cents(res.Bound)
-	if !res.Has {
+	if out.Bound = catalog.Cents(res.Bound); !res.Has {
 		return nil
 	}
 	for j := range t.Jobs {
 		out.Jobs[j].Plan = t.part(j, res)
+		out.Keeps += out.Jobs[j].Plan.Keeps
 	}
+	out.Expected, out.Bound = catalog.Cents(res.Total)+out.Keeps, out.Bound+out.Keeps
 	t.charge(out)
 	return nil
 }

@@ -19,7 +19,7 @@ func (t *Program) split(ctx context.Context, out *plan.Joint, set solver.Setting
 	sum, known := catalog.Cents(0), true
 	for j := range out.Jobs {
 		known = known && out.Jobs[j].Alone.Has
-		caps[j] = out.Jobs[j].Alone.Expected
+		caps[j] = out.Jobs[j].Otherwise(out.Jobs[j].Alone)
 		sum += caps[j]
 	}
 	if out.Capped = plan.CapAlone; !known || sum < out.Expected {
@@ -32,7 +32,7 @@ func (t *Program) split(ctx context.Context, out *plan.Joint, set solver.Setting
 		}
 		for j := range caps {
 			if found {
-				caps[j] = out.Jobs[j].Apart.Expected
+				caps[j] = out.Jobs[j].Otherwise(out.Jobs[j].Apart)
 			} else {
 				caps[j] = out.Jobs[j].Lines + out.Jobs[j].Shared
 			}
@@ -51,7 +51,7 @@ func (t *Program) apart(ctx context.Context, out *plan.Joint, set solver.Setting
 	if err != nil || !res.Has {
 		return false, err
 	}
-	if catalog.Cents(res.Total) < out.Expected { // neither is proven, and the joint plan is not even as good
+	if catalog.Cents(res.Total) < out.Expected-out.Keeps { // neither is proven, and the joint plan is not even as good
 		return false, nil
 	}
 	for j := range out.Jobs {

@@ -37,9 +37,9 @@ func TestJointStopped(t *testing.T) {
 			if out.Has && !feasible || out.Status == solver.Infeasible && feasible {
 				t.Errorf("seed %d, %s: %s, in hand %t; there is a plan: %t", seed, name, out.Status, out.Has, feasible)
 			}
-			if out.Has && (out.Bound > want || out.Expected < want ||
-				out.Status == solver.Optimal && out.Expected != want) {
-				t.Errorf("seed %d, %s: %s, %d, bound %d; the least is %d", seed, name, out.Status, out.Expected,
+			if out.Has && (out.Bound-out.Keeps > want || out.Weighed() < want ||
+				out.Status == solver.Optimal && out.Weighed() != want) {
+				t.Errorf("seed %d, %s: %s, %d, bound %d; the least is %d", seed, name, out.Status, out.Weighed(),
 					out.Bound, want)
 			}
 			if out.Status != solver.Stopped {

@@ -80,7 +80,7 @@ func (w *JobWorth) look(ctx context.Context, job *plan.JointJob, piece int, set 
 	w.Looked = job.Alone.Status == solver.Optimal && plan.Status != solver.Stopped
 	w.Vital = plan.Status == solver.Infeasible
 	if plan.Has {
-		w.Cents = max(0, plan.Expected-job.Alone.Expected)
+		w.Cents = max(0, plan.Weighed()-job.Alone.Weighed())
 	}
 	return nil
 }

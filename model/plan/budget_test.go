@@ -42,7 +42,8 @@ func TestOverBudget(t *testing.T) {
 // out.
 func TestJointSums(t *testing.T) {
 	alone := &plan.Plan{Has: true, Expected: 100_00}
-	j := plan.JointJob{Alone: alone, Apart: &plan.Plan{Has: true, Expected: 130_00}, Pays: 90_00}
+	j := plan.JointJob{Alone: alone, Apart: &plan.Plan{Has: true, Expected: 130_00}, Pays: 90_00,
+		Plan: &plan.Plan{}}
 	for _, c := range []struct {
 		capped plan.Cap
 		has    bool
@@ -54,6 +55,12 @@ func TestJointSums(t *testing.T) {
 		if got, known := (&plan.Joint{Capped: c.capped}).Saves(&j); got != c.want || known != c.known {
 			t.Errorf("%+v: saves %d, known %v", c, got, known)
 		}
+	}
+	// what it keeps more than alone it may pay more
+	j.Plan = &plan.Plan{Keeps: 15_00}
+	alone.Has, alone.Keeps = true, 5_00
+	if got, _ := (&plan.Joint{Capped: plan.CapAlone}).Saves(&j); got != 20_00 {
+		t.Errorf("keeping more saves %d", got)
 	}
 	j.Plan = &plan.Plan{
 		Lines: []plan.Line{{Choice: &plan.Choice{Cash: 50_00}}, {Choice: &plan.Choice{Cash: 20_00}}},

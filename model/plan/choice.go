@@ -43,6 +43,10 @@ type Choice struct {
 	ExpectedCost catalog.Cents // expected cost of the choice alone
 	Cash         catalog.Cents // planned spending if all goes well
 
+	// Keep is what it is worth to the owner that this piece of the object's own hangs, 0 for
+	// any other; Keeps is that by the chance that it does. They are no money, and in no sum of it.
+	Keep, Keeps catalog.Cents
+
 	Assumptions []Assumption // starting values it rests on
 	Warnings    []string
 }

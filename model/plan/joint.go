@@ -11,7 +11,8 @@ type Joint struct {
 	Stop     Stop
 	Has      bool // the rest is valid
 	Expected catalog.Cents
-	Bound    catalog.Cents // no plan of all jobs together is below
+	Keeps    catalog.Cents // what the objects' own pieces are worth to their owners: no money
+	Bound    catalog.Cents // no plan of all jobs together is below, at what this one keeps
 	Jobs     []JointJob
 	Charges  []JointCharge
 	Capped   Cap
@@ -80,9 +81,15 @@ func (j *JointJob) OverBudget() catalog.Cents {
 func (out *Joint) Saves(j *JointJob) (saves catalog.Cents, known bool) {
 	switch {
 	case out.Capped == CapApart && j.Apart != nil:
-		return j.Apart.Expected - j.Pays, true
+		return j.Otherwise(j.Apart) - j.Pays, true
 	case !j.Alone.Has:
 		return 0, false
 	}
-	return j.Alone.Expected - j.Pays, true
+	return j.Otherwise(j.Alone) - j.Pays, true
+}
+
+// Otherwise is what the job would pay by another plan of its, with as much more or less for
+// what that one keeps less or more: what no job pays more than.
+func (j *JointJob) Otherwise(other *Plan) catalog.Cents {
+	return other.Weighed() + j.Plan.Keeps
 }

@@ -42,7 +42,8 @@ type Plan struct {
 	Lines      []Line
 	Charges    []Charge
 	Expected   catalog.Cents // the minimised total
-	Bound      catalog.Cents // nothing that meets the target is below
+	Keeps      catalog.Cents // what the object's own pieces in it are worth to the owner: no money
+	Bound      catalog.Cents // nothing that meets the target is below, at what this plan keeps
 	Outlay     catalog.Cents // planned to be spent if all goes well
 	Grade      float64       // weighted mean of the chosen pieces
 	Completion float64       // chance that no slot needs a rescue, exact product
@@ -66,6 +67,7 @@ type Line struct {
 	Choice   *Choice
 	Fallback *Choice       // nil where there is none
 	Expected catalog.Cents // paid, plus what failing costs
+	Keeps    catalog.Cents // what keeping is worth here, by the chances of choice and fallback: no money
 	Sharing  *Sharing      // nil where the fallback is held for this slot alone
 }
 

@@ -25,8 +25,8 @@ func TestBruteSound(t *testing.T) {
 				continue
 			}
 			feasible++
-			if int64(plan.Expected) != total {
-				t.Errorf("seed %d, %d slots: total %d, but the plan holds %d", seed, slots, total, plan.Expected)
+			if int64(plan.Weighed()) != total {
+				t.Errorf("seed %d, %d slots: total %d, but the plan holds %d", seed, slots, total, plan.Weighed())
 			}
 			for _, v := range check.Check(st, plan) {
 				t.Errorf("seed %d, %d slots: %s", seed, slots, v)
@@ -93,7 +93,7 @@ func (n *naive) judge(lines []*adapter.Line) {
 			}
 		}
 		plan := adapter.Plan(n.st, lines, trades)
-		total := int64(plan.Expected)
+		total := int64(plan.Weighed())
 		if n.has && total >= n.total && (grade < n.grade || grade == n.grade && total >= n.atGrade) {
 			continue
 		}

@@ -148,7 +148,7 @@ func TestBestCosts(t *testing.T) {
 	}
 	for s, g := range p.Costed() {
 		for i, c := range g.Columns {
-			if c.Cost != int64(p.Pairs[s][i].Expected) || p.Problem.Groups[s].Columns[i].Cost > 0 {
+			if c.Cost != int64(p.Pairs[s][i].Weighed()) || p.Problem.Groups[s].Columns[i].Cost > 0 {
 				t.Fatalf("column %q costs %d in the second stage", c.Name, c.Cost)
 			}
 		}

@@ -41,7 +41,7 @@ func (p *Program) columns() {
 // column gathers what every family of constraints says of one line.
 func (p *Program) column(s int, pair Pair) solver.Column {
 	k, f := p.Line(s, pair)
-	c := solver.Column{Cost: int64(pair.Expected), Tie: p.steady.ties(k, f)}
+	c := solver.Column{Cost: int64(pair.Weighed()), Tie: p.steady.ties(k, f)}
 	if p.Options.Best {
 		c.Cost = -Weighted(p.State, k)
 	}

@@ -22,8 +22,9 @@ func (p *Program) Plan(res solver.Result) *plan.Plan {
 	for s, col := range res.Pick[:len(p.State.Slots)] {
 		pair := p.Pairs[s][col]
 		k, f := p.Line(s, pair)
-		pl.Lines = append(pl.Lines, plan.Line{Slot: s, Choice: k, Fallback: f, Expected: pair.Expected})
+		pl.Lines = append(pl.Lines, plan.Line{Slot: s, Choice: k, Fallback: f, Expected: pair.Expected, Keeps: pair.Keeps})
 		pl.Expected += pair.Expected
+		pl.Keeps += pair.Keeps
 		pl.Outlay += k.Cash
 		pl.Completion *= 1 - float64(choice.BothFail(k, f))/float64(choice.Certain)
 		if k.InLot() {
@@ -36,7 +37,7 @@ func (p *Program) Plan(res solver.Result) *plan.Plan {
 		pl.Expected += c.Cents
 		pl.Outlay += c.Cents
 	}
-	pl.Bound = catalog.Cents(res.Bound)
+	pl.Bound = catalog.Cents(res.Bound) + pl.Keeps
 	pl.Grade = meanGrade(p.State, pl.Lines)
 	pl.Warnings = planWarnings(p.State, pl)
 	return pl

@@ -14,7 +14,11 @@ import (
 type Pair struct {
 	K, F     int32
 	Expected catalog.Cents
+	Keeps    catalog.Cents // what the object's own pieces in it are worth: no money
 }
+
+// Weighed is what lines are compared by.
+func (p Pair) Weighed() catalog.Cents { return p.Expected - p.Keeps }
 
 // slotChoices is one slot's choices with what the lines need of them again and again.
 type slotChoices struct {
@@ -88,5 +92,5 @@ func (b *slotChoices) pair(k, f int32) Pair {
 		fallback = b.fallbackCost[f]
 	}
 	ck := &b.choices[k]
-	return Pair{k, f, ck.ExpectedCost + catalog.Of(ck.Fails, fallback)}
+	return Pair{k, f, ck.ExpectedCost + catalog.Of(ck.Fails, fallback), choice.Keeps(ck, b.choice(f))}
 }

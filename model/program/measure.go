@@ -33,7 +33,7 @@ func newDominance(st *catalog.State, slot int, w wants, opt Options, t *steady) 
 func (j *dominance) figures(b *slotChoices, p Pair, place int) figures {
 	k := &b.choices[p.K]
 	f := figures{
-		line: place, cost: p.Expected, budgeted: budgeted(j.st, k),
+		line: place, cost: p.Weighed(), budgeted: budgeted(j.st, k),
 		grade: Weighted(j.st, k), load: load(k), tie: j.steady.ties(k, b.choice(p.F)),
 	}
 	f.loss = choice.LogLoss(choice.BothFail(k, b.choice(p.F)))

@@ -94,6 +94,7 @@ var rulesOff = []ruleOff{
 	{"quote", eachPiece(func(p *catalog.Piece) { p.Quotes = nil }), nil},
 	{"fit", eachPiece(func(p *catalog.Piece) { p.Fit = nil }), nil},
 	{"value", eachPiece(func(p *catalog.Piece) { p.Value = 0 }), nil},
+	{"keep", eachPiece(func(p *catalog.Piece) { p.Off = false }), nil},
 	{"misfit", func(st *catalog.State) { st.Shop.Misfit = catalog.Val[catalog.Micro]{} }, nil},
 	{"lead", eachPiece(func(p *catalog.Piece) { p.Chance = catalog.One }), nil},
 	{"quantity", func(st *catalog.State) {

@@ -32,8 +32,8 @@ func TestOutsideSolvers(t *testing.T) {
 		}
 		for name, other := range others {
 			want, has := other(t, mps)
-			if has != plan.Has || (has && want != float64(plan.Expected)) {
-				t.Errorf("job %d, %d slots: %v %d, %s %v %v", i, slots, plan.Status, plan.Expected, name, has, want)
+			if has != plan.Has || (has && want != float64(plan.Weighed())) {
+				t.Errorf("job %d, %d slots: %v %d, %s %v %v", i, slots, plan.Status, plan.Weighed(), name, has, want)
 			}
 		}
 		if plan.Has {

@@ -12,13 +12,14 @@ import (
 // fewerLines gives the lines of the slot without those that are no better than
 // another line of the same k in anything:
 //
-//	(k, f) goes if there is (k, e) with fallback(e) <= fallback(f), p_e <= p_f, and
+//	(k, f) goes if there is (k, e) with fallback(e) <= fallback(f), p_e <= p_f,
+//	keeps(e) >= keeps(f), and
 //	e uses no shared piece and no bundle that f or k does not use.
 //
 // Both lines meet the rules on lines. It saves making most pairs of a big job.
 func (b *slotChoices) fewerLines(j *dominance) []Pair {
 	held := b.ranked()
-	least := leastFails(held)
+	least, most := leastFails(held), mostKept(held)
 	var all []Pair
 	var kept []reserve
 	for _, k := range b.planned {
@@ -35,7 +36,7 @@ func (b *slotChoices) fewerLines(j *dominance) []Pair {
 				continue
 			}
 			kept = append(kept, *r)
-			if j.outdoesAll(r, least[i], &b.choices[k]) {
+			if r.keeps >= most[i] && j.outdoesAll(r, least[i], &b.choices[k]) {
 				break
 			}
 		}
@@ -51,6 +52,7 @@ func (b *slotChoices) fewerLines(j *dominance) []Pair {
 type reserve struct {
 	f            int32
 	fallbackCost catalog.Cents
+	keeps        catalog.Cents
 	unsteady     int32 // 0 if the kept plan holds it
 	fails        catalog.Micro
 	shared       int32 // its piece where that is shared, else catalog.None
@@ -70,11 +72,11 @@ func (b *slotChoices) ranked() []reserve {
 		if b.steady.holds(c) {
 			unsteady = 0
 		}
-		held = append(held, reserve{f: f, unsteady: unsteady, fallbackCost: b.fallbackCost[f], fails: c.Fails,
-			piece: c.Piece, bundle: b.st.Pieces[c.Piece].Bundle})
+		held = append(held, reserve{f: f, unsteady: unsteady, fallbackCost: b.fallbackCost[f], keeps: c.Keeps,
+			fails: c.Fails, piece: c.Piece, bundle: b.st.Pieces[c.Piece].Bundle})
 	}
 	slices.SortStableFunc(held, func(a, c reserve) int {
-		return cmp.Or(cmp.Compare(a.fallbackCost, c.fallbackCost), cmp.Compare(a.unsteady, c.unsteady),
+		return cmp.Or(cmp.Compare(a.fallbackCost, c.fallbackCost), cmp.Compare(c.keeps, a.keeps), cmp.Compare(a.unsteady, c.unsteady),
 			cmp.Compare(a.fails, c.fails), cmp.Compare(a.f, c.f))
 	})
 	return held
@@ -89,6 +91,17 @@ func leastFails(held []reserve) []catalog.Micro {
 		next = min(next, held[i].fails)
 	}
 	return least
+}
+
+// mostKept is, for each fallback, the most that one of those after it keeps.
+func mostKept(held []reserve) []catalog.Cents {
+	most := make([]catalog.Cents, len(held))
+	next := catalog.Cents(0)
+	for i := len(held) - 1; i >= 0; i-- {
+		most[i] = next
+		next = max(next, held[i].keeps)
+	}
+	return most
 }
 
 // outdoesAll says whether a fallback makes every one after it needless for k, none of
@@ -109,7 +122,7 @@ func (j *dominance) outdone(kept []reserve, r *reserve, k *plan.Choice) bool {
 	bundleK := j.st.Pieces[k.Piece].Bundle
 	for i := range kept {
 		e := &kept[i]
-		if e.fails > r.fails && j.counts.completion {
+		if e.keeps < r.keeps || e.fails > r.fails && j.counts.completion {
 			continue
 		}
 		if e.piece != r.piece && e.piece != catalog.None && j.shared[e.piece] {

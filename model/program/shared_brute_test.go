@@ -29,6 +29,8 @@ func triedShared(st *catalog.State) (*plan.Plan, bool) {
 			p.Lines[i].Sharing = &plan.Sharing{With: s.With[i], Yields: s.Yields[i]}
 			p.Lines[i].Expected += s.More[i]
 			p.Expected += s.More[i]
+			p.Lines[i].Keeps -= s.Less[i]
+			p.Keeps -= s.Less[i]
 		}
 	}
 	p.Completion, p.Bound = oracle.SharedCompletion(s.Lines, s.With), p.Expected
@@ -132,17 +134,17 @@ func compareShared(t *testing.T, st *catalog.State) (plan *plan.Plan, saved, onl
 		if plan.Has != feasible {
 			t.Fatalf("in hand %t, want %t", plan.Has, feasible)
 		}
-		if feasible && plan.Expected != best.Expected {
-			t.Errorf("all lines %t: total %d, want %d", opt.AllLines, plan.Expected, best.Expected)
+		if feasible && plan.Weighed() != best.Weighed() {
+			t.Errorf("all lines %t: total %d, want %d", opt.AllLines, plan.Weighed(), best.Weighed())
 			adapter.LogPlan(t, "solve", st, plan)
 			adapter.LogPlan(t, "exhaustive", st, best)
 		}
 	}
 	single := compareRoughCells(t, st, best)
-	if single.Has && (!feasible || single.Expected < best.Expected) {
-		t.Errorf("holding spares for one slot costs %d, holding them for two more", single.Expected)
+	if single.Has && (!feasible || single.Weighed() < best.Weighed()) {
+		t.Errorf("holding spares for one slot costs %d, holding them for two more", single.Weighed())
 	}
-	return plan, single.Has && feasible && best.Expected < single.Expected, feasible && !single.Has
+	return plan, single.Has && feasible && best.Weighed() < single.Weighed(), feasible && !single.Has
 }
 
 // compareRoughCells demands the same of the search that begins with all classes of a
@@ -153,8 +155,8 @@ func compareRoughCells(t *testing.T, st *catalog.State, best *plan.Plan) *plan.P
 	if err != nil {
 		t.Fatal(err)
 	}
-	if two.Has != (best != nil) || two.Has && (two.Expected != best.Expected || two.Status != solver.Optimal) {
-		t.Errorf("rough cells: %s, in hand %t, total %d", two.Status, two.Has, two.Expected)
+	if two.Has != (best != nil) || two.Has && (two.Weighed() != best.Weighed() || two.Status != solver.Optimal) {
+		t.Errorf("rough cells: %s, in hand %t, total %d", two.Status, two.Has, two.Weighed())
 	}
 	for _, v := range check.Check(st, two) {
 		t.Error(v)

@@ -24,9 +24,10 @@ type shareCell struct {
 
 // cellPair is a cell of either side, and the least that their lines come to together.
 type cellPair struct {
-	of   [2]int
-	cost catalog.Cents
-	loss int64 // more than the two lines by themselves
+	of      [2]int
+	weighed catalog.Cents // by what plans are compared by
+	cost    catalog.Cents
+	loss    int64 // more than the two lines by themselves
 }
 
 // makeCells sorts the classes of all spares into cells, so many that the program has
@@ -107,9 +108,10 @@ func (sp *spare) leastOf(i, j int) (cellPair, bool) {
 			}
 			loss := sharedspare.PairLoss(both.Both) - sp.class[0][x].Loss() - sp.class[1][y].Loss()
 			if !any {
-				least.cost, least.loss, any = both.Cost, loss, true
+				least.weighed, least.cost, least.loss, any = both.Weighed(), both.Cost, loss, true
 			}
-			least.cost, least.loss = min(least.cost, both.Cost), min(least.loss, loss)
+			least.weighed, least.cost = min(least.weighed, both.Weighed()), min(least.cost, both.Cost)
+			least.loss = min(least.loss, loss)
 		}
 	}
 	return least, any
@@ -122,7 +124,7 @@ func (p *Program) pickedPair(sp *spare, pick []int) (class [2]int, real, taken c
 	class = [2]int{p.classPicked(sp, 0, pick), p.classPicked(sp, 1, pick)}
 	a, b := &sp.class[0][class[0]], &sp.class[1][class[1]]
 	both, ok := sharedspare.PairUp(a.Sharer, b.Sharer)
-	real = cellPair{taken.of, both.Cost, sharedspare.PairLoss(both.Both) - a.Loss() - b.Loss()}
+	real = cellPair{taken.of, both.Weighed(), both.Cost, sharedspare.PairLoss(both.Both) - a.Loss() - b.Loss()}
 	return class, real, taken, ok
 }
 

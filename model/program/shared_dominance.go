@@ -46,14 +46,14 @@ func (sp *spare) worst(side int) opposite {
 	o := opposite{}
 	for i := range sp.class[side] {
 		c := &sp.class[side][i]
-		o.fails, o.dear = max(o.fails, c.Fails), max(o.dear, c.FallbackCost-c.Rescue)
+		o.fails, o.dear = max(o.fails, c.Fails), max(o.dear, c.Weighed()-c.Rescue)
 	}
 	return o
 }
 
 // saves is the most that sharing can make a line of a class and the other's cheaper.
 func (o opposite) saves(c *shareClass) catalog.Cents {
-	return atMost(catalog.Both(c.Fails, o.fails), max(o.dear, c.FallbackCost-c.Rescue))
+	return atMost(catalog.Both(c.Fails, o.fails), max(o.dear, c.Weighed()-c.Rescue))
 }
 
 // margin is the most that yielding can cost more if a line of class c stands in for one
@@ -64,22 +64,23 @@ func (o opposite) saves(c *shareClass) catalog.Cents {
 //
 // with the other's greatest P, and each only if positive.
 func (o opposite) margin(c, d *shareClass) catalog.Cents {
-	own := atMost(catalog.Both(c.Fails, o.fails), d.FallbackCost-c.FallbackCost)
+	own := atMost(catalog.Both(c.Fails, o.fails), d.Weighed()-c.Weighed())
 	other := catalog.Cents(0)
 	if c.Fails < d.Fails {
 		more := catalog.Both(d.Fails-c.Fails, o.fails) + 1 // for rounding
-		own += atMost(more, d.FallbackCost-d.Rescue)
+		own += atMost(more, d.Weighed()-d.Rescue)
 		other = atMost(more, o.dear)
 	}
 	return max(own, other)
 }
 
-// atMost is P m rounded up, nothing where m is not positive.
+// atMost is P m rounded up, with what is rounded of what is kept besides; nothing where m
+// is not positive.
 func atMost(p catalog.Micro, m catalog.Cents) catalog.Cents {
 	if m <= 0 {
 		return 0
 	}
-	return catalog.Of(p, m) + 1
+	return catalog.Of(p, m) + 2
 }
 
 // ownLine is what a choice k comes to with a fallback that takes nothing anybody wants.
@@ -97,7 +98,7 @@ func (sp *spare) withoutOutdone(side int, o opposite, b *slotChoices, j *dominan
 		saves := o.saves(c)
 		c.lines = slices.DeleteFunc(c.lines, func(l Pair) bool {
 			return slices.ContainsFunc(b.ownLines(l.K, j), func(own ownLine) bool {
-				return own.cost+saves <= l.Expected && (!j.counts.completion || own.loss == 0 || own.loss < c.Loss())
+				return own.cost+saves <= l.Weighed() && (!j.counts.completion || own.loss == 0 || own.loss < c.Loss())
 			})
 		})
 	}
@@ -120,7 +121,7 @@ func (b *slotChoices) ownLines(k int32, j *dominance) []ownLine {
 		}
 		if b.allowed(k, f) {
 			list = append(list,
-				ownLine{b.pair(k, f).Expected, choice.LogLoss(choice.BothFail(&b.choices[k], b.choice(f)))})
+				ownLine{b.pair(k, f).Weighed(), choice.LogLoss(choice.BothFail(&b.choices[k], b.choice(f)))})
 		}
 	}
 	slices.SortFunc(list,

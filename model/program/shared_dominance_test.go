@@ -53,8 +53,8 @@ func sameTotals(t *testing.T, st *catalog.State, name string) *plan.Plan {
 		t.Fatalf("%s: %v", name, err)
 	}
 	for _, plan := range []*plan.Plan{few, rough} {
-		if plan.Has != all.Has || plan.Expected != all.Expected {
-			t.Errorf("%s: in hand %t, total %d, with all lines %t, %d", name, plan.Has, plan.Expected, all.Has,
+		if plan.Has != all.Has || plan.Weighed() != all.Weighed() {
+			t.Errorf("%s: in hand %t, total %d, with all lines %t, %d", name, plan.Has, plan.Weighed(), all.Has,
 				all.Expected)
 		}
 	}
@@ -73,8 +73,8 @@ func TestSharedSpareBag(t *testing.T) {
 	st.Pieces[2].Fits = []int{0, 1, 2}
 	two, _ := solveShared(t, st)
 	// 0.1 x 600, and one each for the other two: 2 x 0.2 x 100
-	if two.Expected != 100_00 || countShared(two) != 0 {
-		t.Errorf("total %d, %d lines share", two.Expected, countShared(two))
+	if two.Weighed() != 100_00 || countShared(two) != 0 {
+		t.Errorf("total %d, %d lines share", two.Weighed(), countShared(two))
 	}
 }
 

@@ -99,9 +99,9 @@ func TestSharedSpareStopped(t *testing.T) {
 			for _, v := range check.Check(st, plan) {
 				t.Errorf("seed %d: %v", seed, v)
 			}
-			if whole.Has && (plan.Status == solver.Infeasible || plan.Bound > whole.Expected) {
+			if whole.Has && (plan.Status == solver.Infeasible || plan.Bound-plan.Keeps > whole.Weighed()) {
 				t.Errorf("seed %d: %s, bound %d, but there is a plan for %d", seed, plan.Status, plan.Bound,
-					whole.Expected)
+					whole.Weighed())
 			}
 		}
 		if p.GaveUp && first.Status != solver.Stopped {

@@ -72,7 +72,7 @@ func (p *Program) shareGroups() {
 		many := max(choice.Needed(&p.State.Slots[sp.slots[0]]), choice.Needed(&p.State.Slots[sp.slots[1]]))
 		for _, pair := range sp.pairs {
 			a, b := &sp.cells[0][pair.of[0]], &sp.cells[1][pair.of[1]]
-			c := solver.Column{Name: fmt.Sprintf("cells %d and %d", pair.of[0]+1, pair.of[1]+1), Cost: int64(pair.cost)}
+			c := solver.Column{Name: fmt.Sprintf("cells %d and %d", pair.of[0]+1, pair.of[1]+1), Cost: int64(pair.weighed)}
 			term := func(row int, coef int64) {
 				if coef != 0 {
 					c.Terms = append(c.Terms, solver.Term{Row: row, Coef: coef})
@@ -117,6 +117,8 @@ func (p *Program) readShared(pl *plan.Plan, pick []int) {
 		}
 		pl.Lines[sp.slots[yields]].Expected += pair.Cost
 		pl.Expected += pair.Cost
+		pl.Lines[sp.slots[yields]].Keeps -= pair.Loses
+		pl.Keeps -= pair.Loses
 		pl.Completion *= (1 - float64(pair.Both)/float64(sharedspare.Surely)) / one
 	}
 }

@@ -54,7 +54,7 @@ func (p *Program) solveSplitting(ctx context.Context, one *plan.Plan, set solver
 	for {
 		ch := solver.Change{}
 		if best.Has {
-			below := int64(best.Expected)
+			below := int64(best.Weighed())
 			ch.Below = &below
 		}
 		res, err := SolveOnce(ctx, p.Problem, ch, set)
@@ -76,8 +76,8 @@ func (p *Program) solveSplitting(ctx context.Context, one *plan.Plan, set solver
 		case p.exact(res):
 			return best, nil
 		}
-		if plan := p.Plan(res); (!best.Has || plan.Expected < best.Expected) && p.pairsAllowed(res) {
-			plan.Status, plan.Bound = solver.Stopped, catalog.Cents(res.Bound)
+		if plan := p.Plan(res); (!best.Has || plan.Weighed() < best.Weighed()) && p.pairsAllowed(res) {
+			plan.Status, plan.Bound = solver.Stopped, catalog.Cents(res.Bound)+plan.Keeps
 			if len(check.Check(p.State, plan)) == 0 {
 				best = plan
 			}
@@ -99,24 +99,24 @@ func proven(plan *plan.Plan, res solver.Result) *plan.Plan {
 // stoppedAt is the plan in hand where the search ended early.
 func stoppedAt(plan *plan.Plan, st *catalog.State, res solver.Result) *plan.Plan {
 	plan.Status, plan.Stop, plan.Result = solver.Stopped, res.Stop, res
-	plan.Bound = max(catalog.Cents(res.Bound), leastPaid(st))
+	plan.Bound = max(catalog.Cents(res.Bound), leastWeighed(st)) + plan.Keeps
 	if plan.Has {
 		plan.Bound = min(plan.Bound, plan.Expected)
 	}
 	return plan
 }
 
-// leastPaid is less than any plan can come to: the cheapest choice of every slot, with
-// nothing that fails, and a credit for every trade.
-func leastPaid(st *catalog.State) catalog.Cents {
+// leastWeighed is less than any plan can come to: the cheapest choice of every slot, with
+// nothing that fails, all kept that may be, and a credit for every trade.
+func leastWeighed(st *catalog.State) catalog.Cents {
 	sum := catalog.Cents(0)
-	for _, choices := range choice.Choices(st) {
+	for s, choices := range choice.Choices(st) {
 		least := catalog.Cents(catalog.MaxSum)
 		for i := range choices {
 			least = min(least, choices[i].ExpectedCost)
 		}
 		if len(choices) > 0 {
-			sum += least - 1 // what yielding saves is rounded
+			sum += least - 1 - st.Slots[s].Keep // what yielding saves is rounded
 		}
 	}
 	for i := range st.Trades {

@@ -102,13 +102,13 @@ func Best(ctx context.Context, st *catalog.State, set solver.Settings) (*plan.Pl
 	return plan, err
 }
 
-// Costed gives the groups with the expected cost of each column as its cost.
+// Costed gives the groups with what each column costs, less what it keeps, as its cost.
 func (p *Program) Costed() []solver.Group {
 	groups := make([]solver.Group, len(p.Problem.Groups))
 	for s, g := range p.Problem.Groups {
 		groups[s] = solver.Group{Name: g.Name, Columns: append([]solver.Column(nil), g.Columns...)}
 		for i := range groups[s].Columns {
-			groups[s].Columns[i].Cost = int64(p.Pairs[s][i].Expected)
+			groups[s].Columns[i].Cost = int64(p.Pairs[s][i].Weighed())
 		}
 	}
 	return groups

@@ -22,9 +22,9 @@ func TestSolveAndBest(t *testing.T) {
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
-		if plan.Has != ok || ok && (int64(plan.Expected) != want || plan.Bound != plan.Expected ||
+		if plan.Has != ok || ok && (int64(plan.Weighed()) != want || plan.Bound != plan.Expected ||
 			plan.Status != solver.Optimal) {
-			t.Fatalf("seed %d: %v %d, want %d (%v)", seed, plan.Status, plan.Expected, want, ok)
+			t.Fatalf("seed %d: %v %d, want %d (%v)", seed, plan.Status, plan.Weighed(), want, ok)
 		}
 		best, err := Best(context.Background(), st, solver.Settings{})
 		if err != nil {
@@ -39,8 +39,8 @@ func TestSolveAndBest(t *testing.T) {
 		solved++
 		most, _ := walk(Compile(st, Options{Best: true, AllLines: true}).Problem, solver.Change{}, nil)
 		limit := solver.Change{Limits: []solver.LimitTo{{Row: RowMean, Limit: -most}}}
-		if want, _ = walk(all.Problem, limit, nil); int64(best.Expected) != want || sumOfGrades(st, best) != -most {
-			t.Fatalf("seed %d: best: grades %d for %d, want %d for %d", seed, sumOfGrades(st, best), best.Expected,
+		if want, _ = walk(all.Problem, limit, nil); int64(best.Weighed()) != want || sumOfGrades(st, best) != -most {
+			t.Fatalf("seed %d: best: grades %d for %d, want %d for %d", seed, sumOfGrades(st, best), best.Weighed(),
 				-most, want)
 		}
 	}

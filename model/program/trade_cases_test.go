@@ -76,6 +76,15 @@ var facts = []fact{
 				"grille: new as-is"},
 			{"unused stock instead", []edit{misfits, {"\"reproduction\"", "\"old-stock\""}}, "grille: new as-is"},
 		}},
+	{says: "a worn rim that came off the launch costs a little more to plate than another of the kind to buy: an " +
+		"owner to whom his own is worth that keeps it", job: "own-piece", cases: []outcome{
+		{"nobody minds", nil, "rim: bought as-is"},
+		{"the owner does", []edit{{"# keep = \"40", "keep = \"40"}}, "rim: own replate oxley driver / bought"},
+		{"by less than it costs", []edit{{"# keep = \"40", "keep = \"2"}}, "rim: bought as-is"},
+		{"but not for this position", []edit{{"# keep = \"40", "keep = \"40"}, {"# keep = \"5", "keep = \"5"}},
+			"rim: bought as-is"},
+		{"it is a spare", []edit{{"# keep = \"40", "keep = \"40"}, {"off = true\n", ""}}, "rim: bought as-is"},
+	}},
 	{says: "new screws are bought, not plated, for a plater's least charge per piece is more than a screw; and new " +
 		"ones count as freshly finished", job: "screws", cases: []outcome{
 		{"a show", nil, "screws: new as-is"},

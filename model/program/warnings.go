@@ -39,6 +39,9 @@ func planWarnings(st *catalog.State, pl *plan.Plan) []string {
 	if w := untried(st, pl); w != "" {
 		add(w)
 	}
+	if w := nothingToKeep(st); w != "" {
+		add(w)
+	}
 	for i := range st.Matches {
 		for _, w := range fallbackClashes(st, pl, &st.Matches[i]) {
 			add(w)
@@ -100,6 +103,15 @@ func untried(st *catalog.State, pl *plan.Plan) string {
 	}
 	return fmt.Sprintf("nobody has tried %s on the object, and a reproduction need not fit: hold it up first (then "+
 		"tried = true); misfit in [shop], how often one does not fit, has the plan reckon with it", strings.Join(names, ", "))
+}
+
+// nothingToKeep says that what keeping is worth has no say, since no piece is the object's own.
+func nothingToKeep(st *catalog.State) string {
+	asked := slices.ContainsFunc(st.Slots, func(s catalog.Slot) bool { return s.Keep > 0 })
+	if !asked || slices.ContainsFunc(st.Pieces, func(p catalog.Piece) bool { return p.Off }) {
+		return ""
+	}
+	return "keep has nothing to weigh: no piece says that it came off the object; write off = true to those that did"
 }
 
 // fallbackClashes looks at each fallback of a match group against the chosen

@@ -102,7 +102,7 @@ func spares(pl *plan.Plan) [][]plan.Choice {
 			}
 		}
 		slices.SortStableFunc(out[i], func(a, b plan.Choice) int {
-			return cmp.Compare(choice.FallbackCost(pl.Of, &a), choice.FallbackCost(pl.Of, &b))
+			return cmp.Compare(choice.FallbackCost(pl.Of, &a)-a.Keeps, choice.FallbackCost(pl.Of, &b)-b.Keeps)
 		})
 	}
 	return out
@@ -179,7 +179,7 @@ func (s *simulator) replan(i int, used map[int]bool) catalog.Cents {
 	slot := s.plan.Lines[i].Slot
 	for k := range s.spare[i] {
 		c := &s.spare[i][k]
-		if used[c.Piece] || choice.FallbackCost(s.st, c) >= choice.Rescue(s.st, slot) ||
+		if used[c.Piece] || choice.FallbackCost(s.st, c)-c.Keeps >= choice.Rescue(s.st, slot) ||
 			c.Piece == s.plan.Lines[i].Choice.Piece {
 			continue
 		}

@@ -13,6 +13,7 @@ type Sharer struct {
 	Fails        catalog.Micro // of k
 	Spare        catalog.Micro // that f fails
 	FallbackCost catalog.Cents
+	Keeps        catalog.Cents // what the spare keeps: no money
 	Rescue       catalog.Cents
 	MayWait      bool // a rescue would be in time for it
 }
@@ -20,6 +21,7 @@ type Sharer struct {
 // pairing is what comes on top of two lines that share a spare.
 type pairing struct {
 	Cost  catalog.Cents // of the one that yields; may be negative
+	Loses catalog.Cents // what it keeps less
 	Later bool          // the second of the two yields
 	Both  int64         // chance that one needs a rescue, in 1e-18
 }
@@ -34,19 +36,27 @@ func PairUp(a, b Sharer) (pairing, bool) {
 	if p.Both >= Surely || !a.MayWait && !b.MayWait {
 		return p, false
 	}
-	first, second := a.yielding(b), b.yielding(a)
-	p.Later = !a.MayWait || b.MayWait && second <= first
-	p.Cost = first
+	p.Cost, p.Loses = a.yielding(b)
+	cost, loses := b.yielding(a)
+	p.Later = !a.MayWait || b.MayWait && cost+loses <= p.Weighed()
 	if p.Later {
-		p.Cost = second
+		p.Cost, p.Loses = cost, loses
 	}
 	return p, true
 }
 
-// yielding is what yielding to another adds to the cost of a line.
-func (a Sharer) yielding(b Sharer) catalog.Cents {
-	return SignedOf(catalog.Both(a.Fails, b.Fails), a.Rescue-a.FallbackCost)
+// Weighed is what sharing adds to what plans are compared by.
+func (p *pairing) Weighed() catalog.Cents { return p.Cost + p.Loses }
+
+// yielding is what yielding to another adds to the cost of a line, and takes off what it
+// keeps.
+func (a Sharer) yielding(b Sharer) (cost, loses catalog.Cents) {
+	both := catalog.Both(a.Fails, b.Fails)
+	return SignedOf(both, a.Rescue-a.FallbackCost), catalog.Of(both, a.Keeps)
 }
+
+// Weighed is what falling back comes to in what plans are compared by.
+func (a *Sharer) Weighed() catalog.Cents { return a.FallbackCost - a.Keeps }
 
 // SignedOf is catalog.Of for money of either sign: half up, so -0.5 gives 0.
 func SignedOf(p catalog.Micro, m catalog.Cents) catalog.Cents {
@@ -86,7 +96,8 @@ func (a Sharer) Loss() int64 { return choice.LogLoss(int64(a.Fails) * int64(a.Sp
 // SharerOf gives a line that falls back on f.
 func SharerOf(st *catalog.State, k, f *plan.Choice) Sharer {
 	return Sharer{
-		Fails: k.Fails, Spare: f.Fails, FallbackCost: choice.FallbackCost(st, f), Rescue: choice.Rescue(st, k.Slot),
+		Fails: k.Fails, Spare: f.Fails, FallbackCost: choice.FallbackCost(st, f), Keeps: f.Keeps,
+		Rescue:  choice.Rescue(st, k.Slot),
 		MayWait: choice.LineInTime(st, k, nil),
 	}
 }

@@ -34,6 +34,7 @@ func fromOracle(c *oracle.Choice) *plan.Choice {
 		Get:  c.Get, Give: c.Give, Plate: c.Plate, Before: c.Before, Other: c.Other, Strip: c.Strip,
 		Makers:   c.Makers,
 		Breakage: c.Breakage, Refused: c.Refused, Chance: c.Chance, Misfit: c.Misfit, Fails: c.Fails, Back: c.Back,
+		Keep: c.Keep, Keeps: c.Keeps,
 		Grade: c.Grade, Tone: c.Tone, Fresh: c.Fresh, Redone: c.Redone, Growing: c.Growing,
 		Weak: c.Weak, Days: c.Days, ExpectedCost: c.Paid,
 		Cash: c.Cash}
@@ -49,6 +50,7 @@ func toOracle(c *plan.Choice) *oracle.Choice {
 		Get:  c.Get, Give: c.Give, Plate: c.Plate, Before: c.Before, Other: c.Other, Strip: c.Strip,
 		Makers:   c.Makers,
 		Breakage: c.Breakage, Refused: c.Refused, Chance: c.Chance, Misfit: c.Misfit, Fails: c.Fails, Back: c.Back,
+		Keep: c.Keep, Keeps: c.Keeps,
 		Grade: c.Grade, Tone: c.Tone, Fresh: c.Fresh, Redone: c.Redone, Growing: c.Growing,
 		Weak: c.Weak, Days: c.Days, Paid: c.ExpectedCost,
 		Cash: c.Cash}

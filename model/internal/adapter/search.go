@@ -38,7 +38,7 @@ func inOurTerms(lines []*oracle.Line) (out []*Line) {
 	return out
 }
 
-// Cheapest gives the least total of a state, whether any plan meets the
+// Cheapest gives the least total of a state, less what is kept, whether any plan meets the
 // rules, and a cheapest plan. For jobs of up to six slots.
 func Cheapest(st *catalog.State) (best int64, feasible bool, plan *plan.Plan) {
 	s := oracle.NewSearch(st).Run()
@@ -70,7 +70,8 @@ func FromOracle(st *catalog.State, read *oracle.Reader, lines []*oracle.Line, tr
 	finish, weight, plain := int64(0), int64(0), int64(0)
 	for _, l := range lines {
 		p.Lines = append(p.Lines, plan.Line{Slot: l.K.Slot, Choice: fromOracle(l.K), Fallback: fromOracle(l.F),
-			Expected: l.Cost})
+			Expected: l.Cost, Keeps: l.Keeps})
+		p.Keeps += l.Keeps
 		p.Expected += l.Cost
 		p.Outlay += l.K.Cash
 		finish, weight, plain = finish+l.Finish, weight+int64(st.Slots[l.K.Slot].Weight), plain+int64(l.K.Grade)

@@ -28,6 +28,9 @@ func (j *RandomJob) Slots(n int) {
 		if r := j.Of(fmt.Sprint("max-breakage ", s)); j.has("max-breakage") && Chance(r, 60) {
 			slot.MaxBreakage = Set(Between[catalog.Micro](r, 0, 120_000))
 		}
+		if r := j.Of(fmt.Sprint("keep ", s)); j.has("keep") && Chance(r, 80) {
+			slot.Keep = Between[catalog.Cents](r, 1, 150_00)
+		}
 		j.St.Slots = append(j.St.Slots, slot)
 	}
 }
@@ -72,6 +75,7 @@ func (j *RandomJob) piece(s, i int) {
 		p.Fresh = maybe(Chance(r, 30), Chance(r, 50))
 	}
 	j.source(&p, name, i)
+	p.Off = j.has("keep") && p.Side == catalog.Customers && Chance(j.Of(name+"off"), 70)
 	if r := j.Of(name + "shared"); j.has("shared") && Chance(r, 50) {
 		if other := r.IntN(len(j.St.Slots)); other != s {
 			p.Fits = append(p.Fits, other)

@@ -22,7 +22,7 @@ type Options struct {
 // features are the names of what may occur in a random job, with how
 // often it does, in percent.
 var features = map[string]int{
-	"floor": 60, "mean": 45, "fresh": 12, "redone": 8, "misfit": 40, "lasting": 25, "fallback-floor": 30,
+	"floor": 60, "mean": 45, "fresh": 12, "redone": 8, "misfit": 40, "keep": 30, "lasting": 25, "fallback-floor": 30,
 	"slot-target": 30, "max-breakage": 30, "match-grade": 30, "match-tone": 25, "match-plater": 25, "match-fresh": 20,
 	"days": 30, "completion": 35, "budget-outlay": 25, "budget-expected": 15, "budget-quote": 12,
 	"lock": 20, "ban": 30,

@@ -18,6 +18,8 @@ type Choice struct {
 
 	Breakage, Refused, Chance, Misfit, Fails catalog.Micro
 
+	Keep, Keeps catalog.Cents // worth to the owner that it hangs, and that by its chance
+
 	Grade, Tone            catalog.Centi
 	Fresh, Redone, Growing bool
 	Weak                   bool
@@ -117,6 +119,10 @@ func (r *Reader) times(slot, p int, d done) *Choice {
 	c.Paid = part(fits, c.Get+c.Give+c.Before+part(c.Refused, c.Strip)+part(million-c.Refused, c.Plate+c.Other))
 	c.Paid += part(c.Chance-fits, c.Back)
 	c.Cash = c.Get + c.Before + c.Plate + c.Other
+	if piece.Off {
+		c.Keep = r.st.Slots[slot].Keep
+		c.Keeps = part(ok, c.Keep)
+	}
 	return c
 }
 

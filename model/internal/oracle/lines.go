@@ -11,8 +11,9 @@ import (
 type Line struct {
 	K, F   *Choice // F is nil where there is none
 	Cost   catalog.Cents
-	Risk   int64 // what it takes up of the completion row
-	Finish int64 // weight x grade of K, in ten-thousandths
+	Keeps  catalog.Cents // worth to the owner that an own piece hangs, no money
+	Risk   int64         // what it takes up of the completion row
+	Finish int64         // weight x grade of K, in ten-thousandths
 }
 
 // Lines are the lines of a slot that meet what binds the slot alone, the cheapest first.
@@ -35,18 +36,25 @@ func (r *Reader) Lines(slot int) []Line {
 			}
 		}
 	}
-	slices.SortStableFunc(lines, func(a, b Line) int { return int(a.Cost - b.Cost) })
+	slices.SortStableFunc(lines, func(a, b Line) int { return int(a.weighed() - b.weighed()) })
 	return lines
 }
 
 // Line adds a line up, whether or not it meets the rules.
 func (r *Reader) Line(k, f *Choice) Line {
-	l := Line{K: k, F: f, Cost: r.Expected(k, f), Finish: int64(r.st.Slots[k.Slot].Weight) * int64(k.Grade)}
+	l := Line{K: k, F: f, Cost: r.Expected(k, f), Keeps: k.Keeps,
+		Finish: int64(r.st.Slots[k.Slot].Weight) * int64(k.Grade)}
+	if f != nil {
+		l.Keeps += part(k.Fails, f.Keeps)
+	}
 	if rescued(k, f) < million*million {
 		l.Risk = r.risk(rescued(k, f))
 	}
 	return l
 }
+
+// weighed is what lines are compared by.
+func (l *Line) weighed() catalog.Cents { return l.Cost - l.Keeps }
 
 // Expected is E(s,k,f) = paid(k) + p_k fallback(f); fallback of nothing is the rescue.
 func (r *Reader) Expected(k, f *Choice) catalog.Cents {

@@ -14,8 +14,8 @@ type Search struct {
 	Refuse func(k []*Line) bool // whole sets that don't count; nil: all do
 
 	Has    bool
-	Total  catalog.Cents
-	Finish int64 // weight x grade
+	Total  catalog.Cents // less what is kept
+	Finish int64         // weight x grade
 	Lines  []*Line
 	Trades []int
 
@@ -32,6 +32,7 @@ type Search struct {
 // plater's work at most.
 type rest struct {
 	cost, cash   catalog.Cents
+	keeps        catalog.Cents // at most
 	risk, finish int64
 	work         []catalog.Cents
 }
@@ -70,19 +71,21 @@ func (s *Search) bound() {
 }
 
 func (r *rest) plus(lines []Line) rest {
-	out := rest{r.cost, r.cash, r.risk, r.finish, append([]catalog.Cents(nil), r.work...)}
+	out := rest{r.cost, r.cash, r.keeps, r.risk, r.finish, append([]catalog.Cents(nil), r.work...)}
 	if len(lines) == 0 {
 		return out
 	}
 	least := Line{Cost: math.MaxInt64, Risk: math.MaxInt64}
-	cash, most := catalog.Cents(math.MaxInt64), make([]catalog.Cents, len(r.work))
+	cash, keeps, most := catalog.Cents(math.MaxInt64), catalog.Cents(0), make([]catalog.Cents, len(r.work))
 	for _, l := range lines {
 		least.Cost, cash = min(least.Cost, l.Cost), min(cash, l.K.Cash)
+		keeps = max(keeps, l.Keeps)
 		least.Risk, least.Finish = min(least.Risk, l.Risk), max(least.Finish, l.Finish)
 		if l.K.Plater >= 0 {
 			most[l.K.Plater] = max(most[l.K.Plater], l.K.Plate)
 		}
 	}
+	out.keeps = r.keeps + keeps
 	out.cost, out.cash, out.risk, out.finish = r.cost+least.Cost, r.cash+cash, r.risk+least.Risk, r.finish+least.Finish
 	for q := range most {
 		out.work[q] += most[q]
@@ -153,6 +156,14 @@ func (s *Search) goes(k *Choice) bool {
 	return true
 }
 
+// keeps is what the lines picked keep.
+func (s *Search) keeps() (cents catalog.Cents) {
+	for _, l := range s.picked {
+		cents += l.Keeps
+	}
+	return cents
+}
+
 // sums adds up the lines picked.
 func (s *Search) sums() (cost, cash catalog.Cents, risk, finish int64) {
 	for _, l := range s.picked {
@@ -170,9 +181,10 @@ func (s *Search) hopeless() bool {
 	}
 	charges := sum(s.charges(s.callsOf(s.picked), rest.work)) - s.credit
 	cost, cash = cost+rest.cost+charges, cash+rest.cash+charges
-	return s.surelyOver(cost, cash) || s.Has && !s.better(finish+rest.finish, cost)
+	return s.surelyOver(cost, cash) || s.Has && !s.better(finish+rest.finish, cost-s.keeps()-rest.keeps)
 }
 
+// better compares by the total less what is kept.
 func (s *Search) better(finish int64, total catalog.Cents) bool {
 	if s.Best && finish != s.Finish {
 		return finish > s.Finish
@@ -186,12 +198,12 @@ func (s *Search) whole() {
 	if risk > s.limit || finish < s.needed || s.Refuse != nil && s.Refuse(s.picked) {
 		return
 	}
-	charges := sum(s.charges(s.callsOf(s.picked), nil))
+	charges, keeps := sum(s.charges(s.callsOf(s.picked), nil)), s.keeps()
 	for set := range 1 << len(s.st.Trades) {
 		trades, credit, ok := s.trades(set, s.picked, s.used)
 		total := cost + charges - credit
-		if ok && !s.overBudget(total, cash+charges-credit, trades) && (!s.Has || s.better(finish, total)) {
-			s.Has, s.Total, s.Finish, s.Trades = true, total, finish, trades
+		if ok && !s.overBudget(total, cash+charges-credit, trades) && (!s.Has || s.better(finish, total-keeps)) {
+			s.Has, s.Total, s.Finish, s.Trades = true, total-keeps, finish, trades
 			s.Lines = append([]*Line(nil), s.picked...)
 		}
 	}

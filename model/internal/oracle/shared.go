@@ -9,8 +9,8 @@ import (
 
 // One spare for two slots, on request. Both hold one piece; the one that has the first call
 // pays as if it were its own. The other yields: where both fail it is rescued, which costs
-// it (P P')(R - fallback) more. One of them needs a rescue unless none fails, or one does
-// and the spare holds. Only one for which a rescue would be in time may yield.
+// it (P P')(R - fallback) more, and keeps (P P') keeps(fallback) less. One of them needs a
+// rescue unless none fails, or one does and the spare holds. Only one for which a rescue would be in time may yield.
 
 // Shared is the search with spares that two slots may hold.
 type Shared struct {
@@ -18,11 +18,13 @@ type Shared struct {
 	With   []int // by slot: the slot it shares with, None where with none
 	Yields []bool
 	More   []catalog.Cents // what yielding adds to its line
+	Less   []catalog.Cents // what its line keeps less
 
 	contested []bool
 	with      []int
 	yields    []bool
 	more      []catalog.Cents
+	less      []catalog.Cents
 }
 
 // NewShared looks for the cheapest plan in which two slots may hold one spare.
@@ -46,7 +48,7 @@ func NewShared(st *catalog.State) *Shared {
 		open += least - 1
 		s.rest[i].cost = open
 	}
-	s.extend(0, 0)
+	s.extend(0, 0, 0)
 	return s
 }
 
@@ -78,7 +80,7 @@ func (s *Shared) fewer(lines []Line) (kept []Line) {
 		for i := range kept {
 			o := &kept[i]
 			beaten = beaten || o.K == l.K && l.F != nil && o.F != nil && o.F.Piece == l.F.Piece &&
-				!s.contested[l.F.Piece] && o.Risk <= l.Risk
+				!s.contested[l.F.Piece] && o.Risk <= l.Risk && o.Cost <= l.Cost
 		}
 		if !beaten {
 			kept = append(kept, l)
@@ -87,11 +89,11 @@ func (s *Shared) fewer(lines []Line) (kept []Line) {
 	return kept
 }
 
-// extend fills the next slot; cost and risk are those of the slots before.
-func (s *Shared) extend(cost catalog.Cents, risk int64) {
+// extend fills the next slot; cost, keeps and risk are those of the slots before.
+func (s *Shared) extend(cost, keeps catalog.Cents, risk int64) {
 	at := len(s.picked)
 	if at == len(s.lines) {
-		s.judge(cost, risk)
+		s.judge(cost, keeps, risk)
 		return
 	}
 	n := s.st.Slots[at].Quantity
@@ -99,10 +101,10 @@ func (s *Shared) extend(cost catalog.Cents, risk int64) {
 		l := &s.lines[at][i]
 		if s.take(l.K, n); s.there(l.K) && s.goes(l.K) {
 			s.picked = append(s.picked, l)
-			s.alone(l, cost, risk)
+			s.alone(l, cost, keeps, risk)
 			if l.F != nil && s.contested[l.F.Piece] {
 				for o := range at {
-					s.together(at, o, cost, risk)
+					s.together(at, o, cost, keeps, risk)
 				}
 			}
 			s.picked = s.picked[:at]
@@ -112,20 +114,21 @@ func (s *Shared) extend(cost catalog.Cents, risk int64) {
 }
 
 // alone holds the fallback of the last line for itself.
-func (s *Shared) alone(l *Line, cost catalog.Cents, risk int64) {
+func (s *Shared) alone(l *Line, cost, keeps catalog.Cents, risk int64) {
 	at := len(s.picked) - 1
 	n := s.st.Slots[at].Quantity
 	if s.take(l.F, n); s.there(l.F) {
 		s.with, s.yields, s.more = append(s.with[:at:at], nothing), append(s.yields[:at:at], false),
 			append(s.more[:at:at], 0)
-		s.goOn(cost+l.Cost, risk+l.Risk)
+		s.less = append(s.less[:at:at], 0)
+		s.goOn(cost+l.Cost, keeps+l.Keeps, risk+l.Risk)
 	}
 	s.take(l.F, -n)
 }
 
 // together holds one piece for slots at and o, as both fall back on it, with either of them
 // yielding.
-func (s *Shared) together(at, o int, cost catalog.Cents, risk int64) {
+func (s *Shared) together(at, o int, cost, keeps catalog.Cents, risk int64) {
 	l, m := s.picked[at], s.picked[o]
 	if s.with[o] >= 0 || m.F == nil || m.F.Piece != l.F.Piece {
 		return
@@ -137,7 +140,7 @@ func (s *Shared) together(at, o int, cost catalog.Cents, risk int64) {
 	both := nearest(millionLn(fine, big.NewInt(million*million*million)))
 	extra := max(0, s.st.Slots[at].Quantity-s.st.Slots[o].Quantity)
 	if s.take(l.F, extra); s.there(l.F) {
-		with, yields, more := s.with, s.yields, s.more
+		with, yields, more, less := s.with, s.yields, s.more, s.less
 		for _, who := range []int{o, at} {
 			loser, other := s.picked[who], s.picked[o+at-who]
 			if !s.inTime(loser.K, nil) {
@@ -146,26 +149,28 @@ func (s *Shared) together(at, o int, cost catalog.Cents, risk int64) {
 			s.with = append(append([]int(nil), with[:at]...), o)
 			s.yields = append(append([]bool(nil), yields[:at]...), false)
 			s.more = append(append([]catalog.Cents(nil), more[:at]...), 0)
+			s.less = append(append([]catalog.Cents(nil), less[:at]...), 0)
 			s.with[o], s.yields[who], s.more[who] = at, true, s.yielding(loser, other)
-			s.goOn(cost+l.Cost+s.more[who], risk-m.Risk+both)
+			s.less[who] = part(part(loser.K.Fails, other.K.Fails), loser.F.Keeps)
+			s.goOn(cost+l.Cost+s.more[who], keeps+l.Keeps-s.less[who], risk-m.Risk+both)
 		}
-		s.with, s.yields, s.more = with, yields, more
+		s.with, s.yields, s.more, s.less = with, yields, more, less
 	}
 	s.take(l.F, -extra)
 }
 
 // goOn fills the next slot unless that is hopeless: the pair's part of the completion row is
 // at most two below that of its lines alone, for rounding.
-func (s *Shared) goOn(cost catalog.Cents, risk int64) {
+func (s *Shared) goOn(cost, keeps catalog.Cents, risk int64) {
 	rest := &s.rest[len(s.picked)]
 	_, cash, _, finish := s.sums()
 	charges := sum(s.charges(s.callsOf(s.picked), rest.work)) - s.credit
 	low := s.open(cost+rest.cost) + charges
 	if risk+rest.risk-int64(2*len(s.lines)) > s.limit || finish+rest.finish < s.needed ||
-		s.surelyOver(low, cash+rest.cash+charges) || s.Has && low >= s.Total {
+		s.surelyOver(low, cash+rest.cash+charges) || s.Has && low-keeps-rest.keeps >= s.Total {
 		return
 	}
-	s.extend(cost, risk)
+	s.extend(cost, keeps, risk)
 }
 
 // open lowers a bound by what the lines so far may save by yielding to one to come.
@@ -179,7 +184,7 @@ func (s *Shared) open(low catalog.Cents) catalog.Cents {
 }
 
 // judge judges a whole set of lines with every set of trades.
-func (s *Shared) judge(cost catalog.Cents, risk int64) {
+func (s *Shared) judge(cost, keeps catalog.Cents, risk int64) {
 	_, cash, _, finish := s.sums()
 	if risk > s.limit || finish < s.needed {
 		return
@@ -188,13 +193,14 @@ func (s *Shared) judge(cost catalog.Cents, risk int64) {
 	for set := range 1 << len(s.st.Trades) {
 		trades, credit, ok := s.trades(set, s.picked, s.used)
 		total := cost + charges - credit
-		if !ok || s.overBudget(total, cash+charges-credit, trades) || s.Has && total >= s.Total {
+		if !ok || s.overBudget(total, cash+charges-credit, trades) || s.Has && total-keeps >= s.Total {
 			continue
 		}
-		s.Has, s.Total, s.Finish, s.Trades = true, total, finish, trades
+		s.Has, s.Total, s.Finish, s.Trades = true, total-keeps, finish, trades
 		s.Lines = append([]*Line(nil), s.picked...)
 		s.With, s.Yields, s.More = append([]int(nil), s.with...), append([]bool(nil), s.yields...),
 			append([]catalog.Cents(nil), s.more...)
+		s.Less = append([]catalog.Cents(nil), s.less...)
 	}
 }
 

@@ -12,7 +12,7 @@ import (
 
 // whole is one plan of one job as far as the other job is concerned.
 type whole struct {
-	cost        catalog.Cents // lines less credits
+	cost        catalog.Cents // lines less credits, less what is kept
 	calls       calls
 	used        map[string]int // of the shop's pieces
 	given, came map[string]bool
@@ -91,7 +91,7 @@ func (s *Search) wholesOf() (out []whole) {
 		if !ok || s.overBudget(cost+charges-credit, cash+charges-credit, trades) {
 			continue
 		}
-		one := whole{cost - credit, called, used, map[string]bool{}, map[string]bool{}}
+		one := whole{cost - credit - s.keeps(), called, used, map[string]bool{}, map[string]bool{}}
 		for _, t := range trades {
 			if p := &s.st.Pieces[s.st.Trades[t].Give]; p.InShop {
 				one.given[p.ID] = true

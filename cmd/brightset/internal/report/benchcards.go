@@ -86,11 +86,14 @@ func BenchCards(p *plan.Plan, rejected []ask.RejectedPiece, slot int) []BenchCar
 	}
 	for i := range rejected {
 		if r := &rejected[i]; r.Slot == slot && r.Choice != nil {
-			mark, set := "dearer", catalog.FormatMoney(r.More)+" more"
-			if r.More == 0 {
+			mark, set := "dearer", moreOrLess(r.More)
+			if r.More <= 0 {
+				mark = "not the object's own"
+			}
+			if r.More == 0 && r.Keeps == 0 {
 				mark, set = "as good", "the same"
 			}
-			add(r.Piece, mark, set, "")
+			add(r.Piece, mark, set, keepsMore(r.Keeps))
 		}
 	}
 	for i := range rejected {

@@ -60,11 +60,14 @@ func WhyRows(w *ask.Why) [][]string {
 		way := &w.Alternatives[i]
 		more := "no set with it meets all demands"
 		if way.Plan.Has {
-			more = catalog.FormatMoney(way.More) + " more"
-			if way.More == 0 {
+			more = moreOrLess(way.More)
+			if way.More == way.Keeps {
 				more = "the least"
 			}
-			if way.Slack && way.More > 0 {
+			if kept := keepsMore(way.Keeps); kept != "" {
+				more += ", " + kept
+			}
+			if way.Slack && way.More > way.Keeps {
 				more += ", within the error of the estimates"
 			}
 		}

@@ -93,6 +93,9 @@ func slotText(st *catalog.State, s int) string {
 	if t.FallbackFloor.Set {
 		asks = append(asks, "fallback "+catalog.FormatCenti(t.FallbackFloor.V)+" at least")
 	}
+	if slot.Keep > 0 {
+		asks = append(asks, "keeping the object's own is worth "+catalog.FormatMoney(slot.Keep)+" (no money)")
+	}
 	if slot.Bears {
 		asks = append(asks, "bears a hand or a load")
 	}

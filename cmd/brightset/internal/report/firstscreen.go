@@ -65,6 +65,8 @@ func decided(p *plan.Plan) string {
 		return set + ": the best finish the budget allows, proven"
 	case p.Best:
 		return set + "; not proven to be the best finish"
+	case keepsAny(p.Of) && p.Status == solver.Optimal:
+		return set + ": proven the best, cost and keeping weighed"
 	case p.Status == solver.Optimal:
 		return set + ": the cheapest way on these figures, proven"
 	}
@@ -102,6 +104,9 @@ func screenFigures(p *plan.Plan, o *paper.Outlook) []string {
 		cost = append(cost, catalog.FormatMoney(job.SpentSum)+" of it spent")
 	}
 	rows := []string{"  " + row("finish  "+finish[0], finish[1:]...), "  " + row("cost    "+cost[0], cost[1:]...)}
+	if keepsAny(p.Of) {
+		rows = append(rows, "  "+row(fmt.Sprintf("kept    %d of %d are pieces off the object", own(p), len(p.Lines))))
+	}
 	if o.Owner > 0 {
 		pays := []string{}
 		if job.Budget.Set && job.BudgetOn == catalog.OnQuote {

@@ -30,6 +30,9 @@ func Frontier(c *ask.Curve) string {
 			pointMarks(c, i))
 	}
 	b.WriteString("\n" + t.String())
+	if kept := keptWeighed(c.Of, frontierKept); kept != "" {
+		b.WriteString("\n" + Paragraph("", "", kept))
+	}
 	if len(c.Marks) > 0 {
 		b.WriteString("\n" + list("The named targets ask for floors as well; all they ask for costs:", marks(c)))
 	}
@@ -96,7 +99,8 @@ type spotDoc struct {
 	Mean        float64         `json:"mean"`
 	Expected    catalog.Cents   `json:"expected_cents"`
 	Outlay      catalog.Cents   `json:"outlay_cents"`
-	More        catalog.Cents   `json:"more_cents"` // than the point before
+	Keeps       catalog.Cents   `json:"keeps_cents"` // worth to the owner: no money
+	More        catalog.Cents   `json:"more_cents"`  // than the point before
 	Within      bool            `json:"within_budget"`
 	Proven      bool            `json:"proven"`
 	Differences []differenceDoc `json:"differences"` // from the point before
@@ -126,7 +130,8 @@ func FrontierJSON(c *ask.Curve) (string, error) {
 	}
 	for i := range c.Points {
 		p := &c.Points[i]
-		d := spotDoc{Mean: finite(p.Plan.Grade), Expected: p.Plan.Expected, Outlay: p.Plan.Outlay, Within: p.Within,
+		d := spotDoc{Mean: finite(p.Plan.Grade), Expected: p.Plan.Expected, Outlay: p.Plan.Outlay, Keeps: p.Plan.Keeps,
+			Within: p.Within,
 			Proven: p.Plan.Status == solver.Optimal, Differences: []differenceDoc{}, Changed: []string{}, Lines: []lineDoc{}}
 		if i > 0 {
 			before := c.Points[i-1].Plan

@@ -122,6 +122,9 @@ func huntNote(h *ask.Hunted) string {
 	if st.Job.WithinDays.Set {
 		text += fmt.Sprintf(" A find has to leave time for the work on it: %d days are allowed in all.", st.Job.WithinDays.V)
 	}
+	if kept := keptWeighed(st, huntKept); kept != "" {
+		text += " " + kept
+	}
 	return text
 }
 

@@ -22,6 +22,9 @@ func source(st *catalog.State, p *catalog.Piece) string {
 	case catalog.Vendors:
 		return st.Vendors[p.Vendor].ID + "'s"
 	}
+	if p.Off {
+		return "the customer's, off the object"
+	}
 	return "the customer's"
 }
 

@@ -47,6 +47,9 @@ func othersText(advised *plan.Plan, b *Beside) string {
 		if p.Status == solver.Stopped {
 			t.Span(4, "stopped early, not proven")
 		}
+		if kept := keepsMore(p.Keeps - advised.Keeps); kept != "" {
+			t.Span(4, kept)
+		}
 		if o.Level {
 			t.Span(4, "as good as level: within the error of the estimates")
 		}
@@ -123,6 +126,7 @@ type otherDoc struct {
 	Grade       *float64        `json:"grade"`
 	Level       bool            `json:"within_estimating_error"` // no further off the advised plan in total than that
 	Differ      int             `json:"slots_differ"`            // two pieces that change places don't count
+	Keeps       catalog.Cents   `json:"keeps_cents"`             // worth to the owner: no money
 	More        *catalog.Cents  `json:"more_cents"`              // than the advised plan
 	Differences []differenceDoc `json:"differences"`
 
@@ -147,6 +151,7 @@ func otherDocs(advised *plan.Plan, all []ask.Other) []otherDoc {
 				grade := finite(p.Grade)
 				d.Expected, d.Outlay, d.Grade = &p.Expected, &p.Outlay, &grade
 				more := p.Expected - advised.Expected
+				d.Keeps = p.Keeps
 				d.More, d.Rest, d.Differences = &more, restOf(advised, p), differenceDocs(advised, p)
 				d.Changed = changedSlots(advised, p)
 				d.Lines, d.Charges = lineDocs(p), chargeDocs(p)

@@ -156,6 +156,8 @@ func (p *Papers) decidedAgainst() []string {
 			text += "not good enough: " + r.Why
 		case r.Both:
 			text += "with it no whole set does what was asked for"
+		case r.Keeps < 0:
+			text += "it is none of the object's own, which is worth keeping to you"
 		case r.More > 0:
 			text += fmt.Sprintf("the set would cost about %s more with it", catalog.FormatMoney(r.More))
 		default:

@@ -145,6 +145,9 @@ func verdict(p *plan.Plan) string {
 		return Paragraph("", "", fmt.Sprintf("Not proven to be the best finish: stopped early (%s). "+
 			"Give it longer with --time-limit.", p.Stop))
 	}
+	if keepsAny(p.Of) {
+		return keptVerdict(p)
+	}
 	if p.Status == solver.Optimal {
 		return Paragraph("", "", "The cheapest on these figures: proven, nothing that meets the target costs less.")
 	}
@@ -195,6 +198,9 @@ func figureRows(p *plan.Plan) [][2]string {
 	done := fmt.Sprintf("%s that no slot needs a rescue", Percent(catalog.Micro(p.Completion*1e6)))
 	if job.Completion.Set {
 		done += ", " + Percent(job.Completion.V) + " asked for"
+	}
+	if kept := keptRow(p); kept != "" {
+		rows = append(rows, [2]string{"kept", kept})
 	}
 	return append(rows, [2]string{"grade", grade}, [2]string{"chance", done}, [2]string{"days", days(p)})
 }

@@ -23,6 +23,7 @@ type planDoc struct {
 	Expected     *catalog.Cents `json:"expected_cents"`
 	Bound        *catalog.Cents `json:"bound_cents"`
 	Outlay       *catalog.Cents `json:"outlay_cents"`
+	Keeps        catalog.Cents  `json:"keeps_cents"`       // worth to the owner that own pieces hang: no money, in no sum
 	AboveBound   *catalog.Cents `json:"above_bound_cents"` // it is at most so much above the cheapest
 	ExpectedAll  *catalog.Cents `json:"expected_with_spent_cents"`
 	OutlayAll    *catalog.Cents `json:"outlay_with_spent_cents"`
@@ -92,6 +93,8 @@ type lineDoc struct {
 	choiceDoc
 	Expected catalog.Cents  `json:"expected_cents"` // what failing costs included
 	Outlay   catalog.Cents  `json:"outlay_cents"`
+	Off      bool           `json:"off"`         // the piece came off the object
+	Keeps    catalog.Cents  `json:"keeps_cents"` // worth to the owner: no money
 	Grade    float64        `json:"grade"`
 	Tone     float64        `json:"tone"`
 	Fresh    bool           `json:"fresh"`
@@ -136,6 +139,7 @@ func PlanJSON(p *plan.Plan, beside *Beside) (string, error) {
 		doc.Expected, doc.Outlay, doc.Grade, doc.Completion = &p.Expected, &p.Outlay, &grade, &completion
 		above, all, out := p.Expected-p.Bound, p.Expected+p.Of.Job.SpentSum, p.Outlay+p.Of.Job.SpentSum
 		doc.AboveBound, doc.ExpectedAll, doc.OutlayAll, doc.Done = &above, &all, &out, doneOf(p)
+		doc.Keeps = p.Keeps
 		doc.Lines, doc.Charges = lineDocs(p), chargeDocs(p)
 		doc.errands(p)
 	}
@@ -192,6 +196,7 @@ func lineOf(st *catalog.State, l *plan.Line) lineDoc {
 	c := l.Choice
 	doc := lineDoc{
 		Slot: st.Slots[l.Slot].ID, choiceDoc: choiceOf(st, c), Expected: l.Expected, Outlay: c.Cash,
+		Off: st.Pieces[c.Piece].Off, Keeps: l.Keeps,
 		Grade: hundredths(c.Grade), Tone: hundredths(c.Tone), Fresh: c.Fresh, Redone: c.Redone,
 		Breakage: millionths(c.Breakage), Fails: millionths(c.Fails), Days: c.Days, Chance: millionths(c.Chance),
 		Misfit: millionths(c.Misfit),

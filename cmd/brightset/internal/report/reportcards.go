@@ -40,7 +40,7 @@ func (w *Whole) slotCard(c *plan.Choice, mark string, more catalog.Cents, why st
 	card := w.pieceCard(c.Piece, mark)
 	set := "as advised"
 	if more != 0 {
-		set = catalog.FormatMoney(more) + " more"
+		set = moreOrLess(more)
 	}
 	card.Facts = append(card.Facts,
 		page.Fact{What: "What is done", Is: work(st, c)},
@@ -56,10 +56,14 @@ func (w *Whole) slotCard(c *plan.Choice, mark string, more catalog.Cents, why st
 
 func (w *Whole) rejectedCard(r *ask.RejectedPiece) *page.Card {
 	switch {
-	case r.Choice != nil && r.More == 0:
+	case r.Choice != nil && r.More == 0 && r.Keeps == 0:
 		return w.slotCard(r.Choice, "as good", 0, "")
 	case r.Choice != nil:
-		return w.slotCard(r.Choice, "dearer", r.More, "")
+		mark := "dearer"
+		if r.More <= 0 {
+			mark = "not the object's own"
+		}
+		return w.slotCard(r.Choice, mark, r.More, keepsMore(r.Keeps))
 	}
 	why := r.Why
 	if r.Both {

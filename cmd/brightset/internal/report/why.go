@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"brightset/catalog"
@@ -28,6 +29,7 @@ func Why(w *ask.Why) string {
 		}
 	}
 	for _, part := range []string{
+		keepingCosts(w),
 		closeCalls(w),
 		list("The demands that have a say here, and what each costs by itself:", rulePrices(w)),
 		list("Where the decision turns, all else staying as it is:", points(w)),
@@ -58,7 +60,8 @@ func whyTable(w *ask.Why) string {
 		}
 		t.Row(w.Advised.Label(way.Choice), catalog.FormatMoney(way.Plan.Expected), more,
 			catalog.FormatCenti(way.Choice.Grade), fmt.Sprintf("%.1f", way.Plan.Grade))
-		if text := causes(w.Advised, way.Reasons); text != "" {
+		text := strings.Join(slices.DeleteFunc([]string{causes(w.Advised, way.Reasons), keepsMore(way.Keeps)}, empty), "; ")
+		if text != "" {
 			t.Span(4, text)
 		}
 	}
@@ -116,14 +119,17 @@ func closeCalls(w *ask.Why) string {
 		way := &w.Alternatives[i]
 		switch {
 		case !way.Plan.Has || w.Taken(way):
-		case way.More == 0:
+		case way.More == way.Keeps:
 			level = append(level, w.Advised.Label(way.Choice))
 		case way.Slack:
 			near = append(near, w.Advised.Label(way.Choice))
 		}
 	}
 	text := ""
-	if len(level) > 0 {
+	if len(level) > 0 && keepsAny(w.Advised.Of) {
+		text += Paragraph("", "  ", "Level to the cent, cost and keeping weighed: "+
+			strings.Join(level, ", ")+". Take which you like.")
+	} else if len(level) > 0 {
 		text += Paragraph("", "  ", "The same total to the cent: "+strings.Join(level, ", ")+". Take which you like.")
 	}
 	if len(near) > 0 {
@@ -142,6 +148,9 @@ func rulePrices(w *ask.Why) []string {
 	for i := range w.Rules[:min(mostRules, len(w.Rules))] {
 		r := &w.Rules[i]
 		text := fmt.Sprintf("%s: %s", r.Requirement.Words, catalog.FormatMoney(r.Costs))
+		if kept := keepsMore(-r.Keeps); kept != "" {
+			text += "; it " + kept
+		}
 		if r.Instead != nil {
 			text += "; without it " + w.Advised.Label(r.Instead)
 		}
@@ -158,3 +167,5 @@ func whyOuts(w *ask.Why) []string {
 	}
 	return all
 }
+
+func empty(s string) bool { return s == "" }

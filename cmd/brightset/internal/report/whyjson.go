@@ -17,7 +17,8 @@ type whyDoc struct {
 	Expected catalog.Cents  `json:"expected_cents"` // of the advised plan
 	Ways     []wayDoc       `json:"ways"`
 	Outs     []outDoc       `json:"out"`
-	Rules    []rulePriceDoc `json:"rules"` // the demands that have a say
+	Keeping  *keepingDoc    `json:"keeping"` // the object's own piece; null where that is not weighed here
+	Rules    []rulePriceDoc `json:"rules"`   // the demands that have a say
 	Points   []pointDoc     `json:"turns"`
 	Open     []pointDoc     `json:"turns_unsettled"` // it stands up to last; whether beyond is not known
 }
@@ -25,7 +26,15 @@ type whyDoc struct {
 type rulePriceDoc struct {
 	requirementDoc
 	Costs   catalog.Cents `json:"costs_cents"`
-	Instead *choiceDoc    `json:"instead"` // what would fill the slot without it; null: the same
+	Keeps   catalog.Cents `json:"keeps_less_cents"` // worth to the owner, no money
+	Instead *choiceDoc    `json:"instead"`          // what would fill the slot without it; null: the same
+}
+
+// keepingDoc is what it costs to hang the object's own piece.
+type keepingDoc struct {
+	choiceDoc
+	Costs catalog.Cents `json:"costs_cents"` // than the best set without one here
+	Worth catalog.Cents `json:"worth_cents"` // to the owner: no money
 }
 
 // wayDoc is one choice. Sums are null where no set with it meets all demands.
@@ -35,6 +44,7 @@ type wayDoc struct {
 	Grade    float64        `json:"grade"`
 	Expected *catalog.Cents `json:"expected_cents"` // of the whole set
 	More     *catalog.Cents `json:"more_cents"`
+	Keeps    catalog.Cents  `json:"keeps_more_cents"` // of the object's own than advised, worth to the owner: no money
 	Mean     *float64       `json:"mean"`
 	Level    bool           `json:"within_error"` // as good as level with the advised choice
 	Causes   []causeDoc     `json:"causes"`       // they add up to more_cents
@@ -74,6 +84,9 @@ func WhyJSON(w *ask.Why) (string, error) {
 	if w.Stopped {
 		doc.Status = "stopped"
 	}
+	if k := keepingIn(w); k != nil {
+		doc.Keeping = &keepingDoc{choiceOf(st, k.own.Choice), k.costs, k.worth}
+	}
 	for i := range w.Alternatives {
 		doc.Ways = append(doc.Ways, wayOf(w, &w.Alternatives[i]))
 	}
@@ -87,7 +100,7 @@ func WhyJSON(w *ask.Why) (string, error) {
 	}
 	for i := range w.Rules {
 		r := &w.Rules[i]
-		d := rulePriceDoc{requirementDoc: requirementOf(st, &r.Requirement), Costs: r.Costs}
+		d := rulePriceDoc{requirementDoc: requirementOf(st, &r.Requirement), Costs: r.Costs, Keeps: r.Keeps}
 		if r.Instead != nil {
 			c := choiceOf(st, r.Instead)
 			d.Instead = &c
@@ -117,6 +130,7 @@ func wayOf(w *ask.Why, way *ask.Alternative) wayDoc {
 	if way.Plan.Has {
 		mean := finite(way.Plan.Grade)
 		d.Expected, d.More, d.Mean, d.Level = &way.Plan.Expected, &way.More, &mean, way.Slack
+		d.Keeps = way.Keeps
 	}
 	d.Causes = causeDocs(w.Advised, way.Reasons)
 	for i := mostCauses; i < len(way.Reasons); i++ {
