@@ -31,14 +31,14 @@ func TestQuoteKept(t *testing.T) {
 		}
 		exact := st.Clone()
 		exact.Job.Budget.V = pl.ForOwner().Total - st.Job.SpentSum
-		if same := keepsQuote(t, seed, exact); same == nil || same.Expected != pl.Expected {
+		if same := keepsQuote(t, seed, exact); same == nil || same.Weighed() != pl.Weighed() {
 			t.Errorf("seed %d: with just what is quoted there is another plan", seed)
 		}
 		exact.Job.Budget.V--
 		switch less := keepsQuote(t, seed, exact); {
 		case less == nil:
 			seen["nothing a cent below"]++
-		case plan.Fingerprint(less) == plan.Fingerprint(pl) || less.Expected < pl.Expected:
+		case plan.Fingerprint(less) == plan.Fingerprint(pl) || less.Weighed() < pl.Weighed():
 			t.Errorf("seed %d: a cent below the quote the plan is the same, or cheaper", seed)
 		default:
 			seen["another a cent below"]++
@@ -60,8 +60,8 @@ func keepsQuote(t *testing.T, seed int64, st *catalog.State) *plan.Plan {
 		t.Fatalf("seed %d: %v", seed, err)
 	}
 	least, feasible, _ := adapter.Cheapest(st)
-	if pl.Has != feasible || feasible && int64(pl.Expected) != least {
-		t.Fatalf("seed %d: %d, %t; by trying everything %d, %t", seed, pl.Expected, pl.Has, least, feasible)
+	if pl.Has != feasible || feasible && int64(pl.Weighed()) != least {
+		t.Fatalf("seed %d: %d, %t; by trying everything %d, %t", seed, pl.Weighed(), pl.Has, least, feasible)
 	}
 	if !pl.Has {
 		return nil

@@ -20,10 +20,11 @@ func OnTheEdge(r *rand.Rand, st *catalog.State) {
 	for m := range st.Matches {
 		edgeOfMatch(&st.Matches[m], s.Lines, step)
 	}
-	weight, days, risk, cash := int64(0), 0, int64(0), catalog.Cents(0)
+	weight, days, risk, cash, keeps := int64(0), 0, int64(0), catalog.Cents(0), catalog.Cents(0)
 	for _, l := range s.Lines {
 		weight += int64(st.Slots[l.K.Slot].Weight)
 		days, risk, cash = max(days, edgeOfDays(st, l)), risk+l.Risk, cash+l.K.Cash
+		keeps += l.Keeps
 	}
 	if some() && weight > 0 {
 		st.Job.Target.Mean = Set(catalog.Centi(s.Finish/weight + int64(step())))
@@ -41,7 +42,7 @@ func OnTheEdge(r *rand.Rand, st *catalog.State) {
 		st.Job.Budget = Set(cash - catalog.Cents(step()))
 		switch st.Job.BudgetOn {
 		case catalog.OnExpected:
-			st.Job.Budget.V = s.Total - catalog.Cents(step())
+			st.Job.Budget.V = s.Total + keeps - catalog.Cents(step())
 		case catalog.OnQuote:
 			st.Job.Budget.V = s.OwnerPays(s.Lines, s.Trades) - st.Job.SpentSum - catalog.Cents(step())
 		}
