@@ -24,8 +24,8 @@ var importCommand = command{
 		"it is in." +
 		"\nCommas, semicolons and tabs between the cells are told apart; with the latter two, decimals may be written with " +
 		"a comma. A cell with an apostrophe before it is taken as it stands: '1-2." +
-		"\nWith --off the table is a list of what came off the object: its originals that are the customer's are the object's " +
-		"own (off = true), spares are those whose off column says false." +
+		"\nWith --off the table is a list of what came off the object: its originals that are the customer's are " +
+		"the object's own (off = true), spares are those whose off column says false." +
 		"\nWith --replace a table that was changed is imported again over the file made of it before. No other file is " +
 		"ever overwritten.",
 	setup: func(flags *pflag.FlagSet) action {

@@ -87,8 +87,8 @@ func keepingCosts(w *ask.Why) string {
 	if k == nil {
 		return ""
 	}
-	return Paragraph("", "  ", fmt.Sprintf("Keeping the object's own piece, %s: the set costs %s than without one here, and "+
-		"that is weighed against what keeping is worth to the owner, here %s. That is no money, and in none of the sums.",
+	return Paragraph("", "  ", fmt.Sprintf("Keeping the object's own piece, %s: the set costs %s than without one here, "+
+		"and that is weighed against what keeping is worth to the owner, here %s. That is no money, and in none of the sums.",
 		w.Advised.Label(k.own.Choice), moreOrLess(k.costs), catalog.FormatMoney(k.worth)))
 }
 
@@ -106,8 +106,8 @@ const frontierKept = "What keeping the object's own pieces is worth to the owner
 	"in no sum: a higher mean may even cost less where it keeps less."
 
 // huntKept says what keeping does to a top price.
-const huntKept = "What keeping the object's own piece is worth to the owner is weighed in: where one hangs, a find has " +
-	"to save that as well before anything is paid for it."
+const huntKept = "What keeping the object's own piece is worth to the owner is weighed in: where one hangs, a find " +
+	"has to save that as well before anything is paid for it."
 
 // keptVerdict says what is known of a plan's being the best where keeping is weighed.
 func keptVerdict(p *plan.Plan) string {
