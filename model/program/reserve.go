@@ -76,7 +76,8 @@ func (b *slotChoices) ranked() []reserve {
 			fails: c.Fails, piece: c.Piece, bundle: b.st.Pieces[c.Piece].Bundle})
 	}
 	slices.SortStableFunc(held, func(a, c reserve) int {
-		return cmp.Or(cmp.Compare(a.fallbackCost, c.fallbackCost), cmp.Compare(c.keeps, a.keeps), cmp.Compare(a.unsteady, c.unsteady),
+		return cmp.Or(cmp.Compare(a.fallbackCost, c.fallbackCost), cmp.Compare(c.keeps, a.keeps),
+			cmp.Compare(a.unsteady, c.unsteady),
 			cmp.Compare(a.fails, c.fails), cmp.Compare(a.f, c.f))
 	})
 	return held
