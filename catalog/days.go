@@ -140,10 +140,10 @@ func orderedBy(e *journal.Entry) []string {
 	return slices.Compact(keys)
 }
 
-// judgeDays finds the entries whose days can't be right. They are told, and count neither
+// leaveOutWrongDays finds the entries whose days can't be right. They are told, and count neither
 // for what day it is nor for how long anything took. Of an entry that is only tried it is
 // a reason to refuse it.
-func (l *loader) judgeDays() {
+func (l *loader) leaveOutWrongDays() {
 	if l.state.Record == nil {
 		return
 	}

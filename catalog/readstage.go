@@ -119,7 +119,7 @@ func (l *loader) settle() {
 	if job.Budget.Set {
 		job.Budget.V -= job.SpentSum
 	}
-	l.judgeDays()
+	l.leaveOutWrongDays()
 	l.reckonDays()
 }
 

@@ -45,10 +45,19 @@ func packages(t *testing.T) map[string]*listed {
 	return all
 }
 
+// reader imports what the packages are compiled against, each once.
+func reader(fset *token.FileSet, all map[string]*listed) types.Importer {
+	return importer.ForCompiler(fset, "gc", func(path string) (io.ReadCloser, error) {
+		if all[path] == nil || all[path].Export == "" {
+			return nil, fmt.Errorf("nothing is compiled of %q", path)
+		}
+		return os.Open(all[path].Export)
+	})
+}
+
 // checked gives the syntax and the types of a package, tests left out.
-func checked(t *testing.T, all map[string]*listed, p *listed) (*token.FileSet, []*ast.File, *types.Info) {
+func checked(t *testing.T, fset *token.FileSet, from types.Importer, p *listed) ([]*ast.File, *types.Info) {
 	t.Helper()
-	fset := token.NewFileSet()
 	var files []*ast.File
 	for _, name := range p.GoFiles {
 		f, err := parser.ParseFile(fset, filepath.Join(p.Dir, name), nil, parser.SkipObjectResolution)
@@ -58,16 +67,11 @@ func checked(t *testing.T, all map[string]*listed, p *listed) (*token.FileSet, [
 		files = append(files, f)
 	}
 	info := &types.Info{Types: map[ast.Expr]types.TypeAndValue{}}
-	config := types.Config{Importer: importer.ForCompiler(fset, "gc", func(path string) (io.ReadCloser, error) {
-		if all[path] == nil || all[path].Export == "" {
-			return nil, fmt.Errorf("nothing is compiled of %q", path)
-		}
-		return os.Open(all[path].Export)
-	})}
+	config := types.Config{Importer: from}
 	if _, err := config.Check(p.ImportPath, fset, files, info); err != nil {
 		t.Fatal(err)
 	}
-	return fset, files, info
+	return files, info
 }
 
 const here = "brightset/catalog/event"
@@ -122,8 +126,8 @@ func spelt(info *types.Info, files []*ast.File, found func(lit *ast.BasicLit, wo
 // is a literal. The compiler says what is one: it takes "sent" for an action only where an
 // action is wanted.
 func TestWordsAreWrittenOnce(t *testing.T) {
-	all := packages(t)
-	looked := 0
+	all, fset, looked := packages(t), token.NewFileSet(), 0
+	from := reader(fset, all)
 	for _, p := range all {
 		if !strings.HasPrefix(p.ImportPath, "brightset/") || p.ImportPath == here {
 			continue
@@ -132,7 +136,7 @@ func TestWordsAreWrittenOnce(t *testing.T) {
 			continue // has no expression of these types
 		}
 		looked++
-		fset, files, info := checked(t, all, p)
+		files, info := checked(t, fset, from, p)
 		spelt(info, files, func(lit *ast.BasicLit, word string) {
 			t.Errorf("%s: %s is an event.%s, which is written down in %s alone", fset.Position(lit.Pos()), lit.Value, word, here)
 		})
@@ -156,12 +160,13 @@ func f(a event.Action, m map[event.Key]any) bool {
 	_ = map[event.Key]string{"cost": "a sum"}
 	return a == "sent" || "back" == string(a) || a == event.Sent || a == ""
 }`
-	all := packages(t)
 	dir := t.TempDir()
 	if err := os.WriteFile(filepath.Join(dir, "p.go"), []byte(source), 0o666); err != nil {
 		t.Fatal(err)
 	}
-	_, files, info := checked(t, all, &listed{ImportPath: "p", Dir: dir, GoFiles: []string{"p.go"}})
+	fset := token.NewFileSet()
+	files, info := checked(t, fset, reader(fset, packages(t)),
+		&listed{ImportPath: "p", Dir: dir, GoFiles: []string{"p.go"}})
 	got := map[string]bool{}
 	spelt(info, files, func(lit *ast.BasicLit, word string) { got[word+" "+lit.Value] = true })
 	want := []string{`Key "stage"`, `Key "lot"`, `Table "piece"`, `Action "hung"`, `Key "cost"`, `Action "sent"`,

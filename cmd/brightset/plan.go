@@ -38,8 +38,9 @@ var planCommand = command{
 			"since, and why")
 		flags.BoolVar(&o.strip, "strip", false, "look for what to strip first and for the prices at which to stop in a set "+
 			"of more than 30 slots too, which takes a while")
-		flags.BoolVar(&o.oneForTwo, "one-for-two", false, "hold one spare behind two slots where that is cheaper: if both "+
-			"fail, one of them is rescued; shown against holding it for one")
+		flags.BoolVar(&o.sharedSpares, "one-for-two", false,
+			"hold one spare behind two slots where that is cheaper: if both fail, one of them is rescued; "+
+				"shown against holding it for one")
 		flags.StringVar(&o.mps, "mps", "", "also write the program to `FILE` as free MPS, for another solver; with - only "+
 			"that, instead of the plan")
 		o.limitFlag(flags, "plan", "30s", "30s or 2m", "no limit")
@@ -51,14 +52,14 @@ var planCommand = command{
 
 type planOptions struct {
 	question
-	full      bool
-	keep      bool
-	others    int
-	differ    int
-	strip     bool
-	oneForTwo bool
-	mps       string
-	within    float64 // percent
+	full         bool
+	keep         bool
+	others       int
+	differ       int
+	strip        bool
+	sharedSpares bool
+	mps          string
+	within       float64 // percent
 }
 
 // mostOthers is as many other plans as one would ever look through.
@@ -80,7 +81,7 @@ func (o *planOptions) check() error {
 		return usageError{"--others stands beside the cheapest plan, and shows the best finish too; type it without " +
 			"--best: brightset plan --others 3"}
 	}
-	return o.checkOneForTwo()
+	return o.checkSharedSpares()
 }
 
 func (o *planOptions) run(c *call) (int, error) {
@@ -159,8 +160,8 @@ func keepPlan(c *call, d *catalog.Recorder, p *plan.Plan) error {
 // solve finds the plan, and what it is compared with.
 func (o *planOptions) solve(ctx context.Context, line *progress,
 	st *catalog.State) (*plan.Plan, *report.Beside, error) {
-	if o.oneForTwo {
-		return solveOneForTwo(ctx, line, st)
+	if o.sharedSpares {
+		return solveSharedSpares(ctx, line, st)
 	}
 	set := line.settings()
 	find := program.Solve

@@ -20,7 +20,7 @@ const slotsStripped = 30
 // lookBeside finds, with the time that is left, what stands beside the plan: none of it
 // depends on the rest of it.
 func (o *planOptions) lookBeside(ctx context.Context, line *progress, p *plan.Plan, beside *report.Beside) error {
-	if o.oneForTwo {
+	if o.sharedSpares {
 		return nil
 	}
 	line.now("looking beside the plan")

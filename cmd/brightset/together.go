@@ -29,7 +29,7 @@ func (o *planOptions) checkTogether() error {
 		name string
 		set  bool
 	}{{"--best", o.best}, {"--others", o.others > 0}, {"--strip", o.strip}, {"--mps", o.mps != ""},
-		{"--one-for-two", o.oneForTwo}} {
+		{"--one-for-two", o.sharedSpares}} {
 		if f.set {
 			return usageError{fmt.Sprintf("%s is about one job; type it with each job by itself: brightset plan %s JOB", f.name,
 				f.name)}

@@ -2,6 +2,7 @@ package choice
 
 import (
 	"fmt"
+	"slices"
 	"sync/atomic"
 
 	"brightset/catalog"
@@ -120,12 +121,7 @@ func (g *deriver) out(o Exclusion) {
 
 // FitsSlot says whether a piece goes in a slot, as it is or by handwork.
 func FitsSlot(p *catalog.Piece, slot int) bool {
-	for _, s := range p.Fits {
-		if s == slot {
-			return true
-		}
-	}
-	return Fitting(p, slot) != nil
+	return slices.Contains(p.Fits, slot) || Fitting(p, slot) != nil
 }
 
 // hasQuote says whether a plater has named a price for a piece that still stands.

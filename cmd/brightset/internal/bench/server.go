@@ -70,7 +70,8 @@ func New(opt Options) *Server {
 	s.mux.Handle("GET /static/", http.StripPrefix("/static/", noListings(http.FileServerFS(files))))
 	for path, page := range map[string]http.HandlerFunc{"/{$}": s.slotPage, "/new": s.newPage, "/plan": s.planPage,
 		"/what-if": s.whatIfPage, "/papers": s.papersPage, "/paper/{name}": s.paper, "/journal": s.journalPage,
-		"/position": s.positionPage, "/shop": s.shopPage, "/why": s.whyPart, "/others": s.othersPart, "/curve.json": s.curveJSON, "/what-if.json": s.whatIfJSON} {
+		"/position": s.positionPage, "/shop": s.shopPage, "/why": s.whyPart, "/others": s.othersPart,
+		"/curve.json": s.curveJSON, "/what-if.json": s.whatIfJSON} {
 		s.mux.HandleFunc("GET "+path, work.through(page))
 	}
 	s.mux.HandleFunc("GET /photo", s.photo)

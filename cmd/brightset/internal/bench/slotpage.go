@@ -3,6 +3,7 @@ package bench
 import (
 	"context"
 	"net/http"
+	"slices"
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report"
@@ -35,7 +36,8 @@ func (s *Server) slotPage(w http.ResponseWriter, r *http.Request) {
 	}
 	lock, bans := locksOn(st, bindings, slot)
 	s.show(w, http.StatusOK, "slot", map[string]any{
-		"F": f, "Name": st.Slots[slot].Name, "ID": st.Slots[slot].ID, "Area": st.Slots[slot].AreaWritten, "Asks": report.SlotAsks(st, slot),
+		"F": f, "Name": st.Slots[slot].Name, "ID": st.Slots[slot].ID, "Area": st.Slots[slot].AreaWritten,
+		"Asks":  report.SlotAsks(st, slot),
 		"Cards": report.BenchCards(p, rejected, slot), "Defects": report.Defects(st), "Grades": st.Tables.Grades,
 		"Tones": st.Tables.Tones, "Platers": st.Platers, "Lock": lock, "Bans": bans,
 	})
@@ -58,21 +60,12 @@ func locksOn(st *catalog.State, all []ask.Binding, slot int) (lock string, bans 
 		case b.Ban != catalog.None:
 			ban := &st.Bans[b.Ban]
 			if ban.Slot == slot ||
-				(ban.Slot == catalog.None && ban.Piece != catalog.None && fitsSlot(&st.Pieces[ban.Piece], slot)) {
+				(ban.Slot == catalog.None && ban.Piece != catalog.None && slices.Contains(st.Pieces[ban.Piece].Fits, slot)) {
 				bans = append(bans, held{ban.ID, lines[i]})
 			}
 		}
 	}
 	return lock, bans
-}
-
-func fitsSlot(p *catalog.Piece, slot int) bool {
-	for _, s := range p.Fits {
-		if s == slot {
-			return true
-		}
-	}
-	return false
 }
 
 // whyPart says why a slot is filled as it is.

@@ -35,8 +35,9 @@ func (s *Server) showStart(w http.ResponseWriter, code int, r *http.Request, err
 		}
 		return otherwise
 	}
-	data := map[string]any{"Folder": filepath.Dir(s.opt.Job), "Title": typed("title", ""), "Currency": typed("currency", "USD"),
-		"Target": typed("target", "nice"), "Budget": typed("budget", ""), "Positions": typed("positions", ""),
+	data := map[string]any{"Folder": filepath.Dir(s.opt.Job), "Title": typed("title", ""),
+		"Currency": typed("currency", "USD"),
+		"Target":   typed("target", "nice"), "Budget": typed("budget", ""), "Positions": typed("positions", ""),
 		"Shop": typed("shop", ""), "Hourly": typed("hourly", "")}
 	if err != nil {
 		data["Why"] = strings.Split(err.Error(), "\n")
@@ -73,7 +74,8 @@ func (s *Server) begin(r *http.Request) error {
 	files := [][2]string{
 		{shop, "# Your shop: who does the work, who sells, and what lies in the drawers.\n\n[shop]\n" +
 			keyLine("name", get("shop")) + keyLine("hourly", get("hourly"))},
-		{s.opt.Job, "# One object's bright trim. Begun at the bench; yours to change.\n\n[job]\n" + keyLine("title", get("title")) +
+		{s.opt.Job, "# One object's bright trim. Begun at the bench; yours to change.\n\n[job]\n" +
+			keyLine("title", get("title")) +
 			keyLine("currency", get("currency")) + keyLine("shop", "shop.toml") + keyLine("target", get("target")) +
 			keyLine("budget", get("budget")) + positions(r.PostForm.Get("positions"))},
 	}

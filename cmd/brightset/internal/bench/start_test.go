@@ -26,7 +26,8 @@ func TestFromNothing(t *testing.T) {
 		t.Fatal(w.Code)
 	}
 	form := url.Values{"title": {`Launch "Marigold"`}, "target": {"nice"}, "currency": {"EUR"}, "budget": {"12,5,0"},
-		"positions": {"left and right bow cleat, 20 in2\r\n\n Stem band, 4.5 dm2\nWheel: hub cap\nstem band\n"}, "shop": {"Our shop"}}
+		"positions": {"left and right bow cleat, 20 in2\r\n\n Stem band, 4.5 dm2\nWheel: hub cap\nstem band\n"},
+		"shop":      {"Our shop"}}
 	w := post(h, "/start", form)
 	if text := w.Body.String(); w.Code != http.StatusUnprocessableEntity || !strings.Contains(text, "12,5,0") ||
 		!strings.Contains(text, "Marigold") || !strings.Contains(text, "Wheel: hub cap") {
@@ -50,7 +51,8 @@ func TestFromNothing(t *testing.T) {
 	if got := strings.Join(ids, " "); got != "left-bow-cleat right-bow-cleat stem-band wheel-hub-cap stem-band-2" {
 		t.Error(got)
 	}
-	if st.Slots[0].Part != "bow-cleat" || st.Slots[1].AreaWritten != "20 in2" || st.Slots[1].Name != "right bow cleat" || len(st.Matches) != 1 ||
+	if st.Slots[0].Part != "bow-cleat" || st.Slots[1].AreaWritten != "20 in2" || st.Slots[1].Name != "right bow cleat" ||
+		len(st.Matches) != 1 ||
 		st.Job.Title != `Launch "Marigold"` || st.Job.Budget.V != 900_00 || st.Shop.Name != "Our shop" {
 		t.Errorf("%+v", st.Job)
 	}
@@ -66,16 +68,18 @@ func TestFromNothing(t *testing.T) {
 		}
 	}
 	do("/do", url.Values{"action": {"slot"}, "name": {"Mast light"}, "area": {"20 in2"}, "with": {"stem-band"}})
-	do("/do", url.Values{"action": {"plater"}, "name": {"Weir & Sons"}, "minimum": {"40.00"}, "days": {"20"}, "level": {"show"},
-		"metal": {"brass"}, "rate": {"30.00"}, "grade": {"90"}})
-	do("/do", url.Values{"action": {"plater"}, "target": {"weir-sons"}, "level": {"show"}, "metal": {"steel"}, "rate": {"31.00"},
-		"grade": {"88"}})
-	if text := get(h, "/shop").Body.String(); !strings.Contains(text, "Weir &amp; Sons") || !strings.Contains(text, "31.00") {
+	do("/do", url.Values{"action": {"plater"}, "name": {"Weir & Sons"}, "minimum": {"40.00"}, "days": {"20"},
+		"level": {"show"}, "metal": {"brass"}, "rate": {"30.00"}, "grade": {"90"}})
+	do("/do", url.Values{"action": {"plater"}, "target": {"weir-sons"}, "level": {"show"}, "metal": {"steel"},
+		"rate": {"31.00"}, "grade": {"88"}})
+	text := get(h, "/shop").Body.String()
+	if !strings.Contains(text, "Weir &amp; Sons") || !strings.Contains(text, "31.00") {
 		t.Error("the plater does not show")
 	}
 	for _, slot := range []string{"bow-cleat", "bow-cleat", "stem-band", "wheel-hub-cap", "stem-band-2", "mast-light"} {
-		body, kind := photoForm(t, map[string]string{"base": base(t, h), "back": "/", "fits": slot, "kind": "original", "metal": "brass",
-			"name": "the " + slot + " off the boat"}, pictureOf(30, 20, color.YCbCr{Y: 9, Cb: 128, Cr: 128}))
+		body, kind := photoForm(t, map[string]string{"base": base(t, h), "back": "/", "fits": slot, "kind": "original",
+			"metal": "brass",
+			"name":  "the " + slot + " off the boat"}, pictureOf(30, 20, color.YCbCr{Y: 9, Cb: 128, Cr: 128}))
 		if w := postBody(h, "/piece", kind, body); w.Code != http.StatusSeeOther {
 			t.Fatal(w.Code, w.Body)
 		}
@@ -87,7 +91,12 @@ func TestFromNothing(t *testing.T) {
 		do("/do", url.Values{"action": {"slot"}, "target": {slot}, "area": {"30 cm2"}})
 	}
 	for i := range st.Pieces {
-		do("/do", url.Values{"action": {"found"}, "target": {st.Pieces[i].Key()}, "defect": {"scratches"}, "severity": {"severe"}})
+		do("/do", url.Values{
+			"action":   {"found"},
+			"target":   {st.Pieces[i].Key()},
+			"defect":   {"scratches"},
+			"severity": {"severe"},
+		})
 	}
 	w = get(h, "/papers")
 	if text := w.Body.String(); w.Code != http.StatusOK || !strings.Contains(text, "Held back") {
@@ -108,7 +117,8 @@ func TestStartBesideAShop(t *testing.T) {
 		t.Fatal(err)
 	}
 	h, _ := serve(filepath.Join(dir, "job.toml"), "")
-	if w := post(h, "/start", url.Values{"title": {"x"}, "positions": {"a"}, "shop": {"Other"}}); w.Code != http.StatusSeeOther {
+	w := post(h, "/start", url.Values{"title": {"x"}, "positions": {"a"}, "shop": {"Other"}})
+	if w.Code != http.StatusSeeOther {
 		t.Fatal(w.Code, w.Body)
 	}
 	st, err := catalog.Load(filepath.Join(dir, "job.toml"), catalog.Options{})

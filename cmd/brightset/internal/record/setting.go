@@ -88,7 +88,8 @@ func (b *builder) platerTerms(f *Facts) error {
 		return fmt.Errorf("--rate and --grade are for one metal; say which: --metal steel")
 	}
 	if f.Metal != "" && f.Rate == "" && f.Grade == "" {
-		return fmt.Errorf("--metal %s: say what he takes for a dm2 of it, --rate 40.00, and how fine it gets, --grade 90", f.Metal)
+		return fmt.Errorf("--metal %s: say what he takes for a dm2 of it, --rate 40.00, and how fine it gets, --grade 90",
+			f.Metal)
 	}
 	b.set(shop, level.Below(event.TableRate), event.Key(f.Metal), f.Rate)
 	b.set(shop, level.Below(event.TableGrade), event.Key(f.Metal), value(f.Grade))

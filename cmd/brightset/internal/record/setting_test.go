@@ -16,7 +16,14 @@ func TestSetting(t *testing.T) {
 		{"slot", Facts{Target: "tail-left", Name: "left tail lamp rim", Area: "12 in2", Part: "tail"}},
 		{"slot", Facts{Target: "tail-right", Part: "tail", With: "tail-left"}},
 		{"slot", Facts{Target: "tail-third", With: "tail-right"}},
-		{"plater", Facts{Target: "weir", Name: "Weir Plating", Minimum: "80.00", Days: "21", StripFee: "7.00", Hourly: "50.00"}},
+		{"plater", Facts{
+			Target:   "weir",
+			Name:     "Weir Plating",
+			Minimum:  "80.00",
+			Days:     "21",
+			StripFee: "7.00",
+			Hourly:   "50.00",
+		}},
 		{"plater", Facts{Target: "weir", Level: "show", Metal: "pot metal", Rate: "44.00", Grade: "90"}},
 		{"plater", Facts{Target: "weir", Level: "show", Metal: "brass", Rate: "34.00", Grade: "nice"}},
 	} {
@@ -29,7 +36,8 @@ func TestSetting(t *testing.T) {
 	for i := range st.Slots {
 		slots[st.Slots[i].ID] = &st.Slots[i]
 	}
-	if s := slots["tail-left"]; slots["plain"] == nil || s == nil || s.Name != "left tail lamp rim" || s.AreaWritten != "12 in2" ||
+	s := slots["tail-left"]
+	if slots["plain"] == nil || s == nil || s.Name != "left tail lamp rim" || s.AreaWritten != "12 in2" ||
 		s.Part != "tail" {
 		t.Errorf("%+v", s)
 	}

@@ -1,6 +1,8 @@
 package report
 
 import (
+	"slices"
+
 	"brightset/catalog"
 	"brightset/model/ask"
 	"brightset/model/choice"
@@ -106,7 +108,7 @@ func BenchCards(p *plan.Plan, rejected []ask.RejectedPiece, slot int) []BenchCar
 		}
 	}
 	for i := range p.Of.Pieces {
-		if fits(&p.Of.Pieces[i], slot) {
+		if slices.Contains(p.Of.Pieces[i].Fits, slot) {
 			add(i, goneMark(&p.Of.Pieces[i]), "", "")
 		}
 	}
@@ -164,13 +166,4 @@ func benchCard(p *plan.Plan, slot, i int, mark, set, why string, choices []plan.
 		card.Why = join(cant(p.Of, i, outs))
 	}
 	return card
-}
-
-func fits(p *catalog.Piece, slot int) bool {
-	for _, s := range p.Fits {
-		if s == slot {
-			return true
-		}
-	}
-	return false
 }

@@ -41,7 +41,7 @@ func planItself(p *plan.Plan, was *Since, notes *notes) string {
 func planBeside(p *plan.Plan, beside *Beside, notes *notes) string {
 	var b strings.Builder
 	for _, part := range []string{
-		oneForTwoText(p, beside.HeldForOne), lots(p), stripText(p.Of, beside.Strip), bench(p), purchases(p), trades(p),
+		sharedSparesText(p, beside.HeldForOne), lots(p), stripText(p.Of, beside.Strip), bench(p), purchases(p), trades(p),
 		reserve(p), leftovers(p),
 		bindingsText(p.Of, beside.Bindings), notes.String(), list("Worth knowing:", planWarnings(p)), cautions(p),
 		othersText(p, beside),

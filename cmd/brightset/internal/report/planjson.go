@@ -66,8 +66,8 @@ type planDoc struct {
 	StripFirst []findOutDoc   `json:"strip_first"`
 	StopPrices []stopDoc      `json:"stop_prices"`
 	// every piece was looked at for both; null: they were not looked for
-	StripWhole *bool         `json:"strip_whole"`
-	OneForTwo  *oneForTwoDoc `json:"one_for_two,omitempty"` // where asked for
+	StripWhole   *bool            `json:"strip_whole"`
+	SharedSpares *sharedSparesDoc `json:"one_for_two,omitempty"` // where asked for
 }
 
 // stopDoc is the price after stripping, for one piece, above which to stop.
@@ -132,7 +132,7 @@ func PlanJSON(p *plan.Plan, beside *Beside) (string, error) {
 	}
 	doc.DoNow, doc.LookAt = []actDoc{}, []concernDoc{}
 	doc.Changed, doc.StripFirst, doc.StopPrices = []shiftDoc{}, []findOutDoc{}, []stopDoc{}
-	doc.OneForTwo = oneForTwoOf(p, beside.HeldForOne)
+	doc.SharedSpares = sharedSparesOf(p, beside.HeldForOne)
 	if p.Has {
 		doc.beside(p, beside)
 		grade, completion := finite(p.Grade), finite(p.Completion)

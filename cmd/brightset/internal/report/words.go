@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"brightset/catalog"
-	"brightset/model/plan"
 )
 
 // findingText is a fault in words: "blisters, severe, over 60% of the face".
@@ -54,37 +53,6 @@ func metalText(st *catalog.State, p *catalog.Piece) string {
 		return "not known: ask before you strip it"
 	}
 	return st.Tables.Metals[p.Metal].Name
-}
-
-// doerText says who does a part of the work.
-func doerText(st *catalog.State, part plan.Part, plater string) string {
-	when := ", before it is sent"
-	if part.Work == catalog.None || st.Tables.Works[part.Work].AfterPlating() {
-		when = ", when it is back"
-	}
-	switch part.Doer {
-	case plan.ByPlater:
-		return plater
-	case plan.ByMaker:
-		return named(st.Makers[part.Maker].Name, st.Makers[part.Maker].ID) + when
-	}
-	return "our shop" + when
-}
-
-// worksText lists the works of a choice in the order in which they are done.
-func worksText(st *catalog.State, c *plan.Choice, plater string) []string {
-	var all []string
-	for _, part := range c.Parts {
-		name := partName(st, part)
-		if part.Work == catalog.None && part.Doer == plan.ByPlater {
-			name = "strip, polish and plate"
-			if c.Level != "" {
-				name += fmt.Sprintf(", level %q", c.Level)
-			}
-		}
-		all = append(all, name+": "+doerText(st, part, plater))
-	}
-	return all
 }
 
 // fileName makes an id into the name of a file.

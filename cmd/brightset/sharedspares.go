@@ -10,10 +10,10 @@ import (
 	"brightset/model/program"
 )
 
-// checkOneForTwo says which flags don't go with one spare for two slots: what follows
+// checkSharedSpares says which flags don't go with one spare for two slots: what follows
 // a plan - orders, risk, the plan that is kept - holds a spare for one slot, and so do
 // the plans and prices that stand beside it.
-func (o *planOptions) checkOneForTwo() error {
+func (o *planOptions) checkSharedSpares() error {
 	for _, f := range []struct {
 		set       bool
 		flag, why string
@@ -24,7 +24,7 @@ func (o *planOptions) checkOneForTwo() error {
 		{o.mps != "", "--mps", "the program that is written holds a spare for one slot"},
 		{o.strip, "--strip", "the prices at which to stop are those of a plan that holds a spare for one slot"},
 	} {
-		if o.oneForTwo && f.set {
+		if o.sharedSpares && f.set {
 			return usageError{fmt.Sprintf("%q and %q don't go together: %s; type: brightset plan --one-for-two", "--one-for-two",
 				f.flag, f.why)}
 		}
@@ -32,9 +32,9 @@ func (o *planOptions) checkOneForTwo() error {
 	return nil
 }
 
-// solveOneForTwo finds the plan in which two slots may hold one spare, and beside it
+// solveSharedSpares finds the plan in which two slots may hold one spare, and beside it
 // the one without.
-func solveOneForTwo(ctx context.Context, line *progress, st *catalog.State) (*plan.Plan, *report.Beside, error) {
+func solveSharedSpares(ctx context.Context, line *progress, st *catalog.State) (*plan.Plan, *report.Beside, error) {
 	two, one, err := program.SharedSpares(ctx, st, line.settings())
 	return two, &report.Beside{HeldForOne: one}, err
 }

@@ -27,9 +27,9 @@ func sharedSecond(p *plan.Plan, l *plan.Line) string {
 	return text
 }
 
-// oneForTwoText sets a plan in which two slots may hold one spare against holding it
+// sharedSparesText sets a plan in which two slots may hold one spare against holding it
 // for one; "" where that was not asked for.
-func oneForTwoText(two, one *plan.Plan) string {
+func sharedSparesText(two, one *plan.Plan) string {
 	if one == nil {
 		return ""
 	}
@@ -42,11 +42,11 @@ func oneForTwoText(two, one *plan.Plan) string {
 	if one.Has {
 		row("one slot", one)
 	}
-	return t.String() + Paragraph("", "", oneForTwoWords(two, one))
+	return t.String() + Paragraph("", "", sharedSparesWords(two, one))
 }
 
-// oneForTwoWords says what the comparison comes to.
-func oneForTwoWords(two, one *plan.Plan) string {
+// sharedSparesWords says what the comparison comes to.
+func sharedSparesWords(two, one *plan.Plan) string {
 	const meaning = " Expected is the least total; no rescue, the chance that no slot needs one; " +
 		"rescues, how many slots do on average."
 	shared := false
@@ -69,9 +69,9 @@ func oneForTwoWords(two, one *plan.Plan) string {
 	}
 }
 
-// oneForTwoDoc is a plan in which two slots may hold one spare against the one in
+// sharedSparesDoc is a plan in which two slots may hold one spare against the one in
 // which each is held for one slot. Sums are null where there is no plan.
-type oneForTwoDoc struct {
+type sharedSparesDoc struct {
 	Two   againstDoc     `json:"held_for_two"`
 	One   againstDoc     `json:"held_for_one"`
 	Saves *catalog.Cents `json:"saves_cents"`
@@ -84,12 +84,12 @@ type againstDoc struct {
 	Rescues    *float64       `json:"rescues"`    // slots that need one, on average
 }
 
-// oneForTwoOf is nil where it was not asked for.
-func oneForTwoOf(two, one *plan.Plan) *oneForTwoDoc {
+// sharedSparesOf is nil where it was not asked for.
+func sharedSparesOf(two, one *plan.Plan) *sharedSparesDoc {
 	if one == nil {
 		return nil
 	}
-	doc := &oneForTwoDoc{Two: againstOf(two), One: againstOf(one)}
+	doc := &sharedSparesDoc{Two: againstOf(two), One: againstOf(one)}
 	if two.Has && one.Has {
 		saved := one.Expected - two.Expected
 		doc.Saves = &saved
