@@ -20,12 +20,19 @@ type OwnerQuote struct {
 	Bears     string   // who bears it if a piece breaks: "customer", the default, or "shop"
 	Keeps     string   // who keeps pieces that are not used: "customer", the default, or "shop"
 	Excluded  []string // what is not part of it
+	Broken    bool     // what was spent on pieces that broke or got lost bears the markup too
+	Paid      Cents    // by the owner so far
 	From      Origin
 }
 
-// Labour is what taking off, listing, packing and fitting come to in one slot.
-func (q *OwnerQuote) Labour() Cents {
-	return Of(q.Removal+q.Tagging+q.Packing+q.Fitting, q.Hourly.Or(0))
+// Labour is what taking off, listing, fitting and, where the piece travels, packing come to in
+// one slot.
+func (q *OwnerQuote) Labour(travels bool) Cents {
+	hours := q.Removal + q.Tagging + q.Fitting
+	if travels {
+		hours += q.Packing
+	}
+	return Of(hours, q.Hourly.Or(0))
 }
 
 // Unit is into how many parts a cent has to be cut for a markup on it to come out even: 20
@@ -85,6 +92,8 @@ func (l *loader) readOwnerQuote() {
 			}
 		}
 		over(&q.Hourly, t.money("hourly"))
+		q.Paid = t.money("paid").Or(q.Paid)
+		q.Broken = t.flag("mark_up_broken").Or(q.Broken)
 		q.ValidDays = t.whole("valid_days", 1, MaxDays).Or(q.ValidDays)
 		if list := t.texts("excluded"); list != nil {
 			q.Excluded = list

@@ -34,7 +34,7 @@ func (l *loader) checkSums() {
 		slot := &s.Slots[i]
 		most := 2*float64(slot.Quantity)*piece[i] + 2*dearest.charges + float64(slot.Rescue.V+slot.Keep)
 		if s.Job.BudgetOn == OnQuote { // with markups, in parts of a cent
-			most = (2*most + float64(s.Quote.Labour())) * float64(s.Quote.Unit())
+			most = (2*most + float64(s.Quote.Labour(true))) * float64(s.Quote.Unit())
 		}
 		if total += most; most > worst {
 			worst, worstSlot = most, i

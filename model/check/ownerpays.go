@@ -12,9 +12,12 @@ import (
 // they are, what is spent already, and tax on all that.
 func (j *audit) ownerPays() catalog.Cents {
 	q := &j.st.Quote
-	hours := q.Removal + q.Tagging + q.Packing + q.Fitting
 	net := catalog.Cents(0)
 	for _, l := range j.lines {
+		hours := q.Removal + q.Tagging + q.Fitting
+		if l.k.Plater != catalog.None { // it has to be packed
+			hours += q.Packing
+		}
 		net += l.k.Cash + markup(q.Plating, l.k.Plate+l.k.Makers) + markup(q.Parts, l.k.Get) +
 			markup(hours, q.Hourly.Or(0))
 	}
@@ -31,15 +34,28 @@ func (j *audit) ownerPays() catalog.Cents {
 	for t := range j.tradesMade() {
 		net -= j.st.Trades[t].Credit
 	}
-	if spent := j.st.Job.SpentSum; spent > 0 {
-		net += spent + markup(q.Plating, spent)
-	} else {
-		net += spent
+	net += j.st.Job.SpentSum
+	if spent := j.st.Job.SpentSum - j.spentInVain(); spent > 0 {
+		net += markup(q.Plating, spent)
 	}
 	if net <= 0 {
 		return net
 	}
 	return net + markup(q.Tax, net)
+}
+
+// spentInVain is what went into pieces that broke or got lost, where it bears no markup.
+func (j *audit) spentInVain() (sum catalog.Cents) {
+	for _, s := range j.st.Job.Spent {
+		if s.Piece == catalog.None || s.Cents < 0 || j.st.Quote.Broken {
+			continue
+		}
+		switch j.st.Pieces[s.Piece].Stage {
+		case catalog.StageLost, catalog.StageBroken:
+			sum += s.Cents
+		}
+	}
+	return sum
 }
 
 // markup is a share, in millionths, of a sum, half up.

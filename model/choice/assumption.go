@@ -2,6 +2,8 @@ package choice
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"brightset/catalog"
 	"brightset/model/plan"
@@ -64,4 +66,15 @@ func at[T any](list []catalog.Val[T], metal int) catalog.Val[T] {
 		return catalog.Val[T]{}
 	}
 	return list[metal]
+}
+
+// breakageOf begins the name of every starting value that is a chance of breaking.
+const breakageOf = "breakage of "
+
+// GuessedBreakage says whether the chance that a choice breaks rests on starting values, and on
+// no quote or outcome.
+func GuessedBreakage(c *plan.Choice) bool {
+	return slices.ContainsFunc(c.Assumptions, func(a plan.Assumption) bool {
+		return strings.HasPrefix(string(a), breakageOf)
+	})
 }

@@ -42,7 +42,7 @@ func cleanDraft(st *catalog.State, slot, piece int) (draft, string) {
 	if b := at(work.Breakage, p.Metal); b.Or(0) > 0 {
 		d.breakage = b.V
 		d.assumptions = append(d.assumptions,
-			assumed(b, "breakage of %s in %s", work.Name, st.Tables.Metals[p.Metal].Name)...)
+			assumed(b, breakageOf+"%s in %s", work.Name, st.Tables.Metals[p.Metal].Name)...)
 	}
 	d.assumptions = append(d.assumptions, names...)
 	d.cleanLook(st, p, work)

@@ -175,7 +175,7 @@ func (e *estimate) risk(st *catalog.State, p *catalog.Piece, q int) {
 	metal := &st.Tables.Metals[p.Metal]
 	whole, others := catalog.One-metal.Base.V, catalog.One
 	if metal.Base.V > 0 {
-		e.rests.breakage = assumed(metal.Base, "breakage of plating %s", metal.Name)
+		e.rests.breakage = assumed(metal.Base, breakageOf+"plating %s", metal.Name)
 	}
 	for _, w := range e.works {
 		if !ToDo(st, p, w) {
@@ -189,7 +189,7 @@ func (e *estimate) risk(st *catalog.State, p *catalog.Piece, q int) {
 			others = catalog.Both(others, catalog.One-b.Or(0))
 		}
 		if b.V > 0 {
-			e.rests.breakage = append(e.rests.breakage, assumed(b, "breakage of %s in %s", work.Name, metal.Name)...)
+			e.rests.breakage = append(e.rests.breakage, assumed(b, breakageOf+"%s in %s", work.Name, metal.Name)...)
 		}
 	}
 	e.his = min(catalog.One, catalog.Of(st.Platers[q].Factor, catalog.One-whole))

@@ -136,3 +136,31 @@ func TestFingerprint(t *testing.T) {
 		t.Error("another plan gives the same fingerprint")
 	}
 }
+
+// TestOwnerPaysFor: packing is charged where a piece travels, and what went into a piece that
+// broke is passed on at cost unless the shop's terms mark it up too.
+func TestOwnerPaysFor(t *testing.T) {
+	st := jobs.Tiny()
+	st.Quote = catalog.OwnerQuote{Plating: 200_000, Hourly: jobs.Given(catalog.Cents(60_00)), Packing: 500_000, Fitting: 250_000}
+	st.Job.SpentSum = 50_00
+	st.Job.Spent = []catalog.Spent{{Cents: 30_00, Piece: jobs.Sold}, {Cents: 20_00, Piece: catalog.None}}
+	pl := sending(st)
+	pl.Charges = nil
+	quoted := func() plan.OwnerSums { return pl.ForOwner() }
+	if s := quoted(); s.Spent != 60_00 || plan.OwnerLineOf(st, pl.Lines[0].Choice).Labour != 45_00 {
+		t.Errorf("%+v", s)
+	}
+	st.Pieces[jobs.Sold].Stage = catalog.StageBroken
+	if s := quoted(); s.Spent != 30_00+24_00 {
+		t.Errorf("a broken piece is marked up: %d", s.Spent)
+	}
+	st.Quote.Broken = true
+	if s := quoted(); s.Spent != 60_00 {
+		t.Errorf("the shop's terms are not kept: %d", s.Spent)
+	}
+	c := pl.Lines[0].Choice
+	c.Plater, c.Work = catalog.None, catalog.WorkAsIs
+	if got := plan.OwnerLineOf(st, c).Labour; got != 15_00 {
+		t.Errorf("labour of a piece that stays: %d", got)
+	}
+}

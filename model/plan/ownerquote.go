@@ -28,7 +28,7 @@ func OwnerLineOf(st *catalog.State, c *Choice) OwnerLine {
 		Plating: Marked(c.Plate+c.Makers, q.Plating),
 		Bench:   c.Before - c.Makers + c.Other,
 		Parts:   Marked(c.Get, q.Parts),
-		Labour:  q.Labour(),
+		Labour:  q.Labour(c.Plated()),
 	}
 	l.Total = l.Plating + l.Bench + l.Parts + l.Labour
 	return l
@@ -69,9 +69,21 @@ func partOf(c catalog.Cents, share catalog.Micro) (whole, rest catalog.Cents) {
 	return c/one*catalog.Cents(share) + rest/one, rest % one
 }
 
-// OwnerSpent is what is spent already as the owner is charged for it.
+// OwnerSpent is what is spent already as the owner is charged for it: with the markup on
+// plating, but what went into pieces that broke or got lost at cost, unless the shop's terms
+// say otherwise.
 func OwnerSpent(st *catalog.State) catalog.Cents {
-	return Marked(max(0, st.Job.SpentSum), st.Quote.Plating) + min(0, st.Job.SpentSum)
+	gone := catalog.Cents(0)
+	for _, s := range st.Job.Spent {
+		if s.Piece == catalog.None || s.Cents <= 0 || st.Quote.Broken {
+			continue
+		}
+		if stage := st.Pieces[s.Piece].Stage; stage == catalog.StageBroken || stage == catalog.StageLost {
+			gone += s.Cents
+		}
+	}
+	rest := st.Job.SpentSum - gone
+	return gone + Marked(max(0, rest), st.Quote.Plating) + min(0, rest)
 }
 
 // OwnerNet is the highest net of a quote with which the owner pays no more than a sum, tax

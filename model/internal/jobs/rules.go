@@ -162,5 +162,6 @@ func OwnerQuote(r *rand.Rand) catalog.OwnerQuote {
 		return 50_000 * Between[catalog.Micro](r, 0, 6)
 	}
 	return catalog.OwnerQuote{Given: true, Plating: share(), Parts: share(), Tax: share(),
-		Hourly: Set(Between[catalog.Cents](r, 0, 70_00)), Removal: share(), Fitting: share()}
+		Hourly: Set(Between[catalog.Cents](r, 0, 70_00)), Removal: share(), Fitting: share(),
+		Packing: share(), Broken: Chance(r, 50)}
 }

@@ -25,19 +25,32 @@ func (s *Search) overBudget(expected, outlay catalog.Cents, trades []int) bool {
 
 // OwnerPays is what the owner is quoted, in cents: what platers and makers charge with the
 // markup on plating, what is bought with the markup on parts, each in its line half up; the
-// shop's own work as it is; an hourly rate for what is done at every position; charges with
-// their markups, half up once for all of them; credits as they are; what is spent with the
-// markup on plating, money that came in as it is; and the tax on all that.
+// shop's own work as it is; an hourly rate for what is done at every position, packing only for
+// what is sent to somebody; charges with their markups, half up once for all of them; credits
+// as they are; what is spent with the markup on plating, what went into pieces that broke or
+// got lost without it unless the terms ask for it, money that came in as it is; and the tax on
+// all that.
 func (r *Reader) OwnerPays(lines []*Line, trades []int) catalog.Cents {
 	q := &r.st.Quote
 	marked := func(c catalog.Cents, share catalog.Micro) catalog.Cents { return c + part(share, c) }
-	net, more := r.st.Job.SpentSum, catalog.Cents(0)
-	if net > 0 {
+	net, more, lost := r.st.Job.SpentSum, catalog.Cents(0), catalog.Cents(0)
+	for _, s := range r.st.Job.Spent {
+		if s.Piece >= 0 && s.Cents > 0 && !q.Broken &&
+			(r.st.Pieces[s.Piece].Stage == catalog.StageBroken || r.st.Pieces[s.Piece].Stage == catalog.StageLost) {
+			lost += s.Cents
+		}
+	}
+	if net -= lost; net > 0 {
 		net = marked(net, q.Plating)
 	}
+	net += lost
 	for _, l := range lines {
 		net += marked(l.K.Plate+l.K.Makers, q.Plating) + marked(l.K.Get, q.Parts) + l.K.Before - l.K.Makers + l.K.Other
-		net += part(q.Removal+q.Tagging+q.Packing+q.Fitting, or(q.Hourly, 0))
+		hours := q.Removal + q.Tagging + q.Fitting
+		if l.K.Plater != nothing {
+			hours += q.Packing
+		}
+		net += part(hours, or(q.Hourly, 0))
 	}
 	var millionths int64
 	for _, c := range r.Charges(lines, trades) {

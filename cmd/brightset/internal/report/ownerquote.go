@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report/page"
@@ -26,6 +27,7 @@ func (p *Papers) quoteSheet() *page.Page {
 	}
 	sheet.Blocks = append(sheet.Blocks, page.Block{Text: lead},
 		page.Block{Heading: "Position by position", Grid: p.ownerGrid()})
+	sheet.Blocks = append(sheet.Blocks, p.ownersBudget()...)
 	sheet.Blocks = append(sheet.Blocks, page.Block{Heading: "What may come on top", Text: p.onTop()})
 	sheet.Blocks = append(sheet.Blocks, page.Block{Heading: "When it is paid", Grid: p.stagesGrid()})
 	sheet.Blocks = append(sheet.Blocks, p.mayBreak()...)
@@ -76,7 +78,7 @@ func (p *Papers) ownerGrid() *page.Grid {
 // inOwnersWords says what is done without names of the trade's people.
 func inOwnersWords(st *catalog.State, c *plan.Choice) string {
 	piece := &st.Pieces[c.Piece]
-	whose := map[catalog.Side]string{catalog.Customers: "your own piece", catalog.Shops: "a piece out of our stock",
+	whose := map[catalog.Side]string{catalog.Customers: ownersOwn(st, piece), catalog.Shops: "a piece out of our stock",
 		catalog.Vendors: "a piece that we buy"}[piece.Side]
 	if piece.Side != catalog.Customers {
 		whose += map[catalog.Kind]string{catalog.Original: ", original", catalog.OldStock: ", unused and of the period",
@@ -87,6 +89,26 @@ func inOwnersWords(st *catalog.State, c *plan.Choice) string {
 		catalog.WorkReplate: "stripped and plated anew", catalog.WorkRepair: "stripped, mended and plated anew",
 	}[c.Work]
 	return whose + ", " + done
+}
+
+// ownersOwn is what a piece of the owner's is to him: what came off the object is his own. Where
+// the files say of no piece that it did, nobody can tell.
+func ownersOwn(st *catalog.State, piece *catalog.Piece) string {
+	switch {
+	case piece.Off:
+		return "your own piece"
+	case slices.ContainsFunc(st.Pieces, func(p catalog.Piece) bool { return p.Off }):
+		return "a spare of yours"
+	}
+	return "a piece of yours"
+}
+
+// leftToPay is the last row of what is paid when.
+func leftToPay(rest catalog.Cents) (what, sum string) {
+	if rest < 0 {
+		return "paid too much, comes back to you", catalog.FormatMoney(-rest)
+	}
+	return "still to be paid in all", catalog.FormatMoney(rest)
 }
 
 // onTop says what is set aside for what nobody can know beforehand.
@@ -111,61 +133,14 @@ func (p *Papers) stagesGrid() *page.Grid {
 	}
 	g.Row("when the set hangs", catalog.FormatMoney(s.Balance))
 	g.Sum("in all", catalog.FormatMoney(s.Total))
+	if paid := p.Plan.Of.Quote.Paid; paid > 0 {
+		g.Sum("paid so far, with thanks", catalog.FormatMoney(paid))
+		if due := s.Deposit - paid; due > 0 {
+			g.Sum("due now, of what comes with the order", catalog.FormatMoney(due))
+		}
+		g.Sum(leftToPay(s.Total - paid))
+	}
 	return g
-}
-
-// mayBreak names what is at risk, and who bears it.
-func (p *Papers) mayBreak() []page.Block {
-	st := p.Plan.Of
-	var list []string
-	for i := range p.Plan.Lines {
-		c := p.Plan.Lines[i].Choice
-		if c.Breakage < catalog.One/200 {
-			continue
-		}
-		list = append(list, fmt.Sprintf("%s: about one in %d such pieces does not survive the work", st.Slots[c.Slot].Name,
-			max(1, int((catalog.One+c.Breakage/2)/c.Breakage))))
-	}
-	if len(list) == 0 {
-		return nil
-	}
-	bears := "The owner bears the loss of a piece of his own; the work on it that was not finished is not charged."
-	if st.Quote.Bears == catalog.ByShop {
-		bears = "The shop bears it: a piece that breaks in the work is replaced at no cost to you."
-	}
-	return []page.Block{{Heading: "What may break, and who bears it", List: list, Text: []string{bears}}}
-}
-
-// decidedAgainst tells about the owner's own pieces that are not hung.
-func (p *Papers) decidedAgainst() []string {
-	st := p.Plan.Of
-	hangs := map[int]bool{}
-	for i := range p.Plan.Lines {
-		hangs[p.Plan.Lines[i].Choice.Piece] = true
-	}
-	var all []string
-	for i := range p.Rejected {
-		r := &p.Rejected[i]
-		piece := &st.Pieces[r.Piece]
-		if piece.Side != catalog.Customers || hangs[r.Piece] {
-			continue
-		}
-		text := fmt.Sprintf("%s: %s, ", st.Slots[r.Slot].Name, named(piece.Name, plan.PieceName(st, r.Piece)))
-		switch {
-		case r.Why != "":
-			text += "not good enough: " + r.Why
-		case r.Both:
-			text += "with it no whole set does what was asked for"
-		case r.Keeps < 0:
-			text += "it is none of the object's own, which is worth keeping to you"
-		case r.More > 0:
-			text += fmt.Sprintf("the set would cost about %s more with it", catalog.FormatMoney(r.More))
-		default:
-			text += "as good, and costs the same"
-		}
-		all = append(all, text)
-	}
-	return all
 }
 
 // exclusions stand under every quote.

@@ -1,0 +1,101 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"brightset/catalog"
+	"brightset/cmd/brightset/internal/report/page"
+	"brightset/model/choice"
+	"brightset/model/plan"
+)
+
+// ownersBudget sets the quote against what the owner wants to pay, where the files say that the
+// budget is his.
+func (p *Papers) ownersBudget() []page.Block {
+	job := &p.Plan.Of.Job
+	if !job.Budget.Set || job.BudgetOn != catalog.OnQuote {
+		return nil
+	}
+	whole := job.Budget.V + job.SpentSum
+	text := fmt.Sprintf("You wanted to pay %s at most: this leaves %s.", catalog.FormatMoney(whole),
+		catalog.FormatMoney(whole-p.Sums.Total))
+	if over := p.Sums.Total - whole; over > 0 {
+		text = fmt.Sprintf("You wanted to pay %s at most: this is %s more.", catalog.FormatMoney(whole), catalog.FormatMoney(over))
+	}
+	return []page.Block{{Text: []string{text}}}
+}
+
+// mayBreak names what is at risk, and who bears it. A chance is told only where quotes or
+// outcomes stand behind it.
+func (p *Papers) mayBreak() []page.Block {
+	st := p.Plan.Of
+	var list []string
+	for i := range p.Plan.Lines {
+		c := p.Plan.Lines[i].Choice
+		switch {
+		case c.Breakage < catalog.One/200:
+		case choice.GuessedBreakage(c):
+			list = append(list, st.Slots[c.Slot].Name)
+		default:
+			list = append(list, fmt.Sprintf("%s: about one in %d such pieces does not survive the work", st.Slots[c.Slot].Name,
+				max(1, int((catalog.One+c.Breakage/2)/c.Breakage))))
+		}
+	}
+	if len(list) == 0 {
+		return nil
+	}
+	bears := "The owner bears the loss of a piece of his own; the work on it that was not finished is not charged."
+	if st.Quote.Bears == catalog.ByShop {
+		bears = "The shop bears it: a piece that breaks in the work is replaced at no cost to you."
+	}
+	return []page.Block{{Heading: "What may break, and who bears it", List: list, Text: []string{bears}}}
+}
+
+// decidedAgainst tells about the owner's own pieces that are not hung, each once: where it
+// would cost least, at what the owner would pay; else what is wrong with it.
+func (p *Papers) decidedAgainst() []string {
+	st := p.Plan.Of
+	hangs := map[int]bool{}
+	for i := range p.Plan.Lines {
+		hangs[p.Plan.Lines[i].Choice.Piece] = true
+	}
+	best := map[int]int{}
+	var pieces []int
+	for i := range p.Rejected {
+		r := &p.Rejected[i]
+		if st.Pieces[r.Piece].Side != catalog.Customers || hangs[r.Piece] {
+			continue
+		}
+		at, known := best[r.Piece]
+		if !known {
+			pieces = append(pieces, r.Piece)
+		}
+		if o := &p.Rejected[at]; !known || r.Choice != nil && (o.Choice == nil || r.More < o.More) {
+			best[r.Piece] = i
+		}
+	}
+	var all []string
+	for _, piece := range pieces {
+		r := &p.Rejected[best[piece]]
+		text := fmt.Sprintf("%s: %s, ", st.Slots[r.Slot].Name, st.Pieces[piece].Name)
+		switch {
+		case r.Why != "":
+			fault, _, _ := strings.Cut(r.Why, ", unless") // what to write in the files is for the shop
+			text += "not good enough: " + fault
+		case r.Both:
+			text += "with it no whole set does what was asked for"
+		case r.Keeps < 0:
+			text += "it is none of the object's own, which is worth keeping to you"
+		case r.More > 0 && st.Pieces[piece].Off:
+			text += fmt.Sprintf("it came off the object: to keep it there costs you about %s more",
+				catalog.FormatMoney(plan.OwnerOnTop(&st.Quote, r.More)))
+		case r.More > 0:
+			text += fmt.Sprintf("about %s more for you with it", catalog.FormatMoney(plan.OwnerOnTop(&st.Quote, r.More)))
+		default:
+			text += "as good, and costs the same"
+		}
+		all = append(all, text)
+	}
+	return all
+}
