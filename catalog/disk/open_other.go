@@ -30,3 +30,9 @@ func OpenIn(root *os.Root, name string) (*os.File, error) {
 
 // tryLock says yes: files can't be locked here, and what a killed process left stays.
 func tryLock(f *os.File) bool { return true }
+
+// SyncFolder does nothing: folders can't be synced here, and trying is an error.
+func SyncFolder(dir string) error { return nil }
+
+// beforeRename closes a file: one that is open can't be renamed here.
+func beforeRename(f *os.File) { f.Close() }

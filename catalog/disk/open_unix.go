@@ -3,6 +3,7 @@
 package disk
 
 import (
+	"errors"
 	"os"
 	"syscall"
 )
@@ -33,3 +34,15 @@ func OpenIn(root *os.Root, name string) (*os.File, error) {
 func tryLock(f *os.File) bool {
 	return syscall.Flock(int(f.Fd()), syscall.LOCK_EX|syscall.LOCK_NB) == nil
 }
+
+// SyncFolder makes a new file's name as safe as its content.
+func SyncFolder(dir string) error {
+	d, err := os.Open(dir)
+	if err != nil {
+		return err
+	}
+	return errors.Join(d.Sync(), d.Close())
+}
+
+// beforeRename leaves a file open, and locked, until it has its name.
+func beforeRename(*os.File) {}

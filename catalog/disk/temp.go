@@ -97,10 +97,10 @@ func (t *Temp) Create(path string) error {
 		if _, there := os.Lstat(path); !errors.Is(there, fs.ErrNotExist) {
 			return fs.ErrExist
 		}
-		err = os.Rename(t.Path, path)
+		err = t.rename(path)
 	}
 	if err == nil {
-		syncFolder(path)
+		_ = SyncFolder(filepath.Dir(path))
 	}
 	return err
 }
@@ -115,26 +115,23 @@ func (t *Temp) Replace(path, mark string) error {
 			return err
 		}
 	}
-	err := os.Rename(t.Path, path)
+	err := t.rename(path)
 	if err == nil {
-		syncFolder(path)
+		_ = SyncFolder(filepath.Dir(path))
 	}
 	return err
 }
 
-// Discard ends the making: what has no name by now is gone.
-func (t *Temp) Discard() {
-	if same(t.f, t.Path) {
-		os.Remove(t.Path)
-	}
-	t.f.Close()
+func (t *Temp) rename(path string) error {
+	beforeRename(t.f)
+	return os.Rename(t.Path, path)
 }
 
-// syncFolder makes sure that a file's new name outlives a loss of power. Where folders
-// can't be synced there is nothing to be done.
-func syncFolder(path string) {
-	if d, err := os.Open(filepath.Dir(path)); err == nil {
-		_ = d.Sync()
-		_ = d.Close()
+// Discard ends the making: what has no name by now is gone.
+func (t *Temp) Discard() {
+	unnamed := same(t.f, t.Path)
+	t.f.Close() // first: not every system takes away a file that is open
+	if unnamed {
+		os.Remove(t.Path)
 	}
 }

@@ -146,7 +146,7 @@ func (w *Writer) Append(e Entry) (Entry, error) {
 		err = w.f.Sync()
 	}
 	if err == nil && w.made {
-		err = syncFolder(filepath.Dir(w.path))
+		err = disk.SyncFolder(filepath.Dir(w.path))
 	}
 	if err != nil {
 		return e, errors.Join(err, w.f.Truncate(w.log.size))
@@ -159,12 +159,3 @@ func (w *Writer) Append(e Entry) (Entry, error) {
 
 // Close lets other writers in.
 func (w *Writer) Close() error { return w.f.Close() }
-
-// syncFolder makes a new file's name as safe as its content.
-func syncFolder(dir string) error {
-	d, err := os.Open(dir)
-	if err != nil {
-		return err
-	}
-	return errors.Join(d.Sync(), d.Close())
-}
