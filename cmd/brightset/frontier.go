@@ -52,6 +52,7 @@ func (o *frontierOptions) run(c *call) (int, error) {
 		step = 0
 	}
 	return o.search(c, func(ctx context.Context, line *progress) (answer, error) {
+		line.now("asking what each grade would cost")
 		curve, err := ask.Frontier(ctx, st, step, line.settings())
 		if err != nil {
 			return answer{}, err

@@ -44,7 +44,7 @@ func overview() string {
 		"which piece goes in which slot, what is done to it and by whom, and what is held in reserve."))
 	b.WriteString("\nusage: brightset COMMAND [flags] [arguments]\n\n")
 	for _, cmd := range commands() {
-		b.WriteString(report.Paragraph(fmt.Sprintf("  %-10s", cmd.name), strings.Repeat(" ", 12), cmd.summary))
+		b.WriteString(report.Paragraph(fmt.Sprintf("  %-11s", cmd.name), strings.Repeat(" ", 13), cmd.summary))
 	}
 	b.WriteString(`
 JOB is a job file, or a folder with a job.toml in it; left out: ./job.toml.

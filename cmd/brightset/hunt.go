@@ -50,6 +50,7 @@ func (o *huntOptions) run(c *call) (int, error) {
 		slots = []int{s}
 	}
 	return o.search(c, func(ctx context.Context, line *progress) (answer, error) {
+		line.now("asking what each find would be worth")
 		ctx, cancel := program.AtMost(ctx, longestHunt)
 		defer cancel()
 		h, err := ask.Hunt(ctx, st, slots, line.settings())

@@ -23,7 +23,7 @@ func (o *planOptions) lookBeside(ctx context.Context, line *progress, p *plan.Pl
 	if o.sharedSpares {
 		return nil
 	}
-	line.now("looking beside the plan")
+	line.now("asking what locks, stripping and other plans would change")
 	set := line.settings()
 	parts := []func() error{func() (err error) {
 		beside.Bindings, err = ask.Bindings(ctx, p.Of, p, set)

@@ -28,7 +28,7 @@ type progress struct {
 
 // newProgress starts showing: what is done is a search until now says otherwise. done has to be called in the end.
 func newProgress(w io.Writer) *progress {
-	p := &progress{stop: make(chan struct{}), what: "searching"}
+	p := &progress{stop: make(chan struct{}), what: "looking for the cheapest set"}
 	if !terminal(w) {
 		return p
 	}

@@ -106,6 +106,9 @@ func more(ctx context.Context, c *call, find func(context.Context, *progress) (s
 	if err != nil {
 		return err
 	}
+	if inked(c.out) {
+		text = ink(text)
+	}
 	return c.print(text)
 }
 
@@ -132,7 +135,9 @@ func (f form) show(c *call, a answer) error {
 	case f.csv:
 		text, err = a.csv()
 	case a.text != nil:
-		text = a.text()
+		if text = a.text(); inked(c.out) {
+			text = ink(text)
+		}
 	}
 	fmt.Fprint(c.err, a.aside)
 	if err != nil || text == "" {

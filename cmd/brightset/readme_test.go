@@ -72,3 +72,30 @@ func TestReadmeAndCIAgree(t *testing.T) {
 		t.Errorf(".ci/run does not fetch %s", axePackage)
 	}
 }
+
+// readmeScreen is where the README shows the first screen.
+var readmeScreen = regexp.MustCompile("(?s)(<!-- brightset plan testdata/demo -->\n```\n)(.*?)(```\n)")
+
+// TestReadmeOpensWithTheScreen: before anything else the README shows what the program prints
+// for the demo job, as it prints it; -update writes it anew.
+func TestReadmeOpensWithTheScreen(t *testing.T) {
+	text, err := os.ReadFile("README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, screen, _ := brightset("plan", "testdata/demo")
+	at := readmeScreen.FindSubmatchIndex(text)
+	if at == nil || strings.Contains(string(text[:at[0]]), "\n## ") {
+		t.Fatal("the README doesn't open with the screen")
+	}
+	if string(text[at[4]:at[5]]) == screen {
+		return
+	}
+	if !*update {
+		t.Fatal("the screen in the README is not what is printed; type: go test ./cmd/brightset -run ReadmeOpens -update")
+	}
+	now := string(text[:at[4]]) + screen + string(text[at[5]:])
+	if err := os.WriteFile("README.md", []byte(now), 0o644); err != nil {
+		t.Fatal(err)
+	}
+}

@@ -59,8 +59,9 @@ func (e usageError) Error() string { return e.message }
 
 func commands() []command {
 	return []command{newCommand, checkCommand, planCommand, whyCommand, frontierCommand, huntCommand, riskCommand,
-		ordersCommand, reportCommand, recordCommand, benchCommand, learnCommand, importCommand, exportCommand, helpCommand,
-		versionCommand}
+		ordersCommand, reportCommand, recordCommand, benchCommand, learnCommand, importCommand, exportCommand,
+		completionCommand,
+		helpCommand, versionCommand}
 }
 
 // run is the program: args without the program's name, the answer on out,

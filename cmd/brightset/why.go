@@ -54,6 +54,7 @@ func (o *whyOptions) run(c *call) (int, error) {
 		return o.otherwise(c, st, slot)
 	}
 	return o.search(c, func(ctx context.Context, line *progress) (answer, error) {
+		line.now("asking what each way to fill the slot would cost")
 		w, err := ask.AskWhy(ctx, st, slot, line.settings())
 		if err != nil {
 			return answer{}, err
@@ -76,6 +77,7 @@ func (o *whyOptions) otherwise(c *call, st *catalog.State, slot int) (int, error
 		return 0, err
 	}
 	return o.search(c, func(ctx context.Context, line *progress) (answer, error) {
+		line.now("asking what that would cost instead")
 		advised, plan, err := ask.Instead(ctx, st, slot, wanted, line.settings())
 		if err != nil {
 			return answer{}, err
