@@ -19,7 +19,7 @@ var belongs = map[string][]placeOf{
 	"piece": {{"[%s.finding.NAME]", "defect severity extent count where harmless done"},
 		{"[%s.quote.NAME]", "plater level cost firm refused low high date work"}, {"[%s.fit.SLOT]", "hours cap"},
 		{"[slot.NAME]", "area weight part bears keep"}},
-	"shop": {{"[plater.NAME]", "minimum least_per_piece strip_fee refuses factor breakage_factor"},
+	"shop": {{"[plater.NAME]", "minimum least_per_piece strip_fee refuses factor breakage_factor tone_drift"},
 		{"[vendor.NAME] or [plater.NAME]", "freight"}},
 	"plater": {{"[%s.level.NAME]", "rate grade tone"}},
 	"vendor": {{"[bundle.NAME] or [piece.NAME]", "price"}},

@@ -80,6 +80,7 @@ type Plater struct {
 	Works    []int      // trade works he takes; default: the usual ones
 	Refuses  []int      // defects he refuses, indices into Tables.Defects
 	Factor   Micro      // breakage factor, default One
+	Drift    Centi      // by how much the tone of one lot of his may be off from another's; default nothing
 	Levels   []Level
 	From     Origin
 }

@@ -32,6 +32,9 @@ func TestLotJoined(t *testing.T) {
 	} else if !strings.Contains(out, still) {
 		t.Skip("the plan sends nothing to pell")
 	}
+	if !strings.Contains(first, "still to go to pell: ") || !strings.Contains(first, "goes with lot pell-1") {
+		t.Errorf("not told what stayed, and what that costs: %s", first)
+	}
 	if out := told("record", "sent", "drawer-grille", dir, "--to", "pell", "--on", "2031-02-01"); !strings.Contains(out,
 		joins) || !strings.Contains(out, "--new-lot") {
 		t.Errorf("not told: %s", out)

@@ -74,8 +74,9 @@ func (j *audit) checkPair(match *catalog.Match, a, b *plan.Choice) {
 		j.report("match-grade", where, "grades of %s are %s apart", pair,
 			hundredths(distance(a.Grade, b.Grade)))
 	}
-	if match.ToneWithin.Set && distance(a.Tone, b.Tone) > match.ToneWithin.V {
-		j.report("match-tone", where, "tones of %s are %s apart", pair, hundredths(distance(a.Tone, b.Tone)))
+	if drift := lotsDrift(j.st, a, b); match.ToneWithin.Set && distance(a.Tone, b.Tone)+drift > match.ToneWithin.V {
+		j.report("match-tone", where, "tones of %s are %s apart, and their lots may be by %s", pair,
+			hundredths(distance(a.Tone, b.Tone)), hundredths(drift))
 	}
 	if qa, qb := platedBy(j.st, a), platedBy(j.st, b); match.SamePlater && qa != catalog.None &&
 		qb != catalog.None && qa != qb {

@@ -117,3 +117,23 @@ func underWay(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece,
 	}
 	return one, "", ""
 }
+
+// lotsDrift is by how much the tones of two pieces may be further apart than they are meant
+// to be: what one plater does in two lots may differ by his drift, until both are back.
+func lotsDrift(st *catalog.State, a, b *plan.Choice) catalog.Centi {
+	q := platedBy(st, a)
+	if q == catalog.None || platedBy(st, b) != q {
+		return 0
+	}
+	first, second := &st.Pieces[a.Piece], &st.Pieces[b.Piece]
+	toGo := func(c *plan.Choice, piece *catalog.Piece) bool { return c.Plater != catalog.None && !isAtPlater(piece) }
+	switch {
+	case a.Plater == catalog.None && b.Plater == catalog.None: // both can be seen
+		return 0
+	case toGo(a, first) && toGo(b, second):
+		return 0
+	case !toGo(a, first) && !toGo(b, second) && first.Sent.Lot == second.Sent.Lot:
+		return 0
+	}
+	return st.Platers[q].Drift
+}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"brightset/catalog"
+	"brightset/model/choice"
 )
 
 // A line A of a slot makes another line B of it needless if in every plan with B
@@ -50,6 +51,7 @@ type sig struct {
 	freshOf         bool
 	// plater of a piece that is there already or back, where pieces have to match; catalog.None else
 	sentTo int
+	lot    choice.Lot // that has gone, where tones have to match and his drift
 	choice int32
 }
 
@@ -133,7 +135,7 @@ func (j *dominance) removed(buckets map[[2]int][]*bucket, s *sig, f *figures) bo
 // with it where they have to agree. The shared pieces are known to be.
 func (j *dominance) within(a, b *sig) bool {
 	if a.gradeOf != b.gradeOf || a.toneOf != b.toneOf || a.freshOf != b.freshOf || a.sentTo != b.sentTo ||
-		a.choice != b.choice {
+		a.lot != b.lot || a.choice != b.choice {
 		return false
 	}
 	if b.got != catalog.None && a.got != b.got {

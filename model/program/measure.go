@@ -83,6 +83,9 @@ func (j *dominance) sign(b *slotChoices, p Pair) sig {
 	}
 	if j.tone {
 		s.toneOf = k.Tone
+		if lot := choice.LotOf(j.st, k); lot.Sent && j.st.Platers[lot.Plater].Drift > 0 {
+			s.lot = lot
+		}
 	}
 	if j.fresh {
 		s.freshOf = k.Fresh

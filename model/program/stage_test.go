@@ -2,9 +2,12 @@ package program
 
 import (
 	"context"
+	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"brightset/catalog"
+	"brightset/model/check"
 	"brightset/model/internal/adapter"
 	"brightset/model/internal/jobs"
 	"brightset/model/plan"
@@ -92,4 +95,54 @@ func TestStagesChoices(t *testing.T) {
 			t.Fatalf("seed %d", seed)
 		}
 	}
+}
+
+// TestDriftDecides: what goes to a plater later than what it has to match may be off by his
+// drift. That changes plans, and the check names the one made without it.
+func TestDriftDecides(t *testing.T) {
+	changed, named := 0, 0
+	for seed := range int64(jobs.Campaign(120, 4000)) {
+		st := oneHangs(seed)
+		free := st.Clone()
+		for q := range free.Platers {
+			free.Platers[q].Drift = 0
+		}
+		least, feasible, _ := adapter.Cheapest(st)
+		without, possible, pl := adapter.Cheapest(free)
+		if feasible == possible && least == without {
+			continue
+		}
+		changed++
+		if slices.ContainsFunc(check.Check(st, pl), func(v check.Violation) bool { return v.Rule == "match-tone" }) {
+			named++
+		}
+		if solveAndTry(t, st); t.Failed() {
+			t.Fatalf("seed %d", seed)
+		}
+	}
+	if changed < 4 || named != changed {
+		t.Errorf("drift changes %d plans, and the check names %d of them", changed, named)
+	}
+}
+
+// oneHangs is a random job in which a piece that a plater sent back hangs, and others that
+// have to match it in tone are still to be plated.
+func oneHangs(seed int64) *catalog.State {
+	st := jobs.Random(seed, 2+int(seed%2), jobs.Options{On: []string{"match-tone", "second-plater", "fresh"},
+		Off: []string{"days", "completion", "budget-outlay", "budget-expected", "budget-quote", "match-grade", "lock"}})
+	r := rand.New(rand.NewPCG(uint64(seed), 23))
+	m := &st.Matches[0]
+	for i := range st.Pieces {
+		if p := &st.Pieces[i]; slices.Contains(p.Fits, m.Slots[0]) && p.Quantity >= st.Slots[m.Slots[0]].Quantity {
+			q := r.IntN(2)
+			jobs.SentTo(p, q, catalog.StageHung)
+			p.HungIn, p.Grade, p.Fresh, p.Findings = m.Slots[0], jobs.Set[catalog.Centi](95_00), jobs.Set(true), nil
+			p.Tone = jobs.Set(st.Platers[q].Levels[0].Tone.Or(0) + jobs.Between[catalog.Centi](r, -30, 30))
+			break
+		}
+	}
+	for q := range st.Platers {
+		st.Platers[q].Drift = jobs.Between[catalog.Centi](r, 20, 1_50)
+	}
+	return st
 }

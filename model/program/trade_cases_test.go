@@ -201,6 +201,20 @@ price = { screws = "0.30" }`}}, "screws: old replate oxley show / new"},
 				"bell: dented repair-replate oxley driver / spare"},
 		}},
 	// Plated: 60.00 + 25.00 at 1.30 are 110.50; bought: 80.00 + 12.00 at 1.10 are 101.20, with tax 108.28.
+	// What hangs is off by 0.4 from what his bath gives as a rule; with the drift that may be 1.2.
+	{says: "what is sent later to match what hangs may come out otherwise, by as much as the plater's baths drift from " +
+		"lot to lot", job: "later-lot", cases: []outcome{
+		{"one hangs", nil, "left: left as-is; right: new as-is"},
+		{"his baths are steady", []edit{{"tone_drift = 0.8\n", ""}}, "left: left as-is; right: right replate ashby show / new"},
+		{"they drift less than the eye sees", []edit{{"tone_drift = 0.8", "tone_drift = 0.6"}},
+			"left: left as-is; right: right replate ashby show / new"},
+		{"both are yet to go, in one lot", []edit{{"stage = \"hung\"\nhung_in = \"left\"\ngrade = 92\ntone = 0.4\n", ""},
+			{"[piece.left.sent]", "[piece.left.finding.b]\ndefect = \"base showing\"\n# "}, {"plater = \"ashby\"\n", ""},
+			{"work = \"replate\"\n", ""}, {"level = \"show\"\n", ""}, {"lot = \"ashby-1\"\n", ""}, {"cost = \"40.00\"\ngrade = 93\n", ""}},
+			"left: left replate ashby show; right: right replate ashby show / new"},
+		{"they are not seen together", []edit{{"tone_within = 1.0", "grade_within = 50"}},
+			"left: left as-is; right: right replate ashby show / new"},
+	}},
 	{says: "where the budget is the owner's, it is his price that has to keep it, and not the cost", job: "owner-pays",
 		cases: []outcome{
 			{"on his quote", nil, "lid: new as-is"},

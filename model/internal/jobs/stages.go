@@ -1,6 +1,7 @@
 package jobs
 
 import (
+	"fmt"
 	"math/rand/v2"
 
 	"brightset/catalog"
@@ -147,7 +148,7 @@ func sendOff(r *rand.Rand, st *catalog.State, i int) {
 	}
 	p.Stage = []catalog.Stage{catalog.StageSeen, catalog.StageStripped, catalog.StagePriced, catalog.StageApproved,
 		catalog.StagePlated}[r.IntN(5)]
-	p.Sent = catalog.Sent{Was: true, Lot: "x-1", Since: r.IntN(30), Count: 1, Quote: catalog.Quote{
+	p.Sent = catalog.Sent{Was: true, Lot: fmt.Sprintf("x-%d", 1+i%3), Since: r.IntN(30), Count: 1, Quote: catalog.Quote{
 		Plater: q, Work: []string{catalog.WorkReplate, catalog.WorkRepair}[r.IntN(2)], Level: level,
 		Cost:     Between(r, catalog.Cents(0), 200_00),
 		Breakage: Given(Between(r, catalog.Micro(0), 300_000)),
@@ -186,9 +187,15 @@ func hang(r *rand.Rand, st *catalog.State, i int) {
 // StagedState is a random job in the middle of things, in turn with the rules on that
 // have most to do with what was done before.
 func StagedState(seed int64, slots int) *catalog.State {
-	on := [][]string{nil, {"match-plater", "second-plater"}, {"days"}, {"lock"}, {"trade", "vendor"}, {"fit"},
+	on := [][]string{nil, {"match-plater", "second-plater"}, {"days"}, {"match-tone", "quantity"}, {"lock"}, {"trade", "vendor"}, {"fit"},
 		{"minimum", "freight"}}
 	st := Random(seed, slots, Options{On: on[seed%int64(len(on))]})
 	PutInStages(rand.New(rand.NewPCG(uint64(seed), 21)), st)
+	r := rand.New(rand.NewPCG(uint64(seed), 22))
+	for q := range st.Platers {
+		if Chance(r, 60) {
+			st.Platers[q].Drift = Between(r, catalog.Centi(0), 1_50)
+		}
+	}
 	return st
 }

@@ -104,7 +104,7 @@ func (r *Reader) match(a, b *Choice) bool {
 		if !within(m.Slots, a.Slot) || !within(m.Slots, b.Slot) {
 			continue
 		}
-		if apart(a.Grade, b.Grade, m.GradeWithin) || apart(a.Tone, b.Tone, m.ToneWithin) ||
+		if apart(a.Grade, b.Grade, m.GradeWithin) || apart(a.Tone, b.Tone, r.lessDrift(m.ToneWithin, a, b)) ||
 			m.FreshAlike && a.Fresh != b.Fresh {
 			return false
 		}
@@ -113,6 +113,25 @@ func (r *Reader) match(a, b *Choice) bool {
 		}
 	}
 	return true
+}
+
+// lessDrift is how far two tones may be apart where those of two lots of one plater drift:
+// by so much less, unless the two went, or go, together, or have both been seen since.
+func (r *Reader) lessDrift(within catalog.Val[catalog.Centi], a, b *Choice) catalog.Val[catalog.Centi] {
+	seen := func(c *Choice) bool { return c.Plater < 0 }
+	went := func(c *Choice) bool { return seen(c) || c.Sent }
+	q := r.platedBy(a)
+	if q < 0 || q != r.platedBy(b) || seen(a) && seen(b) {
+		return within
+	}
+	together := went(a) == went(b)
+	if went(a) && went(b) {
+		together = r.st.Pieces[a.Piece].Sent.Lot == r.st.Pieces[b.Piece].Sent.Lot
+	}
+	if !together {
+		within.V -= r.st.Platers[q].Drift
+	}
+	return within
 }
 
 func apart(x, y catalog.Centi, tolerance catalog.Val[catalog.Centi]) bool {

@@ -66,6 +66,9 @@ func Recorded(before, st *catalog.State, done Done) string {
 	for _, w := range news.Warnings {
 		text += Paragraph("  ", "  ", "Mind: "+warningText(w)+".")
 	}
+	for _, w := range stayed(st, &news, done.Next) {
+		text += Paragraph("  ", "  ", "Mind: "+w+".")
+	}
 	return text + nextText(done.Next)
 }
 
@@ -224,4 +227,39 @@ func changedText(e *journal.Entry) string {
 		}
 	}
 	return strings.Join(unique(all), ", ")
+}
+
+// stayed says what did not go along when pieces were sent, and what that costs: what has to
+// match one that went, and a lot of its own for what the plan would still send.
+func stayed(st *catalog.State, news *catalog.News, next *Next) (all []string) {
+	var went []int
+	for _, n := range news.Pieces {
+		if p := &st.Pieces[n.Piece]; p.AtPlater() && !n.Was.AtPlater() {
+			went = append(went, n.Piece)
+		}
+	}
+	for _, b := range paper.LeftBehind(st, went) {
+		text := fmt.Sprintf("the plan kept sends %s along, which has to match %s: send both in one lot",
+			st.PieceLabel(b.Piece), st.PieceLabel(b.Went))
+		if b.Parted {
+			text += fmt.Sprintf("; two lots of %s may differ in tone by %s more, and the two are then not sure to match",
+				st.Platers[b.Plater].ID, catalog.FormatCenti(b.Drift))
+		}
+		all = append(all, text)
+	}
+	if len(went) == 0 || next == nil || !next.Plan.Has {
+		return all
+	}
+	lots := paper.Lots(next.Plan)
+	for _, open := range paper.OpenLots(next.Plan) {
+		lot := lots[slices.IndexFunc(lots, func(l paper.Lot) bool { return l.Plater == open.Plater })]
+		var left []string
+		for _, i := range lot.Lines {
+			left = append(left, st.PieceLabel(next.Plan.Lines[i].Choice.Piece))
+		}
+		all = append(all, fmt.Sprintf("still to go to %s: %s; in a lot of their own that costs %s more, sent the same day it "+
+			"goes with lot %s", st.Platers[open.Plater].ID, strings.Join(unique(left), ", "),
+			catalog.FormatMoney(open.Saved), open.Name))
+	}
+	return all
 }

@@ -95,6 +95,7 @@ func RecordedJSON(before, st *catalog.State, done Done) (string, error) {
 	for _, w := range news.Warnings {
 		doc.Warnings = append(doc.Warnings, warningText(w))
 	}
+	doc.Warnings = append(doc.Warnings, stayed(st, &news, done.Next)...)
 	return toJSON(doc)
 }
 
