@@ -101,7 +101,7 @@ func (t *table) nameOr(other string) string {
 }
 
 func (l *loader) readPlaters() {
-	learned := l.learnedFactors()
+	learned := l.learnedOfPlaters()
 	listed := l.listedPrices()
 	for _, t := range l.either("plater") {
 		if !l.platers.addOnce(t) {
@@ -113,7 +113,7 @@ func (l *loader) readPlaters() {
 			Days: t.whole("days", 0, MaxDays).V, Hourly: t.money("hourly"),
 			Least: t.money("least_per_piece").V, StripFee: t.money("strip_fee").V,
 			Works: t.refs("works", l.works), Refuses: t.refs("refuses", l.defects),
-			Factor: learned[t.id], Drift: number(t, "tone_drift", 0, 2*MaxTone, 100).V, From: t.here(),
+			Factor: learned[t.id].Factor, Spread: learned[t.id].Spread, Drift: number(t, "tone_drift", 0, 2*MaxTone, 100).V, From: t.here(),
 		}
 		if p.Works == nil {
 			p.Works = l.usualWorks()
@@ -122,6 +122,9 @@ func (l *loader) readPlaters() {
 			p.Factor = One
 		}
 		p.Factor = t.factor().Or(p.Factor)
+		own := t.spread()
+		over(&p.Spread.Low, own.Low)
+		over(&p.Spread.High, own.High)
 		for _, sub := range t.named("level") {
 			level := l.readLevel(sub)
 			level.Prices = append(level.Prices, listed[p.ID][level.Name]...)
@@ -152,15 +155,18 @@ func (t *table) factor() Val[Micro] {
 	return short
 }
 
-// learnedFactors reads the breakage factors of platers in included files: that and prices
-// by the piece are all that may stand there about a plater.
-func (l *loader) learnedFactors() map[string]Micro {
-	out := map[string]Micro{}
+// learnedOfPlaters reads, of platers in included files, how often they break what they have
+// and how far guesses of their work are off: that and prices by the piece are all that may
+// stand there about a plater.
+func (l *loader) learnedOfPlaters() map[string]Plater {
+	out := map[string]Plater{}
 	for _, root := range l.others {
 		for _, t := range root.named("plater") {
-			if f := t.factor(); f.Set {
-				out[t.id] = f.V
-			}
+			p, own := out[t.id], t.spread()
+			p.Factor = t.factor().Or(p.Factor)
+			over(&p.Spread.Low, own.Low)
+			over(&p.Spread.High, own.High)
+			out[t.id] = p
 			t.raw("level") // its prices are read with the platers
 			t.done()
 		}

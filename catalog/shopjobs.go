@@ -30,16 +30,19 @@ func ShopJobs(shop string) ([]string, error) {
 	return out, nil
 }
 
-// LearntFile is the text of a file that a shop may include: a breakage per metal and a
-// breakage factor per plater, each with what it rests on.
-func LearntFile(day string, from string, metals []LearntValue, platers []LearntValue) string {
+// LearntFile is the text of a file that a shop may include: a breakage per metal, and of each
+// plater what was learnt of him, each with what it rests on.
+func LearntFile(day string, from string, metals []LearntValue, platers []LearntPlater) string {
 	text := fmt.Sprintf("# Learnt on %s from %s.\n# To use it, write at the top of the shop's file: include = "+
 		"[\"learned.toml\"]\n", day, from)
 	for _, m := range metals {
-		text += fmt.Sprintf("\n[metal.%s]\nbase = %s   # %s\n", keyText(m.Name), FormatMicro(m.Value), m.Rests)
+		text += fmt.Sprintf("\n[metal.%s]\n", keyText(m.Name)) + m.line("base")
 	}
 	for _, p := range platers {
-		text += fmt.Sprintf("\n[plater.%s]\nbreakage_factor = %s   # %s\n", keyText(p.Name), FormatMicro(p.Value), p.Rests)
+		text += fmt.Sprintf("\n[plater.%s]\n", keyText(p.Factor.Name)) + p.Factor.line("breakage_factor")
+		if p.Low.Rests != "" {
+			text += p.Low.line("spread_low") + p.High.line("spread_high")
+		}
 	}
 	return text
 }
@@ -50,3 +53,11 @@ type LearntValue struct {
 	Value Micro
 	Rests string // on one line
 }
+
+func (v *LearntValue) line(key string) string {
+	return fmt.Sprintf("%s = %s   # %s\n", key, FormatMicro(v.Value), v.Rests)
+}
+
+// LearntPlater is what such a file says of a plater: how often he breaks what he has, and how
+// far guesses of his work were off, which rests on nothing where there were too few.
+type LearntPlater struct{ Factor, Low, High LearntValue }

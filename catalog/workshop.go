@@ -81,6 +81,7 @@ type Plater struct {
 	Refuses  []int      // defects he refuses, indices into Tables.Defects
 	Factor   Micro      // breakage factor, default One
 	Drift    Centi      // by how much the tone of one lot of his may be off from another's; default nothing
+	Spread   Spread     // how far a guess of his work may be off; the trade tables' where not given
 	Levels   []Level
 	From     Origin
 }

@@ -26,16 +26,33 @@ func GuessSpread(st *catalog.State, sum catalog.Cents) Span {
 	return Span{catalog.Of(s.Low.V, sum), catalog.Of(s.High.V, sum)}
 }
 
+// PlaterSpread is how far a guess of a plater's work may be off, as shares of it: his own, as
+// the shop says or as it was learnt of him, else that of the trade tables.
+func PlaterSpread(st *catalog.State, plater int) catalog.Spread {
+	s, own := st.Tables.Spread, &st.Platers[plater].Spread
+	if own.Low.Set {
+		s.Low = own.Low
+	}
+	if own.High.Set {
+		s.High = own.High
+	}
+	return s
+}
+
 // oldSpread is by how much a quote that is old may be off at least, in hundredths of it.
 // Common practice, no published source.
 const oldSpread = 30
 
 // PlateSpread is the span of the plater's part: nothing on a firm quote, else that of a
-// guess, after strip or not, since it is then that prices rise; in place of either the ends
+// guess of his work, after strip or not, since it is then that prices rise; in place of either the ends
 // of the quote's own range, where it names them. A quote that is old is off by 30 in 100
 // either way if not by more, whatever it says.
 func PlateSpread(st *catalog.State, c *plan.Choice) Span {
 	off := GuessSpread(st, c.Plate)
+	if c.Plated() {
+		own := PlaterSpread(st, c.Plater)
+		off = Span{catalog.Of(own.Low.V, c.Plate), catalog.Of(own.High.V, c.Plate)}
+	}
 	if c.Quote == catalog.None {
 		return off
 	}

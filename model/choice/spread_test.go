@@ -56,7 +56,8 @@ func TestEstimatingErrorHasASide(t *testing.T) {
 
 // TestOldQuote: a quote of more than 180 days widens to 30 in 100 either way, firm or not.
 func TestOldQuote(t *testing.T) {
-	st := &catalog.State{Slots: make([]catalog.Slot, 1), Pieces: make([]catalog.Piece, 1)}
+	st := &catalog.State{Slots: make([]catalog.Slot, 1), Pieces: make([]catalog.Piece, 1),
+		Platers: make([]catalog.Plater, 1)}
 	st.Job.Start = jobs.Given(time.Date(2031, 7, 10, 0, 0, 0, 0, time.UTC))
 	q := catalog.Quote{Firm: catalog.Firm, Date: jobs.Given(time.Date(2031, 1, 11, 0, 0, 0, 0, time.UTC))}
 	c := &plan.Choice{Plate: 100_00, Plater: 0}
@@ -76,5 +77,20 @@ func TestOldQuote(t *testing.T) {
 		if got := Spread(st, c); got != (Span{k.want, k.want}) {
 			t.Errorf("%v: %v, want %d", q.Date.V, got, k.want)
 		}
+	}
+}
+
+// TestSpreadOfHisOwn: what is known of a plater replaces the starting spread of guesses of his
+// work, each end by itself; the hours of others are guesses as before.
+func TestSpreadOfHisOwn(t *testing.T) {
+	st := jobs.Tiny()
+	st.Platers[jobs.North].Spread.High = jobs.Given(catalog.Micro(220_000))
+	c := &plan.Choice{Plater: jobs.North, Plate: 100_00, Other: 20_00, Quote: catalog.None}
+	if got := Spread(st, c); got != (Span{12_00, 22_00 + 7_00}) {
+		t.Error(got)
+	}
+	c.Plater = jobs.South
+	if got := Spread(st, c); got != (Span{12_00, 42_00}) {
+		t.Error(got)
 	}
 }

@@ -15,8 +15,9 @@ type Experience struct {
 	Job, Piece, Metal, Work, Plater, Level string
 	Agreed, Paid                           catalog.Cents // for one piece
 	PaidKnown                              bool
-	Named                                  bool // Agreed is a price of the plater's, not our own estimate
-	Promised, Took                         int  // days
+	Named                                  bool          // Agreed is a price of the plater's, not our own estimate
+	Guessed                                catalog.Cents // what one piece was reckoned at when it was sent; 0 if that was firm
+	Promised, Took                         int           // days
 	TookKnown                              bool
 	GradePromised, Grade                   catalog.Centi
 	GradeKnown                             bool
@@ -55,6 +56,7 @@ type sending struct {
 	on      time.Time     // zero where the day can't be right
 	first   catalog.Cents // the price when it was sent; where that was our estimate, the first he named
 	named   bool          // he named it
+	guessed catalog.Cents // the price when it was sent, where he was not told to go ahead for it
 	refused float64       // the chance of a refusal then: once he has kept it, there is none
 }
 
@@ -78,6 +80,10 @@ func (r *remembering) entry(e *journal.Entry) {
 	}
 	for _, id := range slices.Sorted(maps.Keys(sent)) {
 		r.sent(e, id, sent[id])
+		if c, s := pieces[id], r.open[id]; e.Action == event.Sent && s != nil &&
+			(c == nil || text(c.New[event.KeyStage]) != catalog.StageApproved.String()) {
+			s.guessed = cents(r.tables[id][event.KeyCost])
+		}
 	}
 	for _, id := range slices.Sorted(maps.Keys(concerned)) { // its stage may be what it was
 		if s := r.open[id]; s != nil {
@@ -184,7 +190,7 @@ func (r *remembering) ended(e *journal.Entry, id string, s *sending, piece *jour
 func (r *remembering) begin(id string, s *sending) Experience {
 	x := Experience{Job: r.st.Job.File, Piece: id, Work: text(s.terms[event.KeyWork]),
 		Plater: text(s.terms[event.KeyPlater]),
-		Level:  text(s.terms[event.KeyLevel]), Agreed: s.first, Named: s.named}
+		Level:  text(s.terms[event.KeyLevel]), Agreed: s.first, Named: s.named, Guessed: s.guessed}
 	if n, ok := s.terms[event.KeyDays].(int64); ok {
 		x.Promised = int(n)
 	}

@@ -49,7 +49,10 @@ type PlaterRate struct {
 	RatioLow  float64 `json:"paid_to_agreed_low"`    // interval of the mean, share shareShown
 	RatioHigh float64 `json:"paid_to_agreed_high"`
 	PaidN     int     `json:"paid_pieces"`
-	Late      float64 `json:"days_late"` // more than promised
+	Low       float64 `json:"spread_low"`     // by what share the prices came out below what was reckoned, at most,
+	High      float64 `json:"spread_high"`    // or above it; of the least and dearest of twenty one each is left out
+	GuessN    int     `json:"guessed_pieces"` // both mean nothing with fewer than thin
+	Late      float64 `json:"days_late"`      // more than promised
 	LateSD    float64 `json:"days_late_spread"`
 	LateN     int     `json:"days_pieces"`
 	Grade     float64 `json:"grade_off"` // points more than promised
@@ -163,7 +166,7 @@ func learntBase(r MetalRate, strength int) catalog.Micro {
 // nothing is put down to a plater that is the metal's.
 func platerRate(plater string, list []Experience, worse map[string]float64) PlaterRate {
 	r := PlaterRate{Plater: plater, N: pieces(list)}
-	var ratios, late, grade []float64
+	var ratios, guesses, late, grade []float64
 	for _, x := range list {
 		if f, ok := worse[x.Metal]; ok {
 			r.Predicted += float64(x.many()) * min(1, f*x.Predicted)
@@ -176,6 +179,9 @@ func platerRate(plater string, list []Experience, worse map[string]float64) Plat
 		if x.PaidKnown && x.Named && x.Agreed > 0 {
 			ratios = append(ratios, float64(x.Paid)/float64(x.Agreed))
 		}
+		if x.PaidKnown && x.Guessed > 0 { // a bag has one price
+			guesses = append(guesses, float64(x.Paid)/float64(x.Guessed))
+		}
 		if x.TookKnown {
 			late = append(late, float64(x.Took-x.Promised))
 		}
@@ -183,13 +189,28 @@ func platerRate(plater string, list []Experience, worse map[string]float64) Plat
 			grade = append(grade, float64(x.Grade-x.GradePromised)/100)
 		}
 	}
-	r.PaidN, r.LateN, r.GradeN = len(ratios), len(late), len(grade)
+	r.PaidN, r.GuessN, r.LateN, r.GradeN = len(ratios), len(guesses), len(late), len(grade)
+	r.Low, r.High = spreadOf(guesses)
 	r.Ratio, r.RatioSD = meanAndSpread(ratios)
 	r.RatioLow, r.RatioHigh = meanInterval(ratios, shareShown)
 	r.Late, r.LateSD = meanAndSpread(late)
 	r.Grade, r.GradeSD = meanAndSpread(grade)
 	r.Factor = (float64(r.Broke) + factorStrength) / (r.Predicted + factorStrength)
 	return r
+}
+
+// SpreadKnown says whether there are enough outcomes to go by instead of the starting spread.
+func (r *PlaterRate) SpreadKnown() bool { return r.GuessN >= thin }
+
+// spreadOf is how far below and above what was reckoned prices came out, as shares of it. Of
+// every twenty the lowest and the highest are left out.
+func spreadOf(ratios []float64) (low, high float64) {
+	if len(ratios) == 0 {
+		return 0, 0
+	}
+	slices.Sort(ratios)
+	out := len(ratios) / 20
+	return max(0, 1-ratios[out]), max(0, ratios[len(ratios)-1-out]-1)
 }
 
 func meanAndSpread(v []float64) (mean, spread float64) {

@@ -136,3 +136,32 @@ func TestThin(t *testing.T) {
 		t.Error("something is learnt from nothing")
 	}
 }
+
+// TestSpreadLearnt: with ten open prices or more a plater's guesses are as far off as those
+// were; of twenty the lowest and the highest are left out. A bag has one price.
+func TestSpreadLearnt(t *testing.T) {
+	of := func(paid ...catalog.Cents) PlaterRate {
+		var all []Experience
+		for _, p := range paid {
+			all = append(all, Experience{Plater: "p", Guessed: 100_00, Paid: p, PaidKnown: true, Count: 36})
+		}
+		firm := Experience{Plater: "p", Agreed: 100_00, Named: true, Paid: 900_00, PaidKnown: true}
+		broke := Experience{Plater: "p", Guessed: 100_00, Broke: true}
+		return Learn(append(all, firm, broke), 20).Platers[0]
+	}
+	paid := []catalog.Cents{100_00, 98_00, 96_00, 110_00, 104_00, 118_00, 100_00, 107_00, 122_00}
+	if r := of(paid...); r.SpreadKnown() || r.GuessN != 9 {
+		t.Errorf("nine are enough: %+v", r)
+	}
+	ten := append(paid, 101_00)
+	if r := of(ten...); !r.SpreadKnown() || math.Abs(r.Low-0.04) > 1e-9 || math.Abs(r.High-0.22) > 1e-9 {
+		t.Errorf("%+v", r)
+	}
+	if r := of(append(append(ten[:9:9], ten[:9]...), 40_00, 300_00)...); math.Abs(r.Low-0.04) > 1e-9 ||
+		math.Abs(r.High-0.22) > 1e-9 {
+		t.Errorf("of twenty: %+v", r)
+	}
+	if r := of(); r.Low != 0 || r.High != 0 || r.SpreadKnown() {
+		t.Errorf("%+v", r)
+	}
+}

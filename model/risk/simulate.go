@@ -110,16 +110,18 @@ func spares(pl *plan.Plan) [][]plan.Choice {
 
 // factors draws by how much every plater, and all others, are off in this run.
 func (s *simulator) factors() {
-	low, high := share(s.st.Tables.Spread.Low.V), share(s.st.Tables.Spread.High.V)
-	draw := func() float64 { return 0 }
-	if low+high > 0 {
-		draw = distuv.NewTriangle(-low, high, 0, s.r).Rand
+	draw := func(spread catalog.Spread) float64 {
+		low, high := share(spread.Low.V), share(spread.High.V)
+		if low+high == 0 {
+			return 0
+		}
+		return part(distuv.NewTriangle(-low, high, 0, s.r).Rand(), low, high)
 	}
 	s.plater = s.plater[:0]
-	for range s.st.Platers {
-		s.plater = append(s.plater, part(draw(), low, high))
+	for q := range s.st.Platers {
+		s.plater = append(s.plater, draw(choice.PlaterSpread(s.st, q)))
 	}
-	s.other = part(draw(), low, high)
+	s.other = draw(s.st.Tables.Spread)
 }
 
 // part is what part of the way to the end of its span a guess is off: -1..1.

@@ -13,11 +13,11 @@ import (
 
 // TestGuessesRise: over many runs an estimate of 100.00 stays within -10 and +35 in 100,
 // comes out dearer in 7 of 9 and 8.33 dearer on average, as a triangle has it; a price with
-// a range of its own stays within half of that, and a firm one where it is.
+// a range of its own stays within it, and a firm one where it is.
 func TestGuessesRise(t *testing.T) {
 	st := jobs.Tiny()
 	st.Pieces[jobs.Twisted].Quotes = []catalog.Quote{{Firm: catalog.Firm}, {Firm: catalog.Estimate,
-		Low: jobs.Given(catalog.Cents(95_00)), High: jobs.Given(catalog.Cents(105_00))}}
+		Low: jobs.Given(catalog.Cents(95_00)), High: jobs.Given(catalog.Cents(107_00))}}
 	c := func(quote int) *plan.Choice {
 		return &plan.Choice{Slot: jobs.Left, Piece: jobs.Twisted, Plater: jobs.North, Plate: 100_00, Quote: quote}
 	}
@@ -27,7 +27,7 @@ func TestGuessesRise(t *testing.T) {
 	for range runs {
 		s.factors()
 		guess, ranged, firm := s.off(c(catalog.None), 100_00), s.off(c(1), 100_00), s.off(c(0), 100_00)
-		if guess < 90_00 || guess > 135_00 || ranged < 95_00 || ranged > 105_00 || firm != 100_00 {
+		if guess < 90_00 || guess > 135_00 || ranged < 95_00 || ranged > 107_00 || firm != 100_00 {
 			t.Fatal(guess, ranged, firm)
 		}
 		if hours := s.worked(100_00); hours < 90_00 || hours > 135_00 {

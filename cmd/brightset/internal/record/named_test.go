@@ -19,20 +19,21 @@ func TestPaidToAgreed(t *testing.T) {
 		steps       []step
 		n, oldN     int
 		ratio       float64
+		guessed     int // prices that were still open when it was sent
 		oldAgreesTo float64
 	}{
-		{"our estimate", []step{{"sent", Facts{Target: "sound", To: "north"}}, back("sound", "50.00")}, 0, 0, 0, 0},
+		{"our estimate", []step{{"sent", Facts{Target: "sound", To: "north"}}, back("sound", "50.00")}, 0, 0, 0, 1, 0},
 		{"said when sent", []step{{"sent", Facts{Target: "sound", To: "north", Cost: "40.00"}}, back("sound", "50.00")}, 1, 0,
-			1.25, 0},
-		{"a quote of the file", []step{{"sent", Facts{Target: "priced", To: "north"}}, back("priced", "50.00")}, 1, 1, 2, 2},
+			1.25, 0, 0},
+		{"a quote of the file", []step{{"sent", Facts{Target: "priced", To: "north"}}, back("priced", "50.00")}, 1, 1, 2, 1, 2},
 		{"a quote recorded", []step{{"quoted", Facts{Target: "sound", To: "north", Cost: "20.00", Level: "show",
-			Grade: "90"}}, {"sent", Facts{Target: "sound", To: "north"}}, back("sound", "50.00")}, 1, 1, 2.5, 2.5},
+			Grade: "90"}}, {"sent", Facts{Target: "sound", To: "north"}}, back("sound", "50.00")}, 1, 1, 2.5, 1, 2.5},
 		{"priced after stripping", []step{{"sent", Facts{Target: "sound", To: "north", StripFirst: true}},
 			{"stripped", Facts{Target: "sound"}},
 			{"priced", Facts{Target: "sound", Cost: "100.00"}}, {"approved", Facts{Target: "sound"}}, back("sound", "110.00")},
-			1, 1, 1.1, 1.1},
+			1, 1, 1.1, 1, 1.1},
 		{"quoted and priced", []step{{"sent", Facts{Target: "priced", To: "north", StripFirst: true}},
-			{"priced", Facts{Target: "priced", Cost: "100.00"}}, back("priced", "50.00")}, 1, 1, 2, 2},
+			{"priced", Facts{Target: "priced", Cost: "100.00"}}, back("priced", "50.00")}, 1, 1, 2, 1, 2},
 	} {
 		d := laterRecorder(t)
 		must(t, d, c.steps...)
@@ -40,6 +41,9 @@ func TestPaidToAgreed(t *testing.T) {
 		rate := risk.Learn(risk.Experiences(d.State), 20).Platers[0]
 		if rate.PaidN != c.n || c.n > 0 && rate.Ratio != c.ratio {
 			t.Errorf("%s: %.3f of %d, want %.3f of %d", c.name, rate.Ratio, rate.PaidN, c.ratio, c.n)
+		}
+		if rate.GuessN != c.guessed {
+			t.Errorf("%s: %d open prices, want %d", c.name, rate.GuessN, c.guessed)
 		}
 		text, _ := os.ReadFile(catalog.JournalOf(path))
 		old := regexp.MustCompile(`"quoted":(true|false|null),?`).ReplaceAll(text, nil)

@@ -42,15 +42,17 @@ func Learn(l *Lesson) string {
 	}
 	text += "\n" + t.String()
 	text += Paragraph("", "", "Expected: by the starting values alone. * too few of its own: the metal's as a whole.")
-	p := NewTable("plater", ">pieces", ">paid to agreed", "4 in 5 within", ">days late", ">grade off", ">broke",
+	p := NewTable("plater", ">pieces", ">paid to agreed", "4 in 5 within", ">guesses off", ">days late", ">grade off", ">broke",
 		">expected")
 	for i := range l.Platers {
 		q := &l.Platers[i]
-		p.Row(q.Plater, fmt.Sprint(q.N), ratio(q), ratioWithin(q), signedMean(q.Late, q.LateSD, q.LateN),
+		p.Row(q.Plater, fmt.Sprint(q.N), ratio(q), ratioWithin(q), guessesOff(q), signedMean(q.Late, q.LateSD, q.LateN),
 			signedMean(q.Grade, q.GradeSD, q.GradeN), fmt.Sprint(q.Broke), fmt.Sprintf("%.1f", q.Predicted))
 	}
 	text += "\n" + p.String()
 	return text + Paragraph("", "", "Paid to agreed: of prices that he named, our own estimates aside. "+
+		"Guesses off: how far open prices came out below and above what was reckoned; with ten or more that replaces the "+
+		"starting spread of guesses. "+
 		"Days late and grade off: on average, ± the spread of single pieces. Expected breaks of a plater: "+
 		"by the metals as they are learnt.")
 }
@@ -71,6 +73,14 @@ func ratioWithin(q *risk.PlaterRate) string {
 	return fmt.Sprintf("%.2f to %.2f", q.RatioLow, q.RatioHigh)
 }
 
+// guessesOff says how far prices came out from what was reckoned, where there were enough.
+func guessesOff(q *risk.PlaterRate) string {
+	if !q.SpreadKnown() {
+		return fmt.Sprintf("%d are few", q.GuessN)
+	}
+	return fmt.Sprintf("-%.0f%% +%.0f%% of %d", 100*q.Low, 100*q.High, q.GuessN)
+}
+
 func signedMean(mean, spread float64, n int) string {
 	switch n {
 	case 0:
@@ -83,7 +93,8 @@ func signedMean(mean, spread float64, n int) string {
 
 // LearntFile is what learn writes for the shop to include.
 func LearntFile(l *Lesson, day string) string {
-	var metals, platers []catalog.LearntValue
+	var metals []catalog.LearntValue
+	var platers []catalog.LearntPlater
 	for i := range l.Metals {
 		if m := &l.Metals[i]; m.Work == "" && m.Start > 0 {
 			metals = append(metals, catalog.LearntValue{
@@ -96,14 +107,23 @@ func LearntFile(l *Lesson, day string) string {
 	}
 	for i := range l.Platers {
 		q := &l.Platers[i]
-		platers = append(platers, catalog.LearntValue{
+		p := catalog.LearntPlater{Factor: catalog.LearntValue{
 			Name:  q.Plater,
-			Value: catalog.Micro(math.Round(q.Factor*1000)) * 1000,
+			Value: thousandths(q.Factor),
 			Rests: fmt.Sprintf("%d of %d broke, %.1f expected by the metals above", q.Broke, q.N, q.Predicted),
-		})
+		}}
+		if q.SpreadKnown() {
+			p.Low.Value, p.High.Value = thousandths(q.Low), min(thousandths(q.High), catalog.MaxSpread)
+			p.Low.Rests = fmt.Sprintf("%d prices came out so far below what was reckoned, at most", q.GuessN)
+			p.High.Rests = "and so far above"
+		}
+		platers = append(platers, p)
 	}
 	return catalog.LearntFile(day, l.from(), metals, platers)
 }
+
+// thousandths rounds a learnt figure: nobody knows it better.
+func thousandths(v float64) catalog.Micro { return catalog.Micro(math.Round(v*1000)) * 1000 }
 
 // learnFormat is the version of the answer of learn: in version 1 the keys of metals were
 // written otherwise.

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"brightset/catalog"
+	"brightset/model/choice"
 	"brightset/model/risk"
 )
 
@@ -217,7 +218,7 @@ func riskDetail(r *risk.Risk, s *risk.Simulation) string {
 	return t.String() + "\n" + Paragraph("", "",
 		fmt.Sprintf("Exact: every slot by itself, all its outcomes convolved. Simulated: %d runs with a fixed seed; "+
 			"the work of one plater is off by one factor in a run, %s; firm prices stay, "+
-			"and a price with a range of its own keeps within half of it. "+
+			"and a price with a range of its own keeps within it. "+
 			"Deciding again takes the cheapest piece left over that fits, whatever slot it was held for. "+
 			"Grade: what a rescue finds is taken to be just as good as its slot asks for.", s.Runs, triangle(r.Plan.Of)))
 }
@@ -228,6 +229,12 @@ func triangle(st *catalog.State) string {
 	text := fmt.Sprintf("triangular from -%s%% to +%s%%", catalog.FormatMicro(100*low.V), catalog.FormatMicro(100*high.V))
 	if low.From.Source == catalog.StartingValue && high.From.Source == catalog.StartingValue {
 		text += " (common practice, no published source)"
+	}
+	for q := range st.Platers {
+		if own := choice.PlaterSpread(st, q); own != st.Tables.Spread {
+			text += fmt.Sprintf(", of %s from -%s%% to +%s%%", st.Platers[q].ID, catalog.FormatMicro(100*own.Low.V),
+				catalog.FormatMicro(100*own.High.V))
+		}
 	}
 	return text
 }
