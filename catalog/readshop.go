@@ -113,7 +113,8 @@ func (l *loader) readPlaters() {
 			Days: t.whole("days", 0, MaxDays).V, Hourly: t.money("hourly"),
 			Least: t.money("least_per_piece").V, StripFee: t.money("strip_fee").V,
 			Works: t.refs("works", l.works), Refuses: t.refs("refuses", l.defects),
-			Factor: learned[t.id].Factor, Spread: learned[t.id].Spread, Drift: number(t, "tone_drift", 0, 2*MaxTone, 100).V, From: t.here(),
+			Factor: learned[t.id].Factor, Spread: learned[t.id].Spread,
+			Drift: number(t, "tone_drift", 0, 2*MaxTone, 100).V, From: t.here(),
 		}
 		if p.Works == nil {
 			p.Works = l.usualWorks()

@@ -11,14 +11,18 @@ import (
 // TestLeftBehind: what the kept plan sends along, and that has to match what went, is told
 // of; by how far tones may be apart, and the drift, one lot or two is enough.
 func TestLeftBehind(t *testing.T) {
+	nothing := func(*catalog.State) {}
+	stayed := func(drift catalog.Centi, parted bool) []Behind {
+		return []Behind{{jobs.Other, jobs.Bare, jobs.North, drift, parted}}
+	}
 	for name, c := range map[string]struct {
 		drift  catalog.Centi
 		change func(*catalog.State)
 		want   []Behind
 	}{
-		"one stayed":    {change: func(*catalog.State) {}, want: []Behind{{jobs.Other, jobs.Bare, jobs.North, 0, false}}},
-		"a small drift": {drift: 80, change: func(*catalog.State) {}, want: []Behind{{jobs.Other, jobs.Bare, jobs.North, 80, false}}},
-		"a great drift": {drift: 2_01, change: func(*catalog.State) {}, want: []Behind{{jobs.Other, jobs.Bare, jobs.North, 2_01, true}}},
+		"one stayed":    {change: nothing, want: stayed(0, false)},
+		"a small drift": {drift: 80, change: nothing, want: stayed(80, false)},
+		"a great drift": {drift: 2_01, change: nothing, want: stayed(2_01, true)},
 		"nothing kept":  {change: func(st *catalog.State) { st.Kept = nil }},
 		"both went": {change: func(st *catalog.State) {
 			st.Pieces[jobs.Other].Sent = st.Pieces[jobs.Bare].Sent
@@ -28,7 +32,8 @@ func TestLeftBehind(t *testing.T) {
 		"no match":         {change: func(st *catalog.State) { st.Matches = nil }},
 	} {
 		st := jobs.Tiny()
-		st.Matches = []catalog.Match{{ID: "rims", Slots: []int{jobs.Left, jobs.Right}, ToneWithin: jobs.Given(catalog.Centi(2_00))}}
+		st.Matches = []catalog.Match{{ID: "rims", Slots: []int{jobs.Left, jobs.Right},
+			ToneWithin: jobs.Given(catalog.Centi(2_00))}}
 		st.Platers[jobs.North].Drift = c.drift
 		for s, i := range []int{jobs.Bare, jobs.Other} {
 			p := &st.Pieces[i]

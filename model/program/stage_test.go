@@ -101,7 +101,7 @@ func TestStagesChoices(t *testing.T) {
 // drift. That changes plans, and the check names the one made without it.
 func TestDriftDecides(t *testing.T) {
 	changed, named := 0, 0
-	for seed := range int64(jobs.Campaign(120, 4000)) {
+	for seed := range int64(campaign.Cases(120, 4000)) {
 		st := oneHangs(seed)
 		free := st.Clone()
 		for q := range free.Platers {

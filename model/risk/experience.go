@@ -16,7 +16,7 @@ type Experience struct {
 	Agreed, Paid                           catalog.Cents // for one piece
 	PaidKnown                              bool
 	Named                                  bool          // Agreed is a price of the plater's, not our own estimate
-	Guessed                                catalog.Cents // what one piece was reckoned at when it was sent; 0 if that was firm
+	Guessed                                catalog.Cents // for one piece when it was sent; 0 if that was firm
 	Promised, Took                         int           // days
 	TookKnown                              bool
 	GradePromised, Grade                   catalog.Centi

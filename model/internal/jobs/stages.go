@@ -187,8 +187,8 @@ func hang(r *rand.Rand, st *catalog.State, i int) {
 // StagedState is a random job in the middle of things, in turn with the rules on that
 // have most to do with what was done before.
 func StagedState(seed int64, slots int) *catalog.State {
-	on := [][]string{nil, {"match-plater", "second-plater"}, {"days"}, {"match-tone", "quantity"}, {"lock"}, {"trade", "vendor"}, {"fit"},
-		{"minimum", "freight"}}
+	on := [][]string{nil, {"match-plater", "second-plater"}, {"days"}, {"match-tone", "quantity"}, {"lock"},
+		{"trade", "vendor"}, {"fit"}, {"minimum", "freight"}}
 	st := Random(seed, slots, Options{On: on[seed%int64(len(on))]})
 	PutInStages(rand.New(rand.NewPCG(uint64(seed), 21)), st)
 	r := rand.New(rand.NewPCG(uint64(seed), 22))

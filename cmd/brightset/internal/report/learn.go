@@ -42,8 +42,8 @@ func Learn(l *Lesson) string {
 	}
 	text += "\n" + t.String()
 	text += Paragraph("", "", "Expected: by the starting values alone. * too few of its own: the metal's as a whole.")
-	p := NewTable("plater", ">pieces", ">paid to agreed", "4 in 5 within", ">guesses off", ">days late", ">grade off", ">broke",
-		">expected")
+	p := NewTable("plater", ">pieces", ">paid to agreed", "4 in 5 within", ">guesses off", ">days late", ">grade off",
+		">broke", ">expected")
 	for i := range l.Platers {
 		q := &l.Platers[i]
 		p.Row(q.Plater, fmt.Sprint(q.N), ratio(q), ratioWithin(q), guessesOff(q), signedMean(q.Late, q.LateSD, q.LateN),

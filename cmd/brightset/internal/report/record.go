@@ -257,8 +257,8 @@ func stayed(st *catalog.State, news *catalog.News, next *Next) (all []string) {
 		for _, i := range lot.Lines {
 			left = append(left, st.PieceLabel(next.Plan.Lines[i].Choice.Piece))
 		}
-		all = append(all, fmt.Sprintf("still to go to %s: %s; in a lot of their own that costs %s more, sent the same day it "+
-			"goes with lot %s", st.Platers[open.Plater].ID, strings.Join(unique(left), ", "),
+		all = append(all, fmt.Sprintf("still to go to %s: %s; in a lot of their own that costs %s more, sent the same day "+
+			"it goes with lot %s", st.Platers[open.Plater].ID, strings.Join(unique(left), ", "),
 			catalog.FormatMoney(open.Saved), open.Name))
 	}
 	return all
