@@ -42,17 +42,15 @@ func Learn(l *Lesson) string {
 	}
 	text += "\n" + t.String()
 	text += Paragraph("", "", "Expected: by the starting values alone. * too few of its own: the metal's as a whole.")
-	p := NewTable("plater", ">pieces", ">paid to agreed", "4 in 5 within", ">guesses off", ">days late", ">grade off",
-		">broke", ">expected")
+	p := NewTable("plater", ">pieces", ">paid to agreed", "4 in 5 within", ">days late", ">grade off", ">broke",
+		">expected")
 	for i := range l.Platers {
 		q := &l.Platers[i]
-		p.Row(q.Plater, fmt.Sprint(q.N), ratio(q), ratioWithin(q), guessesOff(q), signedMean(q.Late, q.LateSD, q.LateN),
+		p.Row(q.Plater, fmt.Sprint(q.N), ratio(q), ratioWithin(q), signedMean(q.Late, q.LateSD, q.LateN),
 			signedMean(q.Grade, q.GradeSD, q.GradeN), fmt.Sprint(q.Broke), fmt.Sprintf("%.1f", q.Predicted))
 	}
 	text += "\n" + p.String()
-	return text + Paragraph("", "", "Paid to agreed: of prices that he named, our own estimates aside. "+
-		"Guesses off: how far open prices came out below and above what was reckoned; with ten or more that replaces the "+
-		"starting spread of guesses. "+
+	return text + guessesOff(l) + Paragraph("", "", "Paid to agreed: of prices that he named, our own estimates aside. "+
 		"Days late and grade off: on average, ± the spread of single pieces. Expected breaks of a plater: "+
 		"by the metals as they are learnt.")
 }
@@ -73,12 +71,17 @@ func ratioWithin(q *risk.PlaterRate) string {
 	return fmt.Sprintf("%.2f to %.2f", q.RatioLow, q.RatioHigh)
 }
 
-// guessesOff says how far prices came out from what was reckoned, where there were enough.
-func guessesOff(q *risk.PlaterRate) string {
-	if !q.SpreadKnown() {
-		return fmt.Sprintf("%d are few", q.GuessN)
+// guessesOff says how far the open prices of platers came out from what was reckoned, where
+// there were enough of them.
+func guessesOff(l *Lesson) (text string) {
+	for i := range l.Platers {
+		if q := &l.Platers[i]; q.SpreadKnown() {
+			text += Paragraph("", "", fmt.Sprintf("Guesses of the work of %s: of %d open prices from %.0f%% below what was "+
+				"reckoned to %.0f%% above; that takes the place of the starting spread.", q.Plater, q.GuessN, 100*q.Low,
+				100*q.High))
+		}
 	}
-	return fmt.Sprintf("-%.0f%% +%.0f%% of %d", 100*q.Low, 100*q.High, q.GuessN)
+	return text
 }
 
 func signedMean(mean, spread float64, n int) string {
