@@ -82,7 +82,8 @@ func bashScript(all []completed) string {
 		"\tif [ \"$COMP_CWORD\" -eq 1 ]; then\n")
 	fmt.Fprintf(&b, "\t\tCOMPREPLY=($(compgen -W \"%s\" -- \"$cur\"))\n\t\treturn\n\tfi\n\tcase ${COMP_WORDS[1]} in\n", namesOf(all))
 	for _, c := range all {
-		fmt.Fprintf(&b, "\t%s) flags=\"%s\" words=\"%s\" ;;\n", c.name, strings.Join(c.flags, " "), strings.Join(c.words, " "))
+		fmt.Fprintf(&b, "\t%s) flags=\"%s\" words=\"%s\" ;;\n", c.name, strings.Join(c.flags, " "),
+			strings.Join(c.words, " "))
 	}
 	b.WriteString("\tesac\n\tcase $cur in\n\t-*) COMPREPLY=($(compgen -W \"$flags\" -- \"$cur\")) ;;\n\t*)\n" +
 		"\t\tif [ \"$COMP_CWORD\" -eq 2 ] && [ -n \"$words\" ]; then\n" +
@@ -114,8 +115,8 @@ func fishScript(all []completed) string {
 			fmt.Fprintf(&b, "complete -c brightset -n '__fish_seen_subcommand_from %s' -l %s\n", c.name, f[2:])
 		}
 		if len(c.words) > 0 {
-			fmt.Fprintf(&b, "complete -c brightset -n '__fish_seen_subcommand_from %s; and test (count (commandline -opc)) -eq 2' "+
-				"-a '%s'\n", c.name, strings.Join(c.words, " "))
+			fmt.Fprintf(&b, "complete -c brightset -n '__fish_seen_subcommand_from %s; "+
+				"and test (count (commandline -opc)) -eq 2' -a '%s'\n", c.name, strings.Join(c.words, " "))
 		}
 	}
 	return b.String()
