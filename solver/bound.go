@@ -41,12 +41,14 @@ func (in *instance) needPairs() []link {
 // the total of every solution in it.
 type bound struct {
 	value, err float64
-	rc         []float64 // reduced cost per column alive
-	least      []float64 // least reduced cost per group
-	block      []float64 // least per block, within its windows
-	best       [][]int   // per block, the columns that give it
-	s          []float64 // per switch: what being on adds; open ones count as min(0, s)
-	kept       *knapsack // the row that is not priced, if any
+	rc         []float64   // reduced cost per column alive
+	least      []float64   // least reduced cost per group
+	block      []float64   // least per block, within its windows
+	best       [][]int     // per block, the columns that give it
+	s          []float64   // per switch: what being on adds; open ones count as min(0, s)
+	kept       *knapsack   // the row that is not priced, if any
+	offers     *offers     // with it: what its blocks offer,
+	before     [][]float64 // and what those before each come to
 }
 
 // lagrangian evaluates the bound. With costs false all costs and charges count

@@ -6,7 +6,7 @@ import "slices"
 // the two learn apart: questions that are asked of one fork each have answers that don't
 // depend on each other, nor on which is asked first. Forks may be used at the same time.
 func (s *Solver) Fork() *Solver {
-	return &Solver{p: s.p, sums: s.sums, memory: s.memory.copied(), leave: s.leave}
+	return &Solver{p: s.p, sums: s.sums, memory: s.memory.copied(), layout: s.layout, leave: s.leave}
 }
 
 // copied shares what is replaced as a whole, and copies what is written into.

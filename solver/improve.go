@@ -37,24 +37,31 @@ func (in *instance) newImprover(d *domain, b *bound, y *duals, best *incumbent) 
 
 func (in *instance) blockMoves(d *domain, b *bound, delta []float64, i int) [][]int {
 	blk := &in.blocks[i]
+	if blk.single() {
+		var cols []int
+		g := blk.groups[0]
+		for c := in.first(d, g); c < in.groups[g][1]; c = d.alive.next(c+1, in.groups[g][1]) {
+			cols = append(cols, c)
+		}
+		slices.SortStableFunc(cols, func(a, b int) int { return cmp.Compare(delta[a], delta[b]) })
+		cols = cols[:min(len(cols), mostMoves)]
+		out := make([][]int, len(cols))
+		for n := range cols {
+			out[n] = cols[n : n+1 : n+1]
+		}
+		return out
+	}
 	type move struct {
 		delta float64
 		cols  []int
 	}
 	var list []move
-	if blk.single() {
-		g := blk.groups[0]
-		for c := in.first(d, g); c < in.groups[g][1]; c = d.alive.next(c+1, in.groups[g][1]) {
-			list = append(list, move{delta[c], []int{c}})
+	for _, pick := range in.picks(blk, d, b.rc, math.Inf(1), mostMoves/2) {
+		sum := -b.block[i]
+		for _, c := range pick {
+			sum += b.rc[c]
 		}
-	} else {
-		for _, pick := range in.picks(blk, d, b.rc, math.Inf(1), mostMoves/2) {
-			sum := -b.block[i]
-			for _, c := range pick {
-				sum += b.rc[c]
-			}
-			list = append(list, move{sum, pick})
-		}
+		list = append(list, move{sum, pick})
 	}
 	slices.SortStableFunc(list, func(a, b move) int { return cmp.Compare(a.delta, b.delta) })
 	out := make([][]int, 0, min(len(list), mostMoves))

@@ -89,22 +89,18 @@ func (in *instance) compact() {
 		links += len(in.cols[c].needs)
 	}
 	t, l := make([]Term, 0, terms), make([]int, links)
-	in.widest, in.scale = 1, make([]float64, len(in.rows))
-	for _, span := range in.groups {
-		lo, hi := Limit, -Limit
-		for c := span[0]; c < span[1]; c++ {
-			k := &in.cols[c]
-			lo, hi = min(lo, k.cost), max(hi, k.cost)
-			from := len(t)
-			t = append(t, k.terms...)
-			k.terms = t[from:len(t):len(t)]
-			k.links, l = l[:len(k.needs):len(k.needs)], l[len(k.needs):]
-			for _, m := range k.terms {
-				in.scale[m.Row] = max(in.scale[m.Row], float64(magnitude(m.Coef)))
-			}
+	in.scale = make([]float64, len(in.rows))
+	for c := range in.cols {
+		k := &in.cols[c]
+		from := len(t)
+		t = append(t, k.terms...)
+		k.terms = t[from:len(t):len(t)]
+		k.links, l = l[:len(k.needs):len(k.needs)], l[len(k.needs):]
+		for _, m := range k.terms {
+			in.scale[m.Row] = max(in.scale[m.Row], float64(magnitude(m.Coef)))
 		}
-		in.widest = max(in.widest, float64(hi-lo))
 	}
+	in.widen()
 	for h := range in.switches {
 		for _, m := range in.switches[h].terms {
 			in.scale[m.Row] = max(in.scale[m.Row], float64(magnitude(m.Coef)))
@@ -112,6 +108,18 @@ func (in *instance) compact() {
 	}
 	for r := range in.scale {
 		in.scale[r] = max(in.scale[r], 1)
+	}
+}
+
+// widen looks up the widest spread of costs.
+func (in *instance) widen() {
+	in.widest = 1
+	for _, span := range in.groups {
+		lo, hi := Limit, -Limit
+		for c := span[0]; c < span[1]; c++ {
+			lo, hi = min(lo, in.cols[c].cost), max(hi, in.cols[c].cost)
+		}
+		in.widest = max(in.widest, float64(hi-lo))
 	}
 }
 

@@ -11,7 +11,8 @@ package solver
 type knapsack struct {
 	in    *instance
 	row   int
-	units int // room for so many
+	units int  // room for so many
+	exact bool // in units as fine as all sizes are
 	parts []sack
 	cells []cell
 	work  int // steps of one evaluation, about
@@ -52,10 +53,11 @@ func (in *instance) newKnapsack(d *domain, r int, b *bound, gap float64) *knapsa
 	if unit == 0 {
 		return nil
 	}
-	if room/unit > mostUnits {
+	exact := room/unit <= mostUnits
+	if !exact {
 		unit *= (room/unit + mostUnits - 1) / mostUnits
 	}
-	k := &knapsack{in: in, row: r, units: int(room / unit)}
+	k := &knapsack{in: in, row: r, units: int(room / unit), exact: exact}
 	for i := range in.blocks {
 		if !k.fill(d, i, least, unit, b, gap) || k.work > mostWork {
 			return nil
@@ -112,10 +114,14 @@ func (s *search) keepRow(d *domain, plain *bound, y *duals, best *incumbent) (ke
 		if k == nil {
 			continue
 		}
-		for _, w := range []*duals{y, y.without(r)} {
-			if b := k.bound(d, w); kept == nil || b.value > kept.value {
-				kept = b
-			}
+		if b := k.bound(d, y.without(r)); kept == nil || b.value > kept.value {
+			kept = b
+		}
+		if k.exact {
+			continue
+		}
+		if b := k.bound(d, y); b.value > kept.value {
+			kept = b // where more fits than does, it may be worth pricing that
 		}
 	}
 	return kept

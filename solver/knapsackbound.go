@@ -105,8 +105,9 @@ func add(to, from []float64, steps []step) {
 // bound is the bound of a domain, that of the knapsack or within it, for any multipliers.
 func (k *knapsack) bound(d *domain, y *duals) *bound {
 	b := k.in.priced(d, y, true)
-	b.kept = k
-	b.value += k.table(k.price(d, b.rc), false)[len(k.parts)][k.units]
+	b.kept, b.offers = k, k.price(d, b.rc)
+	b.before = k.table(b.offers, false)
+	b.value += b.before[len(k.parts)][k.units]
 	return b
 }
 

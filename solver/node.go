@@ -10,6 +10,7 @@ type node struct {
 	value float64 // proven bound
 	depth int
 	seq   int
+	idle  bool // keeping a row whole ruled nothing out in the node above
 }
 
 // nodeQueue gives the node of least bound first; of equal ones the deepest, then

@@ -31,15 +31,35 @@ func (s *search) work(n *node) (o outcome) {
 		o.cut = true
 		return o
 	}
-	kept := s.keepRow(d, b, y, &o.best)
-	if kept != nil && (s.reduce(d, kept, &o.best) || s.putOff(n, d, kept, y, m.pool, &o)) {
+	idle, done := s.ruleOut(n, d, b, y, m.pool, &o)
+	if done {
 		return o
 	}
 	if r == nil || !s.branch(n, d, r, m, &o) {
 		o.children = s.split(n, d, r, m.pool)
 	}
+	for _, c := range o.children {
+		c.idle = idle
+	}
 	o.r = r
 	return o
+}
+
+// ruleOut rules columns out by a bound that keeps a row whole, but not where that did
+// nothing in the node above. idle: it did nothing here; done: nothing better is left.
+func (s *search) ruleOut(n *node, d *domain, b *bound, y *duals, pool *pool, o *outcome) (idle, done bool) {
+	if n.idle {
+		return false, false
+	}
+	kept := s.keepRow(d, b, y, &o.best)
+	if kept == nil {
+		return true, false
+	}
+	was := d.alive.count()
+	if s.reduce(d, kept, &o.best) || s.putOff(n, d, kept, y, pool, o) {
+		return false, true
+	}
+	return d.alive.count() == was, false
 }
 
 // bounded solves the relaxation of a domain and rules columns out by it, again

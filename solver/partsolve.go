@@ -130,7 +130,7 @@ func (t *decomposition) begin(start [][]int) (*partNode, error) {
 // tryStarts takes the picks to try first, and what they mean to the parts.
 func (t *decomposition) tryStarts(in *instance, start [][]int) {
 	s := &search{p: t.p, ch: Change{Start: start}, in: in, other: t.beyond, memory: &memory{}}
-	s.tryStarts()
+	s.tryStarts(in.fullDomain())
 	t.best = s.best
 	for _, pick := range start {
 		if len(pick) == len(t.p.Groups) {

@@ -3,16 +3,7 @@ package solver
 // root solves the relaxation of the whole problem, finds a good solution, and
 // leaves out every column that the two together rule out. It returns nil if
 // nothing is left to search.
-func (s *search) root() (*node, error) {
-	y := s.memory.recall(s.in)
-	s.quickStart(y)
-	if s.stopped() {
-		return nil, nil
-	}
-	y, ok := s.fixByMemory(y)
-	if !ok {
-		return nil, nil
-	}
+func (s *search) root(y *duals) (*node, error) {
 	pool := s.in.newPool()
 	for round := 0; round < 6; round++ {
 		d := s.in.fullDomain()
@@ -83,35 +74,59 @@ func (s *search) rootRound(d *domain, y *duals, pool *pool, first bool) (r *rela
 	return r, false, nil
 }
 
-// fixByMemory leaves out what the multipliers of an earlier solve rule out
-// before the first linear program. False: nothing is left.
-func (s *search) fixByMemory(y *duals) (*duals, bool) {
+// start finds some solution before the first linear program, and leaves out what with
+// it the multipliers of an earlier solve rule out. False: nothing is left.
+func (s *search) start(d *domain) (y *duals, ok bool) {
 	s.whole = true
-	if s.memory.row == nil || !s.best.has {
+	if s.memory.row == nil || s.in.blocks == nil {
+		s.shrinkTo(d.alive)
+		s.dropDominated()
+		s.in.findBlocks(false)
+		d = s.in.fullDomain()
+		if !s.in.propagate(d) {
+			return nil, false
+		}
+	}
+	y = s.memory.recall(s.in)
+	if !s.fixByMemory(d, y) {
+		return nil, false
+	}
+	if s.quickStart(d, y); s.stopped() {
+		return nil, false
+	}
+	if s.memory.row == nil {
 		return y, true
 	}
-	d := s.in.fullDomain()
-	if !s.in.propagate(d) || s.reduce(d, s.in.lagrangian(d, y, true), &s.best) {
-		return y, false
+	if !s.fixByMemory(d, y) {
+		return nil, false
 	}
 	if d.alive.count() == len(s.in.cols) {
 		return y, true
 	}
 	old := s.in
-	s.in = s.in.keep(d.alive)
+	s.shrinkTo(d.alive)
 	s.dropDominated()
-	s.in.findBlocks(true)
-	s.whole = false
+	s.in.findBlocks(!s.whole)
 	return s.in.mapDuals(old, y), true
+}
+
+// fixByMemory leaves out what the multipliers of an earlier solve rule out. False:
+// nothing is left.
+func (s *search) fixByMemory(d *domain, y *duals) bool {
+	if s.memory.row == nil || !s.best.has && s.ch.Below == nil {
+		return true
+	}
+	was := d.alive.count()
+	if s.reduce(d, s.in.lagrangian(d, y, true), &s.best) {
+		return false
+	}
+	s.whole = s.whole && d.alive.count() == was
+	return true
 }
 
 // quickStart finds some solution before the first linear program, so that a
 // search that is stopped early has one in hand.
-func (s *search) quickStart(y *duals) {
-	d := s.in.fullDomain()
-	if !s.in.propagate(d) {
-		return
-	}
+func (s *search) quickStart(d *domain, y *duals) {
 	b := s.in.lagrangian(d, y, true)
 	im := s.in.newImprover(d, b, y, &s.best)
 	im.budget = 30_000

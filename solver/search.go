@@ -26,6 +26,7 @@ type search struct {
 	queue   nodeQueue
 	known   history
 	memory  *memory
+	layout  *layout // of the problem as it stands; nil where it is solved once
 	leave   without
 	level   int  // how many ties have taken the place of the total
 	settled bool // of all solutions of equal total, the one in hand has the least ties
@@ -77,29 +78,23 @@ func (s *search) halted() bool {
 func (s *search) run() error {
 	s.bound = -Limit
 	s.known = history{}
-	s.in = newInstance(s.p, &s.ch)
-	s.in.halt, s.in.without = s.halted, s.leave
-	for g := range s.in.groups {
-		if s.in.groups[g][0] == s.in.groups[g][1] {
-			s.other = Limit
-			return nil
-		}
+	d, ok := s.begin()
+	if !ok {
+		s.other = Limit
+		return nil
 	}
 	s.other = s.in.beyond()
 	if s.ch.Below != nil {
 		s.other = min(s.other, max(-Limit, *s.ch.Below))
 	}
-	if s.tryStarts(); s.stopped() {
+	if s.tryStarts(d); s.stopped() || !s.in.propagate(d) {
 		return nil
 	}
-	d := s.in.fullDomain()
-	if !s.in.propagate(d) {
+	y, ok := s.start(d)
+	if !ok || s.stopped() {
 		return nil
 	}
-	s.shrinkTo(d.alive)
-	s.dropDominated()
-	s.in.findBlocks(false)
-	root, err := s.root()
+	root, err := s.root(y)
 	if err != nil || root == nil {
 		return err
 	}
@@ -143,28 +138,23 @@ func (s *search) dropDominated() {
 
 // tryStarts offers the picks the caller gave and those of earlier solves. A group
 // whose column is ruled out now takes each of its columns in turn.
-func (s *search) tryStarts() {
+func (s *search) tryStarts(d *domain) {
 	for _, pick := range append(append([][]int(nil), s.ch.Start...), s.memory.picks...) {
 		if len(pick) != len(s.in.groups) {
 			continue
 		}
-		s.tryStart(pick)
+		s.tryStart(d, pick)
 	}
 	if s.best.has && s.best.total >= s.other {
 		s.best = incumbent{equal: s.best.equal}
 	}
 }
 
-func (s *search) tryStart(pick []int) {
+func (s *search) tryStart(d *domain, pick []int) {
 	t := s.in.newTally()
 	missing := -1
 	for g, want := range pick {
-		at := -1
-		for c := s.in.groups[g][0]; c < s.in.groups[g][1]; c++ {
-			if s.in.cols[c].orig == want {
-				at = c
-			}
-		}
+		at := s.in.columnOf(d, g, want)
 		if at >= 0 {
 			t.set(g, at)
 		} else if missing >= 0 {
@@ -177,7 +167,7 @@ func (s *search) tryStart(pick []int) {
 		s.best.offer(t)
 		return
 	}
-	for c := s.in.groups[missing][0]; c < s.in.groups[missing][1] && !s.halted(); c++ {
+	for c := s.in.first(d, missing); c < s.in.groups[missing][1] && !s.halted(); c = d.alive.next(c+1, s.in.groups[missing][1]) {
 		t.set(missing, c)
 		s.best.offer(t)
 	}

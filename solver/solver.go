@@ -13,6 +13,7 @@ type Solver struct {
 	p      *Problem
 	sums   *sums
 	memory memory
+	layout *layout
 	leave  without // tests set it
 }
 
@@ -25,7 +26,7 @@ func New(p *Problem) (*Solver, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Solver{p: p, sums: sums}, nil
+	return &Solver{p: p, sums: sums, layout: &layout{}}, nil
 }
 
 // Solve finds a solution of least total under a change, and among those one of least Tie:
@@ -42,7 +43,7 @@ func (s *Solver) Solve(ctx context.Context, ch Change, set Settings) (Result, er
 		t.ctx, t.set, t.began = ctx, set, time.Now()
 		return t.run(ch.Start)
 	}
-	r := &search{p: s.p, ch: ch, set: set, ctx: ctx, began: time.Now(), memory: &s.memory, leave: s.leave}
+	r := &search{p: s.p, ch: ch, set: set, ctx: ctx, began: time.Now(), memory: &s.memory, layout: s.layout, leave: s.leave}
 	r.best.equal = !set.TotalAlone && !r.decides()
 	if err := r.run(); err != nil {
 		return Result{}, err

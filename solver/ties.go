@@ -94,14 +94,10 @@ func (s *search) settleVoluntary() bool {
 	if len(s.in.voluntary) == 0 {
 		return true
 	}
-	in := newInstance(s.p, &s.ch)
-	t := in.newTally()
-	for g, span := range in.groups {
-		for c := span[0]; c < span[1]; c++ {
-			if in.cols[c].orig == s.best.pick[g] {
-				t.set(g, c)
-			}
-		}
+	d, _ := s.begin()
+	t := s.in.newTally()
+	for g := range s.in.groups {
+		t.set(g, s.in.columnOf(d, g, s.best.pick[g]))
 	}
 	exact, _ := t.withVoluntary(nil, s.best.total, 10*mostSettings, func() {
 		if t.total(t.charges()) == s.best.total {
