@@ -1,13 +1,19 @@
 package solver
 
-import "context"
+import (
+	"context"
+	"slices"
+)
 
-// Front asks for the least total under one rising demand after another.
+// Front asks for the least total under rising demands.
 type Front struct {
 	Row  int                   // a row at least
 	From int64                 // the first limit
-	Next func(sum int64) int64 // the limit after a solution whose sum in the row is this; above it
+	Next func(sum int64) int64 // the limit after a solution whose sum in the row is this; above it, and rising with it
 	To   int64                 // no limit is above this
+
+	// Together does n things, some at the same time; nil: one after the other.
+	Together func(n int, do func(i int) error) error
 }
 
 // Point is a solution than which nothing with as high a sum in the row is cheaper.
@@ -16,73 +22,180 @@ type Point struct {
 	Sum int64 // in the row
 }
 
-// Front solves under limits that rise from what the solution before reached, and
-// tells every point on the way: of all solutions with the least total for its limit, one
-// with the highest sum, so that nothing is better in both. With Next one above the sum,
-// those are all the nondominated points there are; else they are some of those. It ends
-// where a limit can't be met, or a solve was stopped before it had found anything; whole
-// says that nothing was stopped.
-func (s *Solver) Front(ctx context.Context, ch Change, f Front, set Settings,
-	tell func(Point) error) (whole bool, err error) {
-	var last *Point
-	whole = true
-	for limit := f.From; limit <= f.To; {
-		p, proven, err := s.reaching(ctx, ch, f.Row, limit, nil, set)
+// Gap is what was not looked at to the end: a solution with a sum above After, and up to
+// Until, comes to Bound at least.
+type Gap struct {
+	After, Until int64
+	Bound        int64
+}
+
+// Front gives, in the order of their sums, the cheapest solutions under limits that rise
+// from what the solution before reached: of all solutions with the least total for its
+// limit, one with the highest sum, so that nothing is better in both. With Next one above
+// the sum, those are all the nondominated points there are; else they are some of those.
+// Where a solve was stopped there are gaps, and points that are not proven.
+//
+// The first and the last are found first, then what lies half way between two, and so on:
+// what lies to the left of a point and what lies to its right are two questions, each from
+// what was known at the point left of it. Of no two points the order matters.
+func (s *Solver) Front(ctx context.Context, ch Change, f Front, set Settings) ([]Point, []Gap, error) {
+	w := &front{Front: f, ctx: ctx, ch: ch, set: set}
+	if w.Together == nil {
+		w.Together = func(n int, do func(i int) error) error {
+			for i := range n {
+				if err := do(i); err != nil {
+					return err
+				}
+			}
+			return nil
+		}
+	}
+	first, proven, bound, err := w.point(w.solver(s), f.From, nil)
+	if err != nil || first == nil {
+		if !proven && err == nil {
+			return nil, []Gap{{f.From - 1, f.To, bound}}, nil
+		}
+		return nil, nil, err
+	}
+	s.memory = first.at.memory.copied()
+	points, gaps := []Point{first.Point}, []Gap(nil)
+	if !proven {
+		gaps = append(gaps, Gap{f.From - 1, f.Next(first.Sum) - 1, bound})
+	}
+	between, more, err := w.above(first)
+	return undominated(append(points, between...)), slices.DeleteFunc(append(gaps, more...), func(g Gap) bool { return g.After >= g.Until }), err
+}
+
+// undominated leaves out points that one after them is no dearer than: they were not proven.
+func undominated(all []Point) []Point {
+	least := Limit
+	for i := len(all) - 1; i >= 0; i-- {
+		if all[i].Total >= least {
+			all = slices.Delete(all, i, i+1)
+			continue
+		}
+		least = all[i].Total
+	}
+	return all
+}
+
+// front is a front being looked for.
+type front struct {
+	Front
+	ctx context.Context
+	ch  Change
+	set Settings
+}
+
+// spot is a point, and the solver that knows what was known there.
+type spot struct {
+	Point
+	at *Solver
+}
+
+// solver is one of the problem in which the row is there from the first limit on, so that
+// all limits are changes of it alone.
+func (w *front) solver(s *Solver) *Solver {
+	p := *s.p
+	p.Rows = slices.Clone(p.Rows)
+	p.Rows[w.Row].Limit = w.From
+	return &Solver{p: &p, sums: s.sums, memory: s.memory.copied(), layout: &layout{}, leave: s.leave}
+}
+
+// above is what lies above the first point.
+func (w *front) above(first *spot) (points []Point, gaps []Gap, err error) {
+	if first.Sum >= w.To {
+		return nil, nil, nil
+	}
+	last, proven, bound, err := w.point(first.at.Fork(), w.To, nil)
+	if err != nil {
+		return nil, nil, err
+	}
+	points, gaps, err = w.between(first, last, w.To, false)
+	if !proven { // the last limit may be met for less, or at all
+		gaps = append(gaps, Gap{w.To - 1, w.To, bound})
+	}
+	if last != nil && err == nil {
+		points = append(points, last.Point)
+	}
+	return points, gaps, err
+}
+
+// between is what lies between two points; b is the one for limit hi, nil where nothing
+// meets that, or nothing was found. It asks half way, or next to a where nothing is likely.
+func (w *front) between(a, b *spot, hi int64, next bool) (points []Point, gaps []Gap, err error) {
+	low := w.Next(a.Sum)
+	if low >= hi || b != nil && b.Total <= a.Total {
+		return nil, nil, nil
+	}
+	limit := w.Next(low - 1 + (hi-low)/2)
+	if limit >= hi || next {
+		limit = low
+	}
+	var below *int64
+	if b != nil {
+		below = &b.Total // what comes to as much is b
+	}
+	m, proven, bound, err := w.point(a.at.Fork(), limit, below)
+	if err != nil {
+		return nil, nil, err
+	}
+	if !proven {
+		if m == nil || w.ctx.Err() != nil {
+			if m != nil {
+				points = append(points, m.Point)
+			}
+			return points, []Gap{{a.Sum, limit - 1, a.Bound}, {limit - 1, hi - 1, max(bound, a.Bound)}}, nil
+		}
+		gaps = append(gaps, Gap{limit - 1, min(w.Next(m.Sum), hi) - 1, max(bound, a.Bound)})
+	}
+	if m == nil {
+		return w.between(a, b, limit, true)
+	}
+	sides := [2]struct {
+		points []Point
+		gaps   []Gap
+	}{}
+	err = w.Together(2, func(i int) (err error) {
+		d := &sides[i]
+		if i == 0 {
+			d.points, d.gaps, err = w.between(a, m, limit, false)
+		} else {
+			d.points, d.gaps, err = w.between(m, b, hi, false)
+		}
+		return err
+	})
+	points = append(append(sides[0].points, m.Point), sides[1].points...)
+	return points, append(append(sides[0].gaps, gaps...), sides[1].gaps...), err
+}
+
+// point is a solution of least total whose sum is at least limit, and of those one with
+// the highest sum: below a total if one is given; nil if there is none, or none was found.
+// Where it is not proven, none is below bound.
+func (w *front) point(s *Solver, limit int64, below *int64) (p *spot, proven bool, bound int64, err error) {
+	for {
+		ch := w.ch
+		ch.Limits = append(slices.Clone(ch.Limits), LimitTo{Row: w.Row, Limit: limit})
+		if below != nil {
+			ch.Below = below
+		}
+		res, err := s.Solve(w.ctx, ch, w.set)
 		if err != nil {
-			return false, err
+			return nil, false, 0, err
 		}
-		whole = whole && proven
+		stopped := res.Status == Stopped
 		if p == nil {
-			break
+			bound = res.Bound
 		}
-		if last != nil && last.Total < p.Total {
-			if err := tell(*last); err != nil {
-				return false, err
-			}
+		if !res.Has {
+			return p, !stopped, bound, nil
 		}
-		last = p
-		if limit = f.Next(p.Sum); limit > p.Sum+1 && proven { // what lies between would not be looked at
-			if last, proven, err = s.raised(ctx, ch, &f, p, set); err != nil {
-				return false, err
-			}
-			whole = whole && proven
-			limit = f.Next(last.Sum)
+		p = &spot{Point{Result: res, Sum: s.p.rowSum(w.Row, &res)}, s}
+		if stopped || p.Sum >= w.To || w.Next(p.Sum) == p.Sum+1 {
+			return p, !stopped, bound, nil
 		}
+		limit, below = p.Sum+1, new(p.Total+1)
 	}
-	if last != nil {
-		err = tell(*last)
-	}
-	return whole, err
-}
-
-// raised is a solution of the same least total with the highest sum there is.
-func (s *Solver) raised(ctx context.Context, ch Change, f *Front, p *Point, set Settings) (*Point, bool, error) {
-	below := p.Total + 1
-	for p.Sum < f.To {
-		better, proven, err := s.reaching(ctx, ch, f.Row, p.Sum+1, &below, set)
-		if err != nil || better == nil {
-			return p, proven, err
-		}
-		if p = better; !proven {
-			return p, false, nil
-		}
-	}
-	return p, true, nil
-}
-
-// reaching is a solution of least total whose sum in a row is at least limit, below a
-// total if one is given; nil if there is none, or none was found.
-func (s *Solver) reaching(ctx context.Context, ch Change, row int, limit int64, below *int64,
-	set Settings) (p *Point, proven bool, err error) {
-	ch.Limits = append(append([]LimitTo(nil), ch.Limits...), LimitTo{Row: row, Limit: limit})
-	if below != nil {
-		ch.Below = below
-	}
-	res, err := s.Solve(ctx, ch, set)
-	if err != nil || !res.Has {
-		return nil, res.Status != Stopped, err
-	}
-	return &Point{Result: res, Sum: s.p.rowSum(row, &res)}, res.Status != Stopped, nil
 }
 
 // rowSum is what an answer's columns and switches come to in a row.

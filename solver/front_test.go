@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 )
 
@@ -53,17 +54,12 @@ func wholeFront(t testing.TB, p *Problem) (points [][2]int64) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	whole, err := s.Front(context.Background(), Change{}, Front{
-		Row:  1,
-		From: -Limit + 1,
-		To:   Limit - 1,
-		Next: func(v int64) int64 { return v + 1 },
-	}, Settings{}, func(q Point) error {
+	all, gaps, err := s.Front(context.Background(), Change{}, Front{Row: 1, From: -Limit + 1, To: Limit - 1, Next: func(v int64) int64 { return v + 1 }}, Settings{})
+	if err != nil || len(gaps) > 0 {
+		t.Fatal(gaps, err)
+	}
+	for _, q := range all {
 		points = append(points, [2]int64{-q.Total, q.Sum})
-		return nil
-	})
-	if err != nil || !whole {
-		t.Fatal(whole, err)
 	}
 	return points
 }
@@ -98,12 +94,8 @@ func TestFrontByHand(t *testing.T) {
 			continue
 		}
 		s, _ := New(p)
-		_, err := s.Front(context.Background(), Change{}, Front{
-			Row:  row,
-			From: -Limit + 1,
-			To:   Limit - 1,
-			Next: func(v int64) int64 { return v + 1 },
-		}, Settings{}, func(q Point) error {
+		all, _, err := s.Front(context.Background(), Change{}, Front{Row: row, From: -Limit + 1, To: Limit - 1, Next: func(v int64) int64 { return v + 1 }}, Settings{})
+		for _, q := range all {
 			points++
 			for _, more := range []int64{0, 1} {
 				fresh, _ := New(p)
@@ -114,13 +106,89 @@ func TestFrontByHand(t *testing.T) {
 						err)
 				}
 			}
-			return nil
-		})
+		}
 		if err != nil {
 			t.Fatal(err)
 		}
 	}
 	if points < 60 {
 		t.Errorf("only %d points were looked at", points)
+	}
+}
+
+// TestFrontGaps: where searches are cut off, whatever is missing or not proven lies in a
+// gap, and none of it is below what is said of that; and where they are not, a coarser step
+// has the same points, whether they are looked for at the same time or one by one.
+func TestFrontGaps(t *testing.T) {
+	missing, gapped, coarse := 0, 0, 0
+	for seed := range uint64(campaign(40, 2000)) {
+		r := rand.New(rand.NewPCG(seed, 68))
+		p := paired(r)
+		for g := range p.Groups {
+			for c := range p.Groups[g].Columns {
+				p.Groups[g].Columns[c].Cost += r.Int64N(40)
+			}
+		}
+		p.Rows[0].Limit = 0
+		front := func(f Front, set Settings) ([]Point, []Gap) {
+			s, err := New(p)
+			if err != nil {
+				t.Fatal(err)
+			}
+			f.Row, f.From, f.To = 0, 1, 600
+			points, gaps, err := s.Front(context.Background(), Change{}, f, set)
+			if err != nil {
+				t.Fatal(err)
+			}
+			return points, gaps
+		}
+		fine := func(v int64) int64 { return v + 1 }
+		all, none := front(Front{Next: fine}, Settings{})
+		if len(none) > 0 {
+			t.Fatalf("seed %d: gaps %v with all the time there is", seed, none)
+		}
+		cut, gaps := front(Front{Next: fine}, Settings{NodeLimit: 1})
+		gapped += len(gaps)
+		for _, q := range all {
+			at := slices.IndexFunc(gaps, func(g Gap) bool { return g.After < q.Sum && q.Sum <= g.Until })
+			if slices.ContainsFunc(cut, func(k Point) bool { return k.Status == Optimal && k.Total == q.Total && k.Sum == q.Sum }) {
+				continue
+			}
+			missing++
+			if at < 0 || gaps[at].Bound > q.Total {
+				t.Errorf("seed %d: nothing is said of %d at %d: %v", seed, q.Total, q.Sum, gaps)
+			}
+		}
+		step := func(v int64) int64 { return (v/25 + 1) * 25 }
+		some, _ := front(Front{Next: step}, Settings{})
+		same, _ := front(Front{Next: step, Together: func(n int, do func(int) error) error {
+			var wait sync.WaitGroup
+			for i := range n {
+				wait.Go(func() { _ = do(n - 1 - i) })
+			}
+			wait.Wait()
+			return nil
+		}}, Settings{})
+		var want, got, again [][2]int64
+		for limit := int64(1); limit <= 600; { // the cheapest for each limit, and of those the highest
+			at := slices.IndexFunc(all, func(q Point) bool { return q.Sum >= limit })
+			if at < 0 {
+				break
+			}
+			want = append(want, [2]int64{all[at].Total, all[at].Sum})
+			limit = step(all[at].Sum)
+		}
+		for i := range some {
+			got = append(got, [2]int64{some[i].Total, some[i].Sum})
+		}
+		for i := range same {
+			again = append(again, [2]int64{same[i].Total, same[i].Sum})
+		}
+		if coarse += len(want); !slices.Equal(want, got) || !slices.Equal(want, again) {
+			t.Errorf("seed %d: points %v one by one, %v at the same time, want %v", seed, got, again, want)
+		}
+	}
+	if missing < 20 || gapped < 20 || coarse < 100 {
+		t.Errorf("%d points missing, %d gaps, %d coarse points: too few to tell", missing, gapped, coarse)
 	}
 }

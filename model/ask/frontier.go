@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"brightset/catalog"
+	"brightset/model/parallel"
 	"brightset/model/plan"
 	"brightset/model/program"
 	"brightset/solver"
@@ -15,8 +16,16 @@ type Curve struct {
 	Of     *catalog.State // what its plans are of, with the budget
 	Points []CurvePoint   // rising mean, each dearer than the one before
 	Marks  []TargetMark
-	Whole  bool       // every point is proven, and none is missing at this resolution
+	Gaps   []Gap      // where not everything is known, rising; between them every point is proven, and none is missing
+	Whole  bool       // there are no gaps, and every mark is proven
 	NoPlan *plan.Plan // why there is no point at all; nil where there is one
+}
+
+// Gap is a stretch of means in which a point may be missing, or not be the cheapest.
+type Gap struct {
+	From, To catalog.Centi
+	Bound    catalog.Cents // no plan with a mean above From is below
+	Known    bool          // there is such a bound
 }
 
 // CurvePoint is a plan than which nothing with as high a mean is cheaper.
@@ -52,7 +61,7 @@ func Frontier(ctx context.Context, st *catalog.State, step catalog.Centi, set so
 	if c.NoPlan = e.Unfillable(ctx); c.NoPlan != nil {
 		return c, nil
 	}
-	top, known, err := highest(ctx, free, set)
+	top, err := highest(ctx, free, set)
 	if err != nil {
 		return nil, err
 	}
@@ -70,14 +79,39 @@ func Frontier(ctx context.Context, st *catalog.State, step catalog.Centi, set so
 			return sum + 1
 		}
 		return min((sum/(int64(step)*weight)+1)*int64(step)*weight, *top)
-	}}
-	c.Whole, err = e.Solver.Front(ctx, solver.Change{}, f, set, func(p solver.Point) error { return c.add(e, p) })
-	c.Whole = c.Whole && known
-	if err != nil || !c.Whole {
+	}, Together: func(n int, do func(i int) error) error { return parallel.Do(context.WithoutCancel(ctx), n, do) }}
+	points, gaps, err := e.Solver.Front(ctx, solver.Change{}, f, set)
+	if err != nil {
 		return c, err
 	}
-	return c, c.mark(ctx, set)
+	for _, p := range points {
+		if err := c.add(e, p); err != nil {
+			return c, err
+		}
+	}
+	for _, g := range gaps {
+		c.gap(g, weight)
+	}
+	if c.Whole = len(c.Gaps) == 0; !c.Whole {
+		return c, nil
+	}
+	return c, c.mark(ctx, e)
 }
+
+// gap puts what is not known of sums in terms of means; what lies side by side with the
+// same bound is one.
+func (c *Curve) gap(g solver.Gap, weight int64) {
+	now := Gap{From: catalog.Centi(max(0, g.After/weight)), To: catalog.Centi(min((g.Until+weight-1)/weight, maxGrade)),
+		Bound: catalog.Cents(g.Bound), Known: g.Bound > -catalog.MaxSum}
+	if n := len(c.Gaps); n > 0 && c.Gaps[n-1].To >= now.From && c.Gaps[n-1].Bound == now.Bound {
+		c.Gaps[n-1].To = now.To
+		return
+	}
+	c.Gaps = append(c.Gaps, now)
+}
+
+// maxGrade is the highest mean there can be.
+const maxGrade = 100_00
 
 // lifted is the state without a mean and a budget.
 func lifted(st *catalog.State) *catalog.State {
@@ -87,18 +121,15 @@ func lifted(st *catalog.State) *catalog.State {
 	return free
 }
 
-// highest is a sum of weight x grade that no plan exceeds; known says that some plan
-// reaches it. It is nil if there is no plan, or none was found in time.
-func highest(ctx context.Context, free *catalog.State, set solver.Settings) (top *int64, known bool, err error) {
+// highest is a sum of weight x grade that no plan exceeds. It is nil if there is no plan,
+// or none was found in time.
+func highest(ctx context.Context, free *catalog.State, set solver.Settings) (top *int64, err error) {
 	p := program.CompileWithin(ctx, free, program.Options{Best: true, FixedLimits: true})
 	res, err := p.SolveOnce(ctx, solver.Change{}, set)
 	if err != nil || !res.Has {
-		return nil, false, err
+		return nil, err
 	}
-	if res.Status == solver.Stopped {
-		return new(-res.Bound), false, nil
-	}
-	return new(-res.Total), true, nil
+	return new(-res.Bound), nil
 }
 
 func (c *Curve) add(e *program.Explorer, p solver.Point) error {
@@ -120,24 +151,26 @@ func (c *Curve) add(e *program.Explorer, p solver.Point) error {
 // mark solves the job once under every named target in the place of the job's own, the
 // budget lifted: what plan says of a file that names that target and gives no budget.
 // What slots ask by themselves stays.
-func (c *Curve) mark(ctx context.Context, set solver.Settings) error {
-	for _, t := range c.Of.Tables.Targets {
-		if ctx.Err() != nil {
-			c.Whole = false
-			return nil
-		}
-		asked := c.Of.AimedAt(t)
+func (c *Curve) mark(ctx context.Context, e *program.Explorer) error {
+	targets := c.Of.Tables.Targets
+	plans := make([]*plan.Plan, len(targets))
+	err := parallel.Do(ctx, len(targets), func(i int) error {
+		asked := c.Of.AimedAt(targets[i])
 		asked.Job.Budget = catalog.Val[catalog.Cents]{}
-		plan, err := program.Solve(ctx, asked, set)
+		a, err := e.After(program.CompileWithin(ctx, asked, program.Options{FixedLimits: true}))
 		if err != nil {
 			return err
 		}
-		if plan.Status == solver.Stopped {
-			if c.Whole = false; !plan.Has {
+		plans[i], err = a.Ask(ctx, solver.Change{})
+		return err
+	})
+	for i, p := range plans {
+		if p == nil || p.Status == solver.Stopped {
+			if c.Whole = false; p == nil || !p.Has {
 				continue // whether anything meets it is not known
 			}
 		}
-		c.Marks = append(c.Marks, TargetMark{t.Name, plan})
+		c.Marks = append(c.Marks, TargetMark{targets[i].Name, p})
 	}
-	return nil
+	return err
 }

@@ -2,6 +2,7 @@ package ask
 
 import (
 	"context"
+	"slices"
 	"testing"
 
 	"brightset/catalog"
@@ -9,6 +10,7 @@ import (
 	"brightset/model/internal/jobs"
 	"brightset/model/plan"
 	"brightset/model/program"
+	"brightset/model/seeded"
 	"brightset/solver"
 )
 
@@ -102,5 +104,46 @@ func TestFrontierBudget(t *testing.T) {
 	}
 	if in == 0 || over == 0 {
 		t.Errorf("%d points within the budget and %d over it: the demo shows no end of it", in, over)
+	}
+}
+
+// TestFrontierGaps: where searches are cut off, every point of the whole curve that is
+// missing lies in a gap, and costs no less than is said of it.
+func TestFrontierGaps(t *testing.T) {
+	missing := 0
+	f, _ := seeded.Named("car-30")
+	f.Slots = 8
+	for seed := range uint64(jobs.Campaign(3, 100)) {
+		st := seeded.Job(f, seed+1)
+		whole, err := Frontier(context.Background(), st, 100, solver.Settings{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if whole.NoPlan != nil || !whole.Whole || len(whole.Gaps) > 0 {
+			t.Fatalf("seed %d: no whole curve, gaps %v", seed, whole.Gaps)
+		}
+		cut, err := Frontier(context.Background(), st, 100, solver.Settings{NodeLimit: 1})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if cut.Whole && len(cut.Points) != len(whole.Points) {
+			t.Errorf("seed %d: %d points of %d, and said to be whole", seed, len(cut.Points), len(whole.Points))
+		}
+		for _, p := range whole.Points {
+			mean := catalog.Centi(p.Plan.Grade * 100)
+			at := slices.IndexFunc(cut.Gaps, func(g Gap) bool { return g.From <= mean && mean <= g.To })
+			if slices.ContainsFunc(cut.Points, func(q CurvePoint) bool { return q.Plan.Expected == p.Plan.Expected && q.Plan.Grade == p.Plan.Grade }) {
+				continue
+			}
+			if missing++; at < 0 {
+				t.Errorf("seed %d: nothing is said of %d at mean %.2f: %v", seed, p.Plan.Expected, p.Plan.Grade, cut.Gaps)
+			}
+			if at >= 0 && cut.Gaps[at].Known && cut.Gaps[at].Bound > p.Plan.Expected {
+				t.Errorf("seed %d: at least %d is said, at mean %.2f it is %d", seed, cut.Gaps[at].Bound, p.Plan.Grade, p.Plan.Expected)
+			}
+		}
+	}
+	if missing < 5 {
+		t.Errorf("only %d points were missing: too few to tell", missing)
 	}
 }

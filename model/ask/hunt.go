@@ -27,10 +27,11 @@ type Find struct {
 	Profile Profile
 	Metal   int           // that it is taken to be made of: the usual one of the slot
 	Worth   catalog.Cents // the most to pay for it, freight included, for all the slot needs
+	Most    catalog.Cents // where it is not proven: Worth is known to be that at least, and this at most; catalog.MaxSum: no end is known
 	Rescues bool          // without it nothing meets the target: Worth is what keeps the budget, if there is one
 	Choice  *plan.Choice  // what is done to it
 	With    *plan.Plan    // the set with it, free of charge
-	Stopped bool          // not proven: Worth is a guess
+	Stopped bool          // time was up before Worth and Most met
 }
 
 // Hunted is the answer to a hunt: the set as it is, and the finds that are worth
@@ -130,7 +131,7 @@ func (h *hunt) base(ctx context.Context, st *catalog.State, set solver.Settings)
 // sorted puts the most valuable find first, of equals the earlier slot's.
 func (h *Hunted) sorted() *Hunted {
 	slices.SortStableFunc(h.Finds, func(a, b Find) int {
-		return cmp.Or(cmp.Compare(b.Worth, a.Worth), cmp.Compare(a.Slot, b.Slot))
+		return cmp.Or(cmp.Compare(b.Worth, a.Worth), cmp.Compare(b.Most, a.Most), cmp.Compare(a.Slot, b.Slot))
 	})
 	return h
 }

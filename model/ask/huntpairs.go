@@ -41,6 +41,9 @@ func (h *hunt) pairs(ctx context.Context, out *Hunted) error {
 			continue
 		}
 		p.Together = out.Plan.Weighed() - plans[i].Weighed()
+		if out.Finds[p.A].Stopped || out.Finds[p.B].Stopped {
+			continue // what they are worth one by one is not known
+		}
 		if plans[i].Has && p.Together != out.Finds[p.A].Worth+out.Finds[p.B].Worth {
 			out.Pairs = append(out.Pairs, p)
 		}

@@ -147,7 +147,8 @@ func (h *hunt) matchAlike(s, a, b int) bool {
 	return true
 }
 
-// worth is what a find is worth with the set that it makes possible.
+// worth is what a find is worth with the set that it makes possible: known at once, or
+// between what that set proves and what no other may exceed.
 func (h *hunt) worth(ctx context.Context, base *plan.Plan, i int, with *plan.Plan) (find *Find, known bool, err error) {
 	f := h.finds[i]
 	f.With, f.Choice = with, with.Lines[f.Slot].Choice
@@ -155,17 +156,28 @@ func (h *hunt) worth(ctx context.Context, base *plan.Plan, i int, with *plan.Pla
 	if !base.Has {
 		f.Rescues = true
 		f.Worth = h.room(with)
+		if f.Most = f.Worth; f.Stopped {
+			f.Most = catalog.Cents(catalog.MaxSum)
+		}
 		return &f, true, nil
 	}
-	if f.Worth = base.Weighed() - with.Weighed(); f.Worth <= 0 {
-		return nil, !f.Stopped, nil
+	f.Most = base.Weighed() - with.Bound
+	if with.Bound <= -catalog.Cents(catalog.MaxSum) {
+		f.Most = catalog.Cents(catalog.MaxSum)
 	}
-	if f.Worth > h.room(with) {
-		var proven bool
-		f.Worth, proven, err = h.within(ctx, base, i, f.Worth)
-		f.Stopped = f.Stopped || !proven
+	if f.Most <= 0 {
+		return nil, true, nil
 	}
-	return &f, true, err
+	f.Worth = max(0, min(base.Bound-with.Weighed(), h.room(with)))
+	if base.Status != solver.Stopped {
+		if err := h.narrow(ctx, base, i, &f); err != nil {
+			return nil, false, err
+		}
+	}
+	if f.Stopped = f.Worth < f.Most; !f.Stopped && f.Worth == 0 {
+		return nil, true, nil
+	}
+	return &f, !f.Stopped, nil
 }
 
 // room is what a plan leaves of the budget; no end where there is none.
@@ -181,36 +193,40 @@ func (h *hunt) room(p *plan.Plan) catalog.Cents {
 	return p.LeftOf(job)
 }
 
-// within halves down to the highest price at which the set with the find, bought at
-// that price, keeps the budget and costs no more than without it.
-// Out of time it is a price at which that is so, and proven is false.
-func (h *hunt) within(ctx context.Context, base *plan.Plan, i int,
-	most catalog.Cents) (highest catalog.Cents, proven bool, err error) {
-	proven = true
-	ok, fail := catalog.Cents(0), most+1
-	for fail-ok > 1 {
-		price := (ok + fail) / 2
-		worth, known, err := h.affordable(ctx, base, i, price)
-		if err != nil {
-			return 0, false, err
-		}
-		proven = proven && known
-		if worth {
-			ok = price
-		} else {
-			fail = price
+// narrow brings together what a find is worth at least and at most: the highest price at
+// which the set with it, bought at that price, keeps the budget and costs no more than
+// without it. A set found for one price says which it stands up to. The next price is
+// little above that, as long as none is found further above than was asked for: there most
+// often is none, which then is the end of it.
+func (h *hunt) narrow(ctx context.Context, base *plan.Plan, i int, f *Find) error {
+	for step := catalog.Cents(1); f.Worth < f.Most; {
+		price := f.Worth + min(step, f.Most-f.Worth)
+		res, err := h.affordable(ctx, base, i, price)
+		switch {
+		case err != nil:
+			return err
+		case res.Has:
+			with, err := h.e.Finish(res)
+			if err != nil {
+				return err
+			}
+			f.Worth, step = max(price, min(f.Most, base.Weighed()-with.Weighed(), h.room(with))), 8*step
+		case res.Status == solver.Infeasible:
+			f.Most, step = price-1, max(1, step/8)
+		default:
+			return nil
 		}
 	}
-	return ok, proven, nil
+	return nil
 }
 
 // affordable asks with the budget lowered by the price: paying it for a find that
 // is sure to be used is the same as having so much less.
-func (h *hunt) affordable(ctx context.Context, base *plan.Plan, i int,
-	price catalog.Cents) (worth, known bool, err error) {
-	limit := solver.LimitTo{Row: program.RowBudget, Limit: h.e.BudgetLimit(price)}
+func (h *hunt) affordable(ctx context.Context, base *plan.Plan, i int, price catalog.Cents) (solver.Result, error) {
 	below := int64(base.Weighed() - price + 1)
-	ch := solver.Change{Ban: h.ban(i), Limits: []solver.LimitTo{limit}, Below: &below, Any: true}
-	res, err := h.e.Fork().Least(ctx, ch)
-	return res.Has, res.Has || res.Status == solver.Infeasible, err
+	ch := solver.Change{Ban: h.ban(i), Below: &below, Any: true}
+	if h.st.Job.Budget.Set {
+		ch.Limits = []solver.LimitTo{{Row: program.RowBudget, Limit: h.e.BudgetLimit(price)}}
+	}
+	return h.e.Fork().Least(ctx, ch)
 }

@@ -43,13 +43,27 @@ func Frontier(c *ask.Curve) string {
 		}
 	}
 	if c.Whole {
-		b.WriteString("\n" + Paragraph("", "",
-			"Every point is proven: nothing on the same figures reaches its mean for less."))
+		b.WriteString("\n" + Paragraph("", "", "Every point is proven: nothing on the same figures reaches its mean for less."))
+	} else if len(c.Gaps) > 0 {
+		b.WriteString("\n" + list("Stopped early. Not everything is known, and points may be missing:", gaps(c)))
+		b.WriteString(Paragraph("", "", "Elsewhere every point is proven, and none is missing."))
 	} else {
-		b.WriteString("\n" + Paragraph("", "", "Stopped early: not every point is proven to be the cheapest, "+
-			"and some are missing."))
+		b.WriteString("\n" + Paragraph("", "", "Stopped early: every point is proven, but not what all named targets cost."))
 	}
 	return b.String()
+}
+
+// gaps says between which means what is not known, and what is known of it.
+func gaps(c *ask.Curve) []string {
+	var all []string
+	for _, g := range c.Gaps {
+		text := fmt.Sprintf("from mean %.1f to %.1f", float64(g.From)/100, float64(g.To)/100)
+		if g.Known {
+			text += ": a set there costs " + catalog.FormatMoney(g.Bound) + " at least"
+		}
+		all = append(all, text)
+	}
+	return all
 }
 
 // pointMarks says what lies at a point: the budget's end, the mean asked for, the
@@ -92,7 +106,14 @@ type curveDoc struct {
 	Status   string     `json:"status"` // optimal: every point is proven; stopped
 	Currency string     `json:"currency"`
 	Points   []spotDoc  `json:"points"`
+	Gaps     []gapDoc   `json:"gaps"` // where points may be missing or not be the cheapest
 	Targets  []aimedDoc `json:"targets"`
+}
+
+type gapDoc struct {
+	From  float64        `json:"from_mean"`
+	To    float64        `json:"to_mean"`
+	Bound *catalog.Cents `json:"at_least_cents"` // no set with a mean above from_mean costs less; null: not known
 }
 
 type spotDoc struct {
@@ -117,14 +138,7 @@ type aimedDoc struct {
 // FrontierJSON writes the curve as one JSON document.
 func FrontierJSON(c *ask.Curve) (string, error) {
 	st := c.Of
-	doc := curveDoc{
-		Format:   Format,
-		Title:    st.Job.Title,
-		Status:   "optimal",
-		Currency: st.Job.Currency,
-		Points:   []spotDoc{},
-		Targets:  []aimedDoc{},
-	}
+	doc := curveDoc{Format: Format, Title: st.Job.Title, Status: "optimal", Currency: st.Job.Currency, Points: []spotDoc{}, Gaps: []gapDoc{}, Targets: []aimedDoc{}}
 	if !c.Whole {
 		doc.Status = "stopped"
 	}
@@ -144,6 +158,13 @@ func FrontierJSON(c *ask.Curve) (string, error) {
 			d.Lines = append(d.Lines, lineOf(st, &p.Plan.Lines[k]))
 		}
 		doc.Points = append(doc.Points, d)
+	}
+	for _, g := range c.Gaps {
+		d := gapDoc{From: hundredths(g.From), To: hundredths(g.To)}
+		if g.Known {
+			d.Bound = &g.Bound
+		}
+		doc.Gaps = append(doc.Gaps, d)
 	}
 	for _, m := range c.Marks {
 		d := aimedDoc{Target: m.Name}

@@ -46,8 +46,7 @@ func Hunt(h *ask.Hunted) string {
 		text += "\n" + tours
 	}
 	if !h.Whole {
-		text += "\n" + Paragraph("", "", "Stopped early: not every slot was looked at. For one slot at a time: "+
-			"brightset hunt --slot SLOT")
+		text += "\n" + Paragraph("", "", "Stopped early: not every find was looked at to the end. Of two sums a find is proven to be worth the first at least and the second at most. For one slot at a time: brightset hunt --slot SLOT")
 	}
 	return text + "\n" + Paragraph("", "", huntNote(h))
 }
@@ -167,10 +166,22 @@ func worth(st *catalog.State, f *ask.Find) string {
 	switch {
 	case f.Rescues && !st.Job.Budget.Set:
 		return "needed"
-	case f.Stopped:
-		return "about " + catalog.FormatMoney(f.Worth)
+	case !f.Stopped:
+		return catalog.FormatMoney(f.Worth)
 	}
-	return catalog.FormatMoney(f.Worth)
+	return bracket(f.Worth, f.Most)
+}
+
+// bracket is a sum of which only so much is proven, as words of the list: no less than the
+// one, and no more than the other.
+func bracket(least, most catalog.Cents) string {
+	switch {
+	case most >= catalog.Cents(catalog.MaxSum):
+		return catalog.FormatMoney(least) + " or more"
+	case least <= 0:
+		return "no more than " + catalog.FormatMoney(most)
+	}
+	return catalog.FormatMoney(least) + " to " + catalog.FormatMoney(most)
 }
 
 func pairTexts(h *ask.Hunted) []string {

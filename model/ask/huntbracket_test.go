@@ -1,0 +1,65 @@
+package ask
+
+import (
+	"context"
+	"testing"
+
+	"brightset/catalog"
+	"brightset/model/internal/jobs"
+	"brightset/model/seeded"
+	"brightset/solver"
+)
+
+// TestHuntBrackets: where searches are cut off, what a find is worth lies between the two
+// sums that are said, and nothing that is worth something is said to be worth less.
+func TestHuntBrackets(t *testing.T) {
+	open, ended := 0, 0
+	f, _ := seeded.Named("car-30")
+	f.Slots = 8
+	for seed := range uint64(jobs.Campaign(4, 200)) {
+		st := seeded.Job(f, seed+1)
+		exact, err := Hunt(context.Background(), st, nil, solver.Settings{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !exact.Plan.Has {
+			continue
+		}
+		st.Job.Budget = catalog.Val[catalog.Cents]{V: exact.Plan.Outlay + 20_00, Set: true} // so that it binds
+		if exact, err = Hunt(context.Background(), st, nil, solver.Settings{}); err != nil {
+			t.Fatal(err)
+		}
+		worth := map[string]catalog.Cents{}
+		name := func(f *Find) string { return st.Slots[f.Slot].ID + f.Profile.Name }
+		for i := range exact.Finds {
+			if f := &exact.Finds[i]; f.Stopped || f.Worth != f.Most {
+				t.Fatalf("seed %d, %s: %d to %d, with all the time there is", seed, name(f), f.Worth, f.Most)
+			}
+			worth[name(&exact.Finds[i])] = exact.Finds[i].Worth
+		}
+		for _, nodes := range []int{1, 4} {
+			cut, err := Hunt(context.Background(), st, nil, solver.Settings{NodeLimit: nodes})
+			if err != nil {
+				t.Fatal(err)
+			}
+			for i := range cut.Finds {
+				f := &cut.Finds[i]
+				if v := worth[name(f)]; f.Worth > v || f.Most < v {
+					t.Errorf("seed %d, %d nodes, %s: %d to %d is said, it is worth %d", seed, nodes, name(f), f.Worth, f.Most, v)
+				}
+				if f.Stopped {
+					open++
+				}
+				if f.Stopped && f.Most < catalog.Cents(catalog.MaxSum) {
+					ended++
+				}
+				if f.Stopped && cut.Whole {
+					t.Errorf("seed %d: whole, and %s is not proven", seed, name(f))
+				}
+			}
+		}
+	}
+	if open < 20 || ended < 20 {
+		t.Errorf("%d finds of which the worth is not proven, %d with an upper end: too few to tell", open, ended)
+	}
+}
