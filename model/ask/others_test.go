@@ -180,3 +180,38 @@ func TestOthersBeside(t *testing.T) {
 		t.Errorf("%d plans, without locks there should be 6", len(near))
 	}
 }
+
+// TestLevelEitherWay: whether two plans are level does not hang on which of them is the
+// advised one: the cheaper may err upwards and the dearer downwards, whichever that is.
+func TestLevelEitherWay(t *testing.T) {
+	askew := 0
+	for seed := range int64(jobs.Campaign(40, 1500)) {
+		st := jobs.Random(7000+seed, 2+int(seed%3), jobs.Options{})
+		st.Tables.Spread.Low, st.Tables.Spread.High = jobs.Set[catalog.Micro](100_000), jobs.Set[catalog.Micro](300_000)
+		advised, all := othersOf(t, st, 3, 1)
+		for i := range all {
+			if all[i].Plan == nil || !all[i].Plan.Has || all[i].Differ == 0 {
+				continue
+			}
+			is, was := swapsOf(st).unmatched(all[i].Plan, advised)
+			cheap, dear := spreadOf(st, all[i].Plan, is), spreadOf(st, advised, was)
+			right, wrong := cheap.Above+dear.Below, cheap.Below+dear.Above
+			for _, less := range []catalog.Cents{right, right + 1, (right + wrong + 1) / 2} {
+				cheaper := *all[i].Plan
+				cheaper.Expected = advised.Expected - less
+				down, up := Other{Plan: &cheaper}, Other{Plan: advised}
+				down.compare(st, advised)
+				up.compare(st, &cheaper)
+				if down.Level != (less <= right) || up.Level != down.Level {
+					t.Errorf("seed %d: %d less, %d may be off: level %v, and %v the other way round", 7000+seed, less, right, down.Level, up.Level)
+				}
+			}
+			if right != wrong {
+				askew++
+			}
+		}
+	}
+	if askew < 10 {
+		t.Errorf("only %d pairs of plans may be off further one way than the other", askew)
+	}
+}
