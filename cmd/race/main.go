@@ -87,7 +87,10 @@ func run(args []string, out, errs io.Writer) int {
 		return 0
 	}
 	opt.limit = time.Duration(*limit * float64(time.Second))
-	err := opt.resolve(*names, *solvers, flags.Args())
+	err := opt.suits(flags)
+	if err == nil {
+		err = opt.resolve(*names, *solvers, flags.Args())
+	}
 	if err != nil {
 		fmt.Fprintln(errs, "race:", err)
 		return 2
@@ -102,6 +105,35 @@ func run(args []string, out, errs io.Writer) int {
 		return 1
 	}
 	return 0
+}
+
+// flagsOf are the flags that only some of what can be done takes notice of.
+var flagsOf = map[string][]string{
+	"family": {"race", "questions"}, "threads": {"race", "growth"}, "solvers": {"race"}, "keep": {"race"},
+	"program": {"questions"}, "svg": {"growth"},
+}
+
+// suits refuses flags that would be of no account.
+func (o *options) suits(flags *flag.FlagSet) (err error) {
+	if o.growth && o.questions {
+		return fmt.Errorf("-growth and -questions are two things; type one of them")
+	}
+	what, how := "race", "without -growth and -questions"
+	switch {
+	case o.questions:
+		what = "questions"
+	case o.growth:
+		what = "growth"
+	}
+	flags.Visit(func(f *flag.Flag) {
+		if of, some := flagsOf[f.Name]; err == nil && some && !slices.Contains(of, what) {
+			if of[0] != "race" {
+				how = "with -" + of[0]
+			}
+			err = fmt.Errorf("-%s has no meaning here; leave it out, or type it %s", f.Name, how)
+		}
+	})
+	return err
 }
 
 // resolve turns names into what they name and checks the numbers.

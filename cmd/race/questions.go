@@ -94,7 +94,7 @@ func (o *options) writeQuestions(out io.Writer, programs []string, all []asking)
 		if len(programs) > 1 {
 			label = fmt.Sprintf("%d: ", i+1)
 		}
-		head = append(head, label+"s", "worst", "busy s", "worst", "whole")
+		head = append(head, label+"s", "worst", "busy s", "worst", "whole", "bar kept")
 	}
 	var rows [][]string
 	for i := range all {
@@ -115,7 +115,8 @@ func (o *options) writeQuestions(out io.Writer, programs []string, all []asking)
 			}
 		}
 		fmt.Fprintf(w, "- medians and worst of %d seed(s), wall clock and processor time (busy); "+
-			"bar: what it may take, as the median\n", o.seeds)
+			"bar: what it may take, as the median; the worst no more than %d times that\n", o.seeds, worstBar)
+		fmt.Fprint(w, "- bar kept: yes, by the median alone, or no\n")
 		fmt.Fprintf(w, "- whole: of all runs those that answered everything within %g seconds; "+
 			"the others count as they ended, marked with >\n\n", o.limit.Seconds())
 		writePiped(w, head, rows)
@@ -123,10 +124,7 @@ func (o *options) writeQuestions(out io.Writer, programs []string, all []asking)
 }
 
 func (a *asking) row(first bool) []string {
-	row := []string{"", a.question.name, fmt.Sprintf("%g", a.question.bars[0])}
-	if a.family.Slots > 30 {
-		row[2] = fmt.Sprintf("%g", a.question.bars[1])
-	}
+	row := []string{"", a.question.name, fmt.Sprintf("%g", a.bar())}
 	if first {
 		row[0] = a.family.Name
 	}
@@ -145,9 +143,31 @@ func (a *asking) row(first bool) []string {
 		early := whole < len(runs)
 		row = append(row, figure{median(wall), 2*whole <= len(runs)}.String(), figure{worst(wall), early}.String(),
 			figure{median(busy), 2*whole <= len(runs)}.String(), figure{worst(busy), early}.String(),
-			fmt.Sprintf("%d/%d", whole, len(runs)))
+			fmt.Sprintf("%d/%d", whole, len(runs)), a.kept(wall, whole))
 	}
 	return row
+}
+
+// worstBar is how many times the bar of the median the worst may take.
+const worstBar = 5
+
+// kept says whether the bars are kept: that of the median, and that of the worst.
+func (a *asking) kept(wall []float64, whole int) string {
+	switch bar := a.bar(); {
+	case median(wall) > bar || 2*whole <= len(wall):
+		return "no"
+	case worst(wall) > worstBar*bar || whole < len(wall):
+		return "median"
+	}
+	return "yes"
+}
+
+// bar is what the median may take, in seconds.
+func (a *asking) bar() float64 {
+	if a.family.Slots > 30 {
+		return a.question.bars[1]
+	}
+	return a.question.bars[0]
 }
 
 func worst(list []float64) float64 {
