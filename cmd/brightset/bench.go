@@ -148,13 +148,16 @@ func benchPapers(ctx context.Context, st *catalog.State, plan *plan.Plan) (*repo
 	ctx, done := context.WithTimeout(ctx, 10*time.Second)
 	defer done()
 	p := &report.Papers{Plan: plan, Date: now().Format(time.DateOnly), Photo: photos(st), Spec: true}
-	var err error
-	if p.Stops, p.StopsWhole, err = ask.StopPrices(ctx, st, plan, set); err != nil {
+	err := sharing(ctx, func(ctx context.Context) (err error) {
+		p.Stops, p.StopsWhole, err = ask.StopPrices(ctx, st, plan, set)
+		return err
+	}, func(ctx context.Context) (err error) {
+		p.Rejected, p.RejectedWhole, err = ask.RejectedPieces(ctx, st, plan, true, set)
+		return err
+	})
+	if err != nil {
 		return nil, err
 	}
-	if p.Rejected, p.RejectedWhole, err = ask.RejectedPieces(ctx, st, plan, true, set); err != nil {
-		return nil, err
-	}
-	quoteTo(ctx, p)
+	quoteTo(p, setAside(ctx, plan))
 	return p, nil
 }

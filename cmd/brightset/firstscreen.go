@@ -18,7 +18,11 @@ const nineInTen = 0.9
 // reckoned in: what the screen says, and what the owner's quote sets aside for. false where
 // time was up before that was known.
 func nineWithin(ctx context.Context, p *plan.Plan) (catalog.Cents, bool) {
-	s := risk.Simulate(ctx, p, riskRuns, riskSeed)
+	return nineOf(risk.Simulate(ctx, p, riskRuns, riskSeed))
+}
+
+// nineOf is the same, of how a plan may turn out.
+func nineOf(s *risk.Simulation) (catalog.Cents, bool) {
 	if !s.Whole() {
 		return 0, false
 	}

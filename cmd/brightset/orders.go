@@ -15,6 +15,8 @@ import (
 	"brightset/model/paper"
 	"brightset/model/plan"
 	"brightset/model/program"
+	"brightset/model/risk"
+	"brightset/solver/parallel"
 
 	"github.com/spf13/pflag"
 )
@@ -60,13 +62,20 @@ func (o *ordersOptions) run(c *call) (int, error) {
 		return 0, err
 	}
 	return o.search(c, func(ctx context.Context, line *progress) (answer, error) {
-		papers, p, err := gather(ctx, d.State, line)
+		var sim *risk.Simulation
+		papers, p, err := gather(ctx, d.State, line, func(p *plan.Plan) []part {
+			return []part{func(ctx context.Context) error {
+				sim = setAside(ctx, p)
+				return nil
+			}}
+		})
 		if err != nil {
 			return answer{}, err
 		}
 		if !p.Has {
 			return o.noPlan(ctx, line, p, &report.Beside{})
 		}
+		quoteTo(papers, sim)
 		written, err := o.write(d.State, papers)
 		a := answer{
 			code:  exitCode(p),
@@ -92,39 +101,67 @@ func (o *ordersOptions) write(st *catalog.State, papers *report.Papers) ([]strin
 }
 
 // gather finds the plan and everything that the papers say about it.
-func gather(ctx context.Context, st *catalog.State, line *progress) (*report.Papers, *plan.Plan, error) {
+// More gives other parts that are found meanwhile.
+func gather(ctx context.Context, st *catalog.State, line *progress, more func(*plan.Plan) []part) (*report.Papers, *plan.Plan, error) {
 	set := line.settings()
 	plan, err := program.Solve(ctx, st, set)
 	if err != nil || !plan.Has {
 		return nil, plan, err
 	}
 	p := &report.Papers{Plan: plan, Date: now().Format(time.DateOnly), Photo: photos(st)}
-	line.now("looking for the prices at which to stop")
-	if p.Stops, p.StopsWhole, err = ask.StopPrices(ctx, st, plan, set); err != nil {
+	line.now("looking for the prices at which to stop, hunting, weighing what is not used")
+	err = sharing(ctx, append([]part{
+		func(ctx context.Context) (err error) {
+			p.Stops, p.StopsWhole, err = ask.StopPrices(ctx, st, plan, set)
+			return err
+		},
+		func(ctx context.Context) (err error) {
+			within, cancel := program.AtMost(ctx, longestHunt)
+			defer cancel()
+			p.Hunted, err = ask.Hunt(within, st, nil, set)
+			return err
+		},
+		func(ctx context.Context) (err error) {
+			p.Rejected, p.RejectedWhole, err = ask.RejectedPieces(ctx, st, plan, false, set)
+			return err
+		},
+	}, more(plan)...)...)
+	if err != nil {
 		return nil, nil, err
 	}
-	line.now("hunting")
-	within, cancel := program.AtMost(ctx, longestHunt)
-	defer cancel()
-	if p.Hunted, err = ask.Hunt(within, st, nil, set); err != nil {
-		return nil, nil, err
-	}
-	line.now("weighing what is not used")
-	if p.Rejected, p.RejectedWhole, err = ask.RejectedPieces(ctx, st, plan, false, set); err != nil {
-		return nil, nil, err
-	}
-	line.now("working out what to set aside")
-	quoteTo(ctx, p)
 	return p, plan, nil
 }
 
-// quoteTo adds up the quote to the owner. It has to hold: without its limits, or what to
-// set aside, there is none.
-func quoteTo(ctx context.Context, p *report.Papers) {
+// part is a part of an answer that the others have nothing to do with.
+type part func(ctx context.Context) error
+
+// sharing finds all parts, as many at a time as there are processors to be had. Where the
+// time is limited each may take its fair share of what is left when it begins, so that none
+// is left out for another; where it is up each says so.
+func sharing(ctx context.Context, parts ...part) error {
+	share := parallel.NewShares(ctx, len(parts), 1)
+	return parallel.Do(context.WithoutCancel(ctx), len(parts), func(i int) error {
+		own, done := share.Next(ctx)
+		defer done()
+		return parts[i](own)
+	})
+}
+
+// setAside is how a plan may turn out, where the owner is quoted a sum; nil where not.
+func setAside(ctx context.Context, p *plan.Plan) *risk.Simulation {
+	if !p.Of.Quote.Given {
+		return nil
+	}
+	return risk.Simulate(ctx, p, riskRuns, riskSeed)
+}
+
+// quoteTo adds up the quote to the owner, from how the plan may turn out. It has to hold:
+// without its limits, or what to set aside, there is none.
+func quoteTo(p *report.Papers, s *risk.Simulation) {
 	if !p.Plan.Of.Quote.Given || !p.StopsWhole {
 		return
 	}
-	if nine, whole := nineWithin(ctx, p.Plan); whole {
+	if nine, whole := nineOf(s); whole {
 		p.Sums = paper.OwnerQuoteOf(p.Plan, p.Stops, max(0, nine-p.Plan.Outlay))
 	}
 }

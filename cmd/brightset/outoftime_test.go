@@ -76,7 +76,7 @@ func TestPapersCutShort(t *testing.T) {
 	if p.Stops, p.StopsWhole, err = ask.StopPrices(ended, st, plan, solver.Settings{}); err != nil {
 		t.Fatal(err)
 	}
-	quoteTo(context.Background(), p)
+	quoteTo(p, setAside(context.Background(), plan))
 	if p.StopsWhole || p.Sums != nil {
 		t.Fatalf("prices at which to stop are whole: %v; a quote: %v", p.StopsWhole, p.Sums != nil)
 	}

@@ -74,22 +74,34 @@ func (o *reportOptions) run(c *call) (int, error) {
 
 // gatherReport finds everything the report says.
 func gatherReport(ctx context.Context, st *catalog.State, line *progress) (*report.Whole, *plan.Plan, error) {
-	papers, plan, err := gather(ctx, st, line)
-	if err != nil || !plan.Has {
-		return nil, plan, err
-	}
 	set := line.settings()
-	line.now("working out how it may turn out")
-	w := &report.Whole{Papers: *papers, Risk: risk.RiskOf(ctx, plan), Sim: risk.Simulate(ctx, plan, riskRuns, riskSeed)}
-	line.now("working out what more grade costs")
-	if w.Curve, err = ask.Frontier(ctx, st, reportStep, set); err != nil {
-		return nil, nil, err
+	w := &report.Whole{}
+	papers, p, err := gather(ctx, st, line, func(p *plan.Plan) []part {
+		return []part{
+			func(ctx context.Context) error {
+				w.Risk, w.Sim = risk.RiskOf(ctx, p), risk.Simulate(ctx, p, riskRuns, riskSeed)
+				return nil
+			},
+			func(ctx context.Context) (err error) {
+				w.Since, err = since(ctx, st, set)
+				return err
+			},
+			func(ctx context.Context) (err error) {
+				w.Unknown, err = findOut(ctx, line, p)
+				return err
+			},
+			func(ctx context.Context) (err error) {
+				w.Curve, err = ask.Frontier(ctx, st, reportStep, set)
+				return err
+			},
+		}
+	})
+	if err != nil || !p.Has {
+		return nil, p, err
 	}
-	if w.Since, err = since(ctx, st, set); err != nil {
-		return nil, nil, err
-	}
-	w.Unknown, err = findOut(ctx, line, plan)
-	return w, plan, err
+	quoteTo(papers, w.Sim)
+	w.Papers = *papers
+	return w, p, nil
 }
 
 // reportStep is how finely the curve in the report is drawn, in hundredths of a point.

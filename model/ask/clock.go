@@ -2,10 +2,9 @@ package ask
 
 import (
 	"context"
-	"runtime"
-	"sync"
 	"time"
 
+	"brightset/solver/parallel"
 	"brightset/solver"
 )
 
@@ -47,32 +46,8 @@ func (c *clock) within() (context.Context, context.CancelFunc) {
 	return context.WithDeadline(c.ctx, c.end)
 }
 
-// shares shares out what time there is among questions that are asked at the same time:
-// each that begins may take what is left, by the number of those left, for as many as are
-// worked on at once, and so many times over. What one doesn't need is for those after it.
-type shares struct {
-	mu    sync.Mutex
-	left  int
-	end   time.Time
-	ended bool // there is an end
-}
-
-func newShares(ctx context.Context, n int) *shares {
-	end, ended := ctx.Deadline()
-	return &shares{left: n, end: end, ended: ended}
-}
-
-// next is the context of the next question.
-func (s *shares) next(ctx context.Context) (context.Context, context.CancelFunc) {
-	s.mu.Lock()
-	defer s.mu.Unlock()
-	at := min(runtime.GOMAXPROCS(0), s.left)
-	part := max(s.left, 1)
-	s.left--
-	if !s.ended || part <= at*overdrawn {
-		return ctx, func() {}
-	}
-	return context.WithTimeout(ctx, time.Duration(at*overdrawn)*time.Until(s.end)/time.Duration(part))
+func newShares(ctx context.Context, n int) *parallel.Shares {
+	return parallel.NewShares(ctx, n, overdrawn)
 }
 
 // next gives the settings of one more search; ok is false once time is up or the

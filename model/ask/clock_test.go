@@ -16,20 +16,20 @@ func TestSharesOverdrawn(t *testing.T) {
 	const n = 1000
 	s := newShares(ctx, n)
 	fair := time.Hour / n * time.Duration(runtime.GOMAXPROCS(0))
-	first, stop := s.next(ctx)
+	first, stop := s.Next(ctx)
 	stop()
 	until, _ := first.Deadline()
 	if got := time.Until(until); got < 3*fair || got > 5*fair {
 		t.Errorf("the first of %d may take %v, its fair share is %v", n, got, fair)
 	}
 	for range n - 2 {
-		q, stop := s.next(ctx)
+		q, stop := s.Next(ctx)
 		if until, _ := q.Deadline(); until.After(end) {
 			t.Fatal("a question may go on after the end")
 		}
 		stop()
 	}
-	last, stop := s.next(ctx)
+	last, stop := s.Next(ctx)
 	defer stop()
 	if until, _ := last.Deadline(); !until.Equal(end) {
 		t.Errorf("the last may take until %v, the end is %v", until, end)

@@ -103,7 +103,7 @@ func informationValues(ctx context.Context, st *catalog.State, plan *plan.Plan,
 	ways := waysOf(figures)
 	share := newShares(ctx, len(ways))
 	err = parallel.Do(ctx, len(ways), func(i int) (err error) {
-		within, done := share.next(ctx)
+		within, done := share.Next(ctx)
 		defer done()
 		w := &ways[i]
 		w.gain, w.proven, err = gainWith(within, base, plan, w.of, w.turnout)

@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"brightset/catalog"
-	"brightset/model/parallel"
+	"brightset/solver/parallel"
 	"brightset/model/plan"
 	"brightset/model/program"
 	"brightset/solver"

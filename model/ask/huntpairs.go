@@ -30,7 +30,7 @@ func (h *hunt) pairs(ctx context.Context, out *Hunted) error {
 	plans := make([]*plan.Plan, len(all))
 	share := newShares(ctx, len(all))
 	err := parallel.Do(ctx, len(all), func(i int) (err error) {
-		within, done := share.next(ctx)
+		within, done := share.Next(ctx)
 		defer done()
 		plans[i], err = h.ask(within, h.place(&out.Finds[all[i].A]), h.place(&out.Finds[all[i].B]))
 		return err

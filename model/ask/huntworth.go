@@ -22,7 +22,7 @@ func (h *hunt) values(ctx context.Context, out *Hunted) error {
 	known := make([]bool, len(questions))
 	share := newShares(ctx, len(questions))
 	err := parallel.Do(ctx, len(questions), func(n int) error {
-		within, done := share.next(ctx)
+		within, done := share.Next(ctx)
 		defer done()
 		all, whole, err := h.valueAll(within, out.Plan, questions[n])
 		for k, f := range all {

@@ -46,12 +46,19 @@ func Leads(ctx context.Context, st *catalog.State, pl *plan.Plan,
 			all = append(all, lead)
 		}
 	}
+	if len(all) == 0 {
+		return nil, true, nil
+	}
+	base, err := knowing(ctx, st, pl, set)
+	if err != nil || base.GaveUp {
+		return nil, false, err
+	}
 	known := make([]bool, len(all))
 	share := newShares(ctx, len(all))
 	err = parallel.Do(ctx, len(all), func(i int) (err error) {
-		within, done := share.next(ctx)
+		within, done := share.Next(ctx)
 		defer done()
-		known[i], err = all[i].without(within, st, pl, set)
+		known[i], err = all[i].without(within, base, pl)
 		return err
 	})
 	whole = err == nil && !slices.Contains(known, false)
@@ -65,13 +72,16 @@ func Leads(ctx context.Context, st *catalog.State, pl *plan.Plan,
 }
 
 // without asks what the set costs without the piece; false where nothing is known of that.
-func (l *Lead) without(ctx context.Context, st *catalog.State, pl *plan.Plan,
-	set solver.Settings) (known bool, err error) {
-	gone := st.Clone()
+func (l *Lead) without(ctx context.Context, base *program.Explorer, pl *plan.Plan) (known bool, err error) {
+	gone := base.State.Clone()
 	gone.Bans = append(gone.Bans,
 		catalog.Ban{Filter: catalog.Filter{Slot: catalog.None, Piece: l.Piece, Plater: catalog.None}})
-	set.TotalAlone = true
-	other, err := program.CompileWithin(ctx, gone, program.Options{FixedLimits: true}).Solve(ctx, solver.Change{}, set)
+	after, err := base.After(base.Again(gone, program.Options{GiveUp: program.Over(ctx)}, l.Piece))
+	if err != nil {
+		return false, err
+	}
+	after.Set.TotalAlone = true
+	other, err := after.Ask(ctx, solver.Change{})
 	if err != nil || !other.Has && other.Status == solver.Stopped {
 		return false, err
 	}

@@ -53,7 +53,7 @@ func RejectedPieces(ctx context.Context, st *catalog.State, plan *plan.Plan, own
 	known := make([]bool, len(all))
 	share := newShares(ctx, len(all))
 	err = parallel.Do(ctx, len(all), func(i int) (err error) {
-		within, done := share.next(ctx)
+		within, done := share.Next(ctx)
 		defer done()
 		known[i], err = all[i].against(within, e.Fork(), plan)
 		return err

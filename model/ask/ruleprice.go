@@ -44,7 +44,7 @@ func rulePrices(ctx context.Context, e *program.Explorer, slot int, pl *plan.Pla
 	others := make([]*plan.Plan, len(asked))
 	share := newShares(ctx, len(asked))
 	err = parallel.Do(ctx, len(asked), func(i int) error {
-		within, done := share.next(ctx)
+		within, done := share.Next(ctx)
 		defer done()
 		without := st.Clone()
 		asked[i].drop(without)

@@ -59,7 +59,7 @@ func StopPrices(ctx context.Context, st *catalog.State, plan *plan.Plan,
 	found := make([]*StopPrice, len(slots))
 	share := newShares(ctx, len(slots))
 	err = parallel.Do(ctx, len(slots), func(i int) (err error) {
-		within, done := share.next(ctx)
+		within, done := share.Next(ctx)
 		defer done()
 		found[i], err = sent.stopPrice(within, base, plan, slots[i])
 		return err

@@ -75,7 +75,7 @@ func (w *Why) askAll(ctx context.Context, e *program.Explorer) error {
 	plans := make([]*plan.Plan, len(all))
 	share := newShares(ctx, len(all))
 	err := parallel.Do(ctx, len(all), func(i int) (err error) {
-		within, done := share.next(ctx)
+		within, done := share.Next(ctx)
 		defer done()
 		c := &e.Choices[w.Slot][all[i]]
 		if plans[i] = w.Advised; plan.SameChoice(c, w.Advised.Lines[w.Slot].Choice) {
