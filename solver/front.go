@@ -63,7 +63,8 @@ func (s *Solver) Front(ctx context.Context, ch Change, f Front, set Settings) ([
 		gaps = append(gaps, Gap{f.From - 1, f.Next(first.Sum) - 1, bound})
 	}
 	between, more, err := w.above(first)
-	return undominated(append(points, between...)), slices.DeleteFunc(append(gaps, more...), func(g Gap) bool { return g.After >= g.Until }), err
+	gaps = slices.DeleteFunc(append(gaps, more...), func(g Gap) bool { return g.After >= g.Until })
+	return undominated(append(points, between...)), gaps, err
 }
 
 // undominated leaves out points that one after them is no dearer than: they were not proven.

@@ -54,7 +54,8 @@ func wholeFront(t testing.TB, p *Problem) (points [][2]int64) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	all, gaps, err := s.Front(context.Background(), Change{}, Front{Row: 1, From: -Limit + 1, To: Limit - 1, Next: func(v int64) int64 { return v + 1 }}, Settings{})
+	f := Front{Row: 1, From: -Limit + 1, To: Limit - 1, Next: func(v int64) int64 { return v + 1 }}
+	all, gaps, err := s.Front(context.Background(), Change{}, f, Settings{})
 	if err != nil || len(gaps) > 0 {
 		t.Fatal(gaps, err)
 	}
@@ -94,7 +95,8 @@ func TestFrontByHand(t *testing.T) {
 			continue
 		}
 		s, _ := New(p)
-		all, _, err := s.Front(context.Background(), Change{}, Front{Row: row, From: -Limit + 1, To: Limit - 1, Next: func(v int64) int64 { return v + 1 }}, Settings{})
+		f := Front{Row: row, From: -Limit + 1, To: Limit - 1, Next: func(v int64) int64 { return v + 1 }}
+		all, _, err := s.Front(context.Background(), Change{}, f, Settings{})
 		for _, q := range all {
 			points++
 			for _, more := range []int64{0, 1} {
@@ -151,7 +153,9 @@ func TestFrontGaps(t *testing.T) {
 		gapped += len(gaps)
 		for _, q := range all {
 			at := slices.IndexFunc(gaps, func(g Gap) bool { return g.After < q.Sum && q.Sum <= g.Until })
-			if slices.ContainsFunc(cut, func(k Point) bool { return k.Status == Optimal && k.Total == q.Total && k.Sum == q.Sum }) {
+			if slices.ContainsFunc(cut, func(k Point) bool {
+				return k.Status == Optimal && k.Total == q.Total && k.Sum == q.Sum
+			}) {
 				continue
 			}
 			missing++

@@ -45,13 +45,17 @@ func TestLaidOutOnce(t *testing.T) {
 		}
 		ban := Pick{r.IntN(6), r.IntN(4)}
 		below := least.Total + r.Int64N(100)
-		for i, ch := range []Change{{Ban: []Pick{ban}}, {Fix: []Pick{ban}}, {Limits: []LimitTo{{1, 2}}}, {Limits: []LimitTo{{0, 300}}, Ban: []Pick{ban}},
-			{Costs: []CostTo{{ban, 1}}}, {Below: &below, Ban: []Pick{ban}}} {
+		for i, ch := range []Change{
+			{Ban: []Pick{ban}}, {Fix: []Pick{ban}}, {Limits: []LimitTo{{1, 2}}}, {Limits: []LimitTo{{0, 300}}, Ban: []Pick{ban}},
+			{Costs: []CostTo{{ban, 1}}}, {Below: &below, Ban: []Pick{ban}},
+		} {
 			fresh, _ := New(p)
 			a, errA := s.Fork().Solve(context.Background(), ch, Settings{})
 			b, errB := fresh.Solve(context.Background(), ch, Settings{})
-			if errA != nil || errB != nil || a.Has != b.Has || a.Status != b.Status || a.Total != b.Total || a.Settled && b.Settled && !reflect.DeepEqual(a.Pick, b.Pick) {
-				t.Fatalf("seed %d, change %d: %v %d %v laid out before, %v %d %v from nothing (%v, %v)", seed, i, a.Status, a.Total, a.Pick, b.Status, b.Total, b.Pick, errA, errB)
+			if errA != nil || errB != nil || a.Has != b.Has || a.Status != b.Status || a.Total != b.Total ||
+				a.Settled && b.Settled && !reflect.DeepEqual(a.Pick, b.Pick) {
+				t.Fatalf("seed %d, change %d: %v %d %v laid out before, %v %d %v from nothing (%v, %v)", seed, i, a.Status,
+					a.Total, a.Pick, b.Status, b.Total, b.Pick, errA, errB)
 			}
 			if i == 2 && b.Total < least.Total {
 				more++

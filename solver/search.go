@@ -167,7 +167,8 @@ func (s *search) tryStart(d *domain, pick []int) {
 		s.best.offer(t)
 		return
 	}
-	for c := s.in.first(d, missing); c < s.in.groups[missing][1] && !s.halted(); c = d.alive.next(c+1, s.in.groups[missing][1]) {
+	end := s.in.groups[missing][1]
+	for c := s.in.first(d, missing); c < end && !s.halted(); c = d.alive.next(c+1, end) {
 		t.set(missing, c)
 		s.best.offer(t)
 	}

@@ -43,7 +43,8 @@ func (s *Solver) Solve(ctx context.Context, ch Change, set Settings) (Result, er
 		t.ctx, t.set, t.began = ctx, set, time.Now()
 		return t.run(ch.Start)
 	}
-	r := &search{p: s.p, ch: ch, set: set, ctx: ctx, began: time.Now(), memory: &s.memory, layout: s.layout, leave: s.leave}
+	r := &search{p: s.p, ch: ch, set: set, ctx: ctx, began: time.Now(),
+		memory: &s.memory, layout: s.layout, leave: s.leave}
 	r.best.equal = !set.TotalAlone && !r.decides()
 	if err := r.run(); err != nil {
 		return Result{}, err

@@ -102,7 +102,8 @@ func (o *ordersOptions) write(st *catalog.State, papers *report.Papers) ([]strin
 
 // gather finds the plan and everything that the papers say about it.
 // More gives other parts that are found meanwhile.
-func gather(ctx context.Context, st *catalog.State, line *progress, more func(*plan.Plan) []part) (*report.Papers, *plan.Plan, error) {
+func gather(ctx context.Context, st *catalog.State, line *progress,
+	more func(*plan.Plan) []part) (*report.Papers, *plan.Plan, error) {
 	set := line.settings()
 	plan, err := program.Solve(ctx, st, set)
 	if err != nil || !plan.Has {

@@ -132,14 +132,17 @@ func TestFrontierGaps(t *testing.T) {
 		for _, p := range whole.Points {
 			mean := catalog.Centi(p.Plan.Grade * 100)
 			at := slices.IndexFunc(cut.Gaps, func(g Gap) bool { return g.From <= mean && mean <= g.To })
-			if slices.ContainsFunc(cut.Points, func(q CurvePoint) bool { return q.Plan.Expected == p.Plan.Expected && q.Plan.Grade == p.Plan.Grade }) {
+			if slices.ContainsFunc(cut.Points, func(q CurvePoint) bool {
+				return q.Plan.Expected == p.Plan.Expected && q.Plan.Grade == p.Plan.Grade
+			}) {
 				continue
 			}
 			if missing++; at < 0 {
 				t.Errorf("seed %d: nothing is said of %d at mean %.2f: %v", seed, p.Plan.Expected, p.Plan.Grade, cut.Gaps)
 			}
 			if at >= 0 && cut.Gaps[at].Known && cut.Gaps[at].Bound > p.Plan.Expected {
-				t.Errorf("seed %d: at least %d is said, at mean %.2f it is %d", seed, cut.Gaps[at].Bound, p.Plan.Grade, p.Plan.Expected)
+				t.Errorf("seed %d: at least %d is said, at mean %.2f it is %d", seed, cut.Gaps[at].Bound, p.Plan.Grade,
+					p.Plan.Expected)
 			}
 		}
 	}

@@ -27,11 +27,13 @@ type Find struct {
 	Profile Profile
 	Metal   int           // that it is taken to be made of: the usual one of the slot
 	Worth   catalog.Cents // the most to pay for it, freight included, for all the slot needs
-	Most    catalog.Cents // where it is not proven: Worth is known to be that at least, and this at most; catalog.MaxSum: no end is known
-	Rescues bool          // without it nothing meets the target: Worth is what keeps the budget, if there is one
-	Choice  *plan.Choice  // what is done to it
-	With    *plan.Plan    // the set with it, free of charge
-	Stopped bool          // time was up before Worth and Most met
+	// Most is, where time was up before, what it is worth at most: Worth is at least that, then.
+	// catalog.MaxSum: no end is known.
+	Most    catalog.Cents
+	Rescues bool         // without it nothing meets the target: Worth is what keeps the budget, if there is one
+	Choice  *plan.Choice // what is done to it
+	With    *plan.Plan   // the set with it, free of charge
+	Stopped bool         // time was up before Worth and Most met
 }
 
 // Hunted is the answer to a hunt: the set as it is, and the finds that are worth

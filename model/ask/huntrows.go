@@ -10,7 +10,8 @@ import (
 // far as that is proven.
 func (f *Find) sameUse(g *Find) bool {
 	a, b := f.Choice, g.Choice
-	return f.Slot == g.Slot && f.Worth == g.Worth && f.Most == g.Most && f.Stopped == g.Stopped && a.Work == b.Work && a.Plated() == b.Plated() &&
+	return f.Slot == g.Slot && f.Worth == g.Worth && f.Most == g.Most && f.Stopped == g.Stopped &&
+		a.Work == b.Work && a.Plated() == b.Plated() &&
 		(!a.Plated() || a.Plater == b.Plater && a.Level == b.Level)
 }
 

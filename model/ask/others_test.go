@@ -203,7 +203,8 @@ func TestLevelEitherWay(t *testing.T) {
 				down.compare(st, advised)
 				up.compare(st, &cheaper)
 				if down.Level != (less <= right) || up.Level != down.Level {
-					t.Errorf("seed %d: %d less, %d may be off: level %v, and %v the other way round", 7000+seed, less, right, down.Level, up.Level)
+					t.Errorf("seed %d: %d less, %d may be off: level %v, and %v the other way round", 7000+seed,
+						less, right, down.Level, up.Level)
 				}
 			}
 			if right != wrong {

@@ -13,11 +13,16 @@ import (
 // the program asks of a column: which of equally cheap sets is shown, and what matches what,
 // too.
 func TestSameLines(t *testing.T) {
-	column := solver.Column{Cost: 100, Tie: [2]int64{1, 2}, Terms: []solver.Term{{Row: 0, Coef: 3}}, Needs: []int{0}, Loads: []solver.Load{{Switch: 0, Amount: 5}}}
+	column := solver.Column{Cost: 100, Tie: [2]int64{1, 2}, Terms: []solver.Term{{Row: 0, Coef: 3}}, Needs: []int{0},
+		Loads: []solver.Load{{Switch: 0, Amount: 5}}}
 	fresh := func() *hunt {
 		p := &solver.Problem{
-			Groups:          []solver.Group{{Columns: []solver.Column{{Cost: 7}, column, column}}, {Columns: []solver.Column{{}}}},
-			WithinTolerance: []solver.WithinTolerance{{Groups: []int{0, 1}, Values: [][]int64{{1, 9000, 9000}, {0}}}, {Groups: []int{1}, Values: [][]int64{{4}}}},
+			Groups: []solver.Group{
+				{Columns: []solver.Column{{Cost: 7}, column, column}}, {Columns: []solver.Column{{}}},
+			},
+			WithinTolerance: []solver.WithinTolerance{
+				{Groups: []int{0, 1}, Values: [][]int64{{1, 9000, 9000}, {0}}}, {Groups: []int{1}, Values: [][]int64{{4}}},
+			},
 			AllEqual:        []solver.AllEqual{{Groups: []int{0, 1}, Labels: [][]int{{0, 2, 2}, {0}}}},
 		}
 		return &hunt{first: 1, finds: []Find{{}, {}}, e: &program.Explorer{Program: &program.Program{Problem: p,

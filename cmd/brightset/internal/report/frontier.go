@@ -43,7 +43,8 @@ func Frontier(c *ask.Curve) string {
 		}
 	}
 	if c.Whole {
-		b.WriteString("\n" + Paragraph("", "", "Every point is proven: nothing on the same figures reaches its mean for less."))
+		b.WriteString("\n" + Paragraph("", "",
+			"Every point is proven: nothing on the same figures reaches its mean for less."))
 	} else if len(c.Gaps) > 0 {
 		b.WriteString("\n" + list("Stopped early. Not everything is known, and points may be missing:", gaps(c)))
 		b.WriteString(Paragraph("", "", "Elsewhere every point is proven, and none is missing."))
@@ -138,7 +139,15 @@ type aimedDoc struct {
 // FrontierJSON writes the curve as one JSON document.
 func FrontierJSON(c *ask.Curve) (string, error) {
 	st := c.Of
-	doc := curveDoc{Format: Format, Title: st.Job.Title, Status: "optimal", Currency: st.Job.Currency, Points: []spotDoc{}, Gaps: []gapDoc{}, Targets: []aimedDoc{}}
+	doc := curveDoc{
+		Format:   Format,
+		Title:    st.Job.Title,
+		Status:   "optimal",
+		Currency: st.Job.Currency,
+		Points:   []spotDoc{},
+		Gaps:     []gapDoc{},
+		Targets:  []aimedDoc{},
+	}
 	if !c.Whole {
 		doc.Status = "stopped"
 	}

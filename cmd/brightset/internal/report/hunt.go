@@ -46,7 +46,9 @@ func Hunt(h *ask.Hunted) string {
 		text += "\n" + tours
 	}
 	if !h.Whole {
-		text += "\n" + Paragraph("", "", "Stopped early: not every find was looked at to the end. Of two sums a find is proven to be worth the first at least and the second at most. For one slot at a time: brightset hunt --slot SLOT")
+		text += "\n" + Paragraph("", "", "Stopped early: not every find was looked at to the end. Of two sums "+
+			"a find is proven to be worth the first at least and the second at most. For one slot at a time: "+
+			"brightset hunt --slot SLOT")
 	}
 	return text + "\n" + Paragraph("", "", huntNote(h))
 }

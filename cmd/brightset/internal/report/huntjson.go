@@ -53,18 +53,19 @@ type tryDoc struct {
 }
 
 type findDoc struct {
-	Slot    string         `json:"slot"`
-	Profile string         `json:"profile"`
-	Kind    string         `json:"kind"`
-	Metal   string         `json:"metal"` // that it is taken to be made of: the usual one of the slot
-	Grade   *float64       `json:"grade"` // as it lies; null: sound, to be plated
-	Work    string         `json:"work"`
-	Plater  string         `json:"plater"`
-	Level   string         `json:"level"`
-	Worth   catalog.Cents  `json:"worth_cents"`         // at most, freight included
-	Most    *catalog.Cents `json:"worth_at_most_cents"` // where it is not proven, worth_cents at least and this at most; null: no end is known
-	Needed  bool           `json:"needed"`              // without it nothing meets the target
-	Proven  bool           `json:"proven"`
+	Slot    string        `json:"slot"`
+	Profile string        `json:"profile"`
+	Kind    string        `json:"kind"`
+	Metal   string        `json:"metal"` // that it is taken to be made of: the usual one of the slot
+	Grade   *float64      `json:"grade"` // as it lies; null: sound, to be plated
+	Work    string        `json:"work"`
+	Plater  string        `json:"plater"`
+	Level   string        `json:"level"`
+	Worth   catalog.Cents `json:"worth_cents"` // at most, freight included
+	// Where it is not proven it is worth_cents at least and this at most; null: no end is known.
+	Most   *catalog.Cents `json:"worth_at_most_cents"`
+	Needed bool           `json:"needed"` // without it nothing meets the target
+	Proven bool           `json:"proven"`
 }
 
 type pairDoc struct {
@@ -90,8 +91,9 @@ func HuntJSON(h *ask.Hunted) (string, error) {
 		if f.Choice.Plated() {
 			c.Plater = st.Platers[f.Choice.Plater].ID
 		}
-		d := findDoc{Slot: st.Slots[f.Slot].ID, Profile: f.Profile.Name, Kind: string(f.Profile.Kind), Metal: st.Tables.Metals[f.Metal].Name,
-			Work: c.Work, Plater: c.Plater, Level: c.Level, Worth: f.Worth, Needed: f.Rescues, Proven: !f.Stopped}
+		d := findDoc{Slot: st.Slots[f.Slot].ID, Profile: f.Profile.Name, Kind: string(f.Profile.Kind),
+			Metal: st.Tables.Metals[f.Metal].Name,
+			Work:  c.Work, Plater: c.Plater, Level: c.Level, Worth: f.Worth, Needed: f.Rescues, Proven: !f.Stopped}
 		if f.Most < catalog.Cents(catalog.MaxSum) {
 			d.Most = &f.Most
 		}
