@@ -11,6 +11,8 @@ import (
 	"strings"
 	"sync"
 	"testing"
+
+	"brightset/testdata/campaign"
 )
 
 // plain reads the numbers of a file, comments left out.
@@ -123,7 +125,7 @@ func TestFrontByHand(t *testing.T) {
 // has the same points, whether they are looked for at the same time or one by one.
 func TestFrontGaps(t *testing.T) {
 	missing, gapped, coarse := 0, 0, 0
-	for seed := range uint64(campaign(40, 2000)) {
+	for seed := range uint64(campaign.Cases(40, 2000)) {
 		r := rand.New(rand.NewPCG(seed, 68))
 		p := paired(r)
 		for g := range p.Groups {

@@ -5,6 +5,8 @@ import (
 	"math/rand/v2"
 	"reflect"
 	"testing"
+
+	"brightset/testdata/campaign"
 )
 
 // paired draws a problem with two slots side by side that carry one label and share a
@@ -32,7 +34,7 @@ func paired(r *rand.Rand) *Problem {
 // once goes together no more, or again, where another number of it may be used.
 func TestLaidOutOnce(t *testing.T) {
 	kept, more := 0, 0
-	for seed := range uint64(campaign(150, 5000)) {
+	for seed := range uint64(campaign.Cases(150, 5000)) {
 		r := rand.New(rand.NewPCG(seed, 67))
 		p := paired(r)
 		s, err := New(p)

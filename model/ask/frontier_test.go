@@ -12,6 +12,7 @@ import (
 	"brightset/model/program"
 	"brightset/model/seeded"
 	"brightset/solver"
+	"brightset/testdata/campaign"
 )
 
 // reaching is the least total of sets whose sum of weight x grade is at least sum,
@@ -113,7 +114,7 @@ func TestFrontierGaps(t *testing.T) {
 	missing := 0
 	f, _ := seeded.Named("car-30")
 	f.Slots = 8
-	for seed := range uint64(jobs.Campaign(3, 100)) {
+	for seed := range uint64(campaign.Cases(3, 100)) {
 		st := seeded.Job(f, seed+1)
 		whole, err := Frontier(context.Background(), st, 100, solver.Settings{})
 		if err != nil {

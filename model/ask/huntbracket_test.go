@@ -5,9 +5,9 @@ import (
 	"testing"
 
 	"brightset/catalog"
-	"brightset/model/internal/jobs"
 	"brightset/model/seeded"
 	"brightset/solver"
+	"brightset/testdata/campaign"
 )
 
 // TestHuntBrackets: where searches are cut off, what a find is worth lies between the two
@@ -16,7 +16,7 @@ func TestHuntBrackets(t *testing.T) {
 	open, ended := 0, 0
 	f, _ := seeded.Named("car-30")
 	f.Slots = 8
-	for seed := range uint64(jobs.Campaign(4, 200)) {
+	for seed := range uint64(campaign.Cases(4, 200)) {
 		st := seeded.Job(f, seed+1)
 		exact, err := Hunt(context.Background(), st, nil, solver.Settings{})
 		if err != nil {

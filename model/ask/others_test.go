@@ -185,7 +185,7 @@ func TestOthersBeside(t *testing.T) {
 // advised one: the cheaper may err upwards and the dearer downwards, whichever that is.
 func TestLevelEitherWay(t *testing.T) {
 	askew := 0
-	for seed := range int64(jobs.Campaign(40, 1500)) {
+	for seed := range int64(campaign.Cases(40, 1500)) {
 		st := jobs.Random(7000+seed, 2+int(seed%3), jobs.Options{})
 		st.Tables.Spread.Low, st.Tables.Spread.High = jobs.Set[catalog.Micro](100_000), jobs.Set[catalog.Micro](300_000)
 		advised, all := othersOf(t, st, 3, 1)

@@ -23,7 +23,7 @@ func TestSameLines(t *testing.T) {
 			WithinTolerance: []solver.WithinTolerance{
 				{Groups: []int{0, 1}, Values: [][]int64{{1, 9000, 9000}, {0}}}, {Groups: []int{1}, Values: [][]int64{{4}}},
 			},
-			AllEqual:        []solver.AllEqual{{Groups: []int{0, 1}, Labels: [][]int{{0, 2, 2}, {0}}}},
+			AllEqual: []solver.AllEqual{{Groups: []int{0, 1}, Labels: [][]int{{0, 2, 2}, {0}}}},
 		}
 		return &hunt{first: 1, finds: []Find{{}, {}}, e: &program.Explorer{Program: &program.Program{Problem: p,
 			Pairs:   [][]program.Pair{{{K: 0}, {K: 1}, {K: 2}}, {{K: 0}}},
