@@ -24,6 +24,9 @@ func (s *search) root(y *duals) (*node, error) {
 		if r.bound.prune(s.best.upper(s.other)) {
 			return s.waiting(d, r, pool), nil
 		}
+		if s.stopped() { // laying it out anew takes its time
+			return &node{d: d, y: r.duals, pool: pool, value: r.bound.value - r.bound.err}, nil
+		}
 		s.in.fix(d, r.bound, s.best.reach(s.other))
 		if !s.in.propagate(d) {
 			return nil, nil
@@ -100,6 +103,9 @@ func (s *search) start(d *domain) (y *duals, ok bool) {
 	if !s.fixByMemory(d, y) {
 		return nil, false
 	}
+	if s.stopped() {
+		return nil, false
+	}
 	if d.alive.count() == len(s.in.cols) {
 		return y, true
 	}
@@ -117,7 +123,9 @@ func (s *search) fixByMemory(d *domain, y *duals) bool {
 		return true
 	}
 	was := d.alive.count()
-	if s.reduce(d, s.in.lagrangian(d, y, true), &s.best) {
+	b := s.in.lagrangian(d, y, true)
+	s.bound = max(s.bound, b.lower())
+	if s.reduce(d, b, &s.best) {
 		return false
 	}
 	s.whole = s.whole && d.alive.count() == was
@@ -128,6 +136,7 @@ func (s *search) fixByMemory(d *domain, y *duals) bool {
 // search that is stopped early has one in hand.
 func (s *search) quickStart(d *domain, y *duals) {
 	b := s.in.lagrangian(d, y, true)
+	s.bound = max(s.bound, b.lower())
 	im := s.in.newImprover(d, b, y, &s.best)
 	im.budget = 30_000
 	im.run(b.best, false)
