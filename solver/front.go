@@ -3,6 +3,8 @@ package solver
 import (
 	"context"
 	"slices"
+
+	"brightset/solver/parallel"
 )
 
 // Front asks for the least total under rising demands.
@@ -11,9 +13,6 @@ type Front struct {
 	From int64                 // the first limit
 	Next func(sum int64) int64 // the limit after a solution whose sum in the row is this; above it, and rising with it
 	To   int64                 // no limit is above this
-
-	// Together does n things, some at the same time; nil: one after the other.
-	Together func(n int, do func(i int) error) error
 }
 
 // Point is a solution than which nothing with as high a sum in the row is cheaper.
@@ -40,16 +39,6 @@ type Gap struct {
 // what was known at the point left of it. Of no two points the order matters.
 func (s *Solver) Front(ctx context.Context, ch Change, f Front, set Settings) ([]Point, []Gap, error) {
 	w := &front{Front: f, ctx: ctx, ch: ch, set: set}
-	if w.Together == nil {
-		w.Together = func(n int, do func(i int) error) error {
-			for i := range n {
-				if err := do(i); err != nil {
-					return err
-				}
-			}
-			return nil
-		}
-	}
 	first, proven, bound, err := w.point(w.solver(s), f.From, nil)
 	if err != nil || first == nil {
 		if !proven && err == nil {
@@ -157,7 +146,8 @@ func (w *front) between(a, b *spot, hi int64, next bool) (points []Point, gaps [
 		points []Point
 		gaps   []Gap
 	}{}
-	err = w.Together(2, func(i int) (err error) {
+	ended := context.WithoutCancel(w.ctx) // where time is up each still says what is not known
+	err = parallel.Do(ended, 2, func(i int) (err error) {
 		d := &sides[i]
 		if i == 0 {
 			d.points, d.gaps, err = w.between(a, m, limit, false)

@@ -7,9 +7,9 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"runtime"
 	"slices"
 	"strings"
-	"sync"
 	"testing"
 
 	"brightset/testdata/campaign"
@@ -167,14 +167,9 @@ func TestFrontGaps(t *testing.T) {
 		}
 		step := func(v int64) int64 { return (v/25 + 1) * 25 }
 		some, _ := front(Front{Next: step}, Settings{})
-		same, _ := front(Front{Next: step, Together: func(n int, do func(int) error) error {
-			var wait sync.WaitGroup
-			for i := range n {
-				wait.Go(func() { _ = do(n - 1 - i) })
-			}
-			wait.Wait()
-			return nil
-		}}, Settings{})
+		was := runtime.GOMAXPROCS(8)
+		same, _ := front(Front{Next: step}, Settings{})
+		runtime.GOMAXPROCS(was)
 		var want, got, again [][2]int64
 		for limit := int64(1); limit <= 600; { // the cheapest for each limit, and of those the highest
 			at := slices.IndexFunc(all, func(q Point) bool { return q.Sum >= limit })

@@ -4,8 +4,8 @@ import (
 	"context"
 	"time"
 
-	"brightset/solver/parallel"
 	"brightset/solver"
+	"brightset/solver/parallel"
 )
 
 // One limit of time is for all that is asked at once, and it is the context's: whatever

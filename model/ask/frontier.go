@@ -5,10 +5,10 @@ import (
 	"slices"
 
 	"brightset/catalog"
-	"brightset/solver/parallel"
 	"brightset/model/plan"
 	"brightset/model/program"
 	"brightset/solver"
+	"brightset/solver/parallel"
 )
 
 // Curve is the least total for every weighted mean, the budget lifted.
@@ -79,7 +79,7 @@ func Frontier(ctx context.Context, st *catalog.State, step catalog.Centi, set so
 			return sum + 1
 		}
 		return min((sum/(int64(step)*weight)+1)*int64(step)*weight, *top)
-	}, Together: func(n int, do func(i int) error) error { return parallel.Do(context.WithoutCancel(ctx), n, do) }}
+	}}
 	points, gaps, err := e.Solver.Front(ctx, solver.Change{}, f, set)
 	if err != nil {
 		return c, err
