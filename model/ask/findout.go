@@ -23,6 +23,7 @@ type InformationValue struct {
 	Work    int           // FigureHours
 	Planned bool          // the plan rests on it
 	Gain    catalog.Cents // expected
+	AtMost  catalog.Cents // Gain where that is proven, else the most it can be; catalog.MaxSum: no end is known
 	Most    catalog.Cents // saved in the case in which it matters
 }
 
@@ -106,7 +107,7 @@ func informationValues(ctx context.Context, st *catalog.State, plan *plan.Plan,
 		within, done := share.Next(ctx)
 		defer done()
 		w := &ways[i]
-		w.gain, w.proven, err = gainWith(within, base, plan, w.of, w.turnout)
+		w.gain, w.most, err = gainWith(within, base, plan, w.of, w.turnout)
 		w.asked = true
 		return err
 	})
@@ -142,8 +143,8 @@ func learn(ctx context.Context, e *program.Explorer, ch solver.Change) error {
 type asking struct {
 	of *uncertain
 	*turnout
-	gain          catalog.Cents
-	asked, proven bool
+	gain, most catalog.Cents // so much at least, and at most
+	asked      bool
 }
 
 // waysOf are the ways that may change the plan, in the order of the figures.
@@ -163,18 +164,30 @@ func waysOf(figures []uncertain) (all []asking) {
 func addUp(st *catalog.State, figures []uncertain, ways []asking) (all []InformationValue, whole bool) {
 	whole = true
 	for n := range figures {
-		o, sum, known := &figures[n], int64(0), true
+		o, sum, most, known, open := &figures[n], int64(0), int64(0), true, false
 		for i := range ways {
 			if w := &ways[i]; w.of == o {
-				known, whole = known && w.asked, whole && w.proven
+				known, whole = known && w.asked, whole && w.asked && w.gain == w.most
 				sum, o.Most = sum+int64(w.likely)*int64(w.gain), max(o.Most, w.gain)
+				if open = open || w.most >= catalog.Cents(catalog.MaxSum); !open {
+					most += int64(w.likely) * int64(w.most)
+				}
 			}
 		}
-		if o.Gain = catalog.Cents((sum + int64(catalog.One)/2) / int64(catalog.One)); known && o.Gain > o.fee(st) {
+		o.Gain, o.AtMost = average(sum), average(most)
+		if open {
+			o.AtMost = catalog.Cents(catalog.MaxSum)
+		}
+		if known && (o.Gain > o.fee(st) || o.AtMost < catalog.Cents(catalog.MaxSum) && o.AtMost > o.fee(st)) {
 			all = append(all, o.InformationValue)
 		}
 	}
 	return all, whole
+}
+
+// average is a sum of money times how likely it is, in money.
+func average(sum int64) catalog.Cents {
+	return catalog.Cents((sum + int64(catalog.One)/2) / int64(catalog.One))
 }
 
 // fee is what finding a figure out costs: to see how a piece stands the work it has

@@ -17,7 +17,7 @@ import (
 // there for the best set. The plan carried out regardless counts at what it costs even where it then misses
 // the mean or the chance asked for; the best set is one that does not.
 func gainWith(ctx context.Context, base *program.Explorer, pl *plan.Plan, o *uncertain,
-	w *turnout) (gain catalog.Cents, proven bool, err error) {
+	w *turnout) (gain, most catalog.Cents, err error) {
 	st, opt, find := base.State, program.Options{GiveUp: program.Over(ctx)}, (func(*plan.Choice) *plan.Choice)(nil)
 	piece, one := o.piece()
 	if w.choice != nil {
@@ -55,20 +55,26 @@ func gainWith(ctx context.Context, base *program.Explorer, pl *plan.Plan, o *unc
 	return savedBy(ctx, base, base.Again(st, opt, piece), regardless, 1)
 }
 
-// savedBy is what the best set of a program costs less than a sum, 0 if that is less
-// than so much. Base is asked first: the program is much like its.
+// savedBy is what the best set of a program costs less than a sum, at least and at most,
+// nothing if that is less than so much. Base is asked first: the program is much like its.
 func savedBy(ctx context.Context, base *program.Explorer, p *program.Program,
-	sum, least catalog.Cents) (gain catalog.Cents, proven bool, err error) {
+	sum, least catalog.Cents) (gain, most catalog.Cents, err error) {
 	below := int64(sum - least + 1)
 	e, err := base.After(p)
 	if err != nil {
-		return 0, false, err
+		return 0, 0, err
 	}
 	res, err := e.Least(ctx, solver.Change{Below: &below})
-	if err != nil || !res.Has {
-		return 0, res.Status == solver.Infeasible, err
+	if err != nil || res.Status == solver.Infeasible {
+		return 0, 0, err
 	}
-	return sum - catalog.Cents(res.Total), res.Status == solver.Optimal, nil
+	if res.Has {
+		gain = sum - catalog.Cents(res.Total)
+	}
+	if res.Bound <= -catalog.MaxSum {
+		return gain, catalog.Cents(catalog.MaxSum), nil
+	}
+	return gain, max(0, sum-catalog.Cents(res.Bound)), nil
 }
 
 // carriedOut is what the plan comes to with other figures, and what it keeps. What can't fail any more

@@ -161,14 +161,14 @@ func (h *hunt) worth(ctx context.Context, base *plan.Plan, i int, with *plan.Pla
 		}
 		return &f, true, nil
 	}
-	f.Most = base.Weighed() - with.Bound
-	if with.Bound <= -catalog.Cents(catalog.MaxSum) {
+	f.Most = base.Weighed() - noneBelow(with)
+	if noneBelow(with) <= -catalog.Cents(catalog.MaxSum) {
 		f.Most = catalog.Cents(catalog.MaxSum)
 	}
 	if f.Most <= 0 {
 		return nil, true, nil
 	}
-	f.Worth = max(0, min(base.Bound-with.Weighed(), h.room(with)))
+	f.Worth = max(0, min(noneBelow(base)-with.Weighed(), h.room(with)))
 	if base.Status != solver.Stopped {
 		if err := h.narrow(ctx, base, i, &f); err != nil {
 			return nil, false, err
@@ -179,6 +179,9 @@ func (h *hunt) worth(ctx context.Context, base *plan.Plan, i int, with *plan.Pla
 	}
 	return &f, !f.Stopped, nil
 }
+
+// noneBelow is what no plan is below in what plans are compared by.
+func noneBelow(p *plan.Plan) catalog.Cents { return p.Bound - p.Keeps }
 
 // room is what a plan leaves of the budget; no end where there is none.
 func (h *hunt) room(p *plan.Plan) catalog.Cents {

@@ -198,7 +198,7 @@ func TestLevelEitherWay(t *testing.T) {
 			right, wrong := cheap.Above+dear.Below, cheap.Below+dear.Above
 			for _, less := range []catalog.Cents{right, right + 1, (right + wrong + 1) / 2} {
 				cheaper := *all[i].Plan
-				cheaper.Expected = advised.Expected - less
+				cheaper.Expected = advised.Weighed() + cheaper.Keeps - less
 				down, up := Other{Plan: &cheaper}, Other{Plan: advised}
 				down.compare(st, advised)
 				up.compare(st, &cheaper)

@@ -33,7 +33,8 @@ func gainOf(ctx context.Context, st *catalog.State, pl *plan.Plan, w *turnout,
 		st = st.Clone()
 		w.gone(st)
 	}
-	return savedBy(ctx, &program.Explorer{Set: set}, program.Compile(st, opt), regardless, 1)
+	gain, most, err := savedBy(ctx, &program.Explorer{Set: set}, program.Compile(st, opt), regardless, 1)
+	return gain, gain == most, err
 }
 
 const minute = time.Minute

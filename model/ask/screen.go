@@ -57,19 +57,11 @@ func mayBeWorthAsking(ctx context.Context, plan *plan.Plan, spares []uncertain,
 		}
 	}
 	then := base.Again(st, program.Options{Beside: ways, GiveUp: program.Over(ctx)}, pieces...)
-	gain, proven, err := savedBy(ctx, base, then, plan.Weighed(), least)
+	_, most, err := savedBy(ctx, base, then, plan.Weighed(), least)
 	if err != nil {
 		return nil, err
 	}
-	if proven {
-		var may []uncertain
-		for _, o := range spares {
-			if o.worthwhile(st) <= gain {
-				may = append(may, o)
-			}
-		}
-		spares = may
-	}
+	spares = slices.DeleteFunc(slices.Clone(spares), func(o uncertain) bool { return o.worthwhile(st) > most })
 	if len(spares) <= 1 {
 		return spares, nil
 	}

@@ -18,10 +18,13 @@ const firstOver = catalog.Cents(100_00)
 // StopPrice is the highest price after stripping, for one piece, at which going on is
 // still the thing to do: above it, have him stop, take the piece back and decide again.
 type StopPrice struct {
-	Slot     int
-	Choice   *plan.Choice
-	Planned  catalog.Cents // the plater's part for one piece, as planned
-	Highest  catalog.Cents
+	Slot    int
+	Choice  *plan.Choice
+	Planned catalog.Cents // the plater's part for one piece, as planned
+	Highest catalog.Cents
+	// Most is Highest, where that is proven; where time was up before, going on is right up
+	// to Highest at least, and not above Most. catalog.MaxSum: no end is known.
+	Most     catalog.Cents
 	NoOther  bool // nothing else could hang there: only the budget sets an end, or nothing does
 	ByBudget bool // above it the budget is broken
 }
@@ -32,7 +35,8 @@ type StopPrice struct {
 // lots lack to their minimum and the works of others are spent, and he does keep the
 // piece. Going on costs more with the price; taking the piece back costs the fee for
 // stripping and the cheapest set in which somebody else plates it, or it is not used:
-// where they meet is where to stop. One solve each; whole is false where time ran out.
+// where they meet is where to stop. One solve each; whole is false where time ran out, or a search
+// came to the limit of the settings.
 // A bag of pieces that goes to two platers is left out.
 func StopPrices(ctx context.Context, st *catalog.State, plan *plan.Plan,
 	set solver.Settings) (all []StopPrice, whole bool, err error) {
@@ -66,11 +70,10 @@ func StopPrices(ctx context.Context, st *catalog.State, plan *plan.Plan,
 	})
 	whole = err == nil
 	for _, p := range found {
-		if p == nil {
-			whole = false
-		} else {
+		if p != nil {
 			all = append(all, *p)
 		}
+		whole = whole && p != nil && p.Proven()
 	}
 	return all, whole, err
 }
@@ -86,12 +89,29 @@ func (u *underWay) stopPrice(ctx context.Context, base *program.Explorer, plan *
 	}
 	after.Set.TotalAlone = true
 	instead, err := after.Ask(ctx, solver.Change{})
-	if err != nil || instead.Status == solver.Stopped {
+	if err != nil || instead.Status == solver.Stopped && noneBelow(instead) <= -catalog.Cents(catalog.MaxSum) {
 		return nil, err
 	}
-	p := u.whereTheyMeet(plan, s, instead, fee)
-	return &p, nil
+	return u.stopsAt(plan, s, instead, fee), nil
 }
+
+// stopsAt is where to stop if the cheapest set otherwise is this one: or, where it is not
+// proven to be that, between where it would be for what no set is below, and for this one.
+func (u *underWay) stopsAt(pl *plan.Plan, s int, instead *plan.Plan, fee catalog.Cents) *StopPrice {
+	p := u.whereTheyMeet(pl, s, instead, fee)
+	if p.Most = p.Highest; instead.Status != solver.Stopped {
+		return &p
+	}
+	if p.NoOther && !p.ByBudget {
+		p.Most = catalog.Cents(catalog.MaxSum) // none was found
+	}
+	least := u.whereTheyMeet(pl, s, &plan.Plan{Has: true, Expected: noneBelow(instead)}, fee)
+	least.Most = p.Most
+	return &least
+}
+
+// Proven says whether it is known where to stop.
+func (p *StopPrice) Proven() bool { return p.Highest == p.Most }
 
 // noEnd is a price that nobody names: whatever is worth it has no end.
 const noEnd = catalog.Cents(10_000_000_00)

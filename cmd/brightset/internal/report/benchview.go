@@ -127,12 +127,8 @@ func StopRows(st *catalog.State, all []ask.StopPrice) [][]string {
 	var out [][]string
 	for i := range all {
 		s := &all[i]
-		highest := catalog.FormatMoney(s.Highest)
-		if s.NoOther && !s.ByBudget {
-			highest = "no other way"
-		}
 		out = append(out, []string{plan.PieceName(st, s.Choice.Piece) + " for " + st.Slots[s.Slot].Name,
-			st.Platers[s.Choice.Plater].ID, catalog.FormatMoney(s.Planned), highest})
+			st.Platers[s.Choice.Plater].ID, catalog.FormatMoney(s.Planned), stopAbove(s)})
 	}
 	return out
 }

@@ -16,7 +16,7 @@ func (p *Papers) Early() []string {
 	}
 	if !p.StopsWhole {
 		all = append(all, fmt.Sprintf("prices after stripping at which to stop: known of %s only; "+
-			"the orders ask for a call about the rest", count(len(p.Stops), "piece")))
+			"the orders ask for a call about the rest", count(p.stopsProven(), "piece")))
 	}
 	if h := p.Hunted; h != nil && !h.Whole {
 		all = append(all, "what to hunt for: not every find was looked at to the end")
@@ -65,4 +65,14 @@ func earlyBlock(early []string) []page.Block {
 		return nil
 	}
 	return []page.Block{{Heading: "Stopped early", ID: "early", List: early}}
+}
+
+// stopsProven is of how many pieces it is known at which price to stop.
+func (p *Papers) stopsProven() (n int) {
+	for i := range p.Stops {
+		if p.Stops[i].Proven() {
+			n++
+		}
+	}
+	return n
 }

@@ -27,8 +27,7 @@ func findOuts(st *catalog.State, f *Unknown) string {
 	var all []string
 	for i := range f.All[:min(mostFindOuts, len(f.All))] {
 		o := &f.All[i]
-		text := fmt.Sprintf("%s: worth %s on average, up to %s", findOut(st, o), catalog.FormatMoney(o.Gain),
-			catalog.FormatMoney(o.Most))
+		text := findOut(st, o) + worthKnowing(o)
 		if !o.Planned {
 			text += "; it may do better than what is planned"
 		}
@@ -48,6 +47,14 @@ func findOuts(st *catalog.State, f *Unknown) string {
 			"knowing it would change nothing, or save less than finding it out costs")
 	}
 	return list("What to find out first:", all)
+}
+
+// worthKnowing says what it is worth to find a figure out.
+func worthKnowing(o *ask.InformationValue) string {
+	if o.Gain != o.AtMost {
+		return fmt.Sprintf(": worth %s on average", bracket(o.Gain, o.AtMost))
+	}
+	return fmt.Sprintf(": worth %s on average, up to %s", catalog.FormatMoney(o.Gain), catalog.FormatMoney(o.Most))
 }
 
 // findOut says how to find one figure out. What breaks shows best once the old
@@ -89,7 +96,9 @@ type findOutDoc struct {
 	Fee     catalog.Cents `json:"strip_fee_cents"` // where stripping it is the way to find out
 	Planned bool          `json:"planned"`
 	Gain    catalog.Cents `json:"gain_cents"` // expected
-	Most    catalog.Cents `json:"most_cents"`
+	// Where it is not proven it is gain_cents at least and this at most; null: no end is known.
+	AtMost *catalog.Cents `json:"gain_at_most_cents"`
+	Most   catalog.Cents  `json:"most_cents"`
 }
 
 func findOutDocs(st *catalog.State, f *Unknown) []findOutDoc {
@@ -97,6 +106,9 @@ func findOutDocs(st *catalog.State, f *Unknown) []findOutDoc {
 	for i := range f.All {
 		o := &f.All[i]
 		doc := findOutDoc{Figure: string(o.Figure), Planned: o.Planned, Gain: o.Gain, Most: o.Most}
+		if o.AtMost < catalog.Cents(catalog.MaxSum) {
+			doc.AtMost = &o.AtMost
+		}
 		if o.Piece != catalog.None {
 			doc.Piece = plan.PieceName(st, o.Piece)
 		}

@@ -77,7 +77,9 @@ type stopDoc struct {
 	Plater  string        `json:"plater"`
 	Planned catalog.Cents `json:"planned_cents"`
 	Highest catalog.Cents `json:"highest_cents"`
-	NoOther bool          `json:"no_other"` // nothing else could hang there
+	// Where it is not proven it is highest_cents at least and this at most; null: no end is known.
+	Most    *catalog.Cents `json:"highest_at_most_cents"`
+	NoOther bool           `json:"no_other"` // nothing else could hang there
 }
 
 // choiceDoc names a choice. Plater and level are empty unless it is plated.
@@ -171,8 +173,11 @@ func (doc *planDoc) beside(p *plan.Plan, beside *Beside) {
 	doc.StripWhole = &beside.Strip.Whole
 	doc.StripFirst = findOutDocs(p.Of, &Unknown{All: beside.Strip.First})
 	for _, s := range beside.Strip.Stop {
-		doc.StopPrices = append(doc.StopPrices, stopDoc{p.Of.Slots[s.Slot].ID, p.NameOf(s.Choice), p.PlaterOf(s.Choice).ID,
-			s.Planned, s.Highest, s.NoOther})
+		d := stopDoc{p.Of.Slots[s.Slot].ID, p.NameOf(s.Choice), p.PlaterOf(s.Choice).ID, s.Planned, s.Highest, nil, s.NoOther}
+		if s.Most < catalog.Cents(catalog.MaxSum) {
+			d.Most = &s.Most
+		}
+		doc.StopPrices = append(doc.StopPrices, d)
 	}
 }
 

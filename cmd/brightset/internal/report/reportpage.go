@@ -155,12 +155,8 @@ func (w *Whole) turns() []page.Block {
 		g.Caption = "Price after stripping, for one piece"
 		for i := range w.Stops {
 			s := &w.Stops[i]
-			highest := catalog.FormatMoney(s.Highest)
-			if s.NoOther && !s.ByBudget {
-				highest = "no other way"
-			}
 			g.Row(plan.PieceName(st, s.Choice.Piece)+" for "+st.Slots[s.Slot].Name, st.Platers[s.Choice.Plater].ID,
-				catalog.FormatMoney(s.Planned), highest)
+				catalog.FormatMoney(s.Planned), stopAbove(s))
 		}
 		b.Grid = g
 	} else if w.StopsWhole {
@@ -173,8 +169,7 @@ func (w *Whole) turns() []page.Block {
 	if w.Unknown != nil {
 		for i := range w.Unknown.All[:min(mostFindOuts, len(w.Unknown.All))] {
 			o := &w.Unknown.All[i]
-			first.List = append(first.List, fmt.Sprintf("%s: worth %s on average, up to %s", findOut(st, o),
-				catalog.FormatMoney(o.Gain), catalog.FormatMoney(o.Most)))
+			first.List = append(first.List, findOut(st, o)+worthKnowing(o))
 		}
 		switch {
 		case !w.Unknown.Whole:

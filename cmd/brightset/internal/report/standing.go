@@ -153,8 +153,7 @@ func stripText(st *catalog.State, s *Strip) string {
 		var all []string
 		for i := range s.First {
 			o := &s.First[i]
-			all = append(all, fmt.Sprintf("%s: worth %s on average, up to %s", findOut(st, o), catalog.FormatMoney(o.Gain),
-				catalog.FormatMoney(o.Most)))
+			all = append(all, findOut(st, o)+worthKnowing(o))
 		}
 		text += list("Worth stripping before anything is committed:", all)
 	}
@@ -163,11 +162,7 @@ func stripText(st *catalog.State, s *Strip) string {
 		for i := range s.Stop {
 			p := &s.Stop[i]
 			name := plan.PieceName(st, p.Choice.Piece) + " for " + st.Slots[p.Slot].ID
-			highest := catalog.FormatMoney(p.Highest)
-			if p.NoOther && !p.ByBudget {
-				highest = "no other way"
-			}
-			t.Row(name, st.Platers[p.Choice.Plater].ID, catalog.FormatMoney(p.Planned), highest)
+			t.Row(name, st.Platers[p.Choice.Plater].ID, catalog.FormatMoney(p.Planned), stopAbove(p))
 		}
 		if text != "" {
 			text += "\n"
@@ -178,7 +173,19 @@ func stripText(st *catalog.State, s *Strip) string {
 	}
 	if !s.Whole {
 		text += Paragraph("", "", "Stopped early: not every piece was looked at for what stripping it first may save, "+
-			"and for the price after stripping at which to stop.")
+			"and for the price after stripping at which to stop, or not to the end. Of two sums the first is proven at "+
+			"least and the second at most. All of it: brightset plan --strip")
 	}
 	return text
+}
+
+// stopAbove is the price above which to stop, or between which sums it lies.
+func stopAbove(p *ask.StopPrice) string {
+	switch {
+	case p.NoOther && !p.ByBudget:
+		return "no other way"
+	case p.Proven():
+		return catalog.FormatMoney(p.Highest)
+	}
+	return bracket(p.Highest, p.Most)
 }
