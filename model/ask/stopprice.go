@@ -95,24 +95,6 @@ func (u *underWay) stopPrice(ctx context.Context, base *program.Explorer, plan *
 	return u.stopsAt(plan, s, instead, fee), nil
 }
 
-// stopsAt is where to stop if the cheapest set otherwise is this one: or, where it is not
-// proven to be that, between where it would be for what no set is below, and for this one.
-func (u *underWay) stopsAt(pl *plan.Plan, s int, instead *plan.Plan, fee catalog.Cents) *StopPrice {
-	p := u.whereTheyMeet(pl, s, instead, fee)
-	if p.Most = p.Highest; instead.Status != solver.Stopped {
-		return &p
-	}
-	if p.NoOther && !p.ByBudget {
-		p.Most = catalog.Cents(catalog.MaxSum) // none was found
-	}
-	least := u.whereTheyMeet(pl, s, &plan.Plan{Has: true, Expected: noneBelow(instead)}, fee)
-	least.Most = p.Most
-	return &least
-}
-
-// Proven says whether it is known where to stop.
-func (p *StopPrice) Proven() bool { return p.Highest == p.Most }
-
 // noEnd is a price that nobody names: whatever is worth it has no end.
 const noEnd = catalog.Cents(10_000_000_00)
 
