@@ -102,7 +102,7 @@ func TestScreenDropsNothing(t *testing.T) {
 		listed := map[InformationValue]catalog.Cents{}
 		for _, o := range told {
 			gain := o.Gain
-			o.Gain, o.Most = 0, 0
+			o.Gain, o.AtMost, o.Most = 0, 0, 0
 			listed[o] = gain
 		}
 		for _, o := range figures {
