@@ -98,7 +98,7 @@ func TestOthersAgainstBrute(t *testing.T) {
 // cheaper, by trying all sets.
 func TestDoLeastAgainstBrute(t *testing.T) {
 	dearer := 0
-	for seed := range int64(campaign.Cases(24, 700)) {
+	for seed := range int64(campaign.Cases(48, 700)) {
 		st := jobs.Random(4000+seed, 2+int(seed%3), jobs.Options{})
 		pl, err := DoLeast(context.Background(), st, solver.Settings{})
 		if err != nil {
