@@ -18,6 +18,9 @@ func Closest(given string, words []string) string {
 	if w := otherWord(plain, words); w != "" && !slices.Contains(words, given) {
 		return w
 	}
+	if _, two := unsure(plain, words); two {
+		return ""
+	}
 	best, least := "", utf8.RuneCountInString(given)/3+2
 	for _, w := range words {
 		if len(w) > longest {
@@ -88,6 +91,9 @@ func distance(a, b string) int {
 // meant is the hint for a word that isn't known: the closest one, or the list
 // of all if it is short, or else what the caller says.
 func meant(given string, words []string, otherwise string) string {
+	if two, ok := unsure(plainWord(given), words); ok {
+		return fmt.Sprintf("did you mean %q or %q?", two[0], two[1])
+	}
 	if w := Closest(given, words); w != "" {
 		return fmt.Sprintf("did you mean %q?", w)
 	}

@@ -8,7 +8,7 @@ func (l *loader) overlayDefect(t *table, i int) {
 	refused := at(&l.refused, i)
 	if d.Name == "" {
 		d.Name, d.From = t.id, t.here()
-		d.Measure, d.Usual, d.Soundness = ByExtent, One, OfFinish
+		d.Measure, d.Usual, d.Where, d.Soundness = ByExtent, One, Face, OfFinish
 	}
 	if s := t.text("describe"); s != "" {
 		d.Describe = s
@@ -17,6 +17,9 @@ func (l *loader) overlayDefect(t *table, i int) {
 		d.Measure = Measure(w)
 	}
 	d.Usual = t.share("usual").Or(d.Usual)
+	if w := t.word("where", string(Face), string(Edge), string(Back)); w != "" {
+		d.Where = Where(w)
+	}
 	d.Progressive = t.flag("progressive").Or(d.Progressive)
 	if w := t.word("soundness", string(OfFinish), string(OfShape), string(OfFastening), string(OfStrength)); w != "" {
 		d.Soundness = Soundness(w)

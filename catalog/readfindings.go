@@ -37,7 +37,8 @@ func (l *loader) readFinding(t *table) Finding {
 	}
 	usual := One
 	if f.Defect != None {
-		usual = l.state.Tables.Defects[f.Defect].Usual
+		d := &l.state.Tables.Defects[f.Defect]
+		usual, f.Where = d.Usual, d.Where
 	}
 	f.Extent = t.share("extent").Or(usual)
 	if w := t.word("where", string(Face), string(Edge), string(Back)); w != "" {

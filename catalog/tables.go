@@ -61,6 +61,7 @@ type Defect struct {
 	Describe    string
 	Measure     Measure
 	Usual       Micro      // extent where a finding gives none
+	Where       Where      // where it sits where a finding doesn't say; default Face
 	Progressive bool       // goes on growing
 	Soundness   Soundness  // what else than finish it is a fault of; default OfFinish
 	Tone        Val[Centi] // colour cast of a piece that shows it

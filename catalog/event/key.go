@@ -37,7 +37,8 @@ const (
 	KeyExtent   Key = "extent"
 	KeyCount    Key = "count"
 	KeyWhere    Key = "where"
-	KeyDone     Key = "done" // works that mend it, and are done
+	KeyHarmless Key = "harmless" // it keeps the piece from nothing
+	KeyDone     Key = "done"     // works that mend it, and are done
 )
 
 // Of a choice, a price, and the terms on which a piece was sent.

@@ -24,6 +24,8 @@ var checkCommand = command{
 		o.jsonFlag(flags, "write the answer as one JSON document")
 		flags.StringVar(&o.slot, "slot", "", "show this `SLOT` alone, and all of it")
 		flags.BoolVar(&o.full, "full", false, "show all that can be done with every piece, and what is out")
+		flags.BoolVar(&o.words, "words", false, "instead, the words of faults, works, metals and positions, with what "+
+			"else they are called")
 		flags.BoolVar(&o.spec, "spec", false,
 			"instead, as information: what open plating standards ask of each slot's pieces")
 		flags.Float64Var(&o.current, "current", 0, "with --spec: `A/DM2` to reckon times with where no source gives a "+
@@ -36,6 +38,7 @@ var checkCommand = command{
 type checkOptions struct {
 	form
 	flags   *pflag.FlagSet
+	words   bool
 	slot    string
 	full    bool
 	spec    bool
@@ -50,6 +53,10 @@ func (o *checkOptions) run(c *call) (int, error) {
 	st, err := load(c)
 	if err != nil {
 		return 0, err
+	}
+	if o.words {
+		return exitAnswered, o.show(c, answer{text: func() string { return report.TradeWords(st) },
+			json: func() (string, error) { return report.TradeWordsJSON(st) }})
 	}
 	only := -1
 	if o.slot != "" {

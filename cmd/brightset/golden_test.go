@@ -127,6 +127,8 @@ func TestGolden(t *testing.T) {
 		{"why-instead-json", []string{"why", "crest", "testdata/demo", "--json", "--instead", "crest-1:repair-replate:pell"}},
 		{"why-instead-never", []string{"why", "crest", "testdata/demo", "--instead", "crest-nos"}},
 		{"why-instead-typo", []string{"why", "crest", "testdata/demo", "--instead", "crest-11"}},
+		{"check-words", []string{"check", "--words", "testdata/cli/keeping.toml"}},
+		{"check-words-json", []string{"check", "--words", "--json", "testdata/cli/keeping.toml"}},
 		{"why-keeping", []string{"why", "rim", "testdata/cli/keeping.toml"}},
 		{"plan-keeping", []string{"plan", "--full", "testdata/cli/keeping.toml"}},
 		{"hunt-keeping", []string{"hunt", "testdata/cli/keeping.toml"}},

@@ -70,6 +70,7 @@ var recordCommand = command{
 			flags.StringVar(one.to, one.name, "", one.text)
 		}
 		flags.BoolVar(&f.NewLot, "new-lot", false, "it goes by itself, though something else goes to the plater that day")
+		flags.BoolVar(&f.Harmless, "harmless", false, "the fault does not keep the piece from hanging")
 		flags.BoolVar(&f.StripFirst, "strip-first", false, "he is to strip it and name his price, though one is firm")
 		flags.BoolVar(&f.Anyway, "anyway", false, "it happened, though something else was agreed")
 		o.jsonFlag(flags, "write the answer as one JSON document")

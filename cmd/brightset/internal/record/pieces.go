@@ -89,6 +89,9 @@ func (b *builder) addFinding(i int, f *Facts) {
 	b.set(shop, target, event.KeyWhere, f.Where)
 	b.set(shop, target, event.KeyExtent, value(f.Extent))
 	b.set(shop, target, event.KeyCount, value(f.Count))
+	if f.Harmless {
+		b.set(shop, target, event.KeyHarmless, true)
+	}
 }
 
 func (b *builder) found(f *Facts) error {

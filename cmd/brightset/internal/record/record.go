@@ -26,6 +26,7 @@ type Facts struct {
 	Part, Area, Weight, Goal, With                                             string // of a position; Goal is its target
 	Minimum, Hourly, Least, StripFee, Rate                                     string // of a plater
 	StripFirst                                                                 bool
+	Harmless                                                                   bool // the fault found does not keep the piece from hanging
 	// it happened, though it was agreed otherwise
 	Anyway bool
 	// a lot of its own, though one goes to the plater that day
@@ -47,7 +48,7 @@ type Action struct {
 var Actions = []Action{
 	{event.New, "PIECE", "a piece turned up that no file names", "fits kind metal owner cost quantity grade chance days " +
 		"name tag place marks value", "fits kind metal", (*builder).newPiece},
-	{event.Found, "PIECES", "a fault was found on it", "defect severity extent count where", "defect",
+	{event.Found, "PIECES", "a fault was found on it", "defect severity extent count where harmless", "defect",
 		each((*builder).found)},
 	{event.Cleared, "PIECE", "a fault is not there after all: DEFECT is the finding's name", "defect", "defect",
 		(*builder).cleared},
@@ -58,7 +59,7 @@ var Actions = []Action{
 	{event.Sent, "PIECES", "it went to a plater, who strips it and names his price first, unless one is firm or --cost " +
 		"says what was agreed; several go as one lot", "to work level slot cost count strip-first new-lot anyway", "to",
 		(*builder).sent},
-	{event.Stripped, "PIECES", "the old plating is off", "defect severity extent count where", "",
+	{event.Stripped, "PIECES", "the old plating is off", "defect severity extent count where harmless", "",
 		each((*builder).stripped)},
 	{event.Priced, "PIECES", "the plater named his price after stripping", "cost grade breakage anyway", "cost",
 		each((*builder).priced)},
