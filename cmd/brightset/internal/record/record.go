@@ -26,7 +26,7 @@ type Facts struct {
 	Part, Area, Weight, Goal, With                                             string // of a position; Goal is its target
 	Minimum, Hourly, Least, StripFee, Rate                                     string // of a plater
 	StripFirst                                                                 bool
-	Harmless                                                                   bool // the fault found does not keep the piece from hanging
+	Harmless                                                                   bool
 	// it happened, though it was agreed otherwise
 	Anyway bool
 	// a lot of its own, though one goes to the plater that day
