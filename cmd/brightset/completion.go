@@ -31,7 +31,8 @@ func completion(c *call) (int, error) {
 	write, ok := shells[c.args[0]]
 	if !ok {
 		return 0, usageError{fmt.Sprintf("there is no script for %q%s", c.args[0],
-			hint(c.args[0], []string{"bash", "fish", "powershell", "zsh"}, "brightset completion bash, or zsh, fish, powershell"))}
+			hint(c.args[0], []string{"bash", "fish", "powershell", "zsh"},
+				"brightset completion bash, or zsh, fish, powershell"))}
 	}
 	return exitAnswered, c.print(write(completedWords()))
 }
@@ -78,9 +79,11 @@ func namesOf(all []completed) string {
 
 func bashScript(all []completed) string {
 	var b strings.Builder
-	b.WriteString("# bash completion for brightset\n_brightset() {\n\tlocal cur=${COMP_WORDS[COMP_CWORD]} flags= words=\n" +
+	b.WriteString("# bash completion for brightset\n" +
+		"_brightset() {\n\tlocal cur=${COMP_WORDS[COMP_CWORD]} flags= words=\n" +
 		"\tif [ \"$COMP_CWORD\" -eq 1 ]; then\n")
-	fmt.Fprintf(&b, "\t\tCOMPREPLY=($(compgen -W \"%s\" -- \"$cur\"))\n\t\treturn\n\tfi\n\tcase ${COMP_WORDS[1]} in\n", namesOf(all))
+	fmt.Fprintf(&b, "\t\tCOMPREPLY=($(compgen -W \"%s\" -- \"$cur\"))\n\t\treturn\n\tfi\n"+
+		"\tcase ${COMP_WORDS[1]} in\n", namesOf(all))
 	for _, c := range all {
 		fmt.Fprintf(&b, "\t%s) flags=\"%s\" words=\"%s\" ;;\n", c.name, strings.Join(c.flags, " "),
 			strings.Join(c.words, " "))

@@ -141,7 +141,8 @@ func TestFingerprint(t *testing.T) {
 // broke is passed on at cost unless the shop's terms mark it up too.
 func TestOwnerPaysFor(t *testing.T) {
 	st := jobs.Tiny()
-	st.Quote = catalog.OwnerQuote{Plating: 200_000, Hourly: jobs.Given(catalog.Cents(60_00)), Packing: 500_000, Fitting: 250_000}
+	st.Quote = catalog.OwnerQuote{Plating: 200_000, Hourly: jobs.Given(catalog.Cents(60_00)), Packing: 500_000,
+		Fitting: 250_000}
 	st.Job.SpentSum = 50_00
 	st.Job.Spent = []catalog.Spent{{Cents: 30_00, Piece: jobs.Sold}, {Cents: 20_00, Piece: catalog.None}}
 	pl := sending(st)

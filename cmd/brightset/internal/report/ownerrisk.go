@@ -21,7 +21,8 @@ func (p *Papers) ownersBudget() []page.Block {
 	text := fmt.Sprintf("You wanted to pay %s at most: this leaves %s.", catalog.FormatMoney(whole),
 		catalog.FormatMoney(whole-p.Sums.Total))
 	if over := p.Sums.Total - whole; over > 0 {
-		text = fmt.Sprintf("You wanted to pay %s at most: this is %s more.", catalog.FormatMoney(whole), catalog.FormatMoney(over))
+		text = fmt.Sprintf("You wanted to pay %s at most: this is %s more.", catalog.FormatMoney(whole),
+			catalog.FormatMoney(over))
 	}
 	return []page.Block{{Text: []string{text}}}
 }
