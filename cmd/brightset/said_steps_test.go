@@ -72,7 +72,7 @@ func TestStepsBack(t *testing.T) {
 		t.Errorf("%d steps back", steps)
 	}
 	enough, few := 0, 0
-	for _, g := range plan(underWayOn(t, "1650.00")).GiveUp {
+	for _, g := range plan(underWayOn(t, "1450.00")).GiveUp {
 		if g.Fits == nil || *g.Fits != (g.Expected != nil) || *g.Fits != (g.Instead != "") {
 			t.Errorf("%s: fits %v, costs %v, instead %q", g.Words, g.Fits, g.Expected, g.Instead)
 		}
