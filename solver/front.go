@@ -3,6 +3,7 @@ package solver
 import (
 	"context"
 	"slices"
+	"time"
 
 	"brightset/solver/parallel"
 )
@@ -80,7 +81,8 @@ type front struct {
 // spot is a point, and the solver that knows what was known there.
 type spot struct {
 	Point
-	at *Solver
+	at     *Solver
+	proven bool // nothing with as high a sum is cheaper
 }
 
 // solver is one of the problem in which the row is there from the first limit on, so that
@@ -115,8 +117,14 @@ func (w *front) above(first *spot) (points []Point, gaps []Gap, err error) {
 // meets that, or nothing was found. It asks half way, or next to a where nothing is likely.
 func (w *front) between(a, b *spot, hi int64, next bool) (points []Point, gaps []Gap, err error) {
 	low := w.Next(a.Sum)
-	if low >= hi || b != nil && b.Total <= a.Total {
+	switch {
+	case low >= hi:
 		return nil, nil, nil
+	case b != nil && b.Total <= a.Total:
+		if !a.proven { // what a should have been may still be cheaper than b
+			gaps = []Gap{{a.Sum, hi - 1, a.Bound}}
+		}
+		return nil, gaps, nil
 	}
 	limit := w.Next(low - 1 + (hi-low)/2)
 	if limit >= hi || next {
@@ -131,11 +139,15 @@ func (w *front) between(a, b *spot, hi int64, next bool) (points []Point, gaps [
 		return nil, nil, err
 	}
 	if !proven {
-		if m == nil || w.ctx.Err() != nil {
+		if w.ctx.Err() != nil {
 			if m != nil {
 				points = append(points, m.Point)
 			}
 			return points, []Gap{{a.Sum, limit - 1, a.Bound}, {limit - 1, hi - 1, max(bound, a.Bound)}}, nil
+		}
+		if m == nil { // its share is used up: what lies below is asked for less, and may be easier
+			points, gaps, err = w.between(a, nil, limit, false)
+			return points, append(gaps, Gap{limit - 1, hi - 1, max(bound, a.Bound)}), err
 		}
 		gaps = append(gaps, Gap{limit - 1, min(w.Next(m.Sum), hi) - 1, max(bound, a.Bound)})
 	}
@@ -160,17 +172,29 @@ func (w *front) between(a, b *spot, hi int64, next bool) (points []Point, gaps [
 	return points, append(append(sides[0].gaps, gaps...), sides[1].gaps...), err
 }
 
+// share is a part of the time that is left: a point that is hard to prove leaves the others
+// theirs.
+func (w *front) share() (context.Context, context.CancelFunc) {
+	const parts = 4
+	if end, limited := w.ctx.Deadline(); limited {
+		return context.WithTimeout(w.ctx, time.Until(end)/parts)
+	}
+	return w.ctx, func() {}
+}
+
 // point is a solution of least total whose sum is at least limit, and of those one with
 // the highest sum: below a total if one is given; nil if there is none, or none was found.
 // Where it is not proven, none is below bound.
 func (w *front) point(s *Solver, limit int64, below *int64) (p *spot, proven bool, bound int64, err error) {
+	ctx, done := w.share()
+	defer done()
 	for {
 		ch := w.ch
 		ch.Limits = append(slices.Clone(ch.Limits), LimitTo{Row: w.Row, Limit: limit})
 		if below != nil {
 			ch.Below = below
 		}
-		res, err := s.Solve(w.ctx, ch, w.set)
+		res, err := s.Solve(ctx, ch, w.set)
 		if err != nil {
 			return nil, false, 0, err
 		}
@@ -179,9 +203,12 @@ func (w *front) point(s *Solver, limit int64, below *int64) (p *spot, proven boo
 			bound = res.Bound
 		}
 		if !res.Has {
+			if p != nil {
+				p.proven = !stopped
+			}
 			return p, !stopped, bound, nil
 		}
-		p = &spot{Point{Result: res, Sum: s.p.rowSum(w.Row, &res)}, s}
+		p = &spot{Point{Result: res, Sum: s.p.rowSum(w.Row, &res)}, s, !stopped}
 		if stopped || p.Sum >= w.To || w.Next(p.Sum) == p.Sum+1 {
 			return p, !stopped, bound, nil
 		}

@@ -71,7 +71,7 @@ func TestBenchByMouse(t *testing.T) {
 	b.press("piece-1", "summary", "What happened")
 	b.press("piece-1", ".keys span",
 		eval[string](b, `[...document.querySelectorAll("input[name=to-level]")][0].nextElementSibling.innerText.trim()`))
-	b.press("piece-1", ".tick span", "he is to strip it and name his price first")
+	b.press("piece-1", ".tick span", "he is to strip it and name his price first, though one is firm")
 	b.send("piece-1", "It was sent")
 	b.says("at north")
 	b.press("piece-1", "summary", "What happened")
