@@ -25,8 +25,7 @@ func (p *Papers) platerOrder(lot *paper.Lot) *page.Page {
 	sheet.Blocks = []page.Block{
 		{Text: []string{p.due(&now)}},
 		{Grid: p.orderGrid(&now)},
-		{Grid: p.orderSum(&now)},
-		{List: p.orderTerms(&now), Signs: []string{"out: our shop, date", "out: plater, date", "in: plater, date",
+		{List: orderTerms, Signs: []string{"out: our shop, date", "out: plater, date", "in: plater, date",
 			"in: our shop, date"}},
 		{Care: platerCare},
 	}
@@ -82,6 +81,7 @@ func (p *Papers) orderGrid(lot *paper.Lot) *page.Grid {
 		photo, of := p.photoOf(p.Plan.PieceOf(l.Choice))
 		g.Photos = append(g.Photos, page.Photo{URL: photo, Of: of})
 	}
+	sumUp(g, lot)
 	return g
 }
 
@@ -180,30 +180,26 @@ func (p *Papers) priceCell(l *plan.Line) string {
 	return strings.Join(lines, "\n")
 }
 
-// orderSum adds the lot up.
-func (p *Papers) orderSum(lot *paper.Lot) *page.Grid {
-	g := page.NewGrid("the lot", ">"+p.Plan.Of.Job.Currency)
-	g.Row("work as above", catalog.FormatMoney(lot.Work))
+// sumUp adds the lot up at the foot of its table.
+func sumUp(g *page.Grid, lot *paper.Lot) {
+	row := func(what string, c catalog.Cents) { g.Sum("", "", what, catalog.FormatMoney(c), "", "") }
+	row("work as above", lot.Work)
 	if lot.Shortfall > 0 {
-		g.Row(fmt.Sprintf("up to your least charge for a lot, %s", catalog.FormatMoney(lot.Minimum)),
-			catalog.FormatMoney(lot.Shortfall))
+		row("up to your least charge for a lot, "+catalog.FormatMoney(lot.Minimum), lot.Shortfall)
 	}
 	if lot.Freight > 0 {
-		g.Row("freight there and back", catalog.FormatMoney(lot.Freight))
+		row("freight there and back", lot.Freight)
 	}
-	g.Sum("in all", catalog.FormatMoney(lot.Total))
-	return g
+	row("in all", lot.Total)
 }
 
 // orderTerms are what holds for every piece. They leave room for what the order itself asks.
 // Common practice, no published source.
-func (p *Papers) orderTerms(lot *paper.Lot) []string {
-	return []string{
-		"Strip and look first. Call before you go on where the price changes or a piece is worse than it looked.",
-		"Nothing filled, soldered, built up or straightened beyond what stands above. " +
-			"Spare lettering, thin edges, holes and threads.",
-		"We send back what was not done as ordered: bare, milky or burnt patches, pits or scratches plated over, " +
-			"edges or lettering polished away.",
-		"Send back everything: pieces you can't do, fragments, loose hardware, bags and tags.",
-	}
+var orderTerms = []string{
+	"Strip and look first. Call before you go on where the price changes or a piece is worse than it looked.",
+	"Nothing filled, soldered, built up or straightened beyond what stands above. " +
+		"Spare lettering, thin edges, holes and threads.",
+	"We send back what was not done as ordered: bare, milky or burnt patches, pits or scratches plated over, " +
+		"edges or lettering polished away.",
+	"Send back everything: pieces you can't do, fragments, loose hardware, bags and tags.",
 }
