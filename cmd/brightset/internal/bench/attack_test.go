@@ -43,6 +43,10 @@ func TestKey(t *testing.T) {
 	if w := get(h, "/journal", with(c.Name, c.Value)); w.Code != http.StatusOK {
 		t.Error("let in, and refused", w.Code)
 	}
+	if w := get(h, "/?key=secret", with(c.Name, c.Value)); w.Code != http.StatusSeeOther ||
+		w.Header().Get("Location") != "/" || len(w.Result().Cookies()) > 0 {
+		t.Error("opened once more, the link leaves its key in the address or gives another token", w.Code)
+	}
 	for _, other := range []func(*http.Request){with(c.Name, "x"+c.Value[1:]),
 		with("brightset-bench-8478", c.Value), with(c.Name, "")} {
 		if w := get(h, "/journal", other); w.Code != http.StatusForbidden {

@@ -76,10 +76,10 @@ func (s *Server) paired(next http.Handler) http.Handler {
 	}
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		switch {
-		case r.URL.Path == "/static/bench.css" || s.pairing.known(r):
-			next.ServeHTTP(w, r)
 		case r.URL.Path == "/" && r.Method == http.MethodGet && s.pairing.opens(r.URL.Query().Get("key")):
 			s.letIn(w, r)
+		case r.URL.Path == "/static/bench.css" || s.pairing.known(r):
+			next.ServeHTTP(w, r)
 		case s.opt.Code != "" && r.URL.Path == "/pair":
 			next.ServeHTTP(w, r)
 		case r.Method != http.MethodGet && r.Method != http.MethodHead:
@@ -107,9 +107,13 @@ func (p *pairing) opens(key string) bool {
 	return p.key != "" && subtle.ConstantTimeCompare([]byte(key), []byte(p.key)) == 1
 }
 
-// letIn gives a device a token of its own and shows it the page, without the key in the
-// address: an address is looked at, copied and kept.
+// letIn gives a device a token of its own, unless it has one, and shows it the page, without
+// the key in the address: an address is looked at, copied and kept.
 func (s *Server) letIn(w http.ResponseWriter, r *http.Request) {
+	if s.pairing.known(r) {
+		http.Redirect(w, r, "/", http.StatusSeeOther)
+		return
+	}
 	http.SetCookie(w, &http.Cookie{Name: cookieName(r), Value: s.pairing.token(), Path: "/", HttpOnly: true,
 		SameSite: http.SameSiteStrictMode})
 	http.Redirect(w, r, "/", http.StatusSeeOther)
