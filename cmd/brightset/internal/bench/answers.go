@@ -14,7 +14,7 @@ import (
 )
 
 // answers keeps what was worked out for the present revision of the files; another
-// revision makes all of it void.
+// revision makes all of it void. What was cut short since whoever asked went away is not kept.
 type answers struct {
 	mu       sync.Mutex
 	revision string
@@ -73,17 +73,18 @@ func (s *Server) beside(ctx context.Context,
 	if p, err = a.planned(ctx, st); err != nil || !p.Has {
 		return p, nil, nil, err
 	}
-	if a.rejected == nil {
-		ctx, done := context.WithTimeout(ctx, 2*patience)
-		defer done()
-		if a.rejected, _, err = ask.RejectedPieces(ctx, st, p, false, solver.Settings{}); err != nil {
-			return p, nil, nil, err
-		}
-		if a.bindings, err = ask.Bindings(ctx, st, p, solver.Settings{}); err != nil {
-			return p, nil, nil, err
-		}
+	if a.rejected != nil {
+		return p, a.rejected, a.bindings, nil
 	}
-	return p, a.rejected, a.bindings, nil
+	own, done := context.WithTimeout(ctx, 2*patience)
+	defer done()
+	if rejected, _, err = ask.RejectedPieces(own, st, p, false, solver.Settings{}); err != nil {
+		return p, nil, nil, err
+	}
+	if bindings, err = ask.Bindings(own, st, p, solver.Settings{}); err == nil && ctx.Err() == nil {
+		a.rejected, a.bindings = rejected, bindings
+	}
+	return p, rejected, bindings, err
 }
 
 // curveOf gives the curve of a state, worked out once: the sliders move on it.
@@ -95,16 +96,16 @@ func (s *Server) curveOf(ctx context.Context, st *catalog.State) (*plan.Plan, *a
 	if err != nil || !p.Has {
 		return p, nil, err
 	}
-	if a.curve == nil {
-		ctx, done := context.WithTimeout(ctx, 4*patience)
-		defer done()
-		c, err := ask.Frontier(ctx, st, curveStep, solver.Settings{})
-		if err != nil {
-			return p, nil, err
-		}
+	if a.curve != nil {
+		return p, a.curve, nil
+	}
+	own, done := context.WithTimeout(ctx, 4*patience)
+	defer done()
+	c, err := ask.Frontier(own, st, curveStep, solver.Settings{})
+	if err == nil && ctx.Err() == nil {
 		a.curve = c
 	}
-	return p, a.curve, nil
+	return p, c, err
 }
 
 // curveStep is how finely the sliders move, in hundredths of a point of the mean.
@@ -118,14 +119,16 @@ func (s *Server) othersOf(ctx context.Context, st *catalog.State) (*plan.Plan, [
 	if err != nil || !p.Has {
 		return p, nil, err
 	}
-	if a.others == nil {
-		ctx, done := patient(ctx)
-		defer done()
-		if a.others, err = ask.Others(ctx, st, p, 1, 2, solver.Settings{}); err != nil {
-			return p, nil, err
-		}
+	if a.others != nil {
+		return p, a.others, nil
 	}
-	return p, a.others, nil
+	own, done := patient(ctx)
+	defer done()
+	others, err := ask.Others(own, st, p, 1, 2, solver.Settings{})
+	if err == nil && ctx.Err() == nil {
+		a.others = others
+	}
+	return p, others, err
 }
 
 func (s *Server) moneyOf(ctx context.Context, st *catalog.State) (*plan.Plan, *risk.Risk, []ask.StopPrice, error) {
@@ -136,13 +139,18 @@ func (s *Server) moneyOf(ctx context.Context, st *catalog.State) (*plan.Plan, *r
 	if err != nil || !p.Has {
 		return p, nil, nil, err
 	}
-	if a.risk == nil {
-		ctx, done := patient(ctx)
-		defer done()
-		if a.stops, _, err = ask.StopPrices(ctx, st, p, solver.Settings{}); err != nil {
-			return p, nil, nil, err
-		}
-		a.risk = risk.RiskOf(ctx, p)
+	if a.risk != nil {
+		return p, a.risk, a.stops, nil
 	}
-	return p, a.risk, a.stops, nil
+	own, done := patient(ctx)
+	defer done()
+	stops, _, err := ask.StopPrices(own, st, p, solver.Settings{})
+	if err != nil {
+		return p, nil, nil, err
+	}
+	out := risk.RiskOf(own, p)
+	if ctx.Err() == nil {
+		a.risk, a.stops = out, stops
+	}
+	return p, out, stops, nil
 }
