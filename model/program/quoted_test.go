@@ -51,6 +51,29 @@ func TestQuoteKept(t *testing.T) {
 	}
 }
 
+// TestQuoteDoubled: with markups of the whole, which need no parts of a cent, charges bear
+// theirs too.
+func TestQuoteDoubled(t *testing.T) {
+	charged := 0
+	for seed := range int64(campaign.Cases(60, 1000)) {
+		st := jobs.Random(seed, 1+int(seed%3), jobs.Options{On: []string{"budget-quote", "freight", "vendor"},
+			Off: []string{"budget-outlay", "budget-expected"}})
+		st.Quote.Plating, st.Quote.Parts = catalog.One, catalog.Micro(seed%2)*catalog.One
+		pl := keepsQuote(t, seed, st)
+		if pl == nil || len(pl.Charges) == 0 {
+			continue
+		}
+		charged++
+		st.Job.Budget.V = pl.ForOwner().Total - st.Job.SpentSum - 1
+		if less := keepsQuote(t, seed, st); less != nil && less.Weighed() < pl.Weighed() {
+			t.Errorf("seed %d: a cent below the quote the plan is cheaper", seed)
+		}
+	}
+	if charged < 10 {
+		t.Errorf("only %d plans with charges", charged)
+	}
+}
+
 // keepsQuote finds the cheapest plan; nil where there is none. It is what trying everything
 // gives.
 func keepsQuote(t *testing.T, seed int64, st *catalog.State) *plan.Plan {

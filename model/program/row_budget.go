@@ -67,7 +67,7 @@ func budgeted(st *catalog.State, k *plan.Choice) int64 {
 // budgetAccount is the account that pays for charges in the budget row: with markups on
 // them, one of its own.
 func (p *Program) budgetAccount() int {
-	if quotes(p.State) && p.State.Quote.Unit() > 1 {
+	if q := &p.State.Quote; quotes(p.State) && q.Plating+q.Parts > 0 {
 		return 1
 	}
 	return 0
