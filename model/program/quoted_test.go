@@ -74,6 +74,22 @@ func TestQuoteDoubled(t *testing.T) {
 	}
 }
 
+// TestQuoteFarOff: a budget, or what is spent, that is too much to be told in parts of a cent
+// doesn't bind, or leaves nothing.
+func TestQuoteFarOff(t *testing.T) {
+	off := []string{"budget-outlay", "budget-expected", "mean", "days", "completion", "lock", "floor"}
+	st := jobs.Random(3, 2, jobs.Options{On: []string{"budget-quote"}, Off: off})
+	st.Quote.Plating = 123_457
+	st.Job.Budget.V, st.Job.SpentSum = catalog.MaxMoney, 0
+	if keepsQuote(t, 3, st) == nil {
+		t.Error("no plan keeps a budget that is far too large")
+	}
+	st.Job.Budget.V, st.Job.SpentSum = -catalog.MaxMoney, catalog.MaxMoney
+	if keepsQuote(t, 3, st) != nil {
+		t.Error("a plan keeps a budget that is far overspent")
+	}
+}
+
 // keepsQuote finds the cheapest plan; nil where there is none. It is what trying everything
 // gives.
 func keepsQuote(t *testing.T, seed int64, st *catalog.State) *plan.Plan {

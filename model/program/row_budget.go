@@ -45,7 +45,8 @@ func (p *Program) BudgetLimit(price catalog.Cents) int64 {
 		return int64(job.Budget.V - price)
 	}
 	net := plan.OwnerNet(q, job.Budget.V+job.SpentSum) - plan.OwnerSpent(p.State) - plan.Marked(price, q.Parts)
-	return q.Unit()*int64(net) + (q.Unit()-1)/2
+	const far = int64(NoLimit - 1) // beyond what any plan comes to
+	return min(max(q.Unit()*int64(net)+(q.Unit()-1)/2, -far), far)
 }
 
 // BudgetCoef is what a line adds to the budget row.
