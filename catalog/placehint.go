@@ -11,22 +11,31 @@ import (
 var belongs = map[string][]placeOf{
 	"job": {{"[target]", "floor mean fresh redone lasting fallback_floor"},
 		{"[slot.NAME]", "area weight part quantity max_breakage bears"}, {"[piece.NAME]", "off tried weak"},
-		{"[shop] of the shop's file", "hourly works spread_low spread_high call_above address phone contact"}},
+		{"[shop] of the shop's file", "hourly works spread_low spread_high call_above misfit address phone contact"},
+		{"[plater.NAME]", "tone_drift"}, {"[quote]", ofQuote}},
 	"slot": {{"[job]", "budget budget_on completion within_days start"}, {"[target]", "mean"},
 		{"[match.NAME]", "grade_within tone_within same_plater fresh_alike"},
-		{"[piece.NAME]", "kind metal grade price off tried"},
+		{"[piece.NAME]", "kind metal grade price off tried weak"}, {"[plater.NAME]", "tone_drift"},
+		{"[shop] of the shop's file", "misfit"},
 		{"[piece.NAME.finding.NAME]", "harmless"}},
 	"piece": {{"[%s.finding.NAME]", "defect severity extent count where harmless done"},
 		{"[%s.quote.NAME]", "plater level cost firm refused low high date work"}, {"[%s.fit.SLOT]", "hours cap"},
-		{"[slot.NAME]", "area weight part bears keep"}},
+		{"[slot.NAME]", "area weight part bears keep"}, {"[plater.NAME]", "tone_drift"},
+		{"[shop] of the shop's file", "misfit"}},
+	"match": {{"[plater.NAME]", "tone_drift"}},
+	"quote": {{"[job]", "budget budget_on"}, {"[job] or [slot.NAME]", "keep"}},
 	"shop": {{"[plater.NAME]", "minimum least_per_piece strip_fee refuses factor breakage_factor tone_drift"},
-		{"[vendor.NAME] or [plater.NAME]", "freight"}},
-	"plater": {{"[%s.level.NAME]", "rate grade tone"}},
-	"vendor": {{"[bundle.NAME] or [piece.NAME]", "price"}},
+		{"[vendor.NAME] or [plater.NAME]", "freight"}, {"[quote]", ofQuote},
+		{"[job] or [slot.NAME] of the job's file", "keep"}},
+	"plater": {{"[%s.level.NAME]", "rate grade tone"}, {"[shop] of the shop's file", "misfit call_above"}},
+	"vendor": {{"[bundle.NAME] or [piece.NAME]", "price"}, {"[shop] of the shop's file", "misfit"}},
 	"bundle": {{"[vendor.NAME]", "freight"}},
 	"defect": {{"[%s.light], [%s.moderate] or [%s.severe]", "points cap polishes works beyond harmless reveal"},
 		{"[work.NAME]", "restores_strength order"}},
 }
+
+// ofQuote are the keys of [quote] that are in no other table.
+const ofQuote = "paid mark_up_broken plating parts tax deposit after_strip removal tagging packing fitting valid_days"
 
 type placeOf struct{ table, keys string }
 

@@ -29,6 +29,30 @@ call_above = 0.2
 	}
 }
 
+// TestKeyInAnotherTable: a key that has its place elsewhere is told where.
+func TestKeyInAnotherTable(t *testing.T) {
+	const job, shop = "[job]\ntitle = \"t\"\nshop = \"shop.toml\"\n", "[shop]\nhourly = \"40.00\"\n"
+	for _, c := range []struct{ job, shop, says string }{
+		{job + "misfit = 0.1\n", shop, "write it below [shop] of the shop's file"},
+		{job + "paid = \"5.00\"\n", shop, "write it below [quote]"},
+		{job + "tone_drift = 0.5\n", shop, "write it below [plater.NAME]"},
+		{job + "[slot.a]\nweak = true\n", shop, "write it below [piece.NAME]"},
+		{job + "[piece.a]\nfits = [\"a\"]\nkind = \"original\"\nmetal = \"brass\"\ntone_drift = 0.5\n[slot.a]\n", shop,
+			"write it below [plater.NAME]"},
+		{job + "[quote]\nkeep = \"5.00\"\n", shop, "write it below [job] or [slot.NAME]"},
+		{job + "[slot.a]\n[slot.b]\n[match.m]\nslots = [\"a\", \"b\"]\ntone_drift = 0.5\n", shop,
+			"write it below [plater.NAME]"},
+		{job, shop + "plating = 0.1\n", "write it below [quote]"},
+		{job, shop + "keep = \"5.00\"\n", "write it below [job] or [slot.NAME] of the job's file"},
+		{job, shop + "[plater.p]\nmisfit = 0.1\n", "write it below [shop] of the shop's file"},
+	} {
+		_, err := loadFrom(map[string][]byte{"job.toml": []byte(c.job), "shop.toml": []byte(c.shop)})
+		if err == nil || !strings.Contains(err.Error(), c.says+"\n") && !strings.HasSuffix(err.Error(), c.says) {
+			t.Errorf("%q, %q: %v, want %q", c.job, c.shop, err, c.says)
+		}
+	}
+}
+
 // TestAreaAsWritten: what the user wrote is what the sheets say.
 func TestAreaAsWritten(t *testing.T) {
 	for written, dm2 := range map[string]Micro{"50 in2": 3_225_800, " 3.2 dm2": 3_200_000} {
