@@ -34,6 +34,10 @@ func (n *names) addOnce(t *table) bool {
 	i, fresh := n.add(t.id, t.here())
 	if !fresh {
 		t.wrongHere(fmt.Sprintf("%s is written twice, first in %s", t.what, n.first[i]), "give one of the two another name")
+		if t.here().Source == Recorded { // by another job of the shop, as a rule
+			t.l.list[len(t.l.list)-1].Hint = fmt.Sprintf("give the one at %s another name, or take the other one back in "+
+				"the job that recorded it: brightset record undo", n.first[i])
+		}
 		n.doubled = append(n.doubled, i)
 	}
 	return fresh

@@ -64,10 +64,10 @@ func slotNames(st *catalog.State) (names []string) {
 }
 
 // platerTerms writes a plater: in the shop's journal where there is a shop, since he serves all
-// its jobs.
+// its jobs, unless he stands in the job's own file.
 func (b *builder) platerTerms(f *Facts) error {
-	shop := b.st.Shop.File != ""
 	target := event.Of(event.TablePlater, f.Target)
+	shop := b.st.Shop.File != "" && (len(b.d.Keys(true, target)) > 0 || len(b.d.Keys(false, target)) == 0)
 	for key, text := range map[event.Key]string{event.KeyName: f.Name, event.KeyMinimum: f.Minimum,
 		event.KeyFreight: f.Freight, event.KeyHourly: f.Hourly, event.KeyLeast: f.Least, event.KeyStripFee: f.StripFee} {
 		b.set(shop, target, key, text)

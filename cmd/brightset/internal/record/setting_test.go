@@ -1,6 +1,8 @@
 package record
 
 import (
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -78,5 +80,39 @@ func TestSetting(t *testing.T) {
 		if err := do(t, recorderAt(t, path), c.action, c.facts); err == nil || !strings.Contains(err.Error(), c.says) {
 			t.Errorf("%s %+v: %v, want %q", c.action, c.facts, err, c.says)
 		}
+	}
+}
+
+// TestPlaterOfOneJob: a plater who stands in a job's own file is changed there, for that job
+// alone; one that another job records for the whole shop under the same name is told with what
+// to do about it.
+func TestPlaterOfOneJob(t *testing.T) {
+	dir := t.TempDir()
+	write := func(name, text string) string {
+		path := filepath.Join(dir, name)
+		if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		return path
+	}
+	const job = "[job]\ntitle = \"t\"\nshop = \"shop.toml\"\n[slot.a]\n"
+	write("shop.toml", "[shop]\n")
+	own, other := write("own.toml", job+"[plater.weir]\nfreight = \"30.00\"\n"), write("other.toml", job)
+	if err := do(t, recorderAt(t, own), "plater", Facts{Target: "weir", Freight: "12.00"}); err != nil {
+		t.Fatal(err)
+	}
+	st := recorderAt(t, own).State
+	if p := st.Platers[plater(t, st, "weir")]; p.Freight != 12_00 {
+		t.Errorf("%+v", p)
+	}
+	if st = recorderAt(t, other).State; len(st.Platers) != 0 {
+		t.Errorf("another job has %+v", st.Platers)
+	}
+	if err := do(t, recorderAt(t, other), "plater", Facts{Target: "weir", Freight: "14.00"}); err != nil {
+		t.Fatal(err)
+	}
+	_, err := catalog.Load(own, catalog.Options{})
+	if err == nil || !strings.Contains(err.Error(), "own.toml:5 another name, or take the other one back") {
+		t.Error(err)
 	}
 }
