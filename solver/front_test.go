@@ -129,7 +129,11 @@ func TestFrontByHand(t *testing.T) {
 // has the same points, whether they are looked for at the same time or one by one.
 func TestFrontGaps(t *testing.T) {
 	missing, gapped, coarse := 0, 0, 0
+	seeds := []uint64{52, 118} // where a point is not proven that one after it is no dearer than
 	for seed := range uint64(campaign.Cases(40, 2000)) {
+		seeds = append(seeds, seed)
+	}
+	for _, seed := range seeds {
 		r := rand.New(rand.NewPCG(seed, 68))
 		p := paired(r)
 		for g := range p.Groups {

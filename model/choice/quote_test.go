@@ -110,3 +110,16 @@ func TestQuoteRests(t *testing.T) {
 		t.Errorf("estimate: rests %q, want %q", c.Assumptions, want)
 	}
 }
+
+// TestGuessedBreakage: a chance of breaking is a guess where a starting value stands behind it,
+// and none where only other figures are.
+func TestGuessedBreakage(t *testing.T) {
+	for want, rests := range map[bool][]plan.Assumption{
+		true:  {"the shop's hourly rate", "breakage of clean in pot metal"},
+		false: {"hours of straighten", "the shop's hourly rate"},
+	} {
+		if got := GuessedBreakage(&plan.Choice{Assumptions: rests}); got != want {
+			t.Errorf("%q: %v", rests, got)
+		}
+	}
+}

@@ -20,6 +20,12 @@ func TestQuoteKept(t *testing.T) {
 	for seed := range int64(campaign.Cases(160, 4000)) {
 		st := jobs.Random(seed, 1+int(seed%4), jobs.Options{On: []string{"budget-quote", "maker", "vendor"},
 			Off: []string{"budget-outlay", "budget-expected"}})
+		if seed%2 == 1 { // a piece broke on which money was spent
+			gone := st.Pieces[0]
+			gone.ID, gone.Stage = gone.ID+"-gone", catalog.StageBroken
+			st.Job.Spent = []catalog.Spent{{Cents: 30_00, Piece: len(st.Pieces)}}
+			st.Pieces, st.Job.SpentSum = append(st.Pieces, gone), st.Job.SpentSum+30_00
+		}
 		pl := keepsQuote(t, seed, st)
 		if pl == nil {
 			seen["none"]++

@@ -96,11 +96,22 @@ func TestThumbOnce(t *testing.T) {
 		t.Errorf("again: %d, %d bytes, %d kept", w.Code, w.Body.Len(), len(s.thumbs.kept))
 	}
 	photo := filepath.Join(filepath.Dir(job), "crest-2.jpg")
-	if err := os.WriteFile(photo, pictureOf(33, 44, color.YCbCr{Y: 5, Cb: 128, Cr: 128}), 0o644); err != nil {
-		t.Fatal(err)
-	}
-	if w := get(h, at, known); w.Code != http.StatusOK || w.Header().Get("ETag") == mark {
-		t.Errorf("changed on the disk: %d", w.Code)
+	marks := map[string]bool{mark: true}
+	for i, y := range []uint8{5, 200} { // of one size: what differs is when
+		data := pictureOf(33, 44, color.YCbCr{Y: y, Cb: 128, Cr: 128})
+		data = append(data, make([]byte, 2000-len(data))...)
+		if err := os.WriteFile(photo, data, 0o644); err != nil {
+			t.Fatal(err)
+		}
+		when := time.Date(2031, 1, 1+i, 0, 0, 0, 0, time.UTC)
+		if err := os.Chtimes(photo, when, when); err != nil {
+			t.Fatal(err)
+		}
+		w := get(h, at, known)
+		if w.Code != http.StatusOK || marks[w.Header().Get("ETag")] {
+			t.Errorf("changed on the disk: %d", w.Code)
+		}
+		marks[w.Header().Get("ETag")] = true
 	}
 	for i := range mostThumbs + 5 {
 		s.thumbs.keep(fmt.Sprint(i), thumb{})
