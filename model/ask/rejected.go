@@ -19,6 +19,7 @@ type RejectedPiece struct {
 	More        catalog.Cents // what the whole set comes to more with it
 	Keeps       catalog.Cents // what more of the object's own it keeps is worth to the owner; below zero: less
 	Why         string        // where it can't be used at all
+	Fault       string        // Why for somebody who has no files to write in; "": Why says nothing of them
 	Both        bool          // no set with it meets the demands, though it could hang by itself
 }
 
@@ -90,7 +91,7 @@ func unused(e *program.Explorer, plan *plan.Plan, s int, own bool) []int {
 func (a *RejectedPiece) against(ctx context.Context, e *program.Explorer, pl *plan.Plan) (known bool, err error) {
 	ban := e.Only(a.Slot, func(c *plan.Choice) bool { return c.Piece == a.Piece })
 	if len(ban) == len(e.Pairs[a.Slot]) {
-		a.Why = ruledOut(e, a.Slot, a.Piece)
+		a.Why, a.Fault = ruledOut(e, a.Slot, a.Piece)
 		return true, nil
 	}
 	other, err := e.Ask(ctx, solver.Change{Ban: ban})
@@ -107,8 +108,7 @@ func (a *RejectedPiece) against(ctx context.Context, e *program.Explorer, pl *pl
 }
 
 // ruledOut is the first reason why nothing that can be done with a piece is admitted.
-func ruledOut(e *program.Explorer, s, piece int) string {
-	best := ""
+func ruledOut(e *program.Explorer, s, piece int) (best, fault string) {
 	for i := range e.Choices[s] {
 		c := &e.Choices[s][i]
 		if c.Piece != piece {
@@ -119,12 +119,12 @@ func ruledOut(e *program.Explorer, s, piece int) string {
 		}
 	}
 	if best != "" {
-		return best
+		return best, ""
 	}
 	for _, o := range choice.ExclusionsFor(e.State, s) {
 		if o.Piece == piece && o.Why != "" {
-			return o.Why
+			return o.Why, o.Fault
 		}
 	}
-	return "nothing that can be done with it keeps the date and the chance asked for"
+	return "nothing that can be done with it keeps the date and the chance asked for", ""
 }

@@ -17,11 +17,16 @@ func AsIsGrade(st *catalog.State, piece int) (catalog.Centi, bool) {
 // hangs already that is a fact.
 func (g *deriver) asIs(piece int) {
 	d, why := asIsDraft(g.st, piece)
-	if p := &g.st.Pieces[piece]; why == "" && p.Stage != catalog.StageHung {
-		why = unsound(g.st, p, every)
+	fault := ""
+	if why != "" {
+		fault = "nobody has looked at it closely yet"
+	} else if p := &g.st.Pieces[piece]; p.Stage != catalog.StageHung {
+		if fault = unsound(g.st, p, every); fault != "" {
+			why = fault + unlessHarmless
+		}
 	}
 	if why != "" {
-		g.out(Exclusion{Piece: piece, Work: catalog.WorkAsIs, Plater: catalog.None, Why: why})
+		g.out(Exclusion{Piece: piece, Work: catalog.WorkAsIs, Plater: catalog.None, Why: why, Fault: fault})
 		return
 	}
 	g.add(piece, d)

@@ -18,6 +18,7 @@ type Exclusion struct {
 	Plater      int
 	Level       string
 	Why         string
+	Fault       string // Why for somebody who has no files to write in; "": Why says nothing of them
 }
 
 // Choices gives everything that can be done to fill each slot, before any rule

@@ -11,11 +11,14 @@ import (
 // finding that polishing takes away.
 func (g *deriver) clean(piece int) {
 	d, why := cleanDraft(g.st, g.slot, piece)
+	fault := ""
 	if why == "" {
-		why = unsound(g.st, &g.st.Pieces[piece], unpolished(g.st))
+		if fault = unsound(g.st, &g.st.Pieces[piece], unpolished(g.st)); fault != "" {
+			why = fault + unlessHarmless
+		}
 	}
 	if why != "" {
-		g.out(Exclusion{Piece: piece, Work: catalog.WorkClean, Plater: catalog.None, Why: why})
+		g.out(Exclusion{Piece: piece, Work: catalog.WorkClean, Plater: catalog.None, Why: why, Fault: fault})
 		return
 	}
 	g.add(piece, d)

@@ -65,7 +65,8 @@ func quoted(st *catalog.State, slot, piece, quote int) (draft, string) {
 		d.warnings = append(d.warnings, fmt.Sprintf("%s quoted all the same (%q): %s", plater.ID, t.ID, why))
 	}
 	if why := unsound(st, p, every); why != "" && d.work == catalog.WorkReplate {
-		d.warnings = append(d.warnings, fmt.Sprintf("quote %q is for plating alone and mends nothing: %s", t.ID, why))
+		d.warnings = append(d.warnings, fmt.Sprintf("quote %q is for plating alone and mends nothing: %s%s", t.ID, why,
+			unlessHarmless))
 	}
 	return d, ""
 }

@@ -11,14 +11,17 @@ import (
 // seat, can be fastened and holds. A fault of shape, fastening or strength keeps it from
 // hanging until it is mended, unless it is said to be harmless.
 
+// unlessHarmless is what to write in the files where a fault keeps nothing from hanging.
+const unlessHarmless = ", unless the finding says harmless = true"
+
 // unsound is why a piece can't hang with the findings that stay, "" where it can.
 func unsound(st *catalog.State, p *catalog.Piece, stays func(*catalog.Finding) bool) string {
 	for i := range p.Findings {
 		f := &p.Findings[i]
 		d := &st.Tables.Defects[f.Defect]
 		if d.Soundness != catalog.OfFinish && d.Soundness != "" && stays(f) && !harmless(st, f) && !mended(st, f) {
-			return fmt.Sprintf("%s %s is a fault of %s: it can't hang until that is mended, unless the finding "+
-				"says harmless = true", f.Severity, d.Name, d.Soundness)
+			return fmt.Sprintf("%s %s is a fault of %s: it can't hang until that is mended", f.Severity, d.Name,
+				d.Soundness)
 		}
 	}
 	return ""

@@ -1,8 +1,8 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
-	"strings"
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report/page"
@@ -82,8 +82,7 @@ func (p *Papers) decidedAgainst() []string {
 		text := fmt.Sprintf("%s: %s, ", st.Slots[r.Slot].Name, st.Pieces[piece].Name)
 		switch {
 		case r.Why != "":
-			fault, _, _ := strings.Cut(r.Why, ", unless") // what to write in the files is for the shop
-			text += "not good enough: " + fault
+			text += "not good enough: " + cmp.Or(r.Fault, r.Why) // what to write in the files is for the shop
 		case r.Both:
 			text += "with it no whole set does what was asked for"
 		case r.Keeps < 0:
