@@ -153,7 +153,7 @@ func benchCard(p *plan.Plan, slot, i int, mark, set, why string, choices []plan.
 		if c.Piece != i {
 			continue
 		}
-		one := BenchChoice{Work: c.Work, Level: c.Level, Text: work(p.Of, c), Cost: catalog.FormatMoney(c.Cash),
+		one := BenchChoice{Work: c.Work, Level: c.Level, Text: wayText(p.Of, c), Cost: catalog.FormatMoney(c.Cash),
 			Breaks: Percent(c.Breakage), Grade: gradeText(p.Of, c.Grade),
 			Out: whys(program.Admit(p.Of, c, program.Planned))}
 		if c.Plated() {

@@ -38,17 +38,21 @@ func (p *Papers) benchSheet() *page.Page {
 	if len(after) > 0 {
 		sheet.Blocks = append(sheet.Blocks, page.Block{Heading: "When they are back", Ticks: after})
 	}
-	g := page.NewGrid("slot", "piece", "how", "held in reserve")
+	g := page.NewGrid("position", "piece", "how", "held in reserve")
 	g.Caption = "What is to hang where"
 	for i := range p.Plan.Lines {
 		l := &p.Plan.Lines[i]
 		held := ""
 		if l.Fallback != nil {
-			held = plan.Label(st, l.Fallback)
+			held = plan.PieceName(st, l.Fallback.Piece) + ", " + wayText(st, l.Fallback)
 		} else if l.Choice.Fails > 0 {
 			held = "a rescue"
 		}
-		g.Row(st.Slots[l.Slot].Name, plan.PieceName(st, l.Choice.Piece), work(st, l.Choice), held)
+		how := wayText(st, l.Choice)
+		if word := gradeWord(st, l.Choice.Grade); l.Choice.Work == catalog.WorkAsIs && word != "" {
+			how += ", " + word
+		}
+		g.Row(st.Slots[l.Slot].Name, plan.PieceName(st, l.Choice.Piece), how, held)
 	}
 	sheet.Blocks = append(sheet.Blocks, page.Block{Heading: "The set", Grid: g}, page.Block{Care: benchCare})
 	return sheet
