@@ -44,10 +44,13 @@ func TestStoppedByTheUser(t *testing.T) {
 	stop()
 	interruptible = func() (context.Context, func()) { return ended, func() {} }
 	t.Cleanup(func() { interruptible = was })
-	code, out, errs := brightset("plan", "testdata/demo")
-	if code != exitInterrupted || out != "" || strings.Contains(errs, "longer") || !strings.Contains(errs,
-		"stopped by you") {
-		t.Error(code, out, errs)
+	for _, args := range [][]string{{"plan", "testdata/demo"},
+		{"plan", "testdata/together/solo.toml", "testdata/together/racer.toml"}} {
+		code, out, errs := brightset(args...)
+		if code != exitInterrupted || out != "" || strings.Contains(errs, "longer") || !strings.Contains(errs,
+			"stopped by you") {
+			t.Error(args, code, out, errs)
+		}
 	}
 }
 

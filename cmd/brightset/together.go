@@ -177,6 +177,8 @@ func (o *planOptions) noneTogether(ctx context.Context, together *plan.Joint) (a
 			st.Job.File, st.Job.File)
 	}
 	switch {
+	case together.Status != solver.Infeasible && interrupted(ctx):
+		a.aside = "brightset: stopped by you before a plan of all jobs was found; nothing is changed\n"
 	case together.Status != solver.Infeasible:
 		a.aside = fmt.Sprintf("brightset: stopped (%s) before a plan of all jobs was found; give it longer: "+
 			"brightset plan --time-limit 5m JOB JOB\n", together.Stop)
