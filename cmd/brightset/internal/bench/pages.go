@@ -135,13 +135,9 @@ func (s *Server) newPage(w http.ResponseWriter, r *http.Request) {
 	if !ok {
 		return
 	}
-	var metals []string
-	for i := range d.State.Tables.Metals {
-		metals = append(metals, d.State.Tables.Metals[i].Name)
-	}
 	s.show(w, http.StatusOK, "new", map[string]any{
 		"F":       f,
-		"Metals":  append(metals, "unknown"),
+		"Metals":  append(metals(d.State), "unknown"),
 		"For":     r.FormValue("slot"),
 		"All":     d.State.Slots,
 		"Next":    newName(d.State, event.New, ""),

@@ -3,6 +3,7 @@ package bench
 import (
 	"fmt"
 	"net/http"
+	"strings"
 
 	"brightset/catalog"
 )
@@ -26,12 +27,17 @@ func (s *Server) shopPage(w http.ResponseWriter, r *http.Request) {
 	if !ok {
 		return
 	}
-	var metals []string
-	for i := range d.State.Tables.Metals {
-		metals = append(metals, d.State.Tables.Metals[i].Name)
-	}
-	s.show(w, http.StatusOK, "shop", map[string]any{"F": f, "Platers": platerRows(d.State), "Metals": metals,
+	s.show(w, http.StatusOK, "shop", map[string]any{"F": f, "Platers": platerRows(d.State), "Metals": metals(d.State),
 		"Grades": d.State.Tables.Grades, "Currency": d.State.Job.Currency})
+}
+
+// metals are those that the trade tables know, by name.
+func metals(st *catalog.State) []string {
+	var all []string
+	for i := range st.Tables.Metals {
+		all = append(all, st.Tables.Metals[i].Name)
+	}
+	return all
 }
 
 // platerRow is a plater with a row per level and metal.
@@ -67,24 +73,18 @@ func platerRows(st *catalog.State) []platerRow {
 }
 
 func platerTerms(p *catalog.Plater) string {
-	text := ""
-	add := func(part string) {
-		if text != "" {
-			text += ", "
-		}
-		text += part
-	}
+	var all []string
 	if p.Minimum > 0 {
-		add("least lot " + catalog.FormatMoney(p.Minimum))
+		all = append(all, "least lot "+catalog.FormatMoney(p.Minimum))
 	}
 	if p.Freight > 0 {
-		add("freight " + catalog.FormatMoney(p.Freight))
+		all = append(all, "freight "+catalog.FormatMoney(p.Freight))
 	}
 	if p.Days > 0 {
-		add(fmt.Sprintf("%d days", p.Days))
+		all = append(all, fmt.Sprintf("%d days", p.Days))
 	}
-	if text == "" {
+	if len(all) == 0 {
 		return "no terms noted"
 	}
-	return text
+	return strings.Join(all, ", ")
 }
