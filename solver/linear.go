@@ -56,7 +56,25 @@ func (l *linear) solve(e engine) (sol solution, ok bool, err error) {
 		return sol, false, err
 	}
 	sol, ok = e.once(l)
-	return sol, ok, nil
+	return sol, ok && sol.finite(), nil
+}
+
+// finite says whether an answer is made of numbers that can be reckoned with: bounds made
+// of others prove what is not so.
+func (s *solution) finite() bool {
+	const most = 1e100
+	usable := func(v float64) bool { return v >= -most && v <= most }
+	for _, v := range s.x {
+		if !usable(v) {
+			return false
+		}
+	}
+	for _, v := range s.dual {
+		if !usable(v) {
+			return false
+		}
+	}
+	return usable(s.value)
 }
 
 // patience is how many iterations a solve may take.

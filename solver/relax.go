@@ -153,7 +153,8 @@ func (m *master) optimum(d *domain) (sol solution, ok bool, err error) {
 	if m.engine == nil {
 		m.engine = m.in.without.solves().load(&m.lin)
 	}
-	if sol, ok = m.engine.resolve(m.in.halt); ok || m.in.halt() {
+	sol, ok = m.engine.resolve(m.in.halt)
+	if ok = ok && sol.finite(); ok || m.in.halt() {
 		return sol, ok, nil
 	}
 	return m.lin.solve(m.in.without.solves())
