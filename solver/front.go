@@ -1,6 +1,7 @@
 package solver
 
 import (
+	"cmp"
 	"context"
 	"slices"
 	"time"
@@ -57,8 +58,12 @@ func (s *Solver) Front(ctx context.Context, ch Change, f Front, set Settings) ([
 	return undominated(append(points, between...)), gaps, err
 }
 
-// undominated leaves out points that one after them is no dearer than: they were not proven.
+// undominated puts points in the order of their sums, and leaves out those that one with as
+// high a sum is no dearer than: they were not proven.
 func undominated(all []Point) []Point {
+	slices.SortStableFunc(all, func(a, b Point) int {
+		return cmp.Or(cmp.Compare(a.Sum, b.Sum), cmp.Compare(b.Total, a.Total))
+	})
 	least := Limit
 	for i := len(all) - 1; i >= 0; i-- {
 		if all[i].Total >= least {
@@ -113,8 +118,8 @@ func (w *front) above(first *spot) (points []Point, gaps []Gap, err error) {
 	return points, gaps, err
 }
 
-// between is what lies between two points; b is the one for limit hi, nil where nothing
-// meets that, or nothing was found. It asks half way, or next to a where nothing is likely.
+// between is what lies between a point and a limit that b meets; b is nil where nothing
+// does, or nothing was found. It asks half way, or next to a where nothing is likely.
 func (w *front) between(a, b *spot, hi int64, next bool) (points []Point, gaps []Gap, err error) {
 	low := w.Next(a.Sum)
 	switch {
@@ -146,7 +151,7 @@ func (w *front) between(a, b *spot, hi int64, next bool) (points []Point, gaps [
 			return points, []Gap{{a.Sum, limit - 1, a.Bound}, {limit - 1, hi - 1, max(bound, a.Bound)}}, nil
 		}
 		if m == nil { // its share is used up: what lies below is asked for less, and may be easier
-			points, gaps, err = w.between(a, nil, limit, false)
+			points, gaps, err = w.between(a, b, limit, false)
 			return points, append(gaps, Gap{limit - 1, hi - 1, max(bound, a.Bound)}), err
 		}
 		gaps = append(gaps, Gap{limit - 1, min(w.Next(m.Sum), hi) - 1, max(bound, a.Bound)})

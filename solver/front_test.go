@@ -161,6 +161,12 @@ func TestFrontGaps(t *testing.T) {
 		}
 		cut, gaps := front(Front{Next: fine}, Settings{NodeLimit: 1})
 		gapped += len(gaps)
+		for i := 1; i < len(cut); i++ {
+			if cut[i-1].Sum >= cut[i].Sum || cut[i-1].Total >= cut[i].Total {
+				t.Errorf("seed %d: of the points %d at %d and %d at %d one is no better in anything", seed, cut[i-1].Total,
+					cut[i-1].Sum, cut[i].Total, cut[i].Sum)
+			}
+		}
 		for _, q := range all {
 			at := slices.IndexFunc(gaps, func(g Gap) bool { return g.After < q.Sum && q.Sum <= g.Until })
 			if slices.ContainsFunc(cut, func(k Point) bool {
