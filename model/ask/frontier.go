@@ -14,7 +14,7 @@ import (
 // Curve is the least total for every weighted mean, the budget lifted.
 type Curve struct {
 	Of     *catalog.State // what its plans are of, with the budget
-	Points []CurvePoint   // rising mean, each dearer than the one before
+	Points []CurvePoint   // rising mean, each dearer than the one before, what they keep weighed
 	Marks  []TargetMark
 	Gaps   []Gap      // where not everything is known, rising; between them every point is proven, and none is missing
 	Whole  bool       // there are no gaps, and every mark is proven
@@ -24,11 +24,11 @@ type Curve struct {
 // Gap is a stretch of means in which a point may be missing, or not be the cheapest.
 type Gap struct {
 	From, To catalog.Centi
-	Bound    catalog.Cents // no plan with a mean above From is below
-	Known    bool          // there is such a bound
+	Bound    catalog.Cents // no plan with a mean above From costs less: not even weighed against what it keeps
+	Known    bool          // there is such a bound, and it is a price
 }
 
-// CurvePoint is a plan than which nothing with as high a mean is cheaper.
+// CurvePoint is a plan than which nothing with as high a mean is cheaper, what is kept weighed.
 type CurvePoint struct {
 	Plan    *plan.Plan
 	Within  bool              // within today's budget; true where there is none
@@ -102,7 +102,7 @@ func Frontier(ctx context.Context, st *catalog.State, step catalog.Centi, set so
 // same bound is one.
 func (c *Curve) gap(g solver.Gap, weight int64) {
 	now := Gap{From: catalog.Centi(max(0, g.After/weight)), To: catalog.Centi(min((g.Until+weight-1)/weight, maxGrade)),
-		Bound: catalog.Cents(g.Bound), Known: g.Bound > -catalog.MaxSum}
+		Bound: catalog.Cents(g.Bound), Known: g.Bound > 0}
 	if n := len(c.Gaps); n > 0 && c.Gaps[n-1].To >= now.From && c.Gaps[n-1].Bound == now.Bound {
 		c.Gaps[n-1].To = now.To
 		return

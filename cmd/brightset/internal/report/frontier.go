@@ -43,8 +43,8 @@ func Frontier(c *ask.Curve) string {
 		}
 	}
 	if c.Whole {
-		b.WriteString("\n" + Paragraph("", "",
-			"Every point is proven: nothing on the same figures reaches its mean for less."))
+		b.WriteString("\n" + Paragraph("", "", "Every point is proven: nothing on the same figures"+
+			keptWeighed(c.Of, " that keeps as much of the object's own")+" reaches its mean for less."))
 	} else if len(c.Gaps) > 0 {
 		b.WriteString("\n" + list("Stopped early. Not everything is known, and points may be missing:", gaps(c)))
 		b.WriteString(Paragraph("", "", "Elsewhere every point is proven, and none is missing."))
