@@ -2,6 +2,7 @@ package ask
 
 import (
 	"context"
+	"slices"
 	"testing"
 
 	"brightset/catalog"
@@ -61,5 +62,43 @@ func TestHuntBrackets(t *testing.T) {
 	}
 	if open < 20 || ended < 20 {
 		t.Errorf("%d finds of which the worth is not proven, %d with an upper end: too few to tell", open, ended)
+	}
+}
+
+// TestHuntNeededUnproven: where nothing meets the target without a find, what a budget leaves
+// for it is no more proven than the set with it is; that it is needed is known without one.
+func TestHuntNeededUnproven(t *testing.T) {
+	f, _ := seeded.Named("car-30")
+	f.Slots = 8
+	open, known := 0, 0
+	for seed := range uint64(campaign.Cases(2, 50)) {
+		st := seeded.Job(f, seed+1)
+		for i := range st.Pieces {
+			p := &st.Pieces[i]
+			p.Fits = slices.DeleteFunc(slices.Clone(p.Fits), func(s int) bool { return s == 0 })
+		}
+		for _, budget := range []bool{true, false} {
+			st.Job.Budget = catalog.Val[catalog.Cents]{V: 100_000_00, Set: budget}
+			h, err := Hunt(context.Background(), st, []int{0}, solver.Settings{NodeLimit: 1})
+			if err != nil || h.Plan.Has {
+				t.Fatalf("seed %d: %v %v", seed, h.Plan.Status, err)
+			}
+			for i := range h.Finds {
+				f := &h.Finds[i]
+				unproven := f.With.Status == solver.Stopped
+				if !f.Rescues || f.Stopped != (unproven && budget) || f.Stopped && h.Whole {
+					t.Errorf("seed %d, budget %v, %s: needed %v, proven %v by a set that is %v, whole %v", seed, budget,
+						f.Profile.Name, f.Rescues, !f.Stopped, f.With.Status, h.Whole)
+				}
+				if f.Stopped {
+					open++
+				} else if unproven {
+					known++
+				}
+			}
+		}
+	}
+	if open == 0 || known == 0 {
+		t.Errorf("%d finds not proven, %d known to be needed: too few to tell", open, known)
 	}
 }

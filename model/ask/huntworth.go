@@ -156,10 +156,11 @@ func (h *hunt) worth(ctx context.Context, base *plan.Plan, i int, with *plan.Pla
 	if !base.Has {
 		f.Rescues = true
 		f.Worth = h.room(with)
-		if f.Most = f.Worth; f.Stopped {
+		f.Most, f.Stopped = f.Worth, f.Stopped && h.st.Job.Budget.Set
+		if f.Stopped {
 			f.Most = catalog.Cents(catalog.MaxSum)
 		}
-		return &f, true, nil
+		return &f, !f.Stopped, nil
 	}
 	f.Most = base.Weighed() - noneBelow(with)
 	if noneBelow(with) <= -catalog.Cents(catalog.MaxSum) {
