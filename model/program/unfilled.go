@@ -113,17 +113,20 @@ func (u *Unfilled) words(st *catalog.State, near *plan.Unfilled) string {
 		need = "; it takes " + need
 	}
 	if len(u.Outs) == 0 {
-		return fmt.Sprintf("%s: no piece fits it%s", slot.ID, need)
+		return fmt.Sprintf("%s: no piece fits it%s", slot.Name, need)
 	}
 	best := near.Best
-	text := fmt.Sprintf("%s: nothing that fits it will do%s", slot.ID, need)
+	text := fmt.Sprintf("%s: nothing that fits it will do%s", slot.Name, need)
 	switch {
 	case near.Hung:
-		text = fmt.Sprintf("%s: %s hangs there%s; it reaches grade %s (%s)", slot.ID, plan.PieceName(st, best.Piece),
+		text = fmt.Sprintf("%s: %s hangs there%s; it reaches grade %s (%s)", slot.Name, plan.PieceName(st, best.Piece),
 			need, plan.Centi(best.Grade), near.Why)
 	case best != nil:
 		text += fmt.Sprintf("; the best there is, %s, reaches grade %s (%s)", plan.Label(st, best),
 			plan.Centi(best.Grade), near.Why)
+	default:
+		first := &u.Outs[0]
+		text += fmt.Sprintf("; of %s: %s", plan.PieceName(st, first.Piece), first.Why)
 	}
 	return text
 }

@@ -91,7 +91,13 @@ func (s *Server) open(w http.ResponseWriter, r *http.Request,
 	if p.Has {
 		f.Sums, f.Verdict = report.PlanRows(p), report.Verdict(p)
 	} else if len(without) > 0 {
-		f.Verdict = noPieceFor(without)
+		f.Verdict = "No piece yet for: " + few(without) + ". Add what lies on the bench."
+	} else if len(p.Unfilled) > 0 {
+		var none []*catalog.Slot
+		for i := range p.Unfilled {
+			none = append(none, &d.State.Slots[p.Unfilled[i].Slot])
+		}
+		f.Verdict = "Nothing that is there will do for: " + few(none) + ". Every piece there says why not."
 	} else {
 		f.Verdict = "Nothing meets the target within the limits, on these figures. " +
 			"What clashes, and the smallest step back: type brightset plan."
@@ -117,8 +123,8 @@ func empty(st *catalog.State) []*catalog.Slot {
 	return all
 }
 
-// noPieceFor says so of a few of them.
-func noPieceFor(slots []*catalog.Slot) string {
+// few names the first of many positions.
+func few(slots []*catalog.Slot) string {
 	var names []string
 	for _, s := range slots[:min(5, len(slots))] {
 		names = append(names, s.Name)
@@ -126,7 +132,7 @@ func noPieceFor(slots []*catalog.Slot) string {
 	if more := len(slots) - len(names); more > 0 {
 		names = append(names, fmt.Sprintf("and %d more", more))
 	}
-	return "No piece yet for: " + strings.Join(names, ", ") + ". Add what lies on the bench."
+	return strings.Join(names, ", ")
 }
 
 // newPage adds a piece.

@@ -31,15 +31,16 @@ func Infeasible(p *plan.Plan, c *ask.Explanation) string {
 		text += "\n" + list("Not enough by itself, since something else clashes with what is left:", few)
 	}
 	if best := nearest(c); best != nil {
-		t := NewTable("slot", "the nearest set", ">expected", ">grade")
+		t := NewTable("position", "the nearest set", ">expected", ">grade")
 		for i := range best.Plan.Lines {
 			l := &best.Plan.Lines[i]
-			t.Row(p.SlotOf(l).ID, p.Label(l.Choice), catalog.FormatMoney(l.Expected), catalog.FormatCenti(l.Choice.Grade))
+			t.Row(p.SlotOf(l).Name, plan.PieceName(p.Of, l.Choice.Piece)+", "+finishText(p.Of, l.Choice),
+				catalog.FormatMoney(l.Expected), catalog.FormatCenti(l.Choice.Grade))
 		}
 		text += "\n" + Paragraph("", "", "The cheapest of them with the pieces there are leads to this set:") + t.String()
 	}
 	if reasons := otherReasons(p, c); len(reasons) > 0 {
-		text += "\n" + list("These slots nothing can fill:", reasons) +
+		text += "\n" + list("These positions nothing can fill:", reasons) +
 			Paragraph("", "", "What else is out, and why, shows: brightset check --slot SLOT")
 	}
 	if c.Stopped {
