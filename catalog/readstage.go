@@ -62,6 +62,7 @@ func (l *loader) readSpent() {
 		if s.For == "" {
 			s.For = t.id
 		}
+		s.Bears = Bears(max(0, slices.Index(bearsWords, t.word("markup", bearsWords...))))
 		l.state.Job.Spent = append(l.state.Job.Spent, s)
 		t.done()
 	}

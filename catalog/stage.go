@@ -47,8 +47,24 @@ type Spent struct {
 	For   string // in words
 	Cents Cents  // below zero: money that came in
 	Piece int    // None where it is not one piece's
+	Bears Bears  // which markup the owner is charged on it
 	From  Origin
 }
+
+// Bears says which of the markups of the quote to the owner a sum bears.
+type Bears int
+
+// The markups of what is spent: those that it bore as long as it was planned.
+const (
+	BearsPlating Bears = iota // what platers and makers charge, and what nothing else is said of
+	BearsParts                // what is bought
+	BearsNone                 // the shop's own work, and money that came in
+)
+
+var bearsWords = []string{"plating", "parts", "none"}
+
+// String gives the word of the files.
+func (b Bears) String() string { return bearsWords[b] }
 
 // AtPlater says whether the piece is at a plater's.
 func (p *Piece) AtPlater() bool { return p.Sent.Was && p.Stage < StageBack }

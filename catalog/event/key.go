@@ -90,6 +90,7 @@ const (
 // Of the ledger, and of a trade.
 const (
 	KeyFor    Key = "for"
+	KeyMarkup Key = "markup" // that the owner is charged on it
 	KeyCredit Key = "credit"
 	KeyGive   Key = "give"
 )

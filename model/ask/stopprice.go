@@ -136,7 +136,10 @@ func whenSent(ctx context.Context, st *catalog.State, pl *plan.Plan) *underWay {
 			continue
 		}
 		n := choice.Needed(&st.Slots[k.Slot])
-		spent += catalog.Cents(n) * choice.WorkBefore(st, k)
+		before := catalog.Cents(n) * choice.WorkBefore(st, k)
+		spent += before
+		u.st.Job.Spent = append(slices.Clip(u.st.Job.Spent),
+			catalog.Spent{Cents: before - k.Makers, Piece: catalog.None, Bears: catalog.BearsNone})
 		p := &u.st.Pieces[k.Piece]
 		p.Sent = catalog.Sent{Was: true, Quote: choice.Terms(st, k), Count: n}
 		p.Chance = catalog.One // what he has, has come, and was tried before it went

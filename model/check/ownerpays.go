@@ -9,13 +9,13 @@ import (
 
 // ownerPays is what the owner is quoted for the lines: every position with the markups on
 // what is charged and bought for it and the labour, the charges with theirs, less credits as
-// they are, what is spent already, and tax on all that.
+// they are, what is spent already with those it bears, and tax on all that.
 func (j *audit) ownerPays() catalog.Cents {
 	q := &j.st.Quote
 	net := catalog.Cents(0)
 	for _, l := range j.lines {
 		hours := q.Removal + q.Tagging + q.Fitting
-		if l.k.Plater != catalog.None { // it has to be packed
+		if l.k.Plater != catalog.None || j.st.Pieces[l.k.Piece].Sent.Was { // it has to be packed, or was
 			hours += q.Packing
 		}
 		net += l.k.Cash + markup(q.Plating, l.k.Plate+l.k.Makers) + markup(q.Parts, l.k.Get) +
@@ -34,28 +34,31 @@ func (j *audit) ownerPays() catalog.Cents {
 	for t := range j.tradesMade() {
 		net -= j.st.Trades[t].Credit
 	}
-	net += j.st.Job.SpentSum
-	if spent := j.st.Job.SpentSum - j.spentInVain(); spent > 0 {
-		net += markup(q.Plating, spent)
-	}
+	net += j.st.Job.SpentSum + j.markupsSpent()
 	if net <= 0 {
 		return net
 	}
 	return net + markup(q.Tax, net)
 }
 
-// spentInVain is what went into pieces that broke or got lost, where it bears no markup.
-func (j *audit) spentInVain() (sum catalog.Cents) {
+// markupsSpent is what the owner is charged on top of what is spent: nothing on what went into
+// pieces that broke or got lost, where that bears no markup.
+func (j *audit) markupsSpent() catalog.Cents {
+	parts, unmarked := catalog.Cents(0), catalog.Cents(0)
 	for _, s := range j.st.Job.Spent {
-		if s.Piece == catalog.None || s.Cents < 0 || j.st.Quote.Broken {
-			continue
+		vain := false
+		if s.Piece != catalog.None && s.Cents > 0 && !j.st.Quote.Broken {
+			stage := j.st.Pieces[s.Piece].Stage
+			vain = stage == catalog.StageLost || stage == catalog.StageBroken
 		}
-		switch j.st.Pieces[s.Piece].Stage {
-		case catalog.StageLost, catalog.StageBroken:
-			sum += s.Cents
+		if vain || s.Bears == catalog.BearsNone {
+			unmarked += s.Cents
+		} else if s.Bears == catalog.BearsParts {
+			parts += s.Cents
 		}
 	}
-	return sum
+	plating := j.st.Job.SpentSum - unmarked - parts
+	return markup(j.st.Quote.Parts, max(0, parts)) + markup(j.st.Quote.Plating, max(0, plating))
 }
 
 // markup is a share, in millionths, of a sum, half up.

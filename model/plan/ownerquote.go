@@ -14,7 +14,7 @@ type OwnerLine struct {
 // OwnerSums is the quote added up. Every sum is of whole cents: a markup is rounded half up
 // once in each line, and once on all charges together.
 type OwnerSums struct {
-	Spent    catalog.Cents // for work and parts already, with the markup on plating
+	Spent    catalog.Cents // for work and parts already, with the markups
 	Carriage catalog.Cents // freights, least lots, bundles, with markups; less credits, as they are
 	Net      catalog.Cents // of the lines, Spent and Carriage
 	Tax      catalog.Cents
@@ -28,7 +28,7 @@ func OwnerLineOf(st *catalog.State, c *Choice) OwnerLine {
 		Plating: Marked(c.Plate+c.Makers, q.Plating),
 		Bench:   c.Before - c.Makers + c.Other,
 		Parts:   Marked(c.Get, q.Parts),
-		Labour:  q.Labour(c.Plated()),
+		Labour:  q.Labour(c.Plated() || st.Pieces[c.Piece].Sent.Was), // what is back was packed, too
 	}
 	l.Total = l.Plating + l.Bench + l.Parts + l.Labour
 	return l
@@ -69,21 +69,32 @@ func partOf(c catalog.Cents, share catalog.Micro) (whole, rest catalog.Cents) {
 	return c/one*catalog.Cents(share) + rest/one, rest % one
 }
 
-// OwnerSpent is what is spent already as the owner is charged for it: with the markup on
-// plating, but what went into pieces that broke or got lost at cost, unless the shop's terms
-// say otherwise.
+// OwnerSpent is what is spent already as the owner is charged for it: each sum with the markup
+// that it bears, but what went into pieces that broke or got lost at cost, unless the shop's
+// terms say otherwise.
 func OwnerSpent(st *catalog.State) catalog.Cents {
-	gone := catalog.Cents(0)
+	plain, parts := catalog.Cents(0), catalog.Cents(0)
 	for _, s := range st.Job.Spent {
-		if s.Piece == catalog.None || s.Cents <= 0 || st.Quote.Broken {
-			continue
-		}
-		if stage := st.Pieces[s.Piece].Stage; stage == catalog.StageBroken || stage == catalog.StageLost {
-			gone += s.Cents
+		switch {
+		case atCost(st, &s), s.Bears == catalog.BearsNone:
+			plain += s.Cents
+		case s.Bears == catalog.BearsParts:
+			parts += s.Cents
 		}
 	}
-	rest := st.Job.SpentSum - gone
-	return gone + Marked(max(0, rest), st.Quote.Plating) + min(0, rest)
+	plating := st.Job.SpentSum - plain - parts
+	return plain + Marked(max(0, parts), st.Quote.Parts) + min(0, parts) +
+		Marked(max(0, plating), st.Quote.Plating) + min(0, plating)
+}
+
+// atCost says whether a sum went into a piece that is no more, and the shop bears what it would
+// have earned by it.
+func atCost(st *catalog.State, s *catalog.Spent) bool {
+	if s.Piece == catalog.None || s.Cents <= 0 || st.Quote.Broken {
+		return false
+	}
+	stage := st.Pieces[s.Piece].Stage
+	return stage == catalog.StageBroken || stage == catalog.StageLost
 }
 
 // OwnerNet is the highest net of a quote with which the owner pays no more than a sum, tax

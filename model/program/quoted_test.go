@@ -2,6 +2,7 @@ package program
 
 import (
 	"context"
+	"math/rand/v2"
 	"testing"
 
 	"brightset/catalog"
@@ -77,6 +78,40 @@ func TestQuoteDoubled(t *testing.T) {
 	}
 	if charged < 10 {
 		t.Errorf("only %d plans with charges", charged)
+	}
+}
+
+// TestQuoteOfWhatIsSpent: what is spent bears the markup that it says, and a piece that has been
+// sent was packed.
+func TestQuoteOfWhatIsSpent(t *testing.T) {
+	plans, packed := 0, 0
+	for seed := range int64(campaign.Cases(60, 1000)) {
+		st := jobs.StagedState(seed, 1+int(seed%3))
+		r := rand.New(rand.NewPCG(uint64(seed), 7))
+		st.Quote, st.Job.Spent, st.Job.SpentSum = jobs.OwnerQuote(r), nil, 5_00
+		for i := range 4 {
+			one := catalog.Spent{Cents: jobs.Between[catalog.Cents](r, -20_00, 60_00), Bears: catalog.Bears(i % 3),
+				Piece: r.IntN(1+len(st.Pieces)) - 1}
+			st.Job.Spent, st.Job.SpentSum = append(st.Job.Spent, one), st.Job.SpentSum+one.Cents
+		}
+		st.Job.Budget, st.Job.BudgetOn = jobs.Set(jobs.Between[catalog.Cents](r, 200_00, 900_00)), catalog.OnQuote
+		pl := keepsQuote(t, seed, st)
+		if pl == nil {
+			continue
+		}
+		plans++
+		for _, l := range pl.Lines {
+			if !l.Choice.Plated() && pl.PieceOf(l.Choice).Sent.Was && st.Quote.Labour(true) > st.Quote.Labour(false) {
+				packed++
+			}
+		}
+		st.Job.Budget.V = pl.ForOwner().Total - st.Job.SpentSum // all three add up to the cent
+		if same := keepsQuote(t, seed, st); same == nil || same.Weighed() != pl.Weighed() {
+			t.Errorf("seed %d: with just what is quoted there is another plan", seed)
+		}
+	}
+	if plans < 10 || packed < 3 {
+		t.Errorf("only %d plans, %d with what is back and was packed", plans, packed)
 	}
 }
 

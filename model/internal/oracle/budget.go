@@ -26,28 +26,35 @@ func (s *Search) overBudget(expected, outlay catalog.Cents, trades []int) bool {
 // OwnerPays is what the owner is quoted, in cents: what platers and makers charge with the
 // markup on plating, what is bought with the markup on parts, each in its line half up; the
 // shop's own work as it is; an hourly rate for what is done at every position, packing only for
-// what is sent to somebody; charges with their markups, half up once for all of them; credits
-// as they are; what is spent with the markup on plating, what went into pieces that broke or
-// got lost without it unless the terms ask for it, money that came in as it is; and the tax on
-// all that.
+// what is or was sent to somebody; charges with their markups, half up once for all of them; credits
+// as they are; what is spent with the markup on plating or on parts or none, as each sum says,
+// what went into pieces that broke or got lost without any unless the terms ask for it; and the
+// tax on all that.
 func (r *Reader) OwnerPays(lines []*Line, trades []int) catalog.Cents {
 	q := &r.st.Quote
 	marked := func(c catalog.Cents, share catalog.Micro) catalog.Cents { return c + part(share, c) }
-	net, more, lost := r.st.Job.SpentSum, catalog.Cents(0), catalog.Cents(0)
+	more := catalog.Cents(0)
+	of := [3]catalog.Cents{r.st.Job.SpentSum, 0, 0} // what is spent: on plating, on parts, without markup
 	for _, s := range r.st.Job.Spent {
+		to := int(s.Bears)
 		if s.Piece >= 0 && s.Cents > 0 && !q.Broken &&
 			(r.st.Pieces[s.Piece].Stage == catalog.StageBroken || r.st.Pieces[s.Piece].Stage == catalog.StageLost) {
-			lost += s.Cents
+			to = 2
 		}
+		of[0] -= s.Cents
+		of[to] += s.Cents
 	}
-	if net -= lost; net > 0 {
-		net = marked(net, q.Plating)
+	net := of[2]
+	for i, share := range []catalog.Micro{q.Plating, q.Parts} {
+		if of[i] > 0 {
+			of[i] = marked(of[i], share)
+		}
+		net += of[i]
 	}
-	net += lost
 	for _, l := range lines {
 		net += marked(l.K.Plate+l.K.Makers, q.Plating) + marked(l.K.Get, q.Parts) + l.K.Before - l.K.Makers + l.K.Other
 		hours := q.Removal + q.Tagging + q.Fitting
-		if l.K.Plater != nothing {
+		if l.K.Plater != nothing || r.st.Pieces[l.K.Piece].Sent.Was {
 			hours += q.Packing
 		}
 		net += part(hours, or(q.Hourly, 0))

@@ -171,7 +171,7 @@ func (b *builder) priceOf(cost catalog.Cents, piece int, f *Facts, format string
 			return err
 		}
 	}
-	b.spend(cost, piece, format, args...)
+	b.spendAs(catalog.BearsParts, cost, piece, format, args...)
 	return nil
 }
 
@@ -182,7 +182,7 @@ func (b *builder) carried(piece int, f *Facts, format string, args ...any) error
 	}
 	freight, err := money("freight", f.Freight)
 	if err == nil {
-		b.spend(freight, piece, "freight: "+format, args...)
+		b.spendAs(catalog.BearsParts, freight, piece, "freight: "+format, args...)
 	}
 	return err
 }
@@ -230,7 +230,9 @@ func (b *builder) traded(f *Facts) error {
 		get := &b.st.Pieces[trade.Get]
 		b.setPiece(trade.Give, event.KeyStage, catalog.StageSold.String())
 		b.own(trade.Get)
-		b.spend(get.Price-trade.Credit, trade.Get, "trade %s: %s for %s", trade.ID, b.name(trade.Give), b.name(trade.Get))
+		text := fmt.Sprintf("trade %s: %s for %s", trade.ID, b.name(trade.Give), b.name(trade.Get))
+		b.spendAs(catalog.BearsParts, get.Price, trade.Get, "%s", text)
+		b.spendAs(catalog.BearsNone, -trade.Credit, trade.Get, "%s", text)
 		b.clear(false, event.Of(event.TableTrade, trade.ID))
 		return nil
 	}

@@ -41,7 +41,7 @@ func gone(stage catalog.Stage) func(*builder, *Facts) error {
 			if err != nil {
 				return err
 			}
-			b.spend(-credit, i, "sold %s", b.name(i))
+			b.spendAs(catalog.BearsNone, -credit, i, "sold %s", b.name(i))
 		}
 		if stage == catalog.StageSold {
 			b.wantedStill(i)

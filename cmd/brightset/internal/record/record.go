@@ -172,6 +172,11 @@ func (b *builder) setPiece(i int, key event.Key, value any) {
 
 // spend adds to what is spent: cost, or credit where it is below zero.
 func (b *builder) spend(cents catalog.Cents, piece int, format string, args ...any) {
+	b.spendAs(catalog.BearsPlating, cents, piece, format, args...)
+}
+
+// spendAs is the same with the markup that the owner is charged on it.
+func (b *builder) spendAs(bears catalog.Bears, cents catalog.Cents, piece int, format string, args ...any) {
 	if cents == 0 {
 		return
 	}
@@ -188,6 +193,9 @@ func (b *builder) spend(cents catalog.Cents, piece int, format string, args ...a
 		key, cents = event.KeyCredit, -cents
 	}
 	b.set(false, target, key, catalog.FormatMoney(cents))
+	if bears != catalog.BearsPlating {
+		b.set(false, target, event.KeyMarkup, bears.String())
+	}
 	if piece != catalog.None {
 		b.set(false, target, event.KeyPiece, b.st.Pieces[piece].Key())
 	}

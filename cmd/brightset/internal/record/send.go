@@ -209,7 +209,8 @@ func (b *builder) send(i, q int, lot string, f *Facts) (catalog.Cents, error) {
 		b.set(shop, target, event.KeyBefore, names)
 	}
 	b.taken(i)
-	b.prepared(i, choice.WorkBefore(b.st, c)*catalog.Cents(n))
+	makers := c.Makers / catalog.Cents(choice.Needed(&b.st.Slots[c.Slot]))
+	b.prepared(i, (choice.WorkBefore(b.st, c)-makers)*catalog.Cents(n), makers*catalog.Cents(n))
 	sum := terms.Cost * catalog.Cents(n)
 	switch {
 	case b.goesOn(i, c, f):

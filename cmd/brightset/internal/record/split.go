@@ -114,7 +114,7 @@ func (b *builder) planned(i int, so func(*catalog.KeptChoice) bool) int {
 // prepared spends what the shop and the makers did to a piece before it goes to a plater,
 // unless that was done for an earlier lot, out of which it came back unplated, and the
 // record is of before it was kept which works were.
-func (b *builder) prepared(i int, sum catalog.Cents) {
+func (b *builder) prepared(i int, own, makers catalog.Cents) {
 	text := fmt.Sprintf("work on %s before it is plated", b.name(i))
 	kept := slices.ContainsFunc(b.st.Pieces[i].Findings, func(f catalog.Finding) bool { return len(f.Done) > 0 })
 	for _, s := range b.st.Job.Spent {
@@ -122,7 +122,8 @@ func (b *builder) prepared(i int, sum catalog.Cents) {
 			return
 		}
 	}
-	b.spend(sum, i, "%s", text)
+	b.spendAs(catalog.BearsNone, own, i, "%s", text)
+	b.spendAs(catalog.BearsPlating, makers, i, "%s", text)
 }
 
 // staying are the slots that n pieces of a bag are for: the one where they belong, then
