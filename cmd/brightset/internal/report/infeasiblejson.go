@@ -153,6 +153,7 @@ type bareDoc struct {
 // unfilledDoc is a slot that nothing can fill.
 type unfilledDoc struct {
 	Slot string     `json:"slot"`
+	Name string     `json:"name"`
 	Asks limitsDoc  `json:"asks"`  // what it takes
 	Best *choiceDoc `json:"best"`  // that there is; null: no piece fits the slot
 	Hung bool       `json:"hangs"` // that is what hangs there
@@ -168,7 +169,7 @@ func unfilledDocs(p *plan.Plan) []unfilledDoc {
 	for i := range p.Unfilled {
 		u := &p.Unfilled[i]
 		slot := &p.Of.Slots[u.Slot]
-		d := unfilledDoc{Slot: slot.ID, Hung: u.Hung, Why: u.Why, Words: p.Reasons[i],
+		d := unfilledDoc{Slot: slot.ID, Name: slot.Name, Hung: u.Hung, Why: u.Why, Words: p.Reasons[i],
 			Asks: limitsDoc{Grade: grade(slot.Target.Floor), Fresh: slot.Target.Fresh.V, Redone: slot.Target.Redone.V,
 				Lasting: slot.Target.Lasting.V, Breakage: chance(slot.MaxBreakage), Days: withinDays(p.Of)}}
 		if u.Best != nil {
