@@ -142,12 +142,14 @@ func hosts(port string, share bool) []string {
 	return all
 }
 
-// benchPapers are the sheets of a plan, without the hunt, which takes its time.
-func benchPapers(ctx context.Context, st *catalog.State, plan *plan.Plan) (*report.Papers, error) {
+// benchPapers are the sheets of a plan, without the hunt, which takes its time; unless whole
+// without what is asked for them beside the plan as well, which is enough to name them.
+func benchPapers(ctx context.Context, st *catalog.State, plan *plan.Plan, whole bool) (*report.Papers, error) {
 	set := solver.Settings{}
-	ctx, done := context.WithTimeout(ctx, 10*time.Second)
-	defer done()
 	p := &report.Papers{Plan: plan, Date: now().Format(time.DateOnly), Photo: photos(st), Spec: true}
+	if !whole {
+		return p, nil
+	}
 	err := sharing(ctx, func(ctx context.Context) (err error) {
 		p.Stops, p.StopsWhole, err = ask.StopPrices(ctx, st, plan, set)
 		return err

@@ -187,10 +187,14 @@ func (b *bencher) next(was string) {
 	b.t.Fatal("no page followed")
 }
 
-// says fails where the main part of the page does not hold a text.
+// says fails where the main part of the page does not come to hold a text.
 func (b *bencher) says(want string) {
 	b.t.Helper()
-	if !strings.Contains(b.text(), want) {
-		b.t.Fatalf("the page does not say %q:\n%s", want, b.text())
+	for range 400 {
+		if strings.Contains(b.text(), want) {
+			return
+		}
+		time.Sleep(25 * time.Millisecond)
 	}
+	b.t.Fatalf("the page does not say %q:\n%s", want, b.text())
 }

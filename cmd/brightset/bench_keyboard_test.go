@@ -90,7 +90,7 @@ func TestBenchWhatIf(t *testing.T) {
 		}
 		b.t.Fatalf("never true: %s\n%s", script, b.text())
 	}
-	wait(`document.getElementById("what-if").dataset.ready === "1"`)
+	wait(`document.getElementById("what-if").dataset.curve === "1"`)
 	slide := `((id, v) => { const e = document.getElementById(id); e.value = v; e.dispatchEvent(new Event("input", ` +
 		`{bubbles: true})); return true; })`
 	asked := eval[int](b, `performance.getEntriesByType("resource").length`)

@@ -28,11 +28,22 @@ type RejectedPiece struct {
 // owns only, if own; a solve each. whole is false where time ran out.
 func RejectedPieces(ctx context.Context, st *catalog.State, plan *plan.Plan, own bool,
 	set solver.Settings) (all []RejectedPiece, whole bool, err error) {
-	keep := make([]int, len(st.Slots))
-	for s := range keep {
-		keep[s] = s
+	slots := make([]int, len(st.Slots))
+	for s := range slots {
+		slots[s] = s
 	}
-	e, err := program.NewExplorer(ctx, st, program.Options{FixedLimits: true, Keep: keep}, set)
+	return rejectedPieces(ctx, st, plan, slots, own, set)
+}
+
+// RejectedFor says the same of the pieces that fit one slot, whoever owns them.
+func RejectedFor(ctx context.Context, st *catalog.State, plan *plan.Plan, slot int,
+	set solver.Settings) (all []RejectedPiece, whole bool, err error) {
+	return rejectedPieces(ctx, st, plan, []int{slot}, false, set)
+}
+
+func rejectedPieces(ctx context.Context, st *catalog.State, plan *plan.Plan, slots []int, own bool,
+	set solver.Settings) (all []RejectedPiece, whole bool, err error) {
+	e, err := program.NewExplorer(ctx, st, program.Options{FixedLimits: true, Keep: slots}, set)
 	if err != nil {
 		return nil, false, err
 	}
@@ -46,7 +57,7 @@ func RejectedPieces(ctx context.Context, st *catalog.State, plan *plan.Plan, own
 	if err := learn(ctx, e, solver.Change{Below: &above}); err != nil {
 		return nil, false, err
 	}
-	for s := range st.Slots {
+	for _, s := range slots {
 		for _, piece := range unused(e, plan, s, own) {
 			all = append(all, RejectedPiece{Slot: s, Piece: piece})
 		}

@@ -6,151 +6,124 @@ import (
 	"time"
 
 	"brightset/catalog"
-	"brightset/model/ask"
-	"brightset/model/plan"
-	"brightset/model/program"
-	"brightset/model/risk"
-	"brightset/solver"
 )
 
 // answers keeps what was worked out for the present revision of the files; another
-// revision makes all of it void. What was cut short since whoever asked went away is not kept.
+// revision makes all of it void, and stops what is still being worked out for the one before.
+// Whoever asks for what is being worked out waits with the others; what nobody waits for any
+// more is stopped, and is not kept, but for the plan, which every page needs.
 type answers struct {
 	mu       sync.Mutex
 	revision string
-	plan     *plan.Plan
-	rejected []ask.RejectedPiece
-	bindings []ask.Binding
-	stops    []ask.StopPrice
-	curve    *ask.Curve
-	others   []ask.Other
-	risk     *risk.Risk
+	void     context.CancelFunc // of the revision
+	ctx      context.Context
+	known    map[question]*reply
+	heavy    chan struct{} // what is worked out beside the plan: one at a time
 }
+
+// question is what is asked, of which position where it is of one.
+type question struct {
+	what string
+	slot int
+}
+
+// reply is what is known, or being worked out.
+type reply struct {
+	done    chan struct{} // closed when value and err are there
+	value   any
+	err     error
+	waiting int
+	stop    context.CancelFunc
+}
+
+// planned is the question for the plan itself.
+var planned = question{"plan", catalog.None}
 
 // patience is how long the page waits for an answer before it takes the best there is.
 const patience = 5 * time.Second
 
-// patient gives a context for one question.
-func patient(ctx context.Context) (context.Context, context.CancelFunc) {
-	return context.WithTimeout(ctx, patience)
-}
-
-// at takes hold of the answers for a state. Release has to be called.
+// at takes hold of the answers for a state, for which mu has to be held.
 func (a *answers) at(st *catalog.State) {
+	if a.known != nil && a.revision == st.Revision && st.Revision != "" {
+		return
+	}
+	if a.void != nil {
+		a.void()
+	}
+	if a.heavy == nil {
+		a.heavy = make(chan struct{}, mostAnswers-1)
+	}
+	a.revision, a.known = st.Revision, map[question]*reply{}
+	a.ctx, a.void = context.WithCancel(context.Background())
+}
+
+// asking gives the answer to a question about a state, which is worked out once, within a limit of
+// time that starts when its turn comes. ctx is of whoever asks: where it ends first, so does
+// the waiting, with the context's error.
+func asking[T any](ctx context.Context, a *answers, st *catalog.State, q question, limit time.Duration,
+	work func(context.Context) (T, error)) (T, error) {
 	a.mu.Lock()
-	if a.revision != st.Revision || st.Revision == "" {
-		a.revision, a.plan, a.rejected, a.bindings, a.stops, a.curve, a.others, a.risk = st.Revision, nil, nil, nil, nil, nil,
-			nil, nil
-	}
-}
-
-// plan gives the plan of a state, worked out once.
-func (s *Server) plan(ctx context.Context, st *catalog.State) (*plan.Plan, error) {
-	s.answers.at(st)
-	defer s.answers.mu.Unlock()
-	return s.answers.planned(ctx, st)
-}
-
-func (a *answers) planned(ctx context.Context, st *catalog.State) (*plan.Plan, error) {
-	if a.plan != nil {
-		return a.plan, nil
-	}
-	own, done := patient(ctx)
-	defer done()
-	p, err := program.Solve(own, st, solver.Settings{})
-	if err == nil && ctx.Err() == nil {
-		a.plan = p
-	}
-	return p, err
-}
-
-// beside gives the plan with what the slot pages show beside it.
-func (s *Server) beside(ctx context.Context,
-	st *catalog.State) (p *plan.Plan, rejected []ask.RejectedPiece, bindings []ask.Binding, err error) {
-	a := &s.answers
 	a.at(st)
-	defer a.mu.Unlock()
-	if p, err = a.planned(ctx, st); err != nil || !p.Has {
-		return p, nil, nil, err
+	r, there := a.known[q]
+	if !there {
+		r = &reply{done: make(chan struct{})}
+		var own context.Context
+		own, r.stop = context.WithCancel(a.ctx)
+		a.known[q] = r
+		go r.workOut(own, a, q, limit, func(ctx context.Context) (any, error) { return work(ctx) })
 	}
-	if a.rejected != nil {
-		return p, a.rejected, a.bindings, nil
+	r.waiting++
+	a.mu.Unlock()
+	defer a.leave(q, r)
+	select {
+	case <-r.done:
+	case <-ctx.Done():
+		var none T
+		return none, ctx.Err()
 	}
-	own, done := context.WithTimeout(ctx, 2*patience)
-	defer done()
-	if rejected, _, err = ask.RejectedPieces(own, st, p, false, solver.Settings{}); err != nil {
-		return p, nil, nil, err
+	if r.err != nil {
+		var none T
+		return none, r.err
 	}
-	if bindings, err = ask.Bindings(own, st, p, solver.Settings{}); err == nil && ctx.Err() == nil {
-		a.rejected, a.bindings = rejected, bindings
-	}
-	return p, rejected, bindings, err
+	return r.value.(T), nil
 }
 
-// curveOf gives the curve of a state, worked out once: the sliders move on it.
-func (s *Server) curveOf(ctx context.Context, st *catalog.State) (*plan.Plan, *ask.Curve, error) {
-	a := &s.answers
-	a.at(st)
-	defer a.mu.Unlock()
-	p, err := a.planned(ctx, st)
-	if err != nil || !p.Has {
-		return p, nil, err
+// workOut waits for its turn and answers.
+func (r *reply) workOut(ctx context.Context, a *answers, q question, limit time.Duration,
+	work func(context.Context) (any, error)) {
+	defer close(r.done)
+	defer r.stop()
+	if q != planned {
+		select {
+		case a.heavy <- struct{}{}:
+			defer func() { <-a.heavy }()
+		case <-ctx.Done():
+			r.err = ctx.Err()
+			return
+		}
 	}
-	if a.curve != nil {
-		return p, a.curve, nil
-	}
-	own, done := context.WithTimeout(ctx, 4*patience)
+	own, done := context.WithTimeout(ctx, limit)
 	defer done()
-	c, err := ask.Frontier(own, st, curveStep, solver.Settings{})
-	if err == nil && ctx.Err() == nil {
-		a.curve = c
+	if r.value, r.err = work(own); r.err == nil && ctx.Err() != nil { // stopped, not out of time
+		r.err = ctx.Err()
 	}
-	return p, c, err
 }
 
-// curveStep is how finely the sliders move, in hundredths of a point of the mean.
-const curveStep = 50
-
-func (s *Server) othersOf(ctx context.Context, st *catalog.State) (*plan.Plan, []ask.Other, error) {
-	a := &s.answers
-	a.at(st)
+// leave is called by who has waited. What failed, or what nobody waits for, is asked anew next time.
+func (a *answers) leave(q question, r *reply) {
+	a.mu.Lock()
 	defer a.mu.Unlock()
-	p, err := a.planned(ctx, st)
-	if err != nil || !p.Has {
-		return p, nil, err
+	r.waiting--
+	ready := false
+	select {
+	case <-r.done:
+		ready = true
+	default:
 	}
-	if a.others != nil {
-		return p, a.others, nil
+	if ready && r.err != nil || !ready && r.waiting == 0 && q != planned {
+		r.stop()
+		if a.known[q] == r {
+			delete(a.known, q)
+		}
 	}
-	own, done := patient(ctx)
-	defer done()
-	others, err := ask.Others(own, st, p, 1, 2, solver.Settings{})
-	if err == nil && ctx.Err() == nil {
-		a.others = others
-	}
-	return p, others, err
-}
-
-func (s *Server) moneyOf(ctx context.Context, st *catalog.State) (*plan.Plan, *risk.Risk, []ask.StopPrice, error) {
-	a := &s.answers
-	a.at(st)
-	defer a.mu.Unlock()
-	p, err := a.planned(ctx, st)
-	if err != nil || !p.Has {
-		return p, nil, nil, err
-	}
-	if a.risk != nil {
-		return p, a.risk, a.stops, nil
-	}
-	own, done := patient(ctx)
-	defer done()
-	stops, _, err := ask.StopPrices(own, st, p, solver.Settings{})
-	if err != nil {
-		return p, nil, nil, err
-	}
-	out := risk.RiskOf(own, p)
-	if ctx.Err() == nil {
-		a.risk, a.stops = out, stops
-	}
-	return p, out, stops, nil
 }

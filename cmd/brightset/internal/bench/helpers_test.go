@@ -36,10 +36,11 @@ func server(job, key, code string) (*Server, *[]string) {
 	var told []string
 	s := New(Options{Job: job, Hosts: func() []string { return []string{host} }, Key: key, Code: code,
 		Now: func() time.Time { return time.Date(2031, 2, 1, 9, 0, 0, 0, time.UTC) },
-		Papers: func(_ context.Context, st *catalog.State, p *plan.Plan) (*report.Papers, error) {
+		Papers: func(_ context.Context, st *catalog.State, p *plan.Plan, _ bool) (*report.Papers, error) {
 			return &report.Papers{Plan: p, Date: "2031-02-01"}, nil
 		},
 		Tell: func(format string, args ...any) { told = append(told, fmt.Sprintf(format, args...)) }})
+	s.glance = time.Minute // a page with the plan is what most tests are about
 	return s, &told
 }
 

@@ -54,6 +54,7 @@ type frame struct {
 	Verdict  string
 	Standing string
 	Fits     bool
+	Pending  bool // the plan is still being worked out: the page says so, and shows it when it is there
 	Slots    []report.BenchSlot
 	Slot     string
 	CanUndo  bool
@@ -78,17 +79,21 @@ func (s *Server) open(w http.ResponseWriter, r *http.Request,
 		}
 		return nil, nil, frame{}, false
 	}
-	p, err := s.plan(r.Context(), d.State)
+	p, err := s.soon(r.Context(), d.State)
 	if err != nil {
 		s.fail(w, r, http.StatusInternalServerError, err)
 		return nil, nil, frame{}, false
 	}
-	f := frame{
-		Title: d.State.Job.Title, Page: name, Here: r.URL.RequestURI(), Base: d.State.Revision, Fits: p.Has,
-		Slots: report.BenchSlots(p), Standing: report.Standing(d.State),
+	f := frame{Title: d.State.Job.Title, Page: name, Here: r.URL.RequestURI(), Base: d.State.Revision, Pending: p == nil,
+		Standing: report.Standing(d.State)}
+	if f.Pending {
+		p = &plan.Plan{Of: d.State}
 	}
+	f.Fits, f.Slots = p.Has, report.BenchSlots(p)
 	without := empty(d.State)
-	if p.Has {
+	if f.Pending {
+		f.Verdict = "The plan is being worked out."
+	} else if p.Has {
 		f.Sums, f.Verdict = report.PlanRows(p), report.Verdict(p)
 	} else if len(without) > 0 {
 		f.Verdict = "No piece yet for: " + few(without) + ". Add what lies on the bench."
@@ -151,29 +156,15 @@ func (s *Server) newPage(w http.ResponseWriter, r *http.Request) {
 	})
 }
 
-// planPage is the set as a whole, with its pictures.
-func (s *Server) planPage(w http.ResponseWriter, r *http.Request) {
-	d, _, f, ok := s.open(w, r, "plan")
-	if !ok {
-		return
-	}
-	p, risk, stops, err := s.moneyOf(r.Context(), d.State)
-	if err != nil {
-		s.fail(w, r, http.StatusInternalServerError, err)
-		return
-	}
-	data := map[string]any{"F": f}
-	if p.Has {
-		_, curve, err := s.curveOf(r.Context(), d.State)
-		if err != nil {
-			s.fail(w, r, http.StatusInternalServerError, err)
+// ready answers when the plan is known.
+func (s *Server) ready(w http.ResponseWriter, r *http.Request) {
+	if d := s.forPart(w); d != nil {
+		if _, err := s.plan(r.Context(), d.State); err != nil {
+			http.Error(w, err.Error(), http.StatusInternalServerError)
 			return
 		}
-		data["Money"], data["Dots"], data["Curve"] = report.Charts(p, risk, curve)
-		data["Stops"] = report.StopRows(d.State, stops)
-		data["Rows"] = report.PlanLines(p)
+		w.WriteHeader(http.StatusNoContent)
 	}
-	s.show(w, http.StatusOK, "plan", data)
 }
 
 func (s *Server) journalPage(w http.ResponseWriter, r *http.Request) {
@@ -184,21 +175,25 @@ func (s *Server) journalPage(w http.ResponseWriter, r *http.Request) {
 	s.show(w, http.StatusOK, "journal", map[string]any{"F": f, "Rows": report.JournalRows(d.State)})
 }
 
-// othersPart sets other plans beside the advised one.
-func (s *Server) othersPart(w http.ResponseWriter, r *http.Request) {
+// forPart opens the job for a part of a page; where that fails the answer is given, and it is nil.
+func (s *Server) forPart(w http.ResponseWriter) *catalog.Recorder {
 	d, err := s.recorder()
 	if err != nil {
 		http.Error(w, "the files have mistakes", http.StatusConflict)
-		return
+		return nil
 	}
-	p, all, err := s.othersOf(r.Context(), d.State)
-	if err != nil {
+	return d
+}
+
+// showPart writes a part of a page, unless it failed or there is no plan that it could be of.
+func (s *Server) showPart(w http.ResponseWriter, r *http.Request, name string, p *plan.Plan, err error,
+	data func() map[string]any) {
+	switch {
+	case err != nil:
 		http.Error(w, err.Error(), http.StatusInternalServerError)
-		return
-	}
-	if !p.Has {
+	case !p.Has:
 		http.NotFound(w, r)
-		return
+	default:
+		s.show(w, http.StatusOK, name, data())
 	}
-	s.show(w, http.StatusOK, "others", map[string]any{"Rows": report.OtherRows(p, all)})
 }

@@ -1,6 +1,13 @@
 package bench
 
-import "net/http"
+import (
+	"context"
+	"net/http"
+
+	"brightset/catalog"
+	"brightset/cmd/brightset/internal/report"
+	"brightset/model/plan"
+)
 
 // papersPage lists the sheets that can be printed.
 func (s *Server) papersPage(w http.ResponseWriter, r *http.Request) {
@@ -10,14 +17,14 @@ func (s *Server) papersPage(w http.ResponseWriter, r *http.Request) {
 	}
 	data := map[string]any{"F": f}
 	if p.Has {
-		pages, papers, err := s.sheets(r.Context(), p)
+		papers, err := s.opt.Papers(r.Context(), p.Of, p, false)
 		if err != nil {
 			s.fail(w, r, http.StatusInternalServerError, err)
 			return
 		}
 		type sheet struct{ Name, Title string }
 		var all []sheet
-		for _, one := range pages {
+		for _, one := range papers.Pages() {
 			title := one.Title
 			if one.Sub != "" {
 				title += " " + one.Sub
@@ -29,19 +36,28 @@ func (s *Server) papersPage(w http.ResponseWriter, r *http.Request) {
 	s.show(w, http.StatusOK, "papers", data)
 }
 
+// papersOf are the sheets of a plan with all that stands on them.
+func (s *Server) papersOf(ctx context.Context, st *catalog.State) (*plan.Plan, *report.Papers, error) {
+	return beside(ctx, s, st, question{"papers", catalog.None}, 2*patience,
+		func(ctx context.Context, p *plan.Plan) (*report.Papers, error) { return s.opt.Papers(ctx, st, p, true) })
+}
+
 // paper is one sheet, the same as orders writes.
 func (s *Server) paper(w http.ResponseWriter, r *http.Request) {
-	_, p, _, ok := s.open(w, r, "papers")
-	if !ok || !p.Has {
+	d, _, _, ok := s.open(w, r, "papers")
+	if !ok {
 		return
 	}
-	pages, _, err := s.sheets(r.Context(), p)
+	p, papers, err := s.papersOf(r.Context(), d.State)
 	if err != nil {
 		s.fail(w, r, http.StatusInternalServerError, err)
 		return
 	}
-	for _, one := range pages {
-		if one.Name == r.PathValue("name") {
+	if p.Has {
+		for _, one := range papers.Pages() {
+			if one.Name != r.PathValue("name") {
+				continue
+			}
 			text, err := one.HTML()
 			if err != nil {
 				s.fail(w, r, http.StatusInternalServerError, err)

@@ -16,7 +16,6 @@ import (
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report"
-	"brightset/cmd/brightset/internal/report/page"
 	"brightset/model/plan"
 )
 
@@ -26,12 +25,13 @@ var static embed.FS
 // Options are what the page is served with. The zero value does not work: Job and Papers
 // are needed.
 type Options struct {
-	Job    string // path of the job's file
-	Now    func() time.Time
-	Hosts  func() []string // host:port by which the page may be asked for now, and by no other name
-	Key    string          // of the terminal's link; "": none is needed
-	Code   string          // lets other devices in; "": none is let in
-	Papers func(context.Context, *catalog.State, *plan.Plan) (*report.Papers, error)
+	Job   string // path of the job's file
+	Now   func() time.Time
+	Hosts func() []string // host:port by which the page may be asked for now, and by no other name
+	Key   string          // of the terminal's link; "": none is needed
+	Code  string          // lets other devices in; "": none is let in
+	// Papers are the sheets of a plan; with all that stands on them, which takes its time
+	Papers func(ctx context.Context, st *catalog.State, p *plan.Plan, whole bool) (*report.Papers, error)
 	Tell   func(format string, args ...any) // says on the terminal what the user should know
 }
 
@@ -44,6 +44,7 @@ type Server struct {
 	pairing pairing
 	thumbs  thumbs
 	clock   func() time.Time // of codes; tests set it forward
+	glance  time.Duration    // how long a page waits for the plan
 }
 
 // Limits of requests.
@@ -60,19 +61,25 @@ func New(opt Options) *Server {
 	if opt.Tell == nil {
 		opt.Tell = func(string, ...any) {}
 	}
-	s := &Server{opt: opt, mux: http.NewServeMux(), clock: time.Now, pairing: pairing{key: opt.Key, code: opt.Code}}
+	s := &Server{opt: opt, mux: http.NewServeMux(), clock: time.Now, glance: glance, pairing: pairing{key: opt.Key, code: opt.Code}}
 	files, err := fs.Sub(static, "static")
 	if err != nil {
 		panic(err)
 	}
 	s.thumbs.gate = newGate(mostPhotos, mostQueued, queueTime)
 	work := newGate(mostAnswers, mostWaiting, queueTime)
+	waiting := newGate(mostWaiting, 0, queueTime)
 	s.mux.Handle("GET /static/", http.StripPrefix("/static/", noListings(http.FileServerFS(files))))
 	for path, page := range map[string]http.HandlerFunc{"/{$}": s.slotPage, "/new": s.newPage, "/plan": s.planPage,
-		"/what-if": s.whatIfPage, "/papers": s.papersPage, "/paper/{name}": s.paper, "/journal": s.journalPage,
-		"/position": s.positionPage, "/shop": s.shopPage, "/why": s.whyPart, "/others": s.othersPart,
-		"/curve.json": s.curveJSON, "/what-if.json": s.whatIfJSON} {
+		"/what-if": s.whatIfPage, "/papers": s.papersPage, "/journal": s.journalPage,
+		"/position": s.positionPage, "/shop": s.shopPage} {
 		s.mux.HandleFunc("GET "+path, work.through(page))
+	}
+	// these wait for each other within answers
+	for path, part := range map[string]http.HandlerFunc{"/ready": s.ready, "/paper/{name}": s.paper,
+		"/why": s.whyPart, "/others": s.othersPart, "/turns": s.turnsPart, "/curve": s.curvePart, "/stops": s.stopsPart, "/costs.json": s.costsJSON,
+		"/locks.json": s.locksJSON, "/curve.json": s.curveJSON, "/what-if.json": s.whatIfJSON} {
+		s.mux.HandleFunc("GET "+path, waiting.through(part))
 	}
 	s.mux.HandleFunc("GET /photo", s.photo)
 	s.mux.HandleFunc("GET /start", s.startPage)
@@ -147,13 +154,4 @@ func (s *Server) asShown(r *http.Request) (*catalog.Recorder, error) {
 		err = catalog.ErrChanged
 	}
 	return d, err
-}
-
-// sheets are the printable pages.
-func (s *Server) sheets(ctx context.Context, p *plan.Plan) ([]*page.Page, *report.Papers, error) {
-	papers, err := s.opt.Papers(ctx, p.Of, p)
-	if err != nil {
-		return nil, nil, err
-	}
-	return papers.Pages(), papers, nil
 }

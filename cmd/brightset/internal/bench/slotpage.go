@@ -1,19 +1,17 @@
 package bench
 
 import (
-	"context"
 	"net/http"
 	"slices"
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report"
 	"brightset/model/ask"
-	"brightset/solver"
 )
 
 // slotPage is the page of one slot, the first where none is named.
 func (s *Server) slotPage(w http.ResponseWriter, r *http.Request) {
-	d, _, f, ok := s.open(w, r, "slots")
+	d, p, f, ok := s.open(w, r, "slots")
 	if !ok {
 		return
 	}
@@ -29,31 +27,26 @@ func (s *Server) slotPage(w http.ResponseWriter, r *http.Request) {
 		}
 	}
 	f.Slot = st.Slots[slot].ID
-	p, rejected, bindings, err := s.beside(r.Context(), st)
-	if err != nil {
-		s.fail(w, r, http.StatusInternalServerError, err)
-		return
-	}
-	lock, bans := locksOn(st, bindings, slot)
+	lock, bans := locksOn(st, ask.BindingsOf(st), slot)
 	s.show(w, http.StatusOK, "slot", map[string]any{
 		"F": f, "Name": st.Slots[slot].Name, "ID": st.Slots[slot].ID, "Area": st.Slots[slot].AreaWritten,
 		"Asks":  report.SlotAsks(st, slot),
-		"Cards": report.BenchCards(p, rejected, slot), "Defects": report.Defects(st), "Grades": st.Tables.Grades,
-		"Tones": st.Tables.Tones, "Platers": st.Platers, "Lock": lock, "Bans": bans,
+		"Cards": report.BenchCards(p, slot), "Defects": report.Defects(st), "Grades": st.Tables.Grades,
+		"Tones": st.Tables.Tones, "Platers": st.Platers, "Lock": lock, "Bans": bans, "Held": lock != "" || len(bans) > 0,
 	})
 }
 
-// held is a lock or a ban with what it costs.
+// held is a lock or a ban, with what it costs where that is known.
 type held struct{ ID, Text string }
 
 // locksOn are the lock and the bans that concern a slot.
 func locksOn(st *catalog.State, all []ask.Binding, slot int) (lock string, bans []held) {
-	if len(all) == 0 { // there is no plan to say what they cost
-		all = ask.BindingsOf(st)
-	}
 	lines := report.BindingLines(st, all)
 	for i := range all {
 		b := &all[i]
+		if !b.Looked {
+			lines[i] = report.BindingHead(st, b)
+		}
 		switch {
 		case b.Lock != catalog.None && st.Locks[b.Lock].Slot == slot:
 			lock = lines[i]
@@ -68,30 +61,79 @@ func locksOn(st *catalog.State, all []ask.Binding, slot int) (lock string, bans 
 	return lock, bans
 }
 
+// slotOf is the position that a request names.
+func slotOf(st *catalog.State, r *http.Request) (int, bool) {
+	i := slices.IndexFunc(st.Slots, func(s catalog.Slot) bool { return s.ID == r.FormValue("slot") })
+	return i, i >= 0
+}
+
 // whyPart says why a slot is filled as it is.
 func (s *Server) whyPart(w http.ResponseWriter, r *http.Request) {
-	d, err := s.recorder()
+	d := s.forPart(w)
+	if d == nil {
+		return
+	}
+	slot, ok := slotOf(d.State, r)
+	if !ok {
+		http.NotFound(w, r)
+		return
+	}
+	why, err := s.whyOf(r.Context(), d.State, slot)
 	if err != nil {
-		http.Error(w, "the files have mistakes", http.StatusConflict)
+		http.Error(w, err.Error(), http.StatusInternalServerError)
 		return
 	}
-	for i := range d.State.Slots {
-		if d.State.Slots[i].ID != r.FormValue("slot") {
-			continue
-		}
-		ctx, done := context.WithTimeout(r.Context(), 4*patience)
-		defer done()
-		why, err := ask.AskWhy(ctx, d.State, i, solver.Settings{})
-		if err != nil {
-			http.Error(w, err.Error(), http.StatusInternalServerError)
-			return
-		}
-		s.show(w, http.StatusOK, "why", map[string]any{
-			"Rows":    report.WhyRows(why),
-			"Turns":   report.WhyTurns(why),
-			"Stopped": why.Stopped,
-		})
+	s.show(w, http.StatusOK, "why", map[string]any{"Rows": report.WhyRows(why), "Turns": report.WhyTurns(why),
+		"Stopped": why.Stopped})
+}
+
+// costsJSON says of the pieces on a slot's page what the whole set comes to with each, and what
+// its lock and bans cost.
+func (s *Server) costsJSON(w http.ResponseWriter, r *http.Request) {
+	d := s.forPart(w)
+	if d == nil {
 		return
 	}
-	http.NotFound(w, r)
+	slot, ok := slotOf(d.State, r)
+	if !ok {
+		http.NotFound(w, r)
+		return
+	}
+	p, rejected, err := s.rejectedOf(r.Context(), d.State, slot)
+	if err != nil {
+		http.Error(w, err.Error(), http.StatusInternalServerError)
+		return
+	}
+	pieces := []report.BenchCost{}
+	if p.Has {
+		pieces = report.BenchCosts(p, rejected)
+	}
+	answer(w, map[string]any{"base": d.State.Revision, "pieces": pieces})
+}
+
+// locksJSON says what the lock and the bans of a slot cost.
+func (s *Server) locksJSON(w http.ResponseWriter, r *http.Request) {
+	d := s.forPart(w)
+	if d == nil {
+		return
+	}
+	slot, ok := slotOf(d.State, r)
+	if !ok {
+		http.NotFound(w, r)
+		return
+	}
+	_, all, err := s.bindingsOf(r.Context(), d.State)
+	if err != nil {
+		http.Error(w, err.Error(), http.StatusInternalServerError)
+		return
+	}
+	lock, bans := locksOn(d.State, all, slot)
+	texts := map[string]string{}
+	if lock != "" {
+		texts["lock"] = lock
+	}
+	for _, b := range bans {
+		texts["ban "+b.ID] = b.Text
+	}
+	answer(w, map[string]any{"base": d.State.Revision, "texts": texts})
 }

@@ -1,7 +1,9 @@
 package bench
 
 import (
+	"context"
 	"encoding/json"
+	"fmt"
 	"net/http"
 	"strconv"
 
@@ -58,9 +60,8 @@ func pointOf(was, now *plan.Plan) point {
 
 // curveJSON is the whole curve, worked out once: the slider of the mean moves on it.
 func (s *Server) curveJSON(w http.ResponseWriter, r *http.Request) {
-	d, err := s.recorder()
-	if err != nil {
-		http.Error(w, "the files have mistakes", http.StatusConflict)
+	d := s.forPart(w)
+	if d == nil {
 		return
 	}
 	p, c, err := s.curveOf(r.Context(), d.State)
@@ -83,19 +84,15 @@ func (s *Server) curveJSON(w http.ResponseWriter, r *http.Request) {
 
 // whatIfJSON solves with other limits. It changes nothing.
 func (s *Server) whatIfJSON(w http.ResponseWriter, r *http.Request) {
-	d, err := s.recorder()
-	if err != nil {
-		http.Error(w, "the files have mistakes", http.StatusConflict)
-		return
-	}
-	p, err := s.plan(r.Context(), d.State)
-	if err != nil || !p.Has {
-		http.Error(w, "there is no plan to start from", http.StatusConflict)
+	d := s.forPart(w)
+	if d == nil {
 		return
 	}
 	other := d.State.Clone()
+	asked := ""
 	number := func(key string, most float64, set func(float64)) {
 		if v, err := strconv.ParseFloat(r.FormValue(key), 64); err == nil && v >= 0 && v <= most {
+			asked += fmt.Sprintf(" %s %g", key, v)
 			set(v)
 		}
 	}
@@ -103,14 +100,18 @@ func (s *Server) whatIfJSON(w http.ResponseWriter, r *http.Request) {
 	number("budget", 1e9, func(v float64) { other.Job.Budget = value(catalog.Cents(v*100+0.5) - other.Job.SpentSum) })
 	number("completion", 99.99, func(v float64) { other.Job.Completion = value(catalog.Micro(v*10_000 + 0.5)) })
 	number("days", float64(catalog.MaxDays), func(v float64) { other.Job.WithinDays = value(int(v)) })
-	ctx, done := patient(r.Context())
-	defer done()
-	now, err := program.Solve(ctx, other, solver.Settings{})
-	if err != nil {
+	p, now, err := beside(r.Context(), s, d.State, question{"what if" + asked, catalog.None}, patience,
+		func(ctx context.Context, _ *plan.Plan) (*plan.Plan, error) {
+			return program.Solve(ctx, other, solver.Settings{})
+		})
+	switch {
+	case err != nil:
 		http.Error(w, err.Error(), http.StatusInternalServerError)
-		return
+	case !p.Has:
+		http.Error(w, "there is no plan to start from", http.StatusConflict)
+	default:
+		answer(w, pointOf(p, now))
 	}
-	answer(w, pointOf(p, now))
 }
 
 func value[T any](v T) catalog.Val[T] { return catalog.Val[T]{V: v, Set: true} }

@@ -68,8 +68,9 @@ func BenchSlots(p *plan.Plan) []BenchSlot {
 }
 
 // BenchCards are the pieces for one slot, the one that hangs first, then the one in
-// reserve, then by what the set costs more with each, then those that are out.
-func BenchCards(p *plan.Plan, rejected []ask.RejectedPiece, slot int) []BenchCard {
+// reserve, then those that could hang, then those that are out. What the set comes to with
+// them is not looked at: BenchCosts says that.
+func BenchCards(p *plan.Plan, slot int) []BenchCard {
 	choices, outs := choice.Choices(p.Of)[slot], choice.ExclusionsFor(p.Of, slot)
 	var all []BenchCard
 	done := map[int]bool{}
@@ -86,40 +87,55 @@ func BenchCards(p *plan.Plan, rejected []ask.RejectedPiece, slot int) []BenchCar
 			add(l.Fallback.Piece, "in reserve", "as advised", "")
 		}
 	}
-	for i := range rejected {
-		if r := &rejected[i]; r.Slot == slot && r.Choice != nil {
-			mark, set := "dearer", moreOrLess(r.More)
-			if r.More <= 0 {
-				mark = "not the object's own"
-			}
-			if r.More == 0 && r.Keeps == 0 {
-				mark, set = "as good", "the same"
-			}
-			add(r.Piece, mark, set, keepsMore(r.Keeps))
-		}
+	can := func(i int) bool {
+		return slices.ContainsFunc(choices, func(c plan.Choice) bool {
+			return c.Piece == i && len(program.Admit(p.Of, &c, program.Planned)) == 0
+		})
 	}
-	for i := range rejected {
-		if r := &rejected[i]; r.Slot == slot && r.Choice == nil {
-			why := r.Why
-			if r.Both {
-				why = "no set with it meets all that is asked for"
+	for _, out := range []bool{false, true} {
+		for i := range p.Of.Pieces {
+			piece := &p.Of.Pieces[i]
+			switch {
+			case !slices.Contains(piece.Fits, slot) || (piece.Gone() || !can(i)) != out:
+			case piece.Gone():
+				add(i, "gone", "", "")
+			case out:
+				add(i, "out", "", "")
+			default:
+				add(i, "possible", "", "")
 			}
-			add(r.Piece, "out", "", why)
-		}
-	}
-	for i := range p.Of.Pieces {
-		if slices.Contains(p.Of.Pieces[i].Fits, slot) {
-			add(i, goneMark(&p.Of.Pieces[i]), "", "")
 		}
 	}
 	return all
 }
 
-func goneMark(p *catalog.Piece) string {
-	if p.Gone() {
-		return "gone"
+// BenchCost is what the whole set comes to with a piece that the plan has no part for.
+type BenchCost struct {
+	Key  string `json:"key"`
+	Mark string `json:"mark"` // dearer, as good, out
+	Set  string `json:"set"`  // "12.00 more"; "" where no set has it
+	Why  string `json:"why"`  // why it is out, or what it keeps
+}
+
+// BenchCosts are those of the pieces that were looked at.
+func BenchCosts(p *plan.Plan, rejected []ask.RejectedPiece) []BenchCost {
+	var all []BenchCost
+	for i := range rejected {
+		r := &rejected[i]
+		one := BenchCost{Key: p.Of.Pieces[r.Piece].Key(), Mark: "dearer", Set: moreOrLess(r.More), Why: keepsMore(r.Keeps)}
+		switch {
+		case r.Choice == nil && r.Both:
+			one.Mark, one.Set, one.Why = "out", "", "no set with it meets all that is asked for"
+		case r.Choice == nil:
+			one.Mark, one.Set, one.Why = "out", "", r.Why
+		case r.More == 0 && r.Keeps == 0:
+			one.Mark, one.Set = "as good", "the same"
+		case r.More <= 0:
+			one.Mark = "not the object's own"
+		}
+		all = append(all, one)
 	}
-	return "not in use"
+	return all
 }
 
 func benchCard(p *plan.Plan, slot, i int, mark, set, why string, choices []plan.Choice,

@@ -52,6 +52,9 @@ func BindingLines(st *catalog.State, all []ask.Binding) []string {
 	return out
 }
 
+// BindingHead says what a lock or a ban is, without what it costs.
+func BindingHead(st *catalog.State, b *ask.Binding) string { return bindingHead(st, b) }
+
 // WhyRows are all ways for a slot with what the set comes to, the cheapest first, and
 // WhyTurns the figures at which the decision turns.
 func WhyRows(w *ask.Why) [][]string {
@@ -100,17 +103,24 @@ func OtherRows(advised *plan.Plan, all []ask.Other) [][]string {
 	return out
 }
 
-// Charts are the three pictures of a plan.
-func Charts(p *plan.Plan, r *risk.Risk, curve *ask.Curve) (money, dots, frontier template.HTML) {
+// MoneyChart pictures where the money of a plan goes.
+func MoneyChart(p *plan.Plan) template.HTML { return moneyChart(p) }
+
+// TurnsChart pictures how a plan may turn out.
+func TurnsChart(p *plan.Plan, r *risk.Risk) template.HTML {
 	var sums []catalog.Cents
 	for i := range 20 {
 		sums = append(sums, r.Cash.Quantile((float64(i)+0.5)/20))
 	}
-	money, dots = moneyChart(p), dotsChart(p, sums)
-	if curve != nil && curve.NoPlan == nil && len(curve.Points) > 0 {
-		frontier = frontierChart(p, curve)
+	return dotsChart(p, sums)
+}
+
+// CurveChart pictures what more grade costs; "" where there is no curve.
+func CurveChart(p *plan.Plan, curve *ask.Curve) template.HTML {
+	if curve == nil || curve.NoPlan != nil || len(curve.Points) == 0 {
+		return ""
 	}
-	return money, dots, frontier
+	return frontierChart(p, curve)
 }
 
 // Defects are the faults that can be found, for the buttons.

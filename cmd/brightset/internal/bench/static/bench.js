@@ -5,22 +5,25 @@
 const money = (c) => (c < 0 ? "-" : "") + Math.floor(Math.abs(c) / 100) + "." + String(Math.abs(c) % 100).padStart(2, "0");
 
 // Steppers: a minus and a plus beside every number, so that nothing has to be typed.
-for (const input of document.querySelectorAll(".step input[type=number]")) {
-  for (const [sign, text] of [[-1, "−"], [1, "+"]]) {
-    const b = document.createElement("button");
-    b.type = "button";
-    b.textContent = text;
-    b.setAttribute("aria-label", (sign < 0 ? "less: " : "more: ") + document.querySelector(`label[for="${input.id}"]`).textContent);
-    b.addEventListener("click", () => {
-      if (input.value === "") input.value = input.min;
-      else if (sign > 0) input.stepUp();
-      else input.stepDown();
-    });
-    if (sign < 0) input.before(b);
-    else input.after(b);
+function steppers(root) {
+  for (const input of root.querySelectorAll(".step input[type=number]")) {
+    for (const [sign, text] of [[-1, "−"], [1, "+"]]) {
+      const b = document.createElement("button");
+      b.type = "button";
+      b.textContent = text;
+      b.setAttribute("aria-label", (sign < 0 ? "less: " : "more: ") + root.querySelector(`label[for="${input.id}"]`).textContent);
+      b.addEventListener("click", () => {
+        if (input.value === "") input.value = input.min;
+        else if (sign > 0) input.stepUp();
+        else input.stepDown();
+      });
+      if (sign < 0) input.before(b);
+      else input.after(b);
+    }
   }
 }
 
+// Parts, which are fetched when they are opened, or once the page is there.
 async function part(place) {
   place.setAttribute("aria-busy", "true");
   try {
@@ -34,18 +37,119 @@ async function part(place) {
   }
   place.removeAttribute("aria-busy");
 }
-for (const d of document.querySelectorAll("details[data-part]")) {
-  d.addEventListener("toggle", () => { if (d.open) part(d.querySelector("div")); }, { once: true });
+function parts(root) {
+  for (const d of root.querySelectorAll("details[data-part]")) {
+    d.addEventListener("toggle", () => { if (d.open) part(d.querySelector("div")); }, { once: true });
+  }
+  for (const p of root.querySelectorAll("div.part[data-part]")) part(p);
 }
-for (const p of document.querySelectorAll("div.part[data-part]")) part(p);
+
+// What the whole set comes to with the other pieces, and what locks and bans cost, is worked out
+// after the page is there.
+async function costs(root) {
+  for (const box of root.querySelectorAll("[data-costs]")) {
+    try {
+      const all = (await (await fetch(box.dataset.costs)).json()).pieces;
+      for (const p of all) {
+        const card = [...box.querySelectorAll("[data-key]")].find((e) => e.dataset.key === p.key);
+        if (!card) continue;
+        card.querySelector(".mark").textContent = p.mark;
+        for (const [name, text] of [["set", p.set], ["whynot", p.why]]) {
+          const row = card.querySelector("." + name);
+          if (!text) continue;
+          row.querySelector("dd").textContent = text;
+          row.hidden = false;
+        }
+      }
+      box.dataset.reckoned = "1";
+    } catch (e) { /* the page says what it knows */ }
+    if (!box.dataset.locks) continue;
+    try {
+      const texts = (await (await fetch(box.dataset.locks)).json()).texts;
+      for (const e of document.querySelectorAll("[data-lock]")) {
+        if (texts[e.dataset.lock]) e.textContent = texts[e.dataset.lock];
+      }
+    } catch (e) { /* what is locked stands there */ }
+  }
+}
+
+// Another state of a page takes its place: where it was scrolled to, what was open and what was
+// typed stays.
+function remember() {
+  const typed = new Map();
+  for (const f of document.querySelectorAll("main form")) {
+    const key = nameOf(f);
+    for (const e of f.elements) {
+      if (!e.name || e.type === "hidden" || e.type === "file") continue;
+      const way = e.type === "radio" || e.type === "checkbox";
+      const now = way ? e.checked : e.value;
+      const was = way ? e.defaultChecked : e.tagName === "SELECT" ? null : e.defaultValue;
+      if (now !== was) typed.set(key + "\n" + e.name + "\n" + (way ? e.value : ""), now);
+    }
+  }
+  return {
+    typed, x: scrollX, y: scrollY,
+    open: new Set([...document.querySelectorAll("details[data-open][open]")].map((d) => d.dataset.open)),
+    focus: document.activeElement && document.activeElement.name ? keyOf(document.activeElement) : "",
+  };
+}
+const nameOf = (f) => ["action", "target", "piece"].map((n) => {
+  const e = f.querySelector(`input[type=hidden][name=${n}]`);
+  return e ? e.value : "";
+}).join("\n") + "\n" + f.getAttribute("action");
+const keyOf = (e) => e.form ? nameOf(e.form) + "\n" + e.name + "\n" + (e.type === "radio" || e.type === "checkbox" ? e.value : "") : "";
+function restore(was) {
+  for (const d of document.querySelectorAll("details[data-open]")) if (was.open.has(d.dataset.open)) d.open = true;
+  for (const f of document.querySelectorAll("main form")) {
+    for (const e of f.elements) {
+      if (!e.name || e.type === "hidden" || e.type === "file") continue;
+      const key = keyOf(e);
+      if (was.typed.has(key)) {
+        if (typeof was.typed.get(key) === "boolean") e.checked = was.typed.get(key);
+        else e.value = was.typed.get(key);
+      }
+      if (was.focus && key === was.focus) e.focus({ preventScroll: true });
+    }
+  }
+  scrollTo(was.x, was.y);
+}
+function swap(text) {
+  const doc = new DOMParser().parseFromString(text, "text/html");
+  const was = remember();
+  document.title = doc.title;
+  document.body.replaceWith(doc.body);
+  setUp();
+  restore(was);
+}
+
+// A page that went out before the plan was known gets it when it is there.
+async function pending() {
+  const base = document.body.dataset.pending;
+  if (!base) return;
+  try {
+    await fetch("/ready");
+    const text = await (await fetch(location.href)).text();
+    if (document.body.dataset.pending === base) swap(text);
+  } catch (e) { /* loaded again by hand it shows */ }
+}
+
+function setUp() {
+  steppers(document);
+  parts(document);
+  costs(document);
+  whatIf();
+  pending();
+}
 
 // What if.
-const form = document.getElementById("what-if");
-if (form) {
+function whatIf() {
+  const form = document.getElementById("what-if");
+  if (!form) return;
   const box = document.getElementById("answer");
   let curve = [];
   let asked = 0;
   let timer = 0;
+  let stop = new AbortController();
   const start = new FormData(form);
   const sliders = [...form.querySelectorAll("input[type=range]")];
   const show = (p) => {
@@ -69,7 +173,9 @@ if (form) {
       if (!e.dataset.off || e.value !== start.get(e.name)) q.set(e.name, e.value);
     }
     try {
-      const r = await fetch("/what-if.json?" + q);
+      stop.abort();
+      stop = new AbortController();
+      const r = await fetch("/what-if.json?" + q, { signal: stop.signal });
       if (!r.ok) throw new Error(await r.text());
       const p = await r.json();
       if (mine === asked) show(p);
@@ -94,10 +200,13 @@ if (form) {
     box.setAttribute("aria-busy", "true");
     timer = setTimeout(ask, 60);
   });
+  form.dataset.ready = "1";
   fetch("/curve.json").then((r) => r.json()).then((c) => {
     curve = c.points;
-    form.dataset.ready = "1";
+    form.dataset.curve = "1";
     if (curve.length) form.dispatchEvent(new Event("input"));
   }).catch(() => {});
   form.addEventListener("submit", (e) => e.preventDefault());
 }
+
+setUp();
