@@ -61,7 +61,8 @@ func New(opt Options) *Server {
 	if opt.Tell == nil {
 		opt.Tell = func(string, ...any) {}
 	}
-	s := &Server{opt: opt, mux: http.NewServeMux(), clock: time.Now, glance: glance, pairing: pairing{key: opt.Key, code: opt.Code}}
+	s := &Server{opt: opt, mux: http.NewServeMux(), clock: time.Now, glance: glance,
+		pairing: pairing{key: opt.Key, code: opt.Code}}
 	files, err := fs.Sub(static, "static")
 	if err != nil {
 		panic(err)
@@ -77,8 +78,9 @@ func New(opt Options) *Server {
 	}
 	// these wait for each other within answers
 	for path, part := range map[string]http.HandlerFunc{"/ready": s.ready, "/paper/{name}": s.paper,
-		"/why": s.whyPart, "/others": s.othersPart, "/turns": s.turnsPart, "/curve": s.curvePart, "/stops": s.stopsPart, "/costs.json": s.costsJSON,
-		"/locks.json": s.locksJSON, "/curve.json": s.curveJSON, "/what-if.json": s.whatIfJSON} {
+		"/why": s.whyPart, "/others": s.othersPart, "/turns": s.turnsPart, "/curve": s.curvePart,
+		"/stops": s.stopsPart, "/costs.json": s.costsJSON, "/locks.json": s.locksJSON,
+		"/curve.json": s.curveJSON, "/what-if.json": s.whatIfJSON} {
 		s.mux.HandleFunc("GET "+path, waiting.through(part))
 	}
 	s.mux.HandleFunc("GET /photo", s.photo)
