@@ -14,6 +14,9 @@ import (
 	"github.com/lanl/clp"
 )
 
+// EngineName says by what linear programs are solved.
+const EngineName = "CLP"
+
 // clpEngine is COIN-OR's, and this the only file that knows it. A linear program that
 // is solved once goes through the clp package; one that stays while bounds change and
 // columns come in goes through the engine's own C interface, which the package has no

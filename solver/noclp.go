@@ -2,5 +2,8 @@
 
 package solver
 
+// EngineName says by what linear programs are solved.
+const EngineName = "its own simplex"
+
 // Without C there is only our own engine.
 var builtIn engine = simplexEngine{}

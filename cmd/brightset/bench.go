@@ -14,10 +14,6 @@ import (
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/bench"
-	"brightset/cmd/brightset/internal/report"
-	"brightset/model/ask"
-	"brightset/model/plan"
-	"brightset/solver"
 
 	"github.com/spf13/pflag"
 )
@@ -31,15 +27,19 @@ var benchCommand = command{
 		"type the code that stands in the terminal. The connection is not encrypted: share only in a network you trust.",
 	setup: func(flags *pflag.FlagSet) action {
 		var o benchOptions
-		flags.IntVar(&o.port, "port", 8477, "the `PORT` to serve at; 0 for any that is free")
+		flags.IntVar(&o.port, "port", benchPort, "the `PORT` to serve at; 0 for any that is free")
 		flags.BoolVar(&o.share, "share", false, "let other devices in this network in, against a pairing code")
 		return o.run
 	},
 }
 
+// benchPort is where the page is served unless it is told otherwise.
+const benchPort = 8477
+
 type benchOptions struct {
 	port  int
 	share bool
+	show  func(link string) error // opens the page in a browser; nil: the user does
 }
 
 func (o *benchOptions) run(c *call) (int, error) {
@@ -57,12 +57,17 @@ func (o *benchOptions) run(c *call) (int, error) {
 		address = ""
 	}
 	listener, err := net.Listen("tcp", net.JoinHostPort(address, strconv.Itoa(o.port)))
+	if err != nil && o.show != nil { // whoever didn't ask for a port can do with any
+		listener, err = net.Listen("tcp", net.JoinHostPort(address, "0"))
+	}
 	if err != nil {
 		return 0, fmt.Errorf("can't serve at port %d: %w; another one: brightset bench --port 0", o.port, err)
 	}
-	ctx, stop := interruptible()
+	ctx, giveBack := interruptible()
+	defer giveBack()
+	ctx, stop := context.WithCancel(ctx)
 	defer stop()
-	return o.serve(ctx, c, path, listener)
+	return o.serve(ctx, stop, c, path, listener)
 }
 
 // benchPath is the job of a file or folder, whether it is there yet or not.
@@ -78,23 +83,33 @@ func benchPath(c *call) string {
 }
 
 // serve answers until the user has had enough.
-func (o *benchOptions) serve(ctx context.Context, c *call, path string, listener net.Listener) (int, error) {
+func (o *benchOptions) serve(ctx context.Context, stop func(), c *call, path string,
+	listener net.Listener) (int, error) {
 	port := strconv.Itoa(listener.Addr().(*net.TCPAddr).Port)
-	opt := bench.Options{Job: path, Now: now, Papers: benchPapers, Key: bench.NewKey(),
+	opt := bench.Options{Job: path, Now: now, Papers: benchPapers, Key: bench.NewKey(), Stop: stop,
 		Hosts: func() []string { return hosts(port, o.share) },
 		Tell:  func(format string, args ...any) { fmt.Fprintf(c.err, format+"\n", args...) }}
 	if o.share {
 		opt.Code = bench.NewCode()
 	}
+	if o.show != nil {
+		opt.Once = bench.NewKey()
+	}
 	page := bench.New(opt)
 	server := &http.Server{Handler: page.Handler(), ReadHeaderTimeout: 5 * time.Second, ReadTimeout: 60 * time.Second,
 		WriteTimeout: 120 * time.Second, IdleTimeout: 120 * time.Second, MaxHeaderBytes: 16 << 10}
 	fmt.Fprintf(c.out, "The bench is at http://127.0.0.1:%s/?key=%s until Ctrl-C.\n", port, opt.Key)
+	remember(path)
 	if o.share {
 		o.tellHow(c, page, &opt)
 	}
 	done := make(chan error, 1)
 	go func() { done <- server.Serve(listener) }()
+	if o.show != nil {
+		if err := o.show("http://127.0.0.1:" + port + "/?key=" + opt.Once); err != nil {
+			fmt.Fprintf(c.err, "The browser doesn't open by itself (%s): open that link in it.\n", err)
+		}
+	}
 	select {
 	case err := <-done:
 		return exitFailed, err
@@ -140,26 +155,4 @@ func hosts(port string, share bool) []string {
 		}
 	}
 	return all
-}
-
-// benchPapers are the sheets of a plan, without the hunt, which takes its time; unless whole
-// without what is asked for them beside the plan as well, which is enough to name them.
-func benchPapers(ctx context.Context, st *catalog.State, plan *plan.Plan, whole bool) (*report.Papers, error) {
-	set := solver.Settings{}
-	p := &report.Papers{Plan: plan, Date: now().Format(time.DateOnly), Photo: photos(st), Spec: true}
-	if !whole {
-		return p, nil
-	}
-	err := sharing(ctx, func(ctx context.Context) (err error) {
-		p.Stops, p.StopsWhole, err = ask.StopPrices(ctx, st, plan, set)
-		return err
-	}, func(ctx context.Context) (err error) {
-		p.Rejected, p.RejectedWhole, err = ask.RejectedPieces(ctx, st, plan, true, set)
-		return err
-	})
-	if err != nil {
-		return nil, err
-	}
-	quoteTo(p, setAside(ctx, plan))
-	return p, nil
 }

@@ -22,7 +22,13 @@ func TestMain(m *testing.M) {
 	if err := os.Chdir("../.."); err != nil {
 		panic(err)
 	}
+	settings, err := os.MkdirTemp("", "brightset-settings") // the user's own stay as they are
+	if err != nil {
+		panic(err)
+	}
+	os.Setenv("XDG_CONFIG_HOME", settings)
 	code := m.Run()
+	os.RemoveAll(settings)
 	if programBuilt {
 		dir, _ := built()
 		os.RemoveAll(dir)

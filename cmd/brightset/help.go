@@ -2,8 +2,6 @@ package main
 
 import (
 	"fmt"
-	"runtime"
-	"runtime/debug"
 	"strings"
 
 	"brightset/cmd/brightset/internal/report"
@@ -14,12 +12,6 @@ import (
 var helpCommand = command{
 	name: "help", args: "[COMMAND]", most: 1,
 	summary: "show what there is, or how one command is used",
-}
-
-var versionCommand = command{
-	name:    "version",
-	summary: "show which version this is",
-	setup:   func(*pflag.FlagSet) action { return version },
 }
 
 // init breaks the circle between the list of commands and the command that
@@ -93,16 +85,4 @@ func helpOn(cmd command) string {
 		})
 	}
 	return b.String()
-}
-
-func version(c *call) (int, error) {
-	text := "brightset"
-	if info, ok := debug.ReadBuildInfo(); ok {
-		if v := info.Main.Version; v != "" && v != "(devel)" {
-			text += " " + v
-		} else {
-			text += " (built from a working copy)"
-		}
-	}
-	return exitAnswered, c.print(fmt.Sprintf("%s, %s %s/%s\n", text, runtime.Version(), runtime.GOOS, runtime.GOARCH))
 }

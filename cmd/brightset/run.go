@@ -90,6 +90,9 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 // dispatch finds the command, parses its flags and runs it.
 func dispatch(c *call, args []string) (int, error) {
 	if len(args) == 0 {
+		if terminal(c.out) {
+			return start(c)
+		}
 		return 0, usageError{"no command; type: brightset help"}
 	}
 	name := args[0]

@@ -114,7 +114,7 @@ func TestFrontierBudget(t *testing.T) {
 func TestFrontierGaps(t *testing.T) {
 	missing := 0
 	f, _ := seeded.Named("car-30")
-	f.Slots = 8
+	f.Slots = 6
 	for seed := range uint64(campaign.Cases(3, 100)) {
 		st := seeded.Job(f, seed+1)
 		for i := range st.Slots {

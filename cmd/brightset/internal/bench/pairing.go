@@ -18,6 +18,7 @@ import (
 type pairing struct {
 	mu     sync.Mutex
 	key    string // of the link; "": none is needed
+	once   string // opens a single time; "": none, or it has
 	code   string // "": no device is let in by a code
 	wrong  int
 	last   time.Time // when a code was last looked at
@@ -102,9 +103,20 @@ func (p *pairing) known(r *http.Request) bool {
 	return p.tokens[c.Value]
 }
 
-// opens says whether a key is that of the terminal's link.
+// opens says whether a key is that of the terminal's link, or the one that opens once and
+// hasn't yet.
 func (p *pairing) opens(key string) bool {
-	return p.key != "" && subtle.ConstantTimeCompare([]byte(key), []byte(p.key)) == 1
+	same := func(of string) bool { return of != "" && subtle.ConstantTimeCompare([]byte(key), []byte(of)) == 1 }
+	if same(p.key) {
+		return true
+	}
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	if !same(p.once) {
+		return false
+	}
+	p.once = ""
+	return true
 }
 
 // letIn gives a device a token of its own, unless it has one, and shows it the page, without

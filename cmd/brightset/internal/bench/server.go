@@ -29,7 +29,9 @@ type Options struct {
 	Now   func() time.Time
 	Hosts func() []string // host:port by which the page may be asked for now, and by no other name
 	Key   string          // of the terminal's link; "": none is needed
+	Once  string          // opens a single time: the link that a browser is started with is seen by all users
 	Code  string          // lets other devices in; "": none is let in
+	Stop  func()          // ends the program; nil: the page can't
 	// Papers are the sheets of a plan; with all that stands on them, which takes its time
 	Papers func(ctx context.Context, st *catalog.State, p *plan.Plan, whole bool) (*report.Papers, error)
 	Tell   func(format string, args ...any) // says on the terminal what the user should know
@@ -62,7 +64,7 @@ func New(opt Options) *Server {
 		opt.Tell = func(string, ...any) {}
 	}
 	s := &Server{opt: opt, mux: http.NewServeMux(), clock: time.Now, glance: glance,
-		pairing: pairing{key: opt.Key, code: opt.Code}}
+		pairing: pairing{key: opt.Key, once: opt.Once, code: opt.Code}}
 	files, err := fs.Sub(static, "static")
 	if err != nil {
 		panic(err)
@@ -90,6 +92,8 @@ func New(opt Options) *Server {
 	s.mux.HandleFunc("POST /do", s.do)
 	s.mux.HandleFunc("POST /turn", s.turn)
 	s.mux.HandleFunc("POST /photo", s.takePhoto)
+	s.mux.HandleFunc("GET /stop", s.stopPage)
+	s.mux.HandleFunc("POST /stop", s.stop)
 	s.mux.HandleFunc("GET /pair", s.pairPage)
 	s.mux.HandleFunc("POST /pair", s.pair)
 	return s
