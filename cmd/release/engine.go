@@ -33,7 +33,8 @@ func (t target) engine(work string) (folder string, err error) {
 		{sources.clp, []string{"--without-osi", "--without-asl", "--disable-pkg-config", "COIN_SKIP_PROJECTS=Sample Data",
 			"--with-coinutils-lib=-L" + prefix + "/lib -lCoinUtils", "--with-coinutils-incdir=" + prefix + "/include/coin"}},
 	} {
-		if err := compile(c.sources, filepath.Join(prefix, "build", filepath.Base(c.sources)), append(bare, c.flags...)); err != nil {
+		in := filepath.Join(prefix, "build", filepath.Base(c.sources))
+		if err := compile(c.sources, in, append(bare, c.flags...)); err != nil {
 			return "", err
 		}
 	}

@@ -9,14 +9,13 @@ package main
 
 import (
 	"errors"
+	"flag"
 	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"slices"
 	"strings"
-
-	"github.com/spf13/pflag"
 )
 
 func main() {
@@ -36,14 +35,18 @@ type options struct {
 
 func run(args []string) error {
 	var o options
-	flags := pflag.NewFlagSet("release", pflag.ContinueOnError)
+	flags := flag.NewFlagSet("release", flag.ContinueOnError)
 	flags.StringVar(&o.out, "out", "dist", "the `FOLDER` for the files")
 	flags.StringVar(&o.work, "work", filepath.Join(os.TempDir(), "brightset-release"),
 		"the `FOLDER` in which CLP is compiled, and kept for the next time")
-	flags.StringSliceVar(&o.only, "only", nil, "these `TARGETS` alone, such as windows-amd64,linux-arm64")
-	flags.BoolVar(&o.goes, "without-c", false, "the engine in Go for all targets: nothing is fetched, no compiler but Go's")
+	flags.Func("only", "these `TARGETS` alone, such as windows-amd64,linux-arm64", func(list string) error {
+		o.only = append(o.only, strings.Split(list, ",")...)
+		return nil
+	})
+	flags.BoolVar(&o.goes, "without-c", false,
+		"the engine in Go for all targets: nothing is fetched, no compiler but Go's")
 	if err := flags.Parse(args); err != nil {
-		if errors.Is(err, pflag.ErrHelp) {
+		if errors.Is(err, flag.ErrHelp) {
 			return nil // what there is has been printed
 		}
 		return err

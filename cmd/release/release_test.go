@@ -43,7 +43,8 @@ func TestMissing(t *testing.T) {
 	all := targets()
 	none := func(string) (string, error) { return "", errors.New("none") }
 	err := missing(all, none)
-	if err == nil || strings.Count(err.Error(), "dpkg-dev") != 1 || !strings.Contains(err.Error(), "g++-aarch64-linux-gnu") {
+	if err == nil || strings.Count(err.Error(), "dpkg-dev") != 1 ||
+		!strings.Contains(err.Error(), "g++-aarch64-linux-gnu") {
 		t.Error(err)
 	}
 	if err := missing(all, func(string) (string, error) { return "there", nil }); err != nil {
