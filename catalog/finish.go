@@ -7,7 +7,8 @@ import (
 
 // Tables that belong in the job's file only, and in the shop's only.
 var (
-	jobsOnly  = []string{"job", "slot", "match", "trade", "avenue", "find", "lock", "ban", "spent", "plan"}
+	jobsOnly = []string{"job", "slot", "match", "trade", "avenue", "find", "lock", "ban", "spent", "plan",
+		"share"}
 	shopsOnly = []string{"shop"}
 )
 

@@ -29,6 +29,6 @@ const (
 // mostOf is how many tables of a kind one file may have; mostOthers of all
 // other kinds. Without such limits a small file could fill the memory.
 var mostOf = map[string]int{"slot": 2_000, "piece": 20_000, "metal": 100, "level": 20, "spent": 20_000, "plan": 2_000,
-	"lock": 2_000, "ban": 5_000}
+	"share": 2_000, "lock": 2_000, "ban": 5_000}
 
 const mostOthers = 500

@@ -34,11 +34,15 @@ func (l *loader) readStage(t *table, p *Piece) {
 		t.wrong("stage", "nobody is named who plated it",
 			fmt.Sprintf("write a table [piece.%s.sent] with plater, cost and grade, or stage = \"back\"", keyText(p.ID)))
 	}
+	if p.InShop && p.Elsewhere {
+		t.text("hung_in") // a slot of another job
+		return
+	}
 	if p.HungIn = t.ref("hung_in", l.slots); p.HungIn != None && !slices.Contains(p.Fits, p.HungIn) {
 		t.wrong("hung_in", fmt.Sprintf("piece %q doesn't fit slot %q", p.ID, l.state.Slots[p.HungIn].ID),
 			"add the slot to the piece's fits, or name another slot")
 	}
-	if hung := p.Stage == StageHung; hung != t.has("hung_in") && !(p.InShop && p.Elsewhere) {
+	if hung := p.Stage == StageHung; hung != t.has("hung_in") {
 		if hung {
 			t.wrong("stage", "it does not say where it hangs", `write hung_in = "...", the slot`)
 		} else {
@@ -86,6 +90,11 @@ func (l *loader) readKept() {
 			sub.done()
 		}
 		kept.Lines = append(kept.Lines, line)
+		t.done()
+	}
+	for _, t := range l.job.named("share") {
+		kept.Share = append(kept.Share, KeptShare{ID: t.id, Kind: ShareKind(t.word("kind", shareWords...)), Of: t.text("of"),
+			Cents: t.money("cost").V})
 		t.done()
 	}
 	l.state.Kept = kept

@@ -91,6 +91,7 @@ const (
 const (
 	KeyFor    Key = "for"
 	KeyMarkup Key = "markup" // that the owner is charged on it
+	KeyOf     Key = "of"     // the plater or the bundle that jobs have in common
 	KeyCredit Key = "credit"
 	KeyGive   Key = "give"
 )

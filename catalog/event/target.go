@@ -11,6 +11,7 @@ const (
 	TableQuote   Table = "quote"   // below a piece, by name
 	TableSent    Table = "sent"    // below a piece; there is one
 	TablePlan    Table = "plan"    // by slot: a line of the plan that is kept
+	TableShare   Table = "share"   // by number: what the job pays of what the plan has in common with others
 	TableLock    Table = "lock"
 	TableBan     Table = "ban"
 	TableTrade   Table = "trade"

@@ -44,7 +44,7 @@ func screenOf(ctx context.Context, line *progress, p *plan.Plan, since *report.S
 		s.Outlook.Nine, _ = nineWithin(ctx, p)
 	}
 	if p.Of.Quote.Given {
-		s.Outlook.Owner = paper.OwnerQuoteOf(p, nil, 0).Total
+		s.Outlook.Owner = paper.OwnerQuoteOf(p, nil, true, 0).Total
 	}
 	if since != nil {
 		s.Since, s.Changed = since.Called, len(plan.PlanChanges(since.Lines, since.Seq, p))

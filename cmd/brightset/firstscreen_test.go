@@ -122,7 +122,7 @@ func TestNineInTenIsWhatIsSetAside(t *testing.T) {
 	s := screenOf(context.Background(), newProgress(io.Discard), p, nil)
 	papers := &report.Papers{Plan: p, StopsWhole: true}
 	quoteTo(papers, setAside(context.Background(), p))
-	with := paper.OwnerQuoteOf(p, nil, s.Outlook.Nine-p.Outlay)
+	with := paper.OwnerQuoteOf(p, nil, true, s.Outlook.Nine-p.Outlay)
 	if s.Outlook.Nine <= p.Outlay || with.Contingency != papers.Sums.Contingency {
 		t.Errorf("the screen says %d, the quote sets %d aside", s.Outlook.Nine, papers.Sums.Contingency)
 	}

@@ -6,6 +6,7 @@ import (
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/record"
+	"brightset/model/paper"
 	"brightset/model/plan"
 )
 
@@ -22,7 +23,7 @@ func keepAll(c *call, joint *plan.Joint) error {
 		job := &joint.Jobs[i]
 		d, err := unchanged(job) // it may have by now
 		if err == nil {
-			_, err = d.Record(record.Keep(d, job.Plan))
+			_, err = d.Record(record.Keep(d, job.Plan, paper.KeptShares(joint, i)))
 		}
 		if err != nil {
 			if len(kept) > 0 {
@@ -32,8 +33,8 @@ func keepAll(c *call, joint *plan.Joint) error {
 		}
 		kept = append(kept, job.State.Job.File)
 	}
-	fmt.Fprintf(c.err, "Kept as the plans that are followed: %s. What each is charged of what they share is in no job's "+
-		"plan: keep this page.\n", strings.Join(kept, ", "))
+	fmt.Fprintf(c.err, "Kept as the plans that are followed: %s. Each job's share of a lot or a bundle that they have in "+
+		"common is kept with it: record sent and record bought book it.\n", strings.Join(kept, ", "))
 	return nil
 }
 

@@ -22,7 +22,7 @@ import (
 )
 
 var ordersCommand = command{
-	name: "orders", args: "[JOB]", most: 1,
+	name: "orders", args: "[JOB ...]", most: mostJobs,
 	summary: "write the papers: work orders, purchases, hunt list, the owner's quote",
 	text: "Writes a folder of sheets to print, each of which stands alone: a work order per plater and maker, the " +
 		"shop's own work, what to buy, what is left over, what to hunt for, and, with a table [quote] in the job's or the " +
@@ -30,16 +30,19 @@ var ordersCommand = command{
 		"\nA piece that nobody has tried on the object goes on no order: bending it after plating cracks the plating. What " +
 		"has to match it waits with it. Note what fits with brightset record fitted, or say with --unfitted why it goes " +
 		"all the same." +
+		"\nSeveral jobs of one shop are planned together, as plan JOB JOB does: what goes to one plater for all of them " +
+		"stands on one order, and each owner gets a statement of what his job pays of what is shared. With --keep each " +
+		"job's shares are kept too, and record sent and record bought book them." +
 		"\nOn a plater's order stands what he has named or what we expect, and from where on he has to call: call_above " +
 		"in [shop], 15 % if not given. What we would pay at most stays on the shop's own list.",
 	setup: func(flags *pflag.FlagSet) action {
 		var o ordersOptions
 		flags.StringVar(&o.out, "out", "", "the `FOLDER` to write to (default: orders- and the name of the plan, beside "+
 			"the job's file)")
-		flags.Bool("prices", false, "")
-		_ = flags.MarkHidden("prices") // they always stand on the orders; the flag is from before
 		flags.BoolVar(&o.spec, "spec", false, "add a sheet per plater on what open standards ask")
 		flags.StringVar(&o.unfitted, "unfitted", "", "send pieces that were not tried on too, and say `WHY`")
+		flags.Float64Var(&o.within, "within", 0.1, "with several jobs: stop at a plan that is proven to be within so many "+
+			"`PERCENT` of the cheapest")
 		flags.BoolVar(&o.keep, "keep", false, "keep this plan as the one that is followed")
 		o.jsonFlag(flags, "write what was written, and what is held back, as one JSON document")
 		o.limitFlag(flags, "orders", "30s", "30s", "no limit")
@@ -51,11 +54,15 @@ type ordersOptions struct {
 	question
 	out, unfitted string
 	spec, keep    bool
+	within        float64 // percent
 }
 
 func (o *ordersOptions) run(c *call) (int, error) {
 	if err := o.check(); err != nil {
 		return 0, err
+	}
+	if len(c.args) > 1 {
+		return o.together(c)
 	}
 	d, err := openRecorder(c)
 	if err != nil {
@@ -93,11 +100,15 @@ func (o *ordersOptions) run(c *call) (int, error) {
 // write puts the sheets into their folder and gives their paths.
 func (o *ordersOptions) write(st *catalog.State, papers *report.Papers) ([]string, error) {
 	papers.Spec, papers.Unfitted = o.spec, o.unfitted
-	folder := o.out
-	if folder == "" {
-		folder = filepath.Join(filepath.Dir(st.Job.File), "orders-"+plan.Fingerprint(papers.Plan))
+	return writePages(o.folder(st, plan.Fingerprint(papers.Plan)), papers.Pages())
+}
+
+// folder is where the sheets go.
+func (o *ordersOptions) folder(st *catalog.State, print string) string {
+	if o.out != "" {
+		return o.out
 	}
-	return writePages(folder, papers.Pages())
+	return filepath.Join(filepath.Dir(st.Job.File), "orders-"+print)
 }
 
 // gather finds the plan and everything that the papers say about it.
@@ -163,7 +174,7 @@ func quoteTo(p *report.Papers, s *risk.Simulation) {
 		return
 	}
 	if nine, whole := nineOf(s); whole {
-		p.Sums = paper.OwnerQuoteOf(p.Plan, p.Stops, max(0, nine-p.Plan.Outlay))
+		p.Sums = paper.OwnerQuoteOf(p.Plan, p.Stops, true, max(0, nine-p.Plan.Outlay))
 	}
 }
 

@@ -150,7 +150,7 @@ func notKept(c *call) (int, error) {
 
 // keepPlan records a plan as the one that is followed.
 func keepPlan(c *call, d *catalog.Recorder, p *plan.Plan) error {
-	st, err := d.Record(record.Keep(d, p))
+	st, err := d.Record(record.Keep(d, p, nil))
 	if err == nil {
 		fmt.Fprintf(c.err, "Kept as the plan that is followed (entry %d); brightset record undo takes that back.\n", last(st))
 	}

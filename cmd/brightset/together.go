@@ -33,9 +33,14 @@ func (o *planOptions) checkTogether() error {
 				f.name)}
 		}
 	}
-	if !(o.within >= 0 && o.within <= 50) {
-		return usageError{fmt.Sprintf("within %v %% is not between 0 and 50; type: brightset plan --within 0.1 JOB JOB",
-			o.within)}
+	return checkWithin("plan", o.within)
+}
+
+// checkWithin refuses a gap that is none.
+func checkWithin(command string, percent float64) error {
+	if !(percent >= 0 && percent <= 50) {
+		return usageError{fmt.Sprintf("within %v %% is not between 0 and 50; type: brightset %s --within 0.1 JOB JOB",
+			percent, command)}
 	}
 	return nil
 }
@@ -45,11 +50,8 @@ func (o *planOptions) together(c *call) (int, error) {
 	if err := o.checkTogether(); err != nil {
 		return 0, err
 	}
-	jobs, err := loadAll(c.args)
+	jobs, err := jobsOfOneShop(c.args)
 	if err != nil {
-		return 0, err
-	}
-	if err := oneShop(jobs); err != nil {
 		return 0, err
 	}
 	return o.search(c, func(ctx context.Context, line *progress) (answer, error) {
@@ -60,7 +62,7 @@ func (o *planOptions) together(c *call) (int, error) {
 			return answer{}, err
 		}
 		if !together.Has {
-			return o.noneTogether(ctx, together)
+			return noneTogether(ctx, together)
 		}
 		worths := worths(ctx, together)
 		a := answer{
@@ -130,6 +132,15 @@ func loadAll(paths []string) ([]*catalog.State, error) {
 	return jobs, nil
 }
 
+// jobsOfOneShop reads jobs that are planned together.
+func jobsOfOneShop(paths []string) ([]*catalog.State, error) {
+	jobs, err := loadAll(paths)
+	if err == nil {
+		err = oneShop(jobs)
+	}
+	return jobs, err
+}
+
 // oneShop: jobs that are planned together draw on the same drawers, in one currency.
 func oneShop(jobs []*catalog.State) error {
 	first := jobs[0]
@@ -165,7 +176,7 @@ func namedTwice(first, again string) string {
 }
 
 // noneTogether says why there is no plan of all jobs.
-func (o *planOptions) noneTogether(ctx context.Context, together *plan.Joint) (answer, error) {
+func noneTogether(ctx context.Context, together *plan.Joint) (answer, error) {
 	a := answer{code: jointCode(together)}
 	var short []string
 	whole := true

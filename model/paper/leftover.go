@@ -22,18 +22,7 @@ type Spare struct {
 // Leftover lists the pieces that no line of the plan uses, as planned or in
 // reserve, in the state's order, and what to do with each.
 func Leftover(pl *plan.Plan) []Spare {
-	used := map[int]int{}
-	for i := range pl.Lines {
-		l := &pl.Lines[i]
-		n := choice.Needed(pl.SlotOf(l))
-		used[l.Choice.Piece] += n
-		if l.Fallback != nil {
-			used[l.Fallback.Piece] += n
-		}
-		if s := l.Sharing; s != nil && s.With < l.Slot { // one does for both
-			used[l.Fallback.Piece] -= min(n, choice.Needed(&pl.Of.Slots[s.With]))
-		}
-	}
+	used := usedOf(pl)
 	given := map[int]int{}
 	for _, c := range pl.Charges {
 		if c.Kind == plan.ChargeTrade {
@@ -57,6 +46,62 @@ func Leftover(pl *plan.Plan) []Spare {
 		spares = append(spares, s)
 	}
 	return spares
+}
+
+// usedOf says how many of each piece a plan uses, as planned or in reserve.
+func usedOf(pl *plan.Plan) map[int]int {
+	used := map[int]int{}
+	for i := range pl.Lines {
+		l := &pl.Lines[i]
+		n := choice.Needed(pl.SlotOf(l))
+		used[l.Choice.Piece] += n
+		if l.Fallback != nil {
+			used[l.Fallback.Piece] += n
+		}
+		if s := l.Sharing; s != nil && s.With < l.Slot { // one does for both
+			used[l.Fallback.Piece] -= min(n, choice.Needed(&pl.Of.Slots[s.With]))
+		}
+	}
+	return used
+}
+
+// JobSpare is a piece that none of several plans uses, with a job whose state has it.
+type JobSpare struct {
+	Job int
+	Spare
+}
+
+// CommonLeftover lists what several plans leave unused: of the shop's pieces, which each of
+// them may use, what is left by all together, each once.
+func CommonLeftover(plans []*plan.Plan) []JobSpare {
+	used := map[string]int{}
+	for _, pl := range plans {
+		for i, n := range usedOf(pl) {
+			used[pl.Of.Pieces[i].Key()] += n
+		}
+	}
+	var all []JobSpare
+	at := map[string]int{}
+	for j, pl := range plans {
+		for _, s := range Leftover(pl) {
+			p := &pl.Of.Pieces[s.Piece]
+			if !p.InShop {
+				all = append(all, JobSpare{j, s})
+				continue
+			}
+			n, known := at[p.Key()]
+			s.Quantity = choice.PieceCount(p) - used[p.Key()]
+			switch {
+			case s.Quantity <= 0:
+			case !known:
+				at[p.Key()] = len(all)
+				all = append(all, JobSpare{j, s})
+			case (s.Paid || s.Trade != catalog.None) && !all[n].Paid: // it is that job that buys or gives it
+				all[n] = JobSpare{j, s}
+			}
+		}
+	}
+	return all
 }
 
 // advice is what a restorer does with a piece that is left. Common practice, no

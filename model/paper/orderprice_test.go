@@ -93,7 +93,7 @@ func TestOneRuleForCalls(t *testing.T) {
 		if err != nil || !whole {
 			t.Fatal(whole, err)
 		}
-		owner := OwnerQuoteOf(pl, stops, 0)
+		owner := OwnerQuoteOf(pl, stops, true, 0)
 		for i := range pl.Lines {
 			l := pl.Lines[i]
 			price := OrderPriceOf(pl, &l, stops, true)

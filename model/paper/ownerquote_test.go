@@ -31,7 +31,7 @@ func TestOwnerQuoteByHand(t *testing.T) {
 		{Slot: 1, Choice: &plan.Choice{Slot: 1, Piece: 1, Plater: catalog.None, Get: 50_00}},
 	}, Charges: []plan.Charge{{Kind: plan.ChargePlaterFreight, Of: 0, Cents: 30_00}, {Kind: plan.ChargeVendorFreight,
 		Of: 0, Cents: 10_00}, {Kind: plan.ChargeTrade, Of: 0, Cents: -5_00}}}
-	s := OwnerQuoteOf(plan, []ask.StopPrice{{Slot: 0, Planned: 60_00, Highest: 66_00}}, 40_00)
+	s := OwnerQuoteOf(plan, []ask.StopPrice{{Slot: 0, Planned: 60_00, Highest: 66_00}}, true, 40_00)
 	// 115.00 + 10.00 + 30.00 labour; 55.00 + 30.00 labour; carriage 34.50 + 11.00 - 5.00; spent 23.00
 	if s.Lines[0].Total != 155_00 || s.Lines[1].Total != 85_00 || s.Carriage != 34_50+11_00-5_00 || s.Spent != 23_00 ||
 		s.Net != 155_00+85_00+40_50+23_00 {
@@ -41,12 +41,12 @@ func TestOwnerQuoteByHand(t *testing.T) {
 		s.Balance != 324_75-129_90-108_25 {
 		t.Errorf("%+v", s)
 	}
-	if s.Lines[0].Limit != 0 || s.Contingency != 46_00+3_22 {
-		t.Errorf("limit %d, contingency %d", s.Lines[0].Limit, s.Contingency)
+	if s.Lines[0].Limit != 155_00 || s.Lines[1].Limit != 0 || s.Contingency != 46_00+3_22 {
+		t.Errorf("limits %+v, contingency %d", s.Lines, s.Contingency)
 	}
 	// where the plater may go up by the shop's margin without a call, so may the owner's sum:
 	// 9.00, and 15 % on it
-	s = OwnerQuoteOf(plan, []ask.StopPrice{{Slot: 0, Planned: 60_00, Highest: 900_00}}, 0)
+	s = OwnerQuoteOf(plan, []ask.StopPrice{{Slot: 0, Planned: 60_00, Highest: 900_00}}, true, 0)
 	if s.Lines[0].Limit != 155_00+10_35 {
 		t.Errorf("limit %d", s.Lines[0].Limit)
 	}
@@ -66,7 +66,7 @@ func TestOwnerQuoteAddsUp(t *testing.T) {
 		share := func() catalog.Micro { return jobs.Between(r, catalog.Micro(0), 400_000) }
 		st.Quote = catalog.OwnerQuote{Plating: share(), Parts: share(), Tax: share(), Deposit: share(), Strip: share(),
 			Hourly: jobs.Given(catalog.Cents(61_37)), Removal: share()}
-		s := OwnerQuoteOf(plan, nil, 0)
+		s := OwnerQuoteOf(plan, nil, true, 0)
 		sum := s.Carriage + s.Spent
 		for _, l := range s.Lines {
 			if l.Total != l.Plating+l.Bench+l.Parts+l.Labour || l.Bench < 0 {

@@ -158,7 +158,7 @@ func touches(c journal.Change, about map[string]bool, slot string) bool {
 	if len(c.Target) < 2 {
 		return false
 	}
-	kept := c.Target.Is(event.TablePlan)
+	kept := c.Target.Is(event.TablePlan) || c.Target.Is(event.TableShare)
 	for _, m := range []map[event.Key]any{c.Old, c.New} {
 		piece, _ := m[event.KeyPiece].(string)
 		if !kept && (about[piece] || about["job:"+piece]) {

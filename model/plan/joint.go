@@ -1,6 +1,9 @@
 package plan
 
 import (
+	"crypto/sha256"
+	"fmt"
+
 	"brightset/catalog"
 	"brightset/solver"
 )
@@ -92,4 +95,13 @@ func (out *Joint) Saves(j *JointJob) (saves catalog.Cents, known bool) {
 // what that one keeps less or more: what no job pays more than.
 func (j *JointJob) Otherwise(other *Plan) catalog.Cents {
 	return other.Weighed() + j.Plan.Keeps
+}
+
+// Fingerprint is a short name for a plan of several jobs and the figures it rests on.
+func (out *Joint) Fingerprint() string {
+	h := sha256.New()
+	for j := range out.Jobs {
+		fmt.Fprintln(h, Fingerprint(out.Jobs[j].Plan), out.Jobs[j].Pays)
+	}
+	return shortHash(h)
 }

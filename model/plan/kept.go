@@ -4,6 +4,7 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
+	"hash"
 
 	"brightset/catalog"
 )
@@ -61,6 +62,10 @@ func Fingerprint(plan *Plan) string {
 			fmt.Fprintln(h, *l.Fallback)
 		}
 	}
+	return shortHash(h)
+}
+
+func shortHash(h hash.Hash) string {
 	sum := hex.EncodeToString(h.Sum(nil))
 	return sum[:4] + "-" + sum[4:8]
 }

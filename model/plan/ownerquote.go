@@ -15,7 +15,7 @@ type OwnerLine struct {
 // once in each line, and once on all charges together.
 type OwnerSums struct {
 	Spent    catalog.Cents // for work and parts already, with the markups
-	Carriage catalog.Cents // freights, least lots, bundles, with markups; less credits, as they are
+	Carriage catalog.Cents // freights, least lots, bundles, with markups; less credits and what is evened out, as they are
 	Net      catalog.Cents // of the lines, Spent and Carriage
 	Tax      catalog.Cents
 	Total    catalog.Cents // what the owner pays if all goes well
@@ -43,7 +43,7 @@ func (p *Plan) ForOwner() OwnerSums {
 		switch c.Kind {
 		case ChargePlaterFreight, ChargeMinimum:
 			plating += c.Cents
-		case ChargeTrade:
+		case ChargeTrade, ChargeEvened:
 			credits -= c.Cents
 		default:
 			bought += c.Cents

@@ -79,7 +79,8 @@ const (
 	ChargePlaterFreight ChargeKind = "plater-freight"
 	ChargeVendorFreight ChargeKind = "vendor-freight"
 	ChargeBundle        ChargeKind = "bundle"
-	ChargeTrade         ChargeKind = "trade" // negative: a credit
+	ChargeTrade         ChargeKind = "trade"  // negative: a credit
+	ChargeEvened        ChargeKind = "evened" // between jobs that are planned together
 )
 
 // Charge is a sum that belongs to no single line. Of is an index into the

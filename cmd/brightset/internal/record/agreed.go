@@ -68,11 +68,22 @@ func (b *builder) followed(c *plan.Choice) {
 		return
 	}
 	for _, l := range b.st.Kept.Lines {
-		has := l.Piece == p.Key() || l.Fallback != nil && l.Fallback.Piece == p.Key()
+		has := b.isKept(l.Piece, c.Piece) || l.Fallback != nil && b.isKept(l.Fallback.Piece, c.Piece)
 		if l.Slot == b.st.Slots[c.Slot].ID && !has {
 			b.against("the plan kept on %s has %s for %s, not %s", day, b.keyName(l.Piece), l.Slot, b.name(c.Piece))
 		}
 	}
+}
+
+// isKept says whether a piece is the one that a kept plan names, or what another job has left
+// of that bag.
+func (b *builder) isKept(key string, piece int) bool {
+	p := &b.st.Pieces[piece]
+	if key == p.Key() {
+		return true
+	}
+	i, known := b.st.FindPiece(key)
+	return known && b.st.Pieces[i].Elsewhere && b.restOf(i) == piece
 }
 
 // keyName is what a piece of the kept plan is called.

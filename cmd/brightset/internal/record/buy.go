@@ -77,7 +77,7 @@ func (b *builder) boughtPiece(i int, f *Facts) (int, error) {
 	switch {
 	case p.Bundle != catalog.None:
 		return 0, fmt.Errorf("%s comes out of bundle %[2]s; type: brightset record bought %[2]s", b.name(i),
-			inShell(b.st.Bundles[p.Bundle].ID))
+			InShell(b.st.Bundles[p.Bundle].ID))
 	case p.Side == catalog.Customers && f.Price == "":
 		return 0, fmt.Errorf("%s is the customer's already; if money went out for it, say how much: --price 40.00",
 			b.name(i))
@@ -111,13 +111,21 @@ func (b *builder) boughtBundle(bundle int, f *Facts) error {
 	if f.Count != "" {
 		return fmt.Errorf("bundle %s is bought whole; leave --count out", name)
 	}
+	share, shared := b.takeShare(catalog.ShareBundle, name)
 	for i := range b.st.Pieces {
-		if b.st.Pieces[i].Bundle == bundle {
+		if b.st.Pieces[i].Bundle != bundle {
+			continue
+		}
+		if left++; shared && b.st.Pieces[i].InShop {
+			b.free(i)
+		} else {
 			b.own(i)
-			left++
 		}
 	}
-	if left == 0 {
+	switch {
+	case shared: // another of the jobs may have recorded it before
+		return b.pay(share, catalog.None, f, "share of bundle %s%s", name, from(f))
+	case left == 0:
 		return fmt.Errorf("nothing comes out of bundle %s any more: it was bought already", name)
 	}
 	return b.pay(b.st.Bundles[bundle].Price, catalog.None, f, "bundle %s%s", name, from(f))

@@ -65,7 +65,11 @@ func (b *builder) there(i int) error {
 	switch p := &b.st.Pieces[i]; {
 	case p.Elsewhere:
 		_, target := b.of(i)
-		return fmt.Errorf("%s is in use on another job, %s", b.name(i), text(b.d.Value(true, target, event.KeyJob)))
+		rest := ""
+		if left := b.restOf(i); left != catalog.None {
+			rest = fmt.Sprintf("; what is left of the bag is called %s", b.name(left))
+		}
+		return fmt.Errorf("%s is in use on another job, %s%s", b.name(i), text(b.d.Value(true, target, event.KeyJob)), rest)
 	case p.Gone():
 		return fmt.Errorf("%s is %s; if that was wrong, type: brightset record undo", b.name(i), p.Stage)
 	}
@@ -111,10 +115,10 @@ func (b *builder) plater(id string) (int, error) {
 func (b *builder) name(i int) string { return plan.PieceName(b.st, i) }
 
 // typed is how the piece is typed in a command.
-func (b *builder) typed(i int) string { return inShell(b.name(i)) }
+func (b *builder) typed(i int) string { return InShell(b.name(i)) }
 
-// inShell puts what a shell would take apart in quotes.
-func inShell(name string) string {
+// InShell puts what a shell would take apart in quotes.
+func InShell(name string) string {
 	if strings.ContainsAny(name, " \t\"'$&|;<>()*?#~`\\") {
 		return "'" + strings.ReplaceAll(name, "'", `'\''`) + "'"
 	}

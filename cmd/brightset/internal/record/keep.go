@@ -7,8 +7,9 @@ import (
 )
 
 // Keep is the act by which a plan is kept: the one that is followed from now on, and
-// that later ones are compared with.
-func Keep(d *catalog.Recorder, pl *plan.Plan) catalog.Act {
+// that later ones are compared with. shares are what the job pays of what the plan has in
+// common with those of other jobs.
+func Keep(d *catalog.Recorder, pl *plan.Plan, shares []catalog.KeptShare) catalog.Act {
 	b := &builder{d: d, st: d.State, deed: catalog.Act{Action: event.Keep}}
 	for _, slot := range d.Keys(false, event.Of(event.TablePlan)) {
 		b.clear(false, event.Of(event.TablePlan, slot))
@@ -23,6 +24,15 @@ func Keep(d *catalog.Recorder, pl *plan.Plan) catalog.Act {
 		if line.Fallback != nil {
 			b.set(false, target, event.KeyFallback, nested(choiceTable(line.Fallback)))
 		}
+	}
+	for _, id := range d.Keys(false, event.Of(event.TableShare)) {
+		b.clear(false, event.Of(event.TableShare, id))
+	}
+	for _, s := range shares {
+		target := event.Of(event.TableShare, s.ID)
+		b.set(false, target, event.KeyKind, string(s.Kind))
+		b.set(false, target, event.KeyOf, s.Of)
+		b.set(false, target, event.KeyCost, catalog.FormatMoney(s.Cents))
 	}
 	b.deed.Sets = lastOnly(b.deed.Sets)
 	return b.deed

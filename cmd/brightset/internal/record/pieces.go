@@ -196,7 +196,7 @@ func flags(pairs ...string) string {
 	var out []string
 	for i := 0; i < len(pairs); i += 2 {
 		if pairs[i+1] != "" {
-			out = append(out, "--"+pairs[i]+" "+inShell(pairs[i+1]))
+			out = append(out, "--"+pairs[i]+" "+InShell(pairs[i+1]))
 		}
 	}
 	return strings.Join(out, " ")

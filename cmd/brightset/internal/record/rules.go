@@ -110,7 +110,7 @@ func (b *builder) banOf(target string) (string, error) {
 		return on[0], nil
 	}
 	for k := range on {
-		on[k] = inShell(on[k])
+		on[k] = InShell(on[k])
 	}
 	return "", fmt.Errorf("there is more than one ban on %s; say which: %s", b.name(i), strings.Join(on, ", "))
 }

@@ -26,7 +26,6 @@ func (b *builder) sent(f *Facts) error {
 	if err != nil {
 		return err
 	}
-	plater := &b.st.Platers[q]
 	lot, joins := b.newLot(q), false
 	if !f.NewLot {
 		if open := b.lotOf(q, b.day(f)); open != "" {
@@ -52,8 +51,7 @@ func (b *builder) sent(f *Facts) error {
 		b.lessUpToLeast(q, lot, work)
 		return nil
 	}
-	b.spend(plater.Freight, catalog.None, "freight of %s, lot %s", plater.ID, lot)
-	b.spend(max(0, plater.Minimum-work), catalog.None, "%s", upToLeast(plater.ID, lot))
+	b.lotCharges(q, lot, all, work, f.NewLot)
 	return nil
 }
 

@@ -43,7 +43,7 @@ func keepPlan(t *testing.T, path string) {
 	if err != nil || !plan.Has {
 		t.Fatal(err, plan.Status)
 	}
-	if _, err := d.Record(Keep(d, plan)); err != nil {
+	if _, err := d.Record(Keep(d, plan, nil)); err != nil {
 		t.Fatal(err)
 	}
 }

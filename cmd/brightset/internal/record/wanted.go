@@ -67,7 +67,7 @@ func (b *builder) cant(i, q int, f *Facts) error {
 	}
 	return fmt.Errorf("%s has named no price for %s, and there is no estimate of what he would make of it; if he took "+
 		"it, first record his price: brightset record quoted %s --to %s --cost 120.00 --grade 85", who, b.name(i), b.typed(i),
-		inShell(who))
+		InShell(who))
 }
 
 // inTheWay is a piece that hangs where another is to go, if something hangs in all of its

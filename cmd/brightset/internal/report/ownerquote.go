@@ -56,7 +56,7 @@ func (p *Papers) ownerGrid() *page.Grid {
 		o := &s.Lines[i]
 		c := p.Plan.Lines[i].Choice
 		limit := ""
-		if o.Limit > o.Total {
+		if o.Limit > 0 {
 			limit = catalog.FormatMoney(o.Limit)
 		}
 		g.Row(st.Slots[o.Slot].Name, inOwnersWords(st, c), gradeText(st, c.Grade), catalog.FormatMoney(o.Total), limit)

@@ -19,13 +19,13 @@ func (p *Papers) waiting() []page.Block {
 		g := page.NewGrid("piece", "for", "why it waits", "what it takes")
 		for _, h := range held {
 			why, takes := "nobody has tried it on", "try it on the object, then type: brightset record fitted "+
-				plan.PieceName(p.Plan.Of, h.Piece)
+				plan.PieceName(p.Plan.Of, h.Piece)+p.typedJob()
 			if h.With != catalog.None {
 				why, takes = "has to match "+p.Plan.Of.Slots[h.With].Name+", which waits", "goes with it, in one lot"
 			}
 			g.Row(p.calledPiece(h.Piece), p.Plan.Of.Slots[h.Slot].Name, why, takes)
 		}
-		all = append(all, page.Block{Heading: "Held back, on no order", Grid: g, Small: p.lotsWithout(held)})
+		all = append(all, page.Block{Heading: "Held back, on no order", Grid: g, Small: p.all().lotsWithout()})
 	}
 	if notes := p.beforeItGoes(); len(notes) > 0 {
 		all = append(all, page.Block{Heading: "Before they go", Ticks: notes, Small: []string{
@@ -35,18 +35,19 @@ func (p *Papers) waiting() []page.Block {
 }
 
 // lotsWithout says what becomes of the lots while pieces wait.
-func (p *Papers) lotsWithout(held []paper.Held) []string {
+func (t together) lotsWithout() []string {
 	notes := []string{"Bending a piece after plating cracks the plating."}
-	for _, lot := range paper.Lots(p.Plan) {
-		now := paper.GoesNow(p.Plan, lot, held)
-		name := p.Plan.Of.Platers[lot.Plater].Name
-		switch more := now.Shortfall - lot.Shortfall; {
-		case len(now.Lines) == 0:
+	whole := paper.CommonLots(t.plans(), make([][]paper.Held, len(t)))
+	for n, now := range paper.CommonLots(t.plans(), t.held()) {
+		part := &whole[n].Parts[0]
+		name := t[part.Job].Plan.Of.Platers[part.Plater].Name
+		switch more := now.Whole.Shortfall - whole[n].Whole.Shortfall; {
+		case len(now.Parts) == 0:
 			notes = append(notes, fmt.Sprintf("Nothing goes to %s while they wait.", name))
 		case more > 0:
 			notes = append(notes, fmt.Sprintf("Without them the work for %s comes to %s, and his least charge for a lot is %s: "+
-				"%s more than planned. Try them on first and send all in one lot.", name, catalog.FormatMoney(now.Work),
-				catalog.FormatMoney(now.Minimum), catalog.FormatMoney(more)))
+				"%s more than planned. Try them on first and send all in one lot.", name, catalog.FormatMoney(now.Whole.Work),
+				catalog.FormatMoney(now.Whole.Minimum), catalog.FormatMoney(more)))
 		}
 	}
 	return notes

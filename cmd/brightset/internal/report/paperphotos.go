@@ -12,18 +12,22 @@ import (
 )
 
 // photoCards are the photos large enough to work from, on pages of their own.
-func (p *Papers) photoCards(lot *paper.Lot) []page.Block {
+func (t together) photoCards(lot *paper.CommonLot) []page.Block {
 	var cards []*page.Card
-	for _, i := range lot.Lines {
-		l := &p.Plan.Lines[i]
-		piece := p.Plan.PieceOf(l.Choice)
-		photo, of := p.photoOf(piece)
-		if photo == "" {
-			continue
+	for _, part := range lot.Parts {
+		p := t[part.Job]
+		for _, i := range part.Lines {
+			l := &p.Plan.Lines[i]
+			piece := p.Plan.PieceOf(l.Choice)
+			photo, of := p.photoOf(piece)
+			if photo == "" {
+				continue
+			}
+			card := &page.Card{Title: fmt.Sprintf("%s, tag %s", p.Plan.SlotOf(l).Name, t.marked(part.Job, tagOf(piece))),
+				Photo: photo, PhotoOf: of}
+			card.Lists = []page.Titled{{What: "Found on it", Items: findingTexts(p.Plan.Of, piece)}}
+			cards = append(cards, card)
 		}
-		card := &page.Card{Title: fmt.Sprintf("%s, tag %s", p.Plan.SlotOf(l).Name, tagOf(piece)), Photo: photo, PhotoOf: of}
-		card.Lists = []page.Titled{{What: "Found on it", Items: findingTexts(p.Plan.Of, piece)}}
-		cards = append(cards, card)
 	}
 	if len(cards) == 0 {
 		return nil

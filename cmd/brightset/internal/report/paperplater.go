@@ -11,29 +11,29 @@ import (
 	"brightset/model/plan"
 )
 
-// platerOrder is the work order for one plater: a row per piece, on one sheet where it fits;
-// nil where all his pieces are held back. It names no owner, and not what we would pay at
-// most.
-func (p *Papers) platerOrder(lot *paper.Lot) *page.Page {
-	now := paper.GoesNow(p.Plan, *lot, p.held())
-	if len(now.Lines) == 0 {
-		return nil
+// platerOrder is the work order for one plater: a row per piece, on one sheet where it fits.
+// It names no owner, and not what we would pay at most.
+func (t together) platerOrder(lot *paper.CommonLot) *page.Page {
+	first := t[lot.Parts[0].Job]
+	q := &first.Plan.Of.Platers[lot.Parts[0].Plater]
+	sheet := first.sheet(fileName("plater", q.ID), "Work order", "for "+q.Name)
+	sheet.From = first.ourShop()
+	due := []string{first.due(&lot.Whole)}
+	if len(t) > 1 {
+		due = append(due, "Tags carry the number of the job: pieces of two jobs may be called the same.")
 	}
-	q := &p.Plan.Of.Platers[lot.Plater]
-	sheet := p.sheet(fileName("plater", q.ID), "Work order", "for "+q.Name)
-	sheet.From = p.ourShop()
 	sheet.Blocks = []page.Block{
-		{Text: []string{p.due(&now)}},
-		{Grid: p.orderGrid(&now)},
+		{Text: due},
+		{Grid: t.orderGrid(lot)},
 		{List: orderTerms, Signs: []string{"out: our shop, date", "out: plater, date", "in: plater, date",
 			"in: our shop, date"}},
 		{Care: platerCare},
 	}
-	if p.Unfitted != "" {
+	if first.Unfitted != "" {
 		sheet.Blocks = append(sheet.Blocks, page.Block{Small: []string{"Sent without a test fit where no fit is noted: " +
-			p.Unfitted}})
+			first.Unfitted}})
 	}
-	sheet.Blocks = append(sheet.Blocks, p.photoCards(&now)...)
+	sheet.Blocks = append(sheet.Blocks, t.photoCards(lot)...)
 	return sheet
 }
 
@@ -66,22 +66,25 @@ func (p *Papers) due(lot *paper.Lot) string {
 }
 
 // orderGrid has a row per piece: which it is, what is wrong with it, what to do, and what for.
-func (p *Papers) orderGrid(lot *paper.Lot) *page.Grid {
-	st := p.Plan.Of
-	g := page.NewGrid("=tag", "piece, and what is with it", "what to do, in this order", ">"+st.Job.Currency,
+func (t together) orderGrid(lot *paper.CommonLot) *page.Grid {
+	g := page.NewGrid("=tag", "piece, and what is with it", "what to do, in this order", ">"+t[0].Plan.Of.Job.Currency,
 		"=out", "=in")
 	g.Caption = "Counted out and in; both sign below"
 	bag := 0
-	for _, i := range lot.Lines {
-		l := &p.Plan.Lines[i]
-		if st.Slots[l.Slot].Quantity > 1 {
-			bag++
+	for _, part := range lot.Parts {
+		p := t[part.Job]
+		for _, i := range part.Lines {
+			l := &p.Plan.Lines[i]
+			if p.Plan.SlotOf(l).Quantity > 1 {
+				bag++
+			}
+			piece := p.Plan.PieceOf(l.Choice)
+			g.Row(t.tag(part.Job, piece), p.pieceCell(l, bag), p.workCell(l), p.priceCell(l), "☐", "☐")
+			photo, of := p.photoOf(piece)
+			g.Photos = append(g.Photos, page.Photo{URL: photo, Of: of})
 		}
-		g.Row(tagOf(p.Plan.PieceOf(l.Choice)), p.pieceCell(l, bag), p.workCell(l), p.priceCell(l), "☐", "☐")
-		photo, of := p.photoOf(p.Plan.PieceOf(l.Choice))
-		g.Photos = append(g.Photos, page.Photo{URL: photo, Of: of})
 	}
-	sumUp(g, lot)
+	sumUp(g, &lot.Whole)
 	return g
 }
 

@@ -20,6 +20,7 @@ type Papers struct {
 
 	StopsWhole, RejectedWhole bool // of all pieces; else time ran out
 
+	Among    together // all jobs that are planned together; nil: this one alone
 	Date     string
 	Spec     bool   // a sheet per plater on what the standards ask
 	Unfitted string // why pieces go out that were not test-fitted; "": they are held back
@@ -29,26 +30,30 @@ type Papers struct {
 // Pages makes the sheets, each to stand alone. A piece that was not test-fitted is on no
 // order, unless there is a reason: bending it after plating cracks the plating.
 func (p *Papers) Pages() []*page.Page {
-	var all []*page.Page
-	for _, lot := range paper.Lots(p.Plan) {
-		if one := p.platerOrder(&lot); one != nil {
-			all = append(all, one)
-			if spec := p.specSheet(&lot); p.Spec && spec != nil {
-				all = append(all, spec)
-			}
-		}
-	}
-	for m := range p.Plan.Of.Makers {
-		if one := p.makerOrder(m); one != nil {
-			all = append(all, one)
-		}
-	}
-	for _, one := range []*page.Page{p.benchSheet(), p.buySheet(), p.leftSheet(), p.huntSheet(), p.quoteSheet()} {
+	own := p.all()
+	all := own.orders()
+	for _, one := range []*page.Page{p.benchSheet(), own.buySheet(), own.leftSheet(), p.huntSheet(), p.quoteSheet()} {
 		if one != nil {
 			all = append(all, one)
 		}
 	}
 	return all
+}
+
+// all are the papers of the jobs that are planned together.
+func (p *Papers) all() together {
+	if p.Among != nil {
+		return p.Among
+	}
+	return together{p}
+}
+
+// typedJob is the job as it is typed behind a command, where there are several.
+func (p *Papers) typedJob() string {
+	if p.Among == nil {
+		return ""
+	}
+	return " " + p.Plan.Of.Job.File
 }
 
 // Held are the pieces that go on no order yet.
@@ -78,41 +83,6 @@ func (p *Papers) sheet(name, title, sub string) *page.Page {
 		Date:  p.Date,
 		Plan:  plan.Fingerprint(p.Plan),
 	}
-}
-
-// makerOrder is the order for someone who does other works; nil where there is none.
-func (p *Papers) makerOrder(m int) *page.Page {
-	st := p.Plan.Of
-	maker := &st.Makers[m]
-	g := page.NewGrid("tag", "piece", "marks", "work", ">hours")
-	for i := range p.Plan.Lines {
-		c := p.Plan.Lines[i].Choice
-		for _, part := range c.Parts {
-			if part.Doer == plan.ByMaker && part.Maker == m && !c.Sent {
-				piece := &st.Pieces[c.Piece]
-				g.Row(tagOf(piece), named(piece.Name, plan.PieceName(st, c.Piece)), orNone(piece.Marks), partName(st, part),
-					catalog.FormatMicro(part.Hours))
-			}
-		}
-	}
-	if len(g.Rows) == 0 {
-		return nil
-	}
-	sheet := p.sheet(fileName("maker", maker.ID), "Order", "for "+named(maker.Name, maker.ID))
-	sheet.Blocks = []page.Block{
-		{
-			Heading: "What is to be done",
-			Grid:    g,
-			Signs:   []string{"out: our shop, date", "in: maker, date", "back: our shop, date"},
-		},
-		{
-			List: []string{"Before plating: no filler, no solder that the bath would attack, without asking.",
-				"Hours are our estimate; call if it takes more than half as long again.",
-				"Send back the old parts and all fragments."},
-		},
-		{Care: benchCare},
-	}
-	return sheet
 }
 
 // tagOf is what is tied to a piece: its tag, else its id.

@@ -58,42 +58,6 @@ func (p *Papers) benchSheet() *page.Page {
 	return sheet
 }
 
-// buySheet is what to buy from whom.
-func (p *Papers) buySheet() *page.Page {
-	st := p.Plan.Of
-	sheet := p.sheet("buy", "To buy", "")
-	for _, buy := range paper.Purchases(p.Plan) {
-		who := "Out of the shop's drawers"
-		switch {
-		case buy.Vendor != catalog.None:
-			who = named(st.Vendors[buy.Vendor].Name, st.Vendors[buy.Vendor].ID)
-		case buy.Side == catalog.Vendors:
-			who = "Privately"
-		}
-		g := page.NewGrid("piece", "for", ">pieces", ">"+st.Job.Currency)
-		for _, i := range buy.Lines {
-			c := p.Plan.Lines[i].Choice
-			g.Row(named(st.Pieces[c.Piece].Name, plan.PieceName(st, c.Piece)), st.Slots[c.Slot].Name,
-				fmt.Sprint(st.Slots[c.Slot].Quantity), catalog.FormatMoney(c.Get))
-		}
-		for _, b := range buy.Bundles {
-			g.Row("bundle "+st.Bundles[b].ID, bundleFor(p.Plan, b), "", catalog.FormatMoney(st.Bundles[b].Price))
-		}
-		if buy.Freight > 0 {
-			g.Row("freight", "", "", catalog.FormatMoney(buy.Freight))
-		}
-		g.Sum("in all", "", "", catalog.FormatMoney(buy.Total))
-		sheet.Blocks = append(sheet.Blocks, page.Block{Heading: who, Grid: g})
-	}
-	if len(sheet.Blocks) == 0 {
-		return nil
-	}
-	sheet.Blocks = append(sheet.Blocks, page.Block{
-		Small: []string{"What is held in reserve is not bought before it is needed: ask the seller to hold it."},
-	})
-	return sheet
-}
-
 // bundleFor names the slots that a bundle's pieces are for.
 func bundleFor(pl *plan.Plan, bundle int) string {
 	var all []string
@@ -109,16 +73,20 @@ func bundleFor(pl *plan.Plan, bundle int) string {
 }
 
 // leftSheet is what is not used, and whose it is.
-func (p *Papers) leftSheet() *page.Page {
-	st := p.Plan.Of
+func (t together) leftSheet() *page.Page {
 	g := page.NewGrid("piece", ">pieces", "whose", "what to do with it")
-	for _, s := range paper.Leftover(p.Plan) {
-		g.Row(plan.PieceName(st, s.Piece), fmt.Sprint(s.Quantity), source(st, &st.Pieces[s.Piece]), s.Advice)
+	for _, s := range paper.CommonLeftover(t.plans()) {
+		st := t[s.Job].Plan.Of
+		piece, name := &st.Pieces[s.Piece], plan.PieceName(st, s.Piece)
+		if !piece.InShop {
+			name = t.marked(s.Job, name)
+		}
+		g.Row(name, fmt.Sprint(s.Quantity), source(st, piece), s.Advice)
 	}
 	if len(g.Rows) == 0 {
 		return nil
 	}
-	sheet := p.sheet("left-over", "Left over, and whose it is", "")
+	sheet := t[0].sheet("left-over", "Left over, and whose it is", "")
 	sheet.Blocks = []page.Block{{Grid: g, Small: []string{"Nothing is thrown away before the set hangs."}}}
 	return sheet
 }

@@ -115,13 +115,9 @@ func TogetherJSON(out *plan.Joint, worths []joint.Worth) (string, error) {
 		jobPart(out, j, notes)
 		doc.Sums.add(out, job)
 	}
-	for _, c := range out.Charges {
-		sum := catalog.Cents(0)
-		for _, one := range c.Single {
-			sum += one
-		}
-		doc.Sums.Single += sum
-		doc.Charges = append(doc.Charges, jointChargeDoc{string(c.Kind), c.ID, c.Cents, c.Single, sum, c.Shares})
+	doc.Charges = jointChargeDocs(out)
+	for _, c := range doc.Charges {
+		doc.Sums.Single += c.Sum
 	}
 	for _, w := range worths {
 		one := worthDoc{Piece: w.ID, To: []useDoc{}, Jobs: []jobWorthDoc{}}
@@ -145,6 +141,19 @@ func TogetherJSON(out *plan.Joint, worths []joint.Worth) (string, error) {
 	doc.Starting = notes.docs()
 	doc.Warnings = append(append(doc.Warnings, startWarnings(out)...), bundleWarnings(out)...)
 	return toJSON(doc)
+}
+
+// jointChargeDocs are what is charged once for all jobs.
+func jointChargeDocs(out *plan.Joint) []jointChargeDoc {
+	all := []jointChargeDoc{}
+	for _, c := range out.Charges {
+		sum := catalog.Cents(0)
+		for _, one := range c.Single {
+			sum += one
+		}
+		all = append(all, jointChargeDoc{string(c.Kind), c.ID, c.Cents, c.Single, sum, c.Shares})
+	}
+	return all
 }
 
 // add counts one job in.
