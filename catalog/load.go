@@ -103,6 +103,7 @@ func (l *loader) load(path string) (*State, error) {
 // readFiles reads all there is, but makes nothing of it yet.
 func (l *loader) readFiles(path string) {
 	l.openFiles(path)
+	l.state.Files = hex.EncodeToString(l.sum.Sum(nil))[:16]
 	if !l.opt.NothingRecorded {
 		l.readJournals()
 	}

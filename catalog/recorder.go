@@ -20,6 +20,7 @@ type Recorder struct {
 
 // Act is one thing to be recorded. It stands as a whole or not at all.
 type Act struct {
+	ID     string // of its entry, 16 digits of hex, by which a repeated request is known; "" for any
 	Action event.Action
 	On     string // the day it happened, 2027-01-31; "" for today
 	Reason string
@@ -117,7 +118,10 @@ func (d *Recorder) Record(deed Act) (*State, error) {
 
 // entries are what an act adds to the journals.
 func (d *Recorder) entries(deed *Act) tried {
-	e := journal.Entry{ID: newID(), Action: deed.Action, On: deed.On, Reason: deed.Reason}
+	e := journal.Entry{ID: deed.ID, Action: deed.Action, On: deed.On, Reason: deed.Reason}
+	if e.ID == "" {
+		e.ID = newID()
+	}
 	if e.On == "" {
 		e.On = d.Today()
 	}

@@ -38,6 +38,7 @@ type State struct {
 	Kept     *Kept   // nil where no plan was kept
 	Record   *Record // what stands of the job's journal
 	Revision string  // of all files and journals this was made of
+	Files    string  // of the files alone, without what was recorded
 }
 
 // Record is what was recorded and not undone, in its order. It is shared between

@@ -47,6 +47,15 @@ func (d *Recorder) CanTurn() (undo, redo bool) {
 	return undo, redo
 }
 
+// Log is all that was recorded, what was taken back and the taking back included.
+func (d *Recorder) Log() ([]journal.Entry, error) {
+	log, _, err := journal.Load(JournalOf(d.path))
+	if err != nil {
+		return nil, told(err)
+	}
+	return log.Entries, nil
+}
+
 func (d *Recorder) turn(action event.Action,
 	next func(*journal.Log) (journal.Entry, bool)) (*State, journal.Entry, error) {
 	of, entries, err := d.turned(action, next)

@@ -42,10 +42,18 @@ const (
 	Unban    Action = "unban"
 	Spent    Action = "spent"
 	Note     Action = "note"
-	Slot     Action = "slot"   // a position of the set is new, or another than before
-	Plater   Action = "plater" // so is a plater, or what he takes
-	Photo    Action = "photo"  // a picture was taken of a piece
-	Keep     Action = "plan"   // a plan is kept as the one that is followed
+	Slot     Action = "slot"    // a position of the set is new, or another than before
+	Plater   Action = "plater"  // so is a plater, or what he takes
+	Vendor   Action = "vendor"  // who sells is new, or sells otherwise
+	Maker    Action = "maker"   // so is somebody who does single works
+	Bundle   Action = "bundle"  // several pieces are for sale for one price
+	Match    Action = "match"   // positions are seen together
+	Avenue   Action = "avenue"  // somewhere to look for a piece
+	Trade    Action = "trade"   // a piece may be given for another
+	Terms    Action = "terms"   // something else is asked of the whole job
+	Removed  Action = "removed" // what nothing rests on is taken out of the files' sight
+	Photo    Action = "photo"   // a picture was taken of a piece
+	Keep     Action = "plan"    // a plan is kept as the one that is followed
 )
 
 // What is about another entry.

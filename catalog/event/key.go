@@ -70,12 +70,15 @@ const (
 
 // Of a position, and of what is seen together.
 const (
-	KeyPart       Key = "part"
-	KeyArea       Key = "area"
-	KeyWeight     Key = "weight"
-	KeyTarget     Key = "target"
-	KeySlots      Key = "slots"
-	KeySamePlater Key = "same_plater"
+	KeyPart        Key = "part"
+	KeyArea        Key = "area"
+	KeyWeight      Key = "weight"
+	KeyTarget      Key = "target"
+	KeySlots       Key = "slots"
+	KeySamePlater  Key = "same_plater"
+	KeyGradeWithin Key = "grade_within"
+	KeyToneWithin  Key = "tone_within"
+	KeyFreshAlike  Key = "fresh_alike"
 )
 
 // Of a plater.
@@ -87,6 +90,16 @@ const (
 	KeyStripFee Key = "strip_fee"
 )
 
+// Of a maker, a bundle, an avenue, and of what is asked of the whole job.
+const (
+	KeyWorks      Key = "works"
+	KeyVendor     Key = "vendor"
+	KeyLikely     Key = "likely"
+	KeyBudget     Key = "budget"
+	KeyWithinDays Key = "within_days"
+	KeyCompletion Key = "completion"
+)
+
 // Of the ledger, and of a trade.
 const (
 	KeyFor    Key = "for"
@@ -94,4 +107,5 @@ const (
 	KeyOf     Key = "of"     // the plater or the bundle that jobs have in common
 	KeyCredit Key = "credit"
 	KeyGive   Key = "give"
+	KeyGet    Key = "get"
 )

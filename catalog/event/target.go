@@ -19,6 +19,11 @@ const (
 	TableSlot    Table = "slot"
 	TableMatch   Table = "match"
 	TablePlater  Table = "plater"
+	TableVendor  Table = "vendor"
+	TableMaker   Table = "maker"
+	TableBundle  Table = "bundle"
+	TableAvenue  Table = "avenue"
+	TableJob     Table = "job"   // there is one, without a name
 	TableLevel   Table = "level" // below a plater, by name
 	TableRate    Table = "rate"  // below a level, a key per metal, as is
 	TableGrade   Table = "grade" // below a level

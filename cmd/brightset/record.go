@@ -64,12 +64,25 @@ var recordCommand = command{
 			{&f.Least, "least", "his least charge for a piece, `MONEY`"},
 			{&f.StripFee, "strip-fee", "what he takes for a piece sent back after stripping, `MONEY`"},
 			{&f.Rate, "rate", "what he takes for a dm2, `MONEY`"},
+			{&f.Works, "works", "`WORKS` that he does, with commas between"},
+			{&f.Low, "low", "the price it may be had for at best, `MONEY`"},
+			{&f.High, "high", "the price it may be had for at worst, `MONEY`"},
+			{&f.Give, "give", "the `PIECE` that is given"},
+			{&f.Get, "get", "the `PIECE` that is taken for it"},
+			{&f.Slots, "slots", "`SLOTS` that are seen together, with commas between"},
+			{&f.GradeWithin, "grade-within", "how far their grades may be apart, `POINTS`"},
+			{&f.ToneWithin, "tone-within", "how far their colour casts may be apart, `TONE`"},
+			{&f.Budget, "budget", "all that may be spent, `MONEY`"},
+			{&f.Completion, "completion", "`CHANCE` asked for that no slot needs a rescue, 0 to 1"},
+			{&f.What, "what", "`KIND` of what is taken away: piece, slot, plater, vendor ..."},
 			{&f.On, "on", "the `DAY` it happened, 2027-01-31 (default: today)"},
 			{&f.Reason, "reason", "`WHY`, in words"},
 		} {
 			flags.StringVar(one.to, one.name, "", one.text)
 		}
 		flags.BoolVar(&f.NewLot, "new-lot", false, "it goes by itself, though something else goes to the plater that day")
+		flags.BoolVar(&f.SamePlater, "same-plater", false, "they have to go to one plater")
+		flags.BoolVar(&f.FreshAlike, "fresh-alike", false, "all of them have to be freshly finished, or none")
 		flags.BoolVar(&f.Harmless, "harmless", false, "the fault does not keep the piece from hanging")
 		flags.BoolVar(&f.StripFirst, "strip-first", false, "he is to strip it and name his price, though one is firm")
 		flags.BoolVar(&f.Anyway, "anyway", false, "it happened, though something else was agreed")

@@ -35,6 +35,11 @@ func (f *Facts) tidy() error {
 		}
 		v.Field(i).SetString(one)
 	}
+	for i := range f.Each {
+		if err := f.Each[i].tidy(); err != nil {
+			return err
+		}
+	}
 	if _, err := time.Parse(time.DateOnly, f.On); f.On != "" && err != nil {
 		return fmt.Errorf("%q is no day; write it as 2027-01-31", f.On)
 	}

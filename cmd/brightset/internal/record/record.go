@@ -14,7 +14,8 @@ import (
 // Facts is what is known about something that happened. What an action has no use for is
 // left empty.
 type Facts struct {
-	Target string // piece, several with commas between; slot, bundle, trade, ban or text
+	Target string  // piece, several with commas between; slot, bundle, trade, ban or text
+	Each   []Facts // what is otherwise for single pieces of several, by the Target of each
 
 	Fits, Kind, Metal, Owner, Name, Tag, Place, Marks, Quantity, Value, Chance string // of a new piece
 	Defect, Severity, Extent, Count, Where                                     string // of a finding
@@ -25,6 +26,11 @@ type Facts struct {
 	From, Price                                                                string // of a purchase
 	Part, Area, Weight, Goal, With                                             string // of a position; Goal is its target
 	Minimum, Hourly, Least, StripFee, Rate                                     string // of a plater
+	Works, Low, High, Give, Get                                                string // of a maker, an avenue, a trade
+	Slots, GradeWithin, ToneWithin                                             string // of a match group
+	Budget, Completion                                                         string // of the whole job
+	What                                                                       string // the kind of table that is removed
+	SamePlater, FreshAlike                                                     bool
 	StripFirst                                                                 bool
 	Harmless                                                                   bool
 	// it happened, though it was agreed otherwise
@@ -90,6 +96,21 @@ var Actions = []Action{
 	{event.Plater, "PLATER", "a plater, new or changed; --level with --metal, --rate for a dm2 and --grade is what he " +
 		"takes and how fine it gets", "name minimum freight days hourly least strip-fee level metal rate grade tone", "",
 		(*builder).platerTerms},
+	{event.Vendor, "VENDOR", "who sells, new or changed", "name freight days", "", (*builder).vendorTerms},
+	{event.Maker, "MAKER", "somebody who does single works, new or changed; --works with commas between",
+		"name hourly works days", "", (*builder).makerTerms},
+	{event.Bundle, "BUNDLE", "several pieces for one price, new or changed; the pieces name it", "from price days", "",
+		(*builder).bundleTerms},
+	{event.Match, "MATCH", "positions that are seen together, new or changed; --slots with commas between",
+		"slots same-plater fresh-alike grade-within tone-within", "", (*builder).matchTerms},
+	{event.Avenue, "AVENUE", "somewhere to look for a piece, new or changed; --price is the likely one, --cost of one " +
+		"try", "slot kind chance price low high cost days where", "", (*builder).avenueTerms},
+	{event.Trade, "TRADE", "a piece that may be given for another, new or changed", "give get credit", "",
+		(*builder).tradeTerms},
+	{event.Terms, "job", "what is asked of the whole job is another: --target, --budget ...",
+		"target budget days completion", "", (*builder).jobTerms},
+	{event.Removed, "NAME", "what nothing rests on and nothing happened to is taken away; --what kind it is of, where " +
+		"several are called that", "what", "", (*builder).removed},
 }
 
 // Find gives the action of a name.

@@ -41,7 +41,8 @@ func (b *builder) sent(f *Facts) error {
 			return fmt.Errorf("%s hangs in %s; if it was taken down, first type: brightset record unhung %s", b.name(i),
 				b.st.Slots[p.HungIn].ID, b.typed(i))
 		}
-		sum, err := b.send(i, q, lot, f)
+		own := f.of(b.st.Pieces[i].Key())
+		sum, err := b.send(i, q, lot, &own)
 		if err != nil {
 			return err
 		}

@@ -18,7 +18,7 @@ func each(one func(*builder, *Facts) error) func(*builder, *Facts) error {
 			}
 		}
 		for _, i := range all {
-			single := *f
+			single := f.of(b.st.Pieces[i].Key())
 			single.Target = b.st.PieceLabel(i)
 			if err := one(b, &single); err != nil {
 				return err
@@ -26,6 +26,25 @@ func each(one func(*builder, *Facts) error) func(*builder, *Facts) error {
 		}
 		return nil
 	}
+}
+
+// of is what was said of one of several pieces, by its key: for all of them, unless otherwise
+// for this one.
+func (f *Facts) of(key string) Facts {
+	single := *f
+	for i := range f.Each {
+		if f.Each[i].Target != key {
+			continue
+		}
+		own := &f.Each[i]
+		for _, one := range []struct{ to, from *string }{{&single.Work, &own.Work}, {&single.Level, &own.Level},
+			{&single.Slot, &own.Slot}, {&single.Cost, &own.Cost}, {&single.Count, &own.Count}, {&single.Grade, &own.Grade}} {
+			if *one.from != "" {
+				*one.to = *one.from
+			}
+		}
+	}
+	return single
 }
 
 // oneByOne refuses what can't hold for each of several pieces: a number out of a bag, and

@@ -13,8 +13,11 @@ import (
 
 // EntryText is an entry in a few words.
 func EntryText(e *journal.Entry) string {
-	if e.Action == event.Keep {
+	switch e.Action {
+	case event.Keep:
 		return "plan kept"
+	case event.Terms:
+		return "what is asked of the job"
 	}
 	text := string(e.Action)
 	if names := unique(entryAbout(e)); len(names) > 0 {
@@ -27,12 +30,27 @@ func EntryText(e *journal.Entry) string {
 func entryAbout(e *journal.Entry) []string {
 	kind := event.TablePiece
 	switch e.Action {
+	case event.Removed: // of whatever kind it is
+		if len(e.Changes) == 0 {
+			return nil
+		}
+		kind = event.Table(e.Changes[0].Target[0])
 	case event.Lock, event.Unlock:
 		kind = event.TableLock
 	case event.Ban, event.Unban:
 		kind = event.TableBan
-	case event.Traded:
+	case event.Traded, event.Trade:
 		kind = event.TableTrade
+	case event.Vendor:
+		kind = event.TableVendor
+	case event.Maker:
+		kind = event.TableMaker
+	case event.Bundle:
+		kind = event.TableBundle
+	case event.Match:
+		kind = event.TableMatch
+	case event.Avenue:
+		kind = event.TableAvenue
 	case event.Spent:
 		kind = event.TableSpent
 	case event.Slot:
