@@ -56,6 +56,14 @@ type JointCharge struct {
 	Shares []catalog.Cents // per job; they add up to Cents
 }
 
+// Apart is what all jobs would be charged if each were by itself.
+func (c *JointCharge) Apart() (sum catalog.Cents) {
+	for _, one := range c.Single {
+		sum += one
+	}
+	return sum
+}
+
 // OwnOutlay is what the job's lines and trades spend if all goes well.
 func (j *JointJob) OwnOutlay() catalog.Cents {
 	outlay := catalog.Cents(0)

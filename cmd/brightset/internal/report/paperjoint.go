@@ -96,11 +96,7 @@ func (t *JointPapers) chargesBlock(currency string) page.Block {
 	g := page.NewGrid("what", ">each by itself", ">together", "=job", ">its share")
 	for i := range t.Plan.Charges {
 		c := &t.Plan.Charges[i]
-		single := catalog.Cents(0)
-		for _, one := range c.Single {
-			single += one
-		}
-		head := []string{jointChargeText(c), catalog.FormatMoney(single), catalog.FormatMoney(c.Cents)}
+		head := []string{jointChargeText(c), catalog.FormatMoney(c.Apart()), catalog.FormatMoney(c.Cents)}
 		for j, share := range c.Shares {
 			if c.Single[j] > 0 || share != 0 {
 				g.Row(append(head, fmt.Sprintf("job %d", j+1), catalog.FormatMoney(share))...)

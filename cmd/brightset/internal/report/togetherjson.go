@@ -147,11 +147,7 @@ func TogetherJSON(out *plan.Joint, worths []joint.Worth) (string, error) {
 func jointChargeDocs(out *plan.Joint) []jointChargeDoc {
 	all := []jointChargeDoc{}
 	for _, c := range out.Charges {
-		sum := catalog.Cents(0)
-		for _, one := range c.Single {
-			sum += one
-		}
-		all = append(all, jointChargeDoc{string(c.Kind), c.ID, c.Cents, c.Single, sum, c.Shares})
+		all = append(all, jointChargeDoc{string(c.Kind), c.ID, c.Cents, c.Single, c.Apart(), c.Shares})
 	}
 	return all
 }

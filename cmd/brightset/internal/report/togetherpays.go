@@ -18,10 +18,9 @@ func sharedTable(out *plan.Joint) string {
 	t := NewTable("charge", ">each by itself", ">together", "split")
 	single, sum := catalog.Cents(0), catalog.Cents(0)
 	for _, c := range out.Charges {
-		apart := catalog.Cents(0)
+		apart := c.Apart()
 		var split []jobText
 		for j := range c.Shares {
-			apart += c.Single[j]
 			if c.Single[j] > 0 {
 				split = append(split, jobText{j, catalog.FormatMoney(c.Shares[j])})
 			}
