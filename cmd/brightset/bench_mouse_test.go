@@ -88,7 +88,7 @@ func TestBenchByMouse(t *testing.T) {
 	b.says("90, show")
 	b.press("piece-1", "summary", "What happened")
 	b.send("piece-1", "It hangs here")
-	b.says("hung in cleat")
+	b.says("hangs as cleat")
 	b.open("/journal")
 	b.says("hung piece-1")
 	if code, out, errs := brightset("check", b.job); code != 0 {

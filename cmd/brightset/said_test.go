@@ -1,9 +1,7 @@
 package main
 
 import (
-	"encoding/json"
 	"fmt"
-	"math"
 	"regexp"
 	"slices"
 	"strings"
@@ -27,7 +25,7 @@ var unsaid = []*regexp.Regexp{
 	regexp.MustCompile(`\[\d+\]`),                                  // footnotes
 	regexp.MustCompile(`(?m)^\S.*\n(.*\n)?-{10,}$`),                // heads of tables
 	regexp.MustCompile(`\b(1|4|9) in (5|10)\b( within)?`),          // names of quantiles
-	regexp.MustCompile(`(and|which is) \d+ more\b`),                // lists that are cut
+	regexp.MustCompile(`(and|which is)\s+\d+\s+more\b`),            // lists that are cut
 	regexp.MustCompile(`\d+ figures? more, each worth less:[^.]*`), // likewise
 	regexp.MustCompile(`triangular from -10%\s+to \+35%`),
 	regexp.MustCompile(`\bof plan [0-9a-f]{4}-[0-9a-f]{4}\b`), // its name, which may look like a number
@@ -45,80 +43,6 @@ var unsaid = []*regexp.Regexp{
 // sentences are the keys whose strings are whole sentences, in the text and in the JSON.
 var sentences = []string{"warnings", "why", "out", "fallback_out", "text", "information", "stopped_early", "files",
 	"rests_on", "what_would_replace_them", "source", "efficiency_source", "current_source"}
-
-// document is a JSON answer laid flat.
-type document struct {
-	leaves []leaf
-}
-
-type leaf struct {
-	path  []string // keys on the way, places in lists left out
-	text  string
-	num   float64
-	isNum bool
-}
-
-func (l *leaf) key() string { return l.path[len(l.path)-1] }
-
-// under says whether a key on the way holds one of the words.
-func (l *leaf) under(words ...string) bool {
-	for _, k := range l.path {
-		for _, w := range words {
-			if strings.Contains(k, w) {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-func flatten(v any, path []string, drop string, to *document) {
-	switch v := v.(type) {
-	case map[string]any:
-		for k, sub := range v {
-			if k != drop {
-				flatten(sub, append(slices.Clone(path), k), drop, to)
-			}
-		}
-	case []any:
-		for _, sub := range v {
-			flatten(sub, path, drop, to)
-		}
-		to.leaves = append(to.leaves, leaf{path: append(slices.Clone(path), "#"), num: float64(len(v)), isNum: true})
-	case float64:
-		to.leaves = append(to.leaves, leaf{path: path, num: v, isNum: true})
-	case string:
-		to.leaves = append(to.leaves, leaf{path: path, text: v})
-	}
-}
-
-// documentOf lays an answer flat, without the values of one key where drop names it.
-func documentOf(t *testing.T, text, drop string) *document {
-	t.Helper()
-	var v any
-	if err := json.Unmarshal([]byte(text), &v); err != nil {
-		t.Fatalf("%v in %.300s", err, text)
-	}
-	d := &document{}
-	flatten(v, nil, drop, d)
-	return d
-}
-
-func (d *document) names(s string) bool {
-	return slices.ContainsFunc(d.leaves, func(l leaf) bool { return !l.isNum && l.text == s })
-}
-
-// has says whether some number that fits is within half a unit of the last place said.
-func (d *document) has(v float64, places int, fits func(*leaf) bool) bool {
-	off := math.Pow(10, -float64(places))/2 + 1e-9
-	for i := range d.leaves {
-		l := &d.leaves[i]
-		if l.isNum && fits(l) && math.Abs(math.Abs(l.num)-v) <= off {
-			return true
-		}
-	}
-	return false
-}
 
 var (
 	spaces = regexp.MustCompile(`\s+`)

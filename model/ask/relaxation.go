@@ -52,7 +52,7 @@ func rankOf(g *Relaxation) catalog.Cents {
 func without(st *catalog.State, r *Requirement) string {
 	switch r.Kind {
 	case "piece":
-		return fmt.Sprintf("with more like %s it fits", r.Of)
+		return fmt.Sprintf("with more like %s it fits", plan.PieceCalled(st, r.index))
 	case "hung", "sent":
 		return withoutStage(st, r)
 	case "match":

@@ -192,5 +192,5 @@ func (x *explainer) lowerFloor(i int) (*catalog.State, string, error) {
 		return nil, without(x.st, &x.all[i]), nil
 	}
 	return at(grades[low]), fmt.Sprintf("with grade %s instead of %s for %s it fits", plan.Centi(grades[low]),
-		plan.Centi(slot.Target.Floor.V), slot.ID), nil
+		plan.Centi(slot.Target.Floor.V), slot.Name), nil
 }

@@ -88,9 +88,9 @@ func goneBy(st *catalog.State) string {
 func decided(st *catalog.State) []Requirement {
 	var all []Requirement
 	for i := range st.Locks {
-		slot := st.Slots[st.Locks[i].Slot].ID
-		words := "the lock on " + slot + reasonOf(st.Locks[i].Reason) + goneNote(st, st.Locks[i].Piece)
-		all = append(all, Requirement{"lock", slot, i, words, func(st *catalog.State) {
+		on := &st.Slots[st.Locks[i].Slot]
+		words := "the lock on " + on.Name + reasonOf(st.Locks[i].Reason) + goneNote(st, st.Locks[i].Piece)
+		all = append(all, Requirement{"lock", on.ID, i, words, func(st *catalog.State) {
 			st.Locks[i].Filter = catalog.Filter{Slot: st.Locks[i].Slot, Piece: catalog.None, Plater: catalog.None}
 		}})
 	}
@@ -116,9 +116,9 @@ func goneNote(st *catalog.State, piece int) string {
 		return ""
 	}
 	if st.Pieces[piece].Elsewhere {
-		return fmt.Sprintf("; %s is in use on another job", plan.PieceName(st, piece))
+		return fmt.Sprintf("; %s is in use on another job", plan.PieceCalled(st, piece))
 	}
-	return fmt.Sprintf("; %s is %s", plan.PieceName(st, piece), st.Pieces[piece].Stage)
+	return fmt.Sprintf("; %s is %s", plan.PieceCalled(st, piece), st.Pieces[piece].Stage)
 }
 
 func ofGroups(st *catalog.State) []Requirement {
@@ -138,20 +138,20 @@ func ofSlot(st *catalog.State, s int) []Requirement {
 	var all []Requirement
 	slot := &st.Slots[s]
 	if words := program.TargetWords(&slot.Target); words != "" {
-		all = append(all, Requirement{"slot", slot.ID, s, words + " for " + slot.ID, func(st *catalog.State) {
+		all = append(all, Requirement{"slot", slot.ID, s, words + " for " + slot.Name, func(st *catalog.State) {
 			st.Slots[s].Target = catalog.Target{}
 		}})
 	}
 	if slot.Bears {
-		all = append(all, Requirement{"bears", slot.ID, s, "a hand or a load hangs on " + slot.ID, func(st *catalog.State) {
+		all = append(all, Requirement{"bears", slot.ID, s, "a hand or a load hangs on " + slot.Name, func(st *catalog.State) {
 			st.Slots[s].Bears = false
 		}})
 	}
 	if slot.MaxBreakage.Set {
-		all = append(all, Requirement{"breakage", slot.ID, s,
-			fmt.Sprintf("a breakage of at most %s for %s", plan.Percent(slot.MaxBreakage.V), slot.ID), func(st *catalog.State) {
-				st.Slots[s].MaxBreakage = catalog.Val[catalog.Micro]{}
-			}})
+		words := fmt.Sprintf("a breakage of at most %s for %s", plan.Percent(slot.MaxBreakage.V), slot.Name)
+		all = append(all, Requirement{"breakage", slot.ID, s, words, func(st *catalog.State) {
+			st.Slots[s].MaxBreakage = catalog.Val[catalog.Micro]{}
+		}})
 	}
 	return all
 }
@@ -169,7 +169,7 @@ func ofPieces(st *catalog.State) []Requirement {
 		}
 		if most > choice.PieceCount(&st.Pieces[i]) {
 			all = append(all, Requirement{"piece", plan.PieceName(st, i), i,
-				fmt.Sprintf("there is only %d of %s", choice.PieceCount(&st.Pieces[i]), plan.PieceName(st, i)),
+				fmt.Sprintf("there is only %d of %s", choice.PieceCount(&st.Pieces[i]), plan.PieceCalled(st, i)),
 				func(st *catalog.State) {
 					st.Pieces[i].Quantity = most
 				}})

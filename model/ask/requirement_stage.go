@@ -16,10 +16,10 @@ func ofStages(st *catalog.State) []Requirement {
 		switch {
 		case p.Gone():
 		case p.Stage == catalog.StageHung:
-			words := fmt.Sprintf("that %s stays where it hangs, in %s", name, st.Slots[p.HungIn].ID)
+			words := fmt.Sprintf("that %s stays where it hangs, in %s", plan.PieceCalled(st, i), st.Slots[p.HungIn].Name)
 			all = append(all, Requirement{"hung", name, i, words, func(st *catalog.State) { takeDown(&st.Pieces[i]) }})
 		case p.AtPlater() && p.Stage < catalog.StagePlated:
-			words := fmt.Sprintf("that %s goes on with %s", st.Platers[p.Sent.Plater].ID, name)
+			words := fmt.Sprintf("that %s goes on with %s", st.Platers[p.Sent.Plater].Name, plan.PieceCalled(st, i))
 			all = append(all, Requirement{"sent", name, i, words, func(st *catalog.State) { takeBack(&st.Pieces[i]) }})
 		}
 	}
@@ -45,10 +45,10 @@ func takeBack(p *catalog.Piece) {
 func withoutStage(st *catalog.State, r *Requirement) string {
 	p := &st.Pieces[r.index]
 	if r.Kind == "hung" {
-		return fmt.Sprintf("if %s is taken down from %s it fits", r.Of, st.Slots[p.HungIn].ID)
+		return fmt.Sprintf("if %s is taken down from %s it fits", plan.PieceCalled(st, r.index), st.Slots[p.HungIn].Name)
 	}
 	q := &st.Platers[p.Sent.Plater]
-	text := fmt.Sprintf("if %s is taken back from %s it fits", r.Of, q.ID)
+	text := fmt.Sprintf("if %s is taken back from %s it fits", plan.PieceCalled(st, r.index), q.Name)
 	if q.StripFee > 0 && p.Stage != catalog.StageSeen {
 		text += fmt.Sprintf(" (%s for stripping comes on top)", catalog.FormatMoney(q.StripFee))
 	}

@@ -12,7 +12,6 @@ import (
 	"brightset/model/internal/jobs"
 	"brightset/model/internal/solved"
 	"brightset/model/plan"
-	"brightset/model/program"
 	"brightset/model/risk"
 	"brightset/solver"
 )
@@ -193,10 +192,11 @@ func TestOutsOfStages(t *testing.T) {
 	st.Pieces[jobs.Other].Stage, st.Pieces[jobs.Other].HungIn = catalog.StageHung, jobs.Right
 	said := map[string]bool{}
 	for _, o := range slices.Concat(choice.Exclusions(st)...) {
-		said[st.Slots[o.Slot].ID+" "+program.Label(&o, st)+": "+o.Why] = true
+		way := plan.WayOf(st, o.Work, o.Plater, o.Level)
+		said[strings.TrimSpace(st.Slots[o.Slot].ID+" "+plan.PieceName(st, o.Piece)+" "+way)+": "+o.Why] = true
 	}
 	for _, want := range []string{
-		"rim-left bare: it is in use on another job", "rim-left hazy as-is: it is stripped",
+		"rim-left bare: it is in use on another job", "rim-left hazy as it is: it is stripped",
 		"rim-left twisted: it is broken",
 		"rim-left other: it hangs in rim-right", "rim-right sold: other hangs there",
 		"rim-right bare: it is in use on another job",

@@ -81,7 +81,7 @@ func (d *draft) cleanHours(st *catalog.State, slot, w, count int) {
 			hours += catalog.Of(area.V, perArea)
 		} else {
 			d.warnings = append(d.warnings, fmt.Sprintf("the slot has no area, so cleaning counts no time for its "+
-				"surface: give slot %q an area", st.Slots[slot].ID))
+				"surface: give %s an area", st.Slots[slot].Name))
 		}
 	}
 	cost := catalog.Of(hours, st.Shop.Hourly.Or(0))

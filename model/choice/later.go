@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"brightset/catalog"
+	"brightset/model/plan"
 )
 
 // later is what the findings bring with them that came to light after a price was named:
@@ -55,7 +56,7 @@ func laterFindings(st *catalog.State, slot, piece int) later {
 			continue
 		}
 		if !slices.Contains(st.Platers[q].Works, w) {
-			x.why = fmt.Sprintf("%s does no %s", st.Platers[q].ID, work.Name)
+			x.why = fmt.Sprintf("%s does no %s", plan.Briefly(st, q), work.Name)
 			return x
 		}
 		hourly := st.Platers[q].Hourly.Or(st.Shop.Hourly.Or(0))

@@ -50,7 +50,7 @@ func barredBy(st *catalog.State, findings []catalog.Finding, q int) string {
 			return fmt.Sprintf("%s %s is beyond repair", f.Severity, d.Name)
 		}
 		if slices.Contains(st.Platers[q].Refuses, f.Defect) {
-			return fmt.Sprintf("%s refuses %s", st.Platers[q].ID, d.Name)
+			return fmt.Sprintf("%s refuses %s", plan.Briefly(st, q), d.Name)
 		}
 	}
 	return ""
@@ -82,16 +82,16 @@ func estimated(st *catalog.State, slot, piece, q, level int) (estimate, string) 
 	case p.Metal == catalog.None:
 		return estimate{}, "its metal is unknown: only a quote can tell"
 	case !area.Set && !price.Set:
-		return estimate{}, fmt.Sprintf("slot %q has no area: give it one, or get a quote", st.Slots[slot].ID)
+		return estimate{}, fmt.Sprintf("%s has no area: give it one, or get a quote", st.Slots[slot].Name)
 	}
 	metal := &st.Tables.Metals[p.Metal]
 	switch {
 	case !metal.Base.Set:
 		return estimate{}, fmt.Sprintf("no breakage is known for %s", metal.Name)
 	case !price.Set && !at(l.Rate, p.Metal).Set:
-		return estimate{}, fmt.Sprintf("%s has no rate for %s at level %s", st.Platers[q].ID, metal.Name, l.Name)
+		return estimate{}, fmt.Sprintf("%s has no rate for %s in %s finish", plan.Briefly(st, q), metal.Name, l.Name)
 	case !at(l.Grade, p.Metal).Set:
-		return estimate{}, fmt.Sprintf("%s gives no grade for %s at level %s", st.Platers[q].ID, metal.Name, l.Name)
+		return estimate{}, fmt.Sprintf("%s gives no grade for %s in %s finish", plan.Briefly(st, q), metal.Name, l.Name)
 	}
 	e := estimate{level: level, works: worksFor(st, p)}
 	if why := e.money(st, p, q, &st.Slots[slot]); why != "" {
@@ -110,7 +110,7 @@ func (e *estimate) money(st *catalog.State, p *catalog.Piece, q int, slot *catal
 	level := &plater.Levels[e.level]
 	area, rate, price := slot.Area.Or(0), at(level.Rate, p.Metal), level.PriceOf(p, slot)
 	plating := max(plater.Least, catalog.Of(area, rate.V))
-	e.rests.plate = assumed(rate, "the rate of %s", plater.ID)
+	e.rests.plate = assumed(rate, "the rate of %s", plan.Briefly(st, q))
 	if price.Set {
 		plating, e.rests.plate = price.V, nil
 	}
@@ -122,11 +122,11 @@ func (e *estimate) money(st *catalog.State, p *catalog.Piece, q int, slot *catal
 		by, maker, hourly, ok := doer(st, q, w)
 		work := &st.Tables.Works[w]
 		if !ok {
-			return fmt.Sprintf("nobody does %s: not %s, not the shop, no maker", work.Name, plater.ID)
+			return fmt.Sprintf("nobody does %s: not %s, not the shop, no maker", work.Name, plan.Briefly(st, q))
 		}
 		if work.PerArea.Or(0) > 0 && !slot.Area.Set {
-			return fmt.Sprintf("slot %q has no area, and %s goes by it: give it one, or get a quote",
-				slot.ID, work.Name)
+			return fmt.Sprintf("%s has no area, and %s goes by it: give it one, or get a quote",
+				slot.Name, work.Name)
 		}
 		hours := workHours(st, p, w, area)
 		cost := catalog.Of(hours, hourly)
@@ -219,7 +219,7 @@ func sentBack(st *catalog.State, p *catalog.Piece) (refused catalog.Micro, rests
 func (e *estimate) finish(st *catalog.State, p *catalog.Piece, l *catalog.Level) {
 	grade := at(l.Grade, p.Metal)
 	e.grade = grade.V
-	e.rests.grade = assumed(grade, "grade of level %s", l.Name)
+	e.rests.grade = assumed(grade, "grade of %s finish", l.Name)
 	for _, w := range e.works {
 		work := &st.Tables.Works[w]
 		if work.Cap.Set && work.Cap.V < e.grade {

@@ -157,9 +157,9 @@ func TestNoEstimate(t *testing.T) {
 			"its metal is unknown"},
 		{"area", func(st *catalog.State) { st.Slots[jobs.Left].Area.Set = false }, jobs.North, "has no area"},
 		{"rate", func(st *catalog.State) { st.Platers[jobs.North].Levels[jobs.Show].Rate[jobs.Steel].Set = false },
-			jobs.North, "no rate for steel at level show"},
+			jobs.North, "no rate for steel in show finish"},
 		{"grade", func(st *catalog.State) { st.Platers[jobs.North].Levels[jobs.Show].Grade[jobs.Steel].Set = false },
-			jobs.North, "no grade for steel at level show"},
+			jobs.North, "no grade for steel in show finish"},
 		{"base", func(st *catalog.State) { st.Tables.Metals[jobs.Steel].Base.Set = false }, jobs.North,
 			"no breakage is known for steel"},
 	}

@@ -62,7 +62,7 @@ func quoted(st *catalog.State, slot, piece, quote int) (draft, string) {
 	d.weak = weak(st, p, every, d.work == catalog.WorkRepair)
 	d.days += Arrival(st, p) + t.Days.Or(plater.Days)
 	if why := barred(st, piece, t.Plater); why != "" {
-		d.warnings = append(d.warnings, fmt.Sprintf("%s quoted all the same (%q): %s", plater.ID, t.ID, why))
+		d.warnings = append(d.warnings, fmt.Sprintf("%s quoted all the same (%q): %s", plater.Name, t.ID, why))
 	}
 	if why := unsound(st, p, every); why != "" && d.work == catalog.WorkReplate {
 		d.warnings = append(d.warnings, fmt.Sprintf("quote %q is for plating alone and mends nothing: %s%s", t.ID, why,

@@ -18,9 +18,9 @@ func standing(st *catalog.State, slot, piece, hung int) string {
 	case p.Gone():
 		return "it is " + p.Stage.String()
 	case hung != catalog.None && hung != piece:
-		return fmt.Sprintf("%s hangs there", plan.PieceName(st, hung))
+		return fmt.Sprintf("%s hangs there", plan.PieceCalled(st, hung))
 	case p.Stage == catalog.StageHung && p.HungIn != slot:
-		return fmt.Sprintf("it hangs in %s", st.Slots[p.HungIn].ID)
+		return fmt.Sprintf("it hangs in %s", st.Slots[p.HungIn].Name)
 	}
 	return ""
 }

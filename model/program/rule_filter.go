@@ -45,9 +45,9 @@ func lockRule(st *catalog.State, c *plan.Choice, role Role) string {
 			continue
 		}
 		if l.Reason != "" {
-			return fmt.Sprintf("slot %q is locked: %s", st.Slots[c.Slot].ID, l.Reason)
+			return fmt.Sprintf("%s is locked: %s", st.Slots[c.Slot].Name, l.Reason)
 		}
-		return fmt.Sprintf("slot %q is locked on something else", st.Slots[c.Slot].ID)
+		return fmt.Sprintf("%s is locked on something else", st.Slots[c.Slot].Name)
 	}
 	return ""
 }

@@ -119,29 +119,14 @@ func (u *Unfilled) words(st *catalog.State, near *plan.Unfilled) string {
 	text := fmt.Sprintf("%s: nothing that fits it will do%s", slot.Name, need)
 	switch {
 	case near.Hung:
-		text = fmt.Sprintf("%s: %s hangs there%s; it reaches grade %s (%s)", slot.Name, plan.PieceName(st, best.Piece),
+		text = fmt.Sprintf("%s: %s hangs there%s; it reaches grade %s (%s)", slot.Name, plan.PieceCalled(st, best.Piece),
 			need, plan.Centi(best.Grade), near.Why)
 	case best != nil:
-		text += fmt.Sprintf("; the best there is, %s, reaches grade %s (%s)", plan.Label(st, best),
+		text += fmt.Sprintf("; the best there is, %s, reaches grade %s (%s)", plan.Told(st, best),
 			plan.Centi(best.Grade), near.Why)
 	default:
 		first := &u.Outs[0]
-		text += fmt.Sprintf("; of %s: %s", plan.PieceName(st, first.Piece), first.Why)
+		text += fmt.Sprintf("; of %s: %s", plan.PieceCalled(st, first.Piece), first.Why)
 	}
 	return text
-}
-
-// Label names what is out: the piece, and the work, plater and level if any.
-func Label(o *choice.Exclusion, st *catalog.State) string {
-	s := plan.PieceName(st, o.Piece)
-	if o.Work != "" {
-		s += " " + o.Work
-	}
-	if o.Plater != catalog.None {
-		s += " " + st.Platers[o.Plater].ID
-	}
-	if o.Level != "" {
-		s += " " + o.Level
-	}
-	return s
 }

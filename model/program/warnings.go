@@ -26,7 +26,7 @@ func planWarnings(st *catalog.State, pl *plan.Plan) []string {
 				continue
 			}
 			for _, w := range c.Warnings {
-				add(fmt.Sprintf("%s in %s: %s", plan.PieceName(st, c.Piece), st.Slots[l.Slot].ID, w))
+				add(fmt.Sprintf("%s for %s: %s", plan.PieceCalled(st, c.Piece), st.Slots[l.Slot].Name, w))
 			}
 		}
 	}
@@ -57,10 +57,10 @@ func manyBaths(st *catalog.State, pl *plan.Plan) string {
 	for i := range pl.Lines {
 		c := pl.Lines[i].Choice
 		q := choice.PlatedBy(st, c)
-		if q == catalog.None || !st.Slots[c.Slot].Target.Redone.Or(false) || slices.Contains(names, st.Platers[q].ID) {
+		if q == catalog.None || !st.Slots[c.Slot].Target.Redone.Or(false) || slices.Contains(names, st.Platers[q].Name) {
 			continue
 		}
-		names = append(names, st.Platers[q].ID)
+		names = append(names, st.Platers[q].Name)
 	}
 	if len(names) < 2 {
 		return ""
@@ -75,7 +75,7 @@ func bearing(st *catalog.State) string {
 	var names []string
 	for s := range st.Slots {
 		if st.Slots[s].Bears {
-			names = append(names, st.Slots[s].ID)
+			names = append(names, st.Slots[s].Name)
 		}
 	}
 	if len(names) == 0 {
@@ -94,7 +94,8 @@ func untried(st *catalog.State, pl *plan.Plan) string {
 	var names []string
 	for i := range pl.Lines {
 		c := pl.Lines[i].Choice
-		if name := plan.PieceName(st, c.Piece); choice.Untried(&st.Pieces[c.Piece], c.Slot) && !slices.Contains(names, name) {
+		name := plan.PieceCalled(st, c.Piece)
+		if choice.Untried(&st.Pieces[c.Piece], c.Slot) && !slices.Contains(names, name) {
 			names = append(names, name)
 		}
 	}
@@ -130,7 +131,7 @@ func fallbackClashes(st *catalog.State, pl *plan.Plan, m *catalog.Match) []strin
 			}
 			if why := clash(st, m, l.Fallback, other.Choice); why != "" {
 				out = append(out, fmt.Sprintf("if %s falls back on %s, it breaks match %q: its %s is not that of %s",
-					st.Slots[l.Slot].ID, plan.PieceName(st, l.Fallback.Piece), m.ID, why, st.Slots[other.Slot].ID))
+					st.Slots[l.Slot].Name, plan.PieceCalled(st, l.Fallback.Piece), m.ID, why, st.Slots[other.Slot].Name))
 				break
 			}
 		}

@@ -12,7 +12,8 @@ import (
 func (j *RandomJob) Slots(n int) {
 	for s := range n {
 		r := j.Of(fmt.Sprint("slot ", s))
-		slot := catalog.Slot{ID: fmt.Sprintf("s%d", s), Part: fmt.Sprintf("part%d", s/2), Quantity: 1,
+		id := fmt.Sprintf("s%d", s)
+		slot := catalog.Slot{ID: id, Name: id, Part: fmt.Sprintf("part%d", s/2), Quantity: 1,
 			Area:       Set(Between[catalog.Micro](r, 400_000, 3_500_000)),
 			Weight:     Between[catalog.Centi](r, 1, 3) * 100,
 			Rescue:     Set(Between[catalog.Cents](r, 150_00, 700_00)),

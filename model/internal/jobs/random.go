@@ -182,7 +182,7 @@ func (j *RandomJob) Platers() {
 			return
 		}
 		r := j.Of("plater " + id)
-		p := catalog.Plater{ID: id, Days: Between(r, 20, 60), Least: Between[catalog.Cents](r, 15_00, 45_00),
+		p := catalog.Plater{ID: id, Name: id, Days: Between(r, 20, 60), Least: Between[catalog.Cents](r, 15_00, 45_00),
 			Works: []int{1}, Factor: Between[catalog.Micro](r, 700_000, 1_600_000)}
 		if Chance(r, 40) {
 			p.Works = []int{1, 2, 3}

@@ -24,9 +24,10 @@ func SmallJob() *catalog.State {
 		return l
 	}
 	st.Platers = []catalog.Plater{
-		{ID: "north", Minimum: 300_00, Freight: 25_00, Days: 30, Least: 20_00, StripFee: 12_00, Works: []int{1},
-			Factor: catalog.One, Levels: []catalog.Level{level("driver", 30_00, 80_00), level("show", 55_00, 93_00)}},
-		{ID: "south", Minimum: 800_00, Freight: 30_00, Days: 40, Hourly: Set[catalog.Cents](60_00),
+		{ID: "north", Name: "north", Minimum: 300_00, Freight: 25_00, Days: 30, Least: 20_00, StripFee: 12_00,
+			Works: []int{1}, Factor: catalog.One,
+			Levels: []catalog.Level{level("driver", 30_00, 80_00), level("show", 55_00, 93_00)}},
+		{ID: "south", Name: "south", Minimum: 800_00, Freight: 30_00, Days: 40, Hourly: Set[catalog.Cents](60_00),
 			Works:  []int{1, 2},
 			Factor: 1_250_000, Levels: []catalog.Level{level("driver", 40_00, 85_00)}},
 	}
@@ -34,7 +35,7 @@ func SmallJob() *catalog.State {
 	st.Bundles = []catalog.Bundle{{ID: "crate", Vendor: 1, Price: 60_00}}
 	for s, id := range []string{"rim-left", "rim-right", "bezel", "hook", "cap"} {
 		st.Slots = append(st.Slots,
-			catalog.Slot{ID: id, Area: Set[catalog.Micro](1_500_000), Weight: catalog.Centi(100 * (s%3 + 1)),
+			catalog.Slot{ID: id, Name: id, Area: Set[catalog.Micro](1_500_000), Weight: catalog.Centi(100 * (s%3 + 1)),
 				Quantity: 1, Target: st.Job.Target, Rescue: Set[catalog.Cents](900_00),
 				RescueDays: Set(20)})
 	}

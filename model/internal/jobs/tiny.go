@@ -49,7 +49,7 @@ func Tiny() *catalog.State {
 		Bundles: []catalog.Bundle{{ID: "crate", Vendor: 0, Price: 60_00}},
 	}
 	for _, id := range []string{"rim-left", "rim-right"} {
-		st.Slots = append(st.Slots, catalog.Slot{ID: id, Part: "rim", Area: Given(catalog.Micro(3_200_000)),
+		st.Slots = append(st.Slots, catalog.Slot{ID: id, Name: id, Part: "rim", Area: Given(catalog.Micro(3_200_000)),
 			Weight: 100, Quantity: 1, Rescue: Start(catalog.Cents(450_00)), RescueDays: Start(30)})
 	}
 	st.Slots[Left].Weight = 300
@@ -116,7 +116,7 @@ func tinyPlater(id string, minimum, freight catalog.Cents) catalog.Plater {
 	grades := func(a, b catalog.Centi) []catalog.Val[catalog.Centi] {
 		return []catalog.Val[catalog.Centi]{Given(a), Given(b)}
 	}
-	return catalog.Plater{ID: id, Minimum: minimum, Freight: freight, Days: 40, Least: 50_00, StripFee: 8_00,
+	return catalog.Plater{ID: id, Name: id, Minimum: minimum, Freight: freight, Days: 40, Least: 50_00, StripFee: 8_00,
 		Factor: catalog.One,
 		Levels: []catalog.Level{
 			{Name: "driver", Rate: rates(10_00, 12_00), Grade: grades(75_00, 72_00)},

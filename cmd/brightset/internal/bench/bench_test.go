@@ -132,7 +132,8 @@ func TestDeeds(t *testing.T) {
 	if w.Code != http.StatusSeeOther {
 		t.Fatal(w.Code, w.Body)
 	}
-	if text := get(h, "/?slot=crest").Body.String(); !strings.Contains(text, "at pell, to be stripped and priced") {
+	shown := get(h, "/?slot=crest").Body.String()
+	if !strings.Contains(shown, "at Pell Lane Die-Cast, to be stripped and priced") {
 		t.Error("the lot does not show")
 	}
 	banned := url.Values{"action": {"sent"}, "target": {"job:crest-1"},

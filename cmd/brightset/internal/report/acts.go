@@ -81,7 +81,11 @@ func piecesOf(st *catalog.State, a *paper.Act) []string {
 		return nil
 	}
 	for k, i := range a.Pieces {
-		all = append(all, named(clean(nameIn(st, a, k)), st.PieceLabel(i)))
+		if slot := a.For[k]; slot != catalog.None {
+			all = append(all, clean(plan.OfSlot(st, slot, i)))
+		} else {
+			all = append(all, clean(plan.PieceCalled(st, i)))
+		}
 	}
 	return all
 }
@@ -93,15 +97,6 @@ func idsOf(st *catalog.State, a *paper.Act) []string {
 		all = append(all, st.PieceLabel(i))
 	}
 	return all
-}
-
-// nameIn is what the k-th piece of an act is called on the bench: by the position that it
-// is for, else by its own name.
-func nameIn(st *catalog.State, a *paper.Act, k int) string {
-	if slot := a.For[k]; slot != catalog.None {
-		return st.Slots[slot].Name
-	}
-	return st.Pieces[a.Pieces[k]].Name
 }
 
 // actText says what is to be done and with whom, and what stands behind the pieces.

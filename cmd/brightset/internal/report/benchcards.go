@@ -53,7 +53,7 @@ func BenchSlots(p *plan.Plan) []BenchSlot {
 		if p.Has {
 			c := p.Lines[s].Choice
 			piece := p.PieceOf(c)
-			one.What = p.Label(c)
+			one.What = plan.Told(p.Of, c)
 			one.State = "planned"
 			if piece.Stage != catalog.StageSeen || piece.AtPlater() {
 				one.State = stageText(p.Of, piece)
@@ -141,7 +141,7 @@ func BenchCosts(p *plan.Plan, rejected []ask.RejectedPiece) []BenchCost {
 func benchCard(p *plan.Plan, slot, i int, mark, set, why string, choices []plan.Choice,
 	outs []choice.Exclusion) BenchCard {
 	piece := &p.Of.Pieces[i]
-	card := BenchCard{Key: piece.Key(), Label: p.Of.PieceLabel(i), Title: named(piece.Name, p.Of.PieceLabel(i)),
+	card := BenchCard{Key: piece.Key(), Label: p.Of.PieceLabel(i), Title: plan.PieceCalled(p.Of, i),
 		Mark: mark, Why: why,
 		Stage: stageText(p.Of, piece), Photos: len(piece.Photos), Lead: piece.Chance < catalog.One,
 		ForSale: piece.Side != catalog.Customers && piece.Price > 0, Fitted: piece.Fitted}
@@ -169,7 +169,7 @@ func benchCard(p *plan.Plan, slot, i int, mark, set, why string, choices []plan.
 		if c.Piece != i {
 			continue
 		}
-		one := BenchChoice{Work: c.Work, Level: c.Level, Text: wayText(p.Of, c), Cost: catalog.FormatMoney(c.Cash),
+		one := BenchChoice{Work: c.Work, Level: c.Level, Text: plan.Way(p.Of, c), Cost: catalog.FormatMoney(c.Cash),
 			Breaks: Percent(c.Breakage), Grade: gradeText(p.Of, c.Grade),
 			Out: whys(program.Admit(p.Of, c, program.Planned))}
 		if c.Plated() {

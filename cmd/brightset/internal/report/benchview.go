@@ -74,7 +74,7 @@ func WhyRows(w *ask.Why) [][]string {
 				more += ", within the error of the estimates"
 			}
 		}
-		out = append(out, []string{w.Advised.Label(way.Choice), more, causes(w.Advised, way.Reasons)})
+		out = append(out, []string{plan.Told(w.Advised.Of, way.Choice), more, causes(w.Advised, way.Reasons)})
 	}
 	return out
 }
@@ -137,8 +137,8 @@ func StopRows(st *catalog.State, all []ask.StopPrice) [][]string {
 	var out [][]string
 	for i := range all {
 		s := &all[i]
-		out = append(out, []string{plan.PieceName(st, s.Choice.Piece) + " for " + st.Slots[s.Slot].Name,
-			st.Platers[s.Choice.Plater].ID, catalog.FormatMoney(s.Planned), stopAbove(s)})
+		out = append(out, []string{plan.OfSlot(st, s.Slot, s.Choice.Piece),
+			st.Platers[s.Choice.Plater].Name, catalog.FormatMoney(s.Planned), stopAbove(s)})
 	}
 	return out
 }
@@ -148,8 +148,8 @@ func PlanLines(p *plan.Plan) [][]string {
 	var out [][]string
 	for i := range p.Lines {
 		l := &p.Lines[i]
-		out = append(out, []string{p.SlotOf(l).Name, p.Label(l.Choice), held(p.Of, l), catalog.FormatMoney(l.Expected),
-			gradeText(p.Of, l.Choice.Grade)})
+		out = append(out, []string{p.SlotOf(l).Name, plan.Told(p.Of, l.Choice), held(p.Of, l),
+			catalog.FormatMoney(l.Expected), gradeText(p.Of, l.Choice.Grade)})
 	}
 	for _, c := range p.Charges {
 		out = append(out, []string{"", chargeText(p.Of, c), "", catalog.FormatMoney(c.Cents), ""})

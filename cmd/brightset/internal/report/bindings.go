@@ -26,7 +26,7 @@ func bindingHead(st *catalog.State, b *ask.Binding) string {
 	switch {
 	case b.Lock != catalog.None:
 		l := &st.Locks[b.Lock]
-		head, reason = fmt.Sprintf("lock on %s, %s", st.Slots[l.Slot].ID, filterText(st, &l.Filter, false)), l.Reason
+		head, reason = fmt.Sprintf("lock on %s, %s", st.Slots[l.Slot].Name, filterText(st, &l.Filter, false)), l.Reason
 	case b.Ban != catalog.None:
 		n := &st.Bans[b.Ban]
 		head, reason = fmt.Sprintf("ban %q, %s", n.ID, filterText(st, &n.Filter, true)), n.Reason
@@ -43,19 +43,13 @@ func bindingHead(st *catalog.State, b *ask.Binding) string {
 func filterText(st *catalog.State, f *catalog.Filter, slot bool) string {
 	var text []string
 	if f.Piece != catalog.None {
-		text = append(text, plan.PieceName(st, f.Piece))
+		text = append(text, plan.PieceCalled(st, f.Piece))
 	}
-	if f.Work != "" {
-		text = append(text, f.Work)
-	}
-	if f.Plater != catalog.None {
-		text = append(text, "at "+st.Platers[f.Plater].ID)
-	}
-	if f.Level != "" {
-		text = append(text, "level "+f.Level)
+	if way := plan.WayOf(st, f.Work, f.Plater, f.Level); way != "" {
+		text = append(text, strings.TrimPrefix(way, ", "))
 	}
 	if slot && f.Slot != catalog.None {
-		text = append(text, "for "+st.Slots[f.Slot].ID)
+		text = append(text, "for "+st.Slots[f.Slot].Name)
 	}
 	if len(text) == 0 {
 		return "anything"

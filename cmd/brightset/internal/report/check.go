@@ -19,7 +19,7 @@ func Check(st *catalog.State, choices [][]plan.Choice, outs [][]choice.Exclusion
 	var empty []string
 	for s := range st.Slots {
 		if admittedIn(st, choices[s]) == 0 {
-			empty = append(empty, st.Slots[s].ID)
+			empty = append(empty, st.Slots[s].Name)
 		}
 		if only < 0 || only == s {
 			b.WriteString("\n" + slotText(st, s) + slotTable(st, choices[s], outs[s]))
@@ -106,13 +106,13 @@ func slotText(st *catalog.State, s int) string {
 		asks = append(asks, areaText(slot))
 	}
 	asks = append(asks, "rescue "+catalog.FormatMoney(slot.Rescue.V))
-	return Paragraph("", "  ", named(slot.Name, slot.ID)+": "+strings.Join(asks, ", "))
+	return Paragraph("", "  ", plan.SlotCalled(st, s)+": "+strings.Join(asks, ", "))
 }
 
 // slotTable has a row for everything that can be done with every piece, and
 // says what can't. Choices and what is out come in the order of the pieces.
 func slotTable(st *catalog.State, list []plan.Choice, outs []choice.Exclusion) string {
-	t := NewTable("piece, work and who", ">cost", ">breaks", ">grade", ">days")
+	t := NewTable("piece, and what is done to it by whom", ">cost", ">breaks", ">grade", ">days")
 	for len(list)+len(outs) > 0 {
 		i := nextPiece(list, outs)
 		t.Span(0, pieceText(st, i))
@@ -153,7 +153,7 @@ func nextPiece(list []plan.Choice, outs []choice.Exclusion) int {
 // pieceText names a piece and whose it is.
 func pieceText(st *catalog.State, i int) string {
 	p := &st.Pieces[i]
-	text := named(p.Name, plan.PieceName(st, i)) + ": " + string(p.Kind) + ", " + source(st, p)
+	text := plan.PieceCalled(st, i) + ": " + string(p.Kind) + ", " + source(st, p)
 	if p.Chance < catalog.One {
 		text += ", which may come (" + Percent(p.Chance) + ")"
 		if p.Price > 0 {
@@ -167,12 +167,12 @@ func pieceText(st *catalog.State, i int) string {
 	return text
 }
 
-// work is the label of a choice without its piece.
+// work is the way of a choice, and as what the piece is graded that nothing is done to.
 func work(st *catalog.State, c *plan.Choice) string {
-	text := strings.TrimPrefix(plan.Label(st, c), plan.PieceName(st, c.Piece)+" ")
+	text := plan.WayOnQuote(st, c)
 	if c.Work == catalog.WorkAsIs {
 		if word := gradeWord(st, c.Grade); word != "" {
-			text += ", " + word
+			text += ", graded " + word
 		}
 	}
 	return text
@@ -208,13 +208,7 @@ func cant(st *catalog.State, piece int, outs []choice.Exclusion) []string {
 		if o.Piece != piece {
 			continue
 		}
-		name := o.Work
-		if o.Plater != catalog.None {
-			name = st.Platers[o.Plater].ID
-			if o.Level != "" {
-				name += " " + o.Level
-			}
-		}
+		name := plan.WayOf(st, o.Work, o.Plater, o.Level)
 		if _, seen := who[o.Why]; !seen {
 			why = append(why, o.Why)
 		}
@@ -222,7 +216,7 @@ func cant(st *catalog.State, piece int, outs []choice.Exclusion) []string {
 	}
 	rows := make([]string, len(why))
 	for i, w := range why {
-		names := strings.Join(unique(who[w]), ", ")
+		names := strings.Join(unique(who[w]), "; ")
 		if names == "" {
 			names = "at all"
 		}

@@ -20,6 +20,7 @@ type checkDoc struct {
 	Untaken  []takerDoc `json:"nobody_does"` // works that pieces wait for, of all slots
 	Missing  []string   `json:"missing"`     // what would have to be known
 	Warnings []string   `json:"warnings"`
+	Names    namesDoc   `json:"names"` // by the ids, which all else goes by
 }
 
 // countsDoc is of all slots, whichever are shown.
@@ -102,7 +103,7 @@ type cantDoc struct {
 // CheckJSON writes what Check shows as one JSON document.
 func CheckJSON(st *catalog.State, choices [][]plan.Choice, outs [][]choice.Exclusion, only int) (string, error) {
 	doc := checkDoc{
-		Format: Format, Title: st.Job.Title, Currency: st.Job.Currency,
+		Names: namesOf(st), Format: Format, Title: st.Job.Title, Currency: st.Job.Currency,
 		Counts: countsOf(st, choices), Slots: []slotDoc{}, Warnings: checkWarnings(st, choices),
 		Untaken: untakenDocs(st), Missing: append([]string{}, missingTexts(st)...),
 	}

@@ -14,11 +14,12 @@ import (
 func CheckShort(st *catalog.State, choices [][]plan.Choice) string {
 	var b strings.Builder
 	b.WriteString(Paragraph("", "", st.Job.Title+" (all sums in "+st.Job.Currency+")") + "\n")
-	t := NewTable("position", "the best there is", "and how", ">cost", ">grade")
+	t := NewTable("position", "the best there is", "and how (finish)", ">cost", ">grade")
 	for s := range st.Slots {
 		slot := nameOrID(st.Slots[s].Name, st.Slots[s].ID, 21)
 		if c := bestOf(st, choices[s]); c != nil {
-			t.Row(slot, nameOrID(st.Pieces[c.Piece].Name, st.PieceLabel(c.Piece), 22), shorten(finishText(st, c), 18),
+			how := strings.TrimSuffix(plan.BriefWay(st, c), " finish")
+			t.Row(slot, nameOrID(st.Pieces[c.Piece].Name, st.PieceLabel(c.Piece), 22), shorten(how, 18),
 				catalog.FormatMoney(choice.IfItComes(st, c)), catalog.FormatCenti(c.Grade))
 		} else {
 			t.Row(slot, "nothing good enough")
@@ -67,18 +68,9 @@ func untakenTexts(st *catalog.State) []string {
 	var all []string
 	for _, u := range choice.UntakenWorks(st) {
 		all = append(all, fmt.Sprintf("%s: %s; add a maker or ask a plater", st.Tables.Works[u.Work].Name,
-			pieceNames(st, u.Pieces)))
+			plan.PiecesCalled(st, u.Pieces)))
 	}
 	return all
-}
-
-// pieceNames lists pieces by name, with their ids.
-func pieceNames(st *catalog.State, pieces []int) string {
-	var all []string
-	for _, i := range pieces {
-		all = append(all, named(st.Pieces[i].Name, st.PieceLabel(i)))
-	}
-	return strings.Join(all, ", ")
 }
 
 // missingTexts names what would have to be known before more can be reckoned.
@@ -86,7 +78,7 @@ func missingTexts(st *catalog.State) []string {
 	var area, unseen, metal []string
 	for s := range st.Slots {
 		if len(st.Platers) > 0 && !st.Slots[s].Area.Set {
-			area = append(area, named(st.Slots[s].Name, st.Slots[s].ID))
+			area = append(area, plan.SlotCalled(st, s))
 		}
 	}
 	for i := range st.Pieces {
@@ -94,9 +86,9 @@ func missingTexts(st *catalog.State) []string {
 		switch {
 		case p.Gone() || p.AtPlater() || len(p.Fits)+len(p.Fit) == 0:
 		case !p.Grade.Set && len(p.Findings) == 0 && len(p.Quotes) == 0:
-			unseen = append(unseen, named(p.Name, st.PieceLabel(i)))
+			unseen = append(unseen, plan.PieceCalled(st, i))
 		case p.Metal == catalog.None && len(p.Quotes) == 0:
-			metal = append(metal, named(p.Name, st.PieceLabel(i)))
+			metal = append(metal, plan.PieceCalled(st, i))
 		}
 	}
 	var all []string

@@ -35,26 +35,14 @@ func concernText(p *plan.Plan, c *paper.Concern) string {
 	case paper.ConcernDate:
 		return fmt.Sprintf("one job in ten like this is %s late or more", count(c.Days, "day"))
 	case paper.ConcernPairSplit:
-		return "not plated in one lot, though seen together: " + slotNames(st, c.Slots)
+		return "not plated in one lot, though seen together: " + plan.SlotNames(st, c.Slots)
 	case paper.ConcernShared:
 		return fmt.Sprintf("one spare for two, if both fail a rescue, %s: %s", catalog.FormatMoney(c.Cents),
-			slotNames(st, c.Slots))
+			plan.SlotNames(st, c.Slots))
 	case paper.ConcernIrreplaced:
-		return fmt.Sprintf("%s has no reserve: %s that it fails, then a rescue, %s", slotNames(st, c.Slots),
+		return fmt.Sprintf("%s has no reserve: %s that it fails, then a rescue, %s", plan.SlotNames(st, c.Slots),
 			Percent(c.Chance), catalog.FormatMoney(c.Cents))
 	}
 	return fmt.Sprintf("%s of plating is our own guess, for %s: ask for prices", catalog.FormatMoney(c.Cents),
 		count(len(c.Slots), "position"))
-}
-
-// slotNames lists positions by name.
-func slotNames(st *catalog.State, slots []int) string {
-	text := ""
-	for i, s := range slots {
-		if i > 0 {
-			text += ", "
-		}
-		text += clean(st.Slots[s].Name)
-	}
-	return text
 }

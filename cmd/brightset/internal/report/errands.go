@@ -14,7 +14,7 @@ func lots(p *plan.Plan) string {
 	var b strings.Builder
 	for _, lot := range paper.Lots(p) {
 		q := &p.Of.Platers[lot.Plater]
-		sum := fmt.Sprintf("To %s: %s, work %s", named(q.Name, q.ID), count(lot.Pieces, "piece"),
+		sum := fmt.Sprintf("To %s: %s, work %s", plan.Called(q.Name, q.ID), count(lot.Pieces, "piece"),
 			catalog.FormatMoney(lot.Work))
 		if lot.Minimum > 0 {
 			sum += ", least lot " + catalog.FormatMoney(lot.Minimum)
@@ -41,7 +41,7 @@ func bench(p *plan.Plan) string {
 			if part.Doer == plan.ByMaker {
 				m := &p.Of.Makers[part.Maker]
 				makers = append(makers, fmt.Sprintf("%s: %s by %s, %s", job(p.Of, l), partName(p.Of, part),
-					named(m.Name, m.ID), catalog.FormatMoney(part.Cost)))
+					plan.Called(m.Name, m.ID), catalog.FormatMoney(part.Cost)))
 			}
 		}
 	}
@@ -51,9 +51,9 @@ func bench(p *plan.Plan) string {
 // job names a line's slot and piece.
 func job(st *catalog.State, l *plan.Line) string {
 	c := l.Choice
-	text := st.Slots[l.Slot].ID + ": " + plan.PieceName(st, c.Piece)
+	text := plan.OfSlot(st, l.Slot, c.Piece)
 	if c.Level != "" {
-		text += ", " + c.Level
+		text += ", " + c.Level + " finish"
 	}
 	return text
 }
@@ -99,14 +99,14 @@ func purchases(p *plan.Plan) string {
 		switch {
 		case buy.Vendor != catalog.None:
 			v := &p.Of.Vendors[buy.Vendor]
-			who = "from " + named(v.Name, v.ID)
+			who = "from " + plan.Called(v.Name, v.ID)
 		case buy.Side == catalog.Vendors:
 			who = "privately"
 		}
 		var what []string
 		for _, i := range buy.Lines {
 			c := p.Lines[i].Choice
-			text := p.NameOf(c)
+			text := plan.PieceCalled(p.Of, c.Piece)
 			if n := p.Of.Slots[c.Slot].Quantity; n > 1 {
 				text = fmt.Sprintf("%d of %s", n, text)
 			}
@@ -130,7 +130,7 @@ func trades(p *plan.Plan) string {
 		if c.Kind == plan.ChargeTrade {
 			t := &p.Of.Trades[c.Of]
 			items = append(items, fmt.Sprintf("%s: give %s for %s, credit %s", t.ID,
-				plan.PieceName(p.Of, t.Give), plan.PieceName(p.Of, t.Get), catalog.FormatMoney(t.Credit)))
+				plan.PieceCalled(p.Of, t.Give), plan.PieceCalled(p.Of, t.Get), catalog.FormatMoney(t.Credit)))
 		}
 	}
 	return list("To trade:", items)
@@ -143,12 +143,12 @@ func reserve(p *plan.Plan) string {
 		if f := p.Lines[i].Fallback; f != nil {
 			piece := p.PieceOf(f)
 			l := &p.Lines[i]
-			text := fmt.Sprintf("%s for %s", p.NameOf(f), p.SlotOf(l).ID)
+			text := fmt.Sprintf("%s for %s", plan.PieceCalled(p.Of, f.Piece), p.SlotOf(l).Name)
 			if l.Sharing != nil && l.Sharing.With < l.Slot {
 				continue // named with the other slot
 			}
 			if l.Sharing != nil {
-				text += " and " + p.Of.Slots[l.Sharing.With].ID + " together"
+				text += " and " + p.Of.Slots[l.Sharing.With].Name + " together"
 			}
 			if piece.Side != catalog.Customers {
 				text += " (" + source(p.Of, piece) + ": have it held)"
@@ -159,7 +159,7 @@ func reserve(p *plan.Plan) string {
 	if len(held) == 0 {
 		return ""
 	}
-	return "Held in reserve until the pieces are back:\n" + Paragraph("  ", "  ", strings.Join(held, ", "))
+	return list("Held in reserve until the pieces are back:", held)
 }
 
 // leftovers writes what the plan does not use, by what becomes of it.
@@ -167,7 +167,7 @@ func leftovers(p *plan.Plan) string {
 	var advices []string
 	pieces := map[string][]string{}
 	for _, s := range paper.Leftover(p) {
-		text := plan.PieceName(p.Of, s.Piece)
+		text := plan.PieceCalled(p.Of, s.Piece)
 		if n := p.Of.Pieces[s.Piece].Quantity; n > 1 {
 			text = fmt.Sprintf("%d of %s", s.Quantity, text)
 		}

@@ -137,7 +137,7 @@ func (doc *planDoc) errands(p *plan.Plan) {
 func (n *notes) docs() []startingDoc {
 	docs := []startingDoc{}
 	for _, have := range n.list {
-		docs = append(docs, startingDoc{have.remedy, have.pieces, have.rests})
+		docs = append(docs, startingDoc{have.remedy, have.ids, have.rests})
 	}
 	return docs
 }

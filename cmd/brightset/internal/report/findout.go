@@ -62,19 +62,19 @@ func worthKnowing(o *ask.InformationValue) string {
 func findOut(st *catalog.State, o *ask.InformationValue) string {
 	switch o.Figure {
 	case choice.FigurePlating:
-		return fmt.Sprintf("ask %s for a firm price on %s", st.Platers[o.Plater].ID, plan.PieceName(st, o.Piece))
+		return fmt.Sprintf("ask %s for a firm price on %s", st.Platers[o.Plater].Name, plan.PieceCalled(st, o.Piece))
 	case choice.FigureGrade:
-		return fmt.Sprintf("ask %s what grade he reaches on %s, and see his work", st.Platers[o.Plater].ID,
-			plan.PieceName(st, o.Piece))
+		return fmt.Sprintf("ask %s what grade he reaches on %s, and see his work", st.Platers[o.Plater].Name,
+			plan.PieceCalled(st, o.Piece))
 	case choice.FigureBreakage:
 		q := &st.Platers[o.Plater]
-		text := fmt.Sprintf("have %s strip %s and look whether it will stand the work", q.ID, plan.PieceName(st, o.Piece))
+		text := fmt.Sprintf("have %s strip %s and look whether it will stand the work", q.Name, plan.PieceCalled(st, o.Piece))
 		if q.StripFee > 0 {
 			text += fmt.Sprintf(" (fee %s)", catalog.FormatMoney(q.StripFee))
 		}
 		return text
 	case ask.FigureLead:
-		return fmt.Sprintf("ask whether %s will come", plan.PieceName(st, o.Piece))
+		return fmt.Sprintf("ask whether %s will come", plan.PieceCalled(st, o.Piece))
 	case ask.FigureRescue:
 		return "find out what a piece in a hurry would cost, and give it as rescue"
 	case ask.FigureHourly:

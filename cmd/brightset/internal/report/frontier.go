@@ -77,7 +77,7 @@ func pointMarks(c *ask.Curve, i int) string {
 	}
 	for k := range c.Of.Tables.Targets {
 		if t := &c.Of.Tables.Targets[k]; t.Mean.Set && c.First(t.Mean.V) == i {
-			text = append(text, fmt.Sprintf("mean of %q", t.Name))
+			text = append(text, fmt.Sprintf("mean of target %q", t.Name))
 		}
 	}
 	if !p.Within {
@@ -91,11 +91,12 @@ func marks(c *ask.Curve) []string {
 	for _, m := range c.Marks {
 		switch {
 		case m.Plan.Has:
-			all = append(all, fmt.Sprintf("%s: %s, mean %.1f", m.Name, catalog.FormatMoney(m.Plan.Expected), m.Plan.Grade))
+			all = append(all, fmt.Sprintf("target %q: %s, mean %.1f", m.Name, catalog.FormatMoney(m.Plan.Expected),
+				m.Plan.Grade))
 		case m.Plan.Status == solver.Infeasible:
-			all = append(all, m.Name+": nothing meets it, whatever the budget")
+			all = append(all, fmt.Sprintf("target %q: nothing meets it, whatever the budget", m.Name))
 		default:
-			all = append(all, m.Name+": not found in time")
+			all = append(all, fmt.Sprintf("target %q: not found in time", m.Name))
 		}
 	}
 	return all
@@ -109,6 +110,7 @@ type curveDoc struct {
 	Points   []spotDoc  `json:"points"`
 	Gaps     []gapDoc   `json:"gaps"` // where points may be missing or not be the cheapest
 	Targets  []aimedDoc `json:"targets"`
+	Names    namesDoc   `json:"names"` // by the ids, which all else goes by
 }
 
 type gapDoc struct {
@@ -147,6 +149,7 @@ func FrontierJSON(c *ask.Curve) (string, error) {
 		Points:   []spotDoc{},
 		Gaps:     []gapDoc{},
 		Targets:  []aimedDoc{},
+		Names:    namesOf(st),
 	}
 	if !c.Whole {
 		doc.Status = "stopped"

@@ -30,12 +30,7 @@ func Hunt(h *ask.Hunted) string {
 		return text + "\n" + Paragraph("", "",
 			"Nothing is worth hunting for: no find of the kinds looked at would make the set cheaper.")
 	}
-	t := NewTable("[ ] slot", "look out for", "to be used", ">at most")
-	for _, row := range h.Rows() {
-		f := row[0]
-		t.Row("[ ] "+st.Slots[f.Slot].ID, profiles(row), used(st, f), worth(st, f))
-	}
-	text += "\n" + t.String()
+	text += "\n" + huntTable(h)
 	if pairs := pairTexts(h); len(pairs) > 0 {
 		text += "\n" + list("Together they are worth something else than one by one:", pairs)
 	}
@@ -59,7 +54,7 @@ func leads(h *ask.Hunted) []string {
 	var all []string
 	for i := range h.Leads {
 		l := &h.Leads[i]
-		text := plan.PieceName(st, l.Piece) + " for " + st.Slots[l.Slot].ID
+		text := plan.PieceCalled(st, l.Piece) + " for " + st.Slots[l.Slot].Name
 		if l.Reserve {
 			text += " (in reserve)"
 		}
@@ -101,7 +96,7 @@ func tours(h *ask.Hunted) string {
 		}
 		text += Paragraph("", "",
 			fmt.Sprintf("Where to look for %s (%s), in this order; worth up to %s, and with tries and piece %s on average:",
-				st.Slots[t.Find.Slot].ID, t.Find.Profile.Name, catalog.FormatMoney(t.Find.Worth),
+				st.Slots[t.Find.Slot].Name, t.Find.Profile.Name, catalog.FormatMoney(t.Find.Worth),
 				catalog.FormatMoney(t.Expects))) + list("", tries)
 	}
 	if text != "" {
@@ -136,32 +131,11 @@ func metalsTaken(h *ask.Hunted) string {
 	for _, m := range h.MetalsTaken() {
 		var slots []string
 		for _, s := range m.Slots {
-			slots = append(slots, st.Slots[s].ID)
+			slots = append(slots, st.Slots[s].Name)
 		}
 		all = append(all, st.Tables.Metals[m.Metal].Name+" for "+join(slots))
 	}
 	return strings.Join(all, "; ")
-}
-
-// profiles names what is looked out for in one row of the list.
-func profiles(row []*ask.Find) string {
-	var names []string
-	for _, f := range row {
-		names = append(names, f.Profile.Name)
-	}
-	return strings.Join(names, "; or ")
-}
-
-// used says what would be done to a find.
-func used(st *catalog.State, f *ask.Find) string {
-	text := f.Choice.Work
-	if f.Choice.Plated() {
-		text += " " + st.Platers[f.Choice.Plater].ID
-		if f.Choice.Level != "" {
-			text += " " + f.Choice.Level
-		}
-	}
-	return text
 }
 
 func worth(st *catalog.State, f *ask.Find) string {
@@ -184,15 +158,4 @@ func bracket(least, most catalog.Cents) string {
 		return "no more than " + catalog.FormatMoney(most)
 	}
 	return catalog.FormatMoney(least) + " to " + catalog.FormatMoney(most)
-}
-
-func pairTexts(h *ask.Hunted) []string {
-	var all []string
-	for _, p := range h.Pairs {
-		a, b := &h.Finds[p.A], &h.Finds[p.B]
-		all = append(all, fmt.Sprintf("%s (%s) and %s (%s): %s for both, %s one by one",
-			h.Plan.Of.Slots[a.Slot].ID, a.Profile.Name, h.Plan.Of.Slots[b.Slot].ID, b.Profile.Name,
-			catalog.FormatMoney(p.Together), catalog.FormatMoney(a.Worth+b.Worth)))
-	}
-	return all
 }

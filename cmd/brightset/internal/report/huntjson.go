@@ -20,6 +20,7 @@ type huntDoc struct {
 	Tours    []tourDoc      `json:"tours"`
 	Within   *int           `json:"within_days"` // null: no date
 	Whole    bool           `json:"whole"`       // everything was looked at
+	Names    namesDoc       `json:"names"`       // by the ids, which all else goes by
 }
 
 type leadDoc struct {
@@ -80,7 +81,7 @@ func HuntJSON(h *ask.Hunted) (string, error) {
 	doc := huntDoc{
 		Format: Format, Title: st.Job.Title, Within: withinDays(st), Status: h.Plan.Status.String(),
 		Currency: st.Job.Currency, Finds: []findDoc{}, Pairs: []pairDoc{}, Leads: []leadDoc{}, Tours: []tourDoc{},
-		Whole: h.Whole,
+		Whole: h.Whole, Names: namesOf(st),
 	}
 	if h.Plan.Has {
 		doc.Expected = &h.Plan.Expected

@@ -34,7 +34,7 @@ func Infeasible(p *plan.Plan, c *ask.Explanation) string {
 		t := NewTable("position", "the nearest set", ">expected", ">grade")
 		for i := range best.Plan.Lines {
 			l := &best.Plan.Lines[i]
-			t.Row(p.SlotOf(l).Name, plan.PieceName(p.Of, l.Choice.Piece)+", "+finishText(p.Of, l.Choice),
+			t.Row(p.SlotOf(l).Name, plan.Told(p.Of, l.Choice),
 				catalog.FormatMoney(l.Expected), catalog.FormatCenti(l.Choice.Grade))
 		}
 		text += "\n" + Paragraph("", "", "The cheapest of them with the pieces there are leads to this set:") + t.String()
@@ -58,7 +58,7 @@ func takersText(p *plan.Plan, c *ask.Explanation) string {
 	for _, t := range c.Takers {
 		text += Paragraph("", "  ",
 			fmt.Sprintf("Nobody does %q, and without it nothing fills %s: add a maker or ask a plater. "+
-				"Waiting for it: %s.", st.Tables.Works[t.Work].Name, slotNames(st, t.Slots), pieceNames(st, t.Pieces)))
+				"Waiting for it: %s.", st.Tables.Works[t.Work].Name, plan.SlotNames(st, t.Slots), plan.PiecesCalled(st, t.Pieces)))
 	}
 	switch {
 	case c.WithTakers != nil && c.WithTakers.Has:

@@ -89,7 +89,7 @@ func keepingCosts(w *ask.Why) string {
 	}
 	return Paragraph("", "  ", fmt.Sprintf("Keeping the object's own piece, %s: the set costs %s than without one here, "+
 		"and that is weighed against what keeping is worth to the owner, here %s. That is no money, and in none of the sums.",
-		w.Advised.Label(k.own.Choice), moreOrLess(k.costs), catalog.FormatMoney(k.worth)))
+		plan.Told(w.Advised.Of, k.own.Choice), moreOrLess(k.costs), catalog.FormatMoney(k.worth)))
 }
 
 // keptWeighed is the sentence under answers whose sums are shown without what is kept;

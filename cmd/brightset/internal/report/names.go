@@ -1,26 +1,14 @@
 package report
 
-import (
-	"fmt"
+import "brightset/catalog"
 
-	"brightset/catalog"
-)
-
-// named gives "Name (id)", or the id alone where there is no other name.
-func named(name, id string) string {
-	if name == "" || name == id {
-		return id
-	}
-	return fmt.Sprintf("%s (%s)", name, id)
-}
-
-// source says where a piece comes from: the customer, the shop, or the vendor.
+// source says whose a piece is: the customer's, the shop's, or that a vendor has it.
 func source(st *catalog.State, p *catalog.Piece) string {
 	switch p.Side {
 	case catalog.Shops:
 		return "the shop's"
 	case catalog.Vendors:
-		return st.Vendors[p.Vendor].ID + "'s"
+		return "at " + st.Vendors[p.Vendor].Name
 	}
 	if p.Off {
 		return "the customer's, off the object"

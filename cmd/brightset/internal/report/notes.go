@@ -19,8 +19,9 @@ type notes struct {
 
 // note is one thing that would replace starting values, for one or more pieces.
 type note struct {
-	remedy string // "a quote from pell on"
-	pieces []string
+	remedy string   // "a quote from Pell Lane Die-Cast on"
+	ids    []string // of pieces, or of slots
+	called []string // the same by their names
 	rests  []string
 }
 
@@ -36,7 +37,7 @@ func (n *notes) mark(st *catalog.State, c *plan.Choice) string {
 	for i, r := range c.Assumptions {
 		rests[i] = string(r)
 	}
-	return n.add(remedy(st, c), plan.PieceName(st, c.Piece), rests)
+	return n.add(remedy(st, c), plan.PieceName(st, c.Piece), plan.PieceCalled(st, c.Piece), rests)
 }
 
 // markRescue does the same for what a rescue of a slot costs.
@@ -44,18 +45,19 @@ func (n *notes) markRescue(slot *catalog.Slot) string {
 	if slot.Rescue.From.Source != catalog.StartingValue {
 		return ""
 	}
-	return n.add("rescue and rescue_days, in [job] or in the slot, for", slot.ID, []string{"the cost of a rescue"})
+	return n.add("rescue and rescue_days, in [job] or in the slot, for", slot.ID, slot.Name,
+		[]string{"the cost of a rescue"})
 }
 
 // add puts a piece under its remedy and gives the mark of the footnote.
-func (n *notes) add(remedy, piece string, rests []string) string {
+func (n *notes) add(remedy, id, called string, rests []string) string {
 	i := slices.IndexFunc(n.list, func(have note) bool { return have.remedy == remedy })
 	if i < 0 {
 		i = len(n.list)
 		n.list = append(n.list, note{remedy: remedy})
 	}
 	have := &n.list[i]
-	have.pieces = unique(append(have.pieces, piece))
+	have.ids, have.called = unique(append(have.ids, id)), unique(append(have.called, called))
 	have.rests = unique(append(have.rests, rests...))
 	return fmt.Sprintf(" [%d]", i+1)
 }
@@ -70,7 +72,7 @@ func (n *notes) String() string {
 		"and what would replace them:"))
 	for i, have := range n.list {
 		b.WriteString(Paragraph(fmt.Sprintf("%5s ", fmt.Sprintf("[%d]", i+1)), "      ",
-			have.remedy+" "+strings.Join(have.pieces, ", ")+" (instead of "+few(have.rests)+")"))
+			have.remedy+" "+strings.Join(have.called, ", ")+" (instead of "+few(have.rests)+")"))
 	}
 	return b.String()
 }
@@ -91,7 +93,7 @@ func remedy(st *catalog.State, c *plan.Choice) string {
 	case c.Quote != catalog.None:
 		return fmt.Sprintf("the figures missing in quote %q on", st.Pieces[c.Piece].Quotes[c.Quote].ID)
 	case c.Plated():
-		return fmt.Sprintf("a quote from %s on", st.Platers[c.Plater].ID)
+		return fmt.Sprintf("a quote from %s on", st.Platers[c.Plater].Name)
 	case c.Work == catalog.WorkClean:
 		return "hours and breakage of your own, [work.clean] in the shop's file, for"
 	}
@@ -112,7 +114,7 @@ func planWarnings(p *plan.Plan) []string {
 func stillToday(p *plan.Plan) []string {
 	var all []string
 	for _, lot := range paper.OpenLots(p) {
-		q := p.Of.Platers[lot.Plater].ID
+		q := p.Of.Platers[lot.Plater].Name
 		all = append(all, fmt.Sprintf("lot %s went to %s on %s: what you send him the same day goes with it, and "+
 			"the %s that is reckoned here for a lot of its own is saved (brightset record sent)",
 			lot.Name, q, p.Of.Job.AsOf.Format(time.DateOnly), catalog.FormatMoney(lot.Saved)))

@@ -105,7 +105,7 @@ func (p *Papers) walkAway() []page.Block {
 
 // calledPiece is a piece by its name, and by its id where that has to be typed.
 func (p *Papers) calledPiece(piece int) string {
-	return named(p.Plan.Of.Pieces[piece].Name, plan.PieceName(p.Plan.Of, piece))
+	return plan.Called(p.Plan.Of.Pieces[piece].Name, plan.PieceName(p.Plan.Of, piece))
 }
 
 // andMates says that some pieces wait only for those they have to match.

@@ -44,11 +44,11 @@ func (p *Papers) benchSheet() *page.Page {
 		l := &p.Plan.Lines[i]
 		held := ""
 		if l.Fallback != nil {
-			held = plan.PieceName(st, l.Fallback.Piece) + ", " + wayText(st, l.Fallback)
+			held = plan.PieceName(st, l.Fallback.Piece) + ", " + plan.Way(st, l.Fallback)
 		} else if l.Choice.Fails > 0 {
 			held = "a rescue"
 		}
-		how := wayText(st, l.Choice)
+		how := plan.Way(st, l.Choice)
 		if word := gradeWord(st, l.Choice.Grade); l.Choice.Work == catalog.WorkAsIs && word != "" {
 			how += ", " + word
 		}
@@ -109,7 +109,7 @@ func (p *Papers) huntSheet() *page.Page {
 		if last != "" && f.Choice.Days > 0 {
 			by = st.Job.Start.V.AddDate(0, 0, st.Job.WithinDays.V-f.Choice.Days).Format("2006-01-02")
 		}
-		g.Row("☐", st.Slots[f.Slot].Name, profiles(row), used(st, f), worth(st, f), by)
+		g.Row("☐", st.Slots[f.Slot].Name, profiles(row), plan.BriefWay(st, f.Choice), worth(st, f), by)
 	}
 	if len(g.Rows) == 0 && h.Whole {
 		return nil

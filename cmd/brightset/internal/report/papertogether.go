@@ -84,7 +84,7 @@ func (t together) makerOrder(job, m int) *page.Page {
 	if len(g.Rows) == 0 {
 		return nil
 	}
-	sheet := t[0].sheet(fileName("maker", maker.ID), "Order", "for "+named(maker.Name, maker.ID))
+	sheet := t[0].sheet(fileName("maker", maker.ID), "Order", "for "+plan.Called(maker.Name, maker.ID))
 	sheet.From = t[0].ourShop()
 	sheet.Blocks = []page.Block{
 		{
@@ -109,7 +109,7 @@ func (t together) makerRows(g *page.Grid, job int, maker string, p *Papers) {
 		for _, part := range c.Parts {
 			if part.Doer == plan.ByMaker && st.Makers[part.Maker].ID == maker && !c.Sent {
 				piece := &st.Pieces[c.Piece]
-				g.Row(t.tag(job, piece), named(piece.Name, plan.PieceName(st, c.Piece)), orNone(piece.Marks),
+				g.Row(t.tag(job, piece), plan.Called(piece.Name, plan.PieceName(st, c.Piece)), orNone(piece.Marks),
 					partName(st, part), catalog.FormatMicro(part.Hours))
 			}
 		}
@@ -147,7 +147,7 @@ func (t together) bought(buy *paper.CommonPurchase) page.Block {
 	who := "Out of the shop's drawers"
 	switch {
 	case seller.Vendor != catalog.None:
-		who = named(st.Vendors[seller.Vendor].Name, st.Vendors[seller.Vendor].ID)
+		who = plan.Called(st.Vendors[seller.Vendor].Name, st.Vendors[seller.Vendor].ID)
 	case seller.Side == catalog.Vendors:
 		who = "Privately"
 	}
@@ -157,7 +157,7 @@ func (t together) bought(buy *paper.CommonPurchase) page.Block {
 		for _, i := range part.Lines {
 			c := own.Lines[i].Choice
 			slot := &own.Of.Slots[c.Slot]
-			g.Row(named(own.Of.Pieces[c.Piece].Name, plan.PieceName(own.Of, c.Piece)), t.marked(part.Job, slot.Name),
+			g.Row(plan.Called(own.Of.Pieces[c.Piece].Name, plan.PieceName(own.Of, c.Piece)), t.marked(part.Job, slot.Name),
 				fmt.Sprint(slot.Quantity), catalog.FormatMoney(c.Get))
 		}
 	}

@@ -56,26 +56,34 @@ func planBeside(p *plan.Plan, beside *Beside, notes *notes) string {
 // planTable has a row per slot and a row per charge. The columns "expected" and
 // "outlay" add up to the totals of the plan.
 func planTable(p *plan.Plan, notes *notes) string {
-	t := NewTable("slot", "piece, work and who", ">expected", ">outlay", ">breaks", ">grade")
+	t := planHead()
 	planLines(t, p, notes)
 	t.Rule()
 	for _, c := range p.Charges {
-		t.Row("", chargeText(p.Of, c), catalog.FormatMoney(c.Cents), catalog.FormatMoney(c.Cents))
+		t.Row(chargeText(p.Of, c), catalog.FormatMoney(c.Cents), catalog.FormatMoney(c.Cents))
 	}
 	if len(p.Charges) > 0 {
 		t.Rule()
 	}
-	t.Row("total", "", catalog.FormatMoney(p.Expected), catalog.FormatMoney(p.Outlay), "", fmt.Sprintf("%.1f", p.Grade))
+	t.Row("total", catalog.FormatMoney(p.Expected), catalog.FormatMoney(p.Outlay), "", fmt.Sprintf("%.1f", p.Grade))
 	return t.String()
 }
 
-// planLines adds a row per slot, and what happens there if the choice fails.
+// planHead begins a table of what hangs where.
+func planHead() *Table { return NewTable("slot", ">expected", ">outlay", ">breaks", ">grade") }
+
+// planLines adds a row per slot, below it what hangs there, and what happens if that fails.
 func planLines(t *Table, p *plan.Plan, notes *notes) {
 	for i := range p.Lines {
 		l := &p.Lines[i]
 		c := l.Choice
-		t.Row(p.SlotOf(l).ID, p.Label(c)+notes.mark(p.Of, c),
-			catalog.FormatMoney(l.Expected), catalog.FormatMoney(c.Cash), Percent(c.Breakage), catalog.FormatCenti(c.Grade))
+		t.Row(plan.SlotCalled(p.Of, l.Slot), catalog.FormatMoney(l.Expected), catalog.FormatMoney(c.Cash),
+			Percent(c.Breakage), catalog.FormatCenti(c.Grade))
+		text := plan.Told(p.Of, c)
+		if mayCome := mayCome(c); mayCome != "" {
+			text += ", " + mayCome
+		}
+		t.Span(4, text+notes.mark(p.Of, c))
 		if text := second(p, l, notes); text != "" {
 			t.Span(4, text)
 		}
@@ -85,12 +93,9 @@ func planLines(t *Table, p *plan.Plan, notes *notes) {
 // second says what happens if the choice of a line fails, "" if it can't.
 func second(p *plan.Plan, l *plan.Line, notes *notes) string {
 	var text []string
-	if mayCome := mayCome(l.Choice); mayCome != "" {
-		text = append(text, mayCome)
-	}
 	switch f := l.Fallback; {
 	case f != nil:
-		text = append(text, "else "+p.Label(f)+notes.mark(p.Of, f))
+		text = append(text, "else "+plan.Told(p.Of, f)+notes.mark(p.Of, f))
 		if mayCome := mayCome(f); mayCome != "" {
 			text = append(text, mayCome)
 		}
@@ -124,11 +129,11 @@ func mayCome(c *plan.Choice) string {
 func chargeText(st *catalog.State, c plan.Charge) string {
 	switch c.Kind {
 	case plan.ChargeMinimum:
-		return "up to the least lot of " + st.Platers[c.Of].ID
+		return "up to the least lot of " + st.Platers[c.Of].Name
 	case plan.ChargePlaterFreight:
-		return "freight of " + st.Platers[c.Of].ID
+		return "freight of " + st.Platers[c.Of].Name
 	case plan.ChargeVendorFreight:
-		return "freight of " + st.Vendors[c.Of].ID
+		return "freight of " + st.Vendors[c.Of].Name
 	case plan.ChargeBundle:
 		return "bundle " + st.Bundles[c.Of].ID
 	}

@@ -68,6 +68,7 @@ type planDoc struct {
 	// every piece was looked at for both; null: they were not looked for
 	StripWhole   *bool            `json:"strip_whole"`
 	SharedSpares *sharedSparesDoc `json:"one_for_two,omitempty"` // where asked for
+	Names        namesDoc         `json:"names"`                 // by the ids, which all else goes by
 }
 
 // stopDoc is the price after stripping, for one piece, above which to stop.
@@ -126,7 +127,7 @@ func PlanJSON(p *plan.Plan, beside *Beside) (string, error) {
 		Lines: []lineDoc{}, Charges: []chargeDoc{}, Warnings: planWarnings(p), Asked: askedOf(p.Of, p),
 		Lots: []lotDoc{}, OwnWork: []workDoc{}, Makers: []workDoc{}, ToBuy: []purchaseDoc{}, ToTrade: []tradeDoc{},
 		Held: []heldDoc{}, LeftOver: []leftDoc{}, Starting: []startingDoc{}, UnderWay: underWayDocs(p.Of),
-		Locks: bindingDocs(p, beside.Bindings), Others: otherDocs(p, beside.Others),
+		Locks: bindingDocs(p, beside.Bindings), Others: otherDocs(p, beside.Others), Names: namesOf(p.Of),
 	}
 	doc.Spent, doc.Day = p.Of.Job.SpentSum, p.Of.Job.Elapsed
 	if !p.Of.Job.AsOf.IsZero() {

@@ -54,8 +54,7 @@ func Recorded(before, st *catalog.State, done Done) string {
 				p.Quantity, st.PieceLabel(n.Piece)))
 			continue
 		}
-		text += Paragraph("  ", "  ", fmt.Sprintf("%s: %s, was %s.", st.PieceLabel(n.Piece), stageText(st, p),
-			stageText(before, n.Was)))
+		text += Paragraph("  ", "  ", fmt.Sprintf("%s: %s.", plan.PieceCalled(st, n.Piece), stageText(st, p)))
 		if n.Was.AtPlater() && p.Bare() && !p.AtPlater() {
 			text += Paragraph("  ", "  ", bareText(st, p))
 		}
@@ -83,12 +82,9 @@ func bareText(st *catalog.State, p *catalog.Piece) string {
 
 // joinedText says that more went with a lot, and what that saves.
 func joinedText(before, st *catalog.State, j *catalog.JoinedLot) string {
-	var with []string
-	for _, i := range j.With {
-		with = append(with, before.PieceLabel(i))
-	}
 	q := &st.Platers[j.Plater]
-	text := fmt.Sprintf("It goes with lot %s, in which %s went to %s that day", j.Lot, strings.Join(with, ", "), q.ID)
+	text := fmt.Sprintf("It goes with lot %s, in which %s went to %s that day", j.Lot, plan.PiecesCalled(before, j.With),
+		q.Name)
 	if q.Freight > 0 {
 		text += fmt.Sprintf(": his freight of %s is not charged again", catalog.FormatMoney(q.Freight))
 	}
@@ -120,22 +116,6 @@ func signed(c catalog.Cents) string {
 	return catalog.FormatMoney(c) + " more"
 }
 
-// stageText says how far a piece has come, and where it is.
-func stageText(st *catalog.State, p *catalog.Piece) string {
-	text := p.Stage.String()
-	switch {
-	case p.Elsewhere:
-		return "on another job"
-	case p.Stage == catalog.StageHung:
-		return "hung in " + st.Slots[p.HungIn].ID
-	case p.AtPlater() && p.Stage == catalog.StageSeen:
-		return "at " + st.Platers[p.Sent.Plater].ID + ", to be stripped and priced"
-	case p.AtPlater():
-		text += ", at " + st.Platers[p.Sent.Plater].ID
-	}
-	return text
-}
-
 // stayed says what did not go along when pieces were sent, and what that costs: what has to
 // match one that went, and a lot of its own for what the plan would still send.
 func stayed(st *catalog.State, news *catalog.News, next *Next) (all []string) {
@@ -147,10 +127,10 @@ func stayed(st *catalog.State, news *catalog.News, next *Next) (all []string) {
 	}
 	for _, b := range paper.LeftBehind(st, went) {
 		text := fmt.Sprintf("the plan kept sends %s along, which has to match %s: send both in one lot",
-			st.PieceLabel(b.Piece), st.PieceLabel(b.Went))
+			plan.PieceCalled(st, b.Piece), plan.PieceCalled(st, b.Went))
 		if b.Parted {
 			text += fmt.Sprintf("; two lots of %s may differ in tone by %s more, and the two are then not sure to match",
-				st.Platers[b.Plater].ID, catalog.FormatCenti(b.Drift))
+				st.Platers[b.Plater].Name, catalog.FormatCenti(b.Drift))
 		}
 		all = append(all, text)
 	}
@@ -162,10 +142,10 @@ func stayed(st *catalog.State, news *catalog.News, next *Next) (all []string) {
 		lot := lots[slices.IndexFunc(lots, func(l paper.Lot) bool { return l.Plater == open.Plater })]
 		var left []string
 		for _, i := range lot.Lines {
-			left = append(left, st.PieceLabel(next.Plan.Lines[i].Choice.Piece))
+			left = append(left, plan.PieceCalled(st, next.Plan.Lines[i].Choice.Piece))
 		}
 		all = append(all, fmt.Sprintf("still to go to %s: %s; in a lot of their own that costs %s more, sent the same day "+
-			"it goes with lot %s", st.Platers[open.Plater].ID, strings.Join(unique(left), ", "),
+			"it goes with lot %s", st.Platers[open.Plater].Name, strings.Join(unique(left), ", "),
 			catalog.FormatMoney(open.Saved), open.Name))
 	}
 	return all

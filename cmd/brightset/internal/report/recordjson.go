@@ -19,7 +19,8 @@ type recordedDoc struct {
 	Joined   []string       `json:"joined_lots"` // lots on their way already that more was sent with: no freight again
 	Warnings []string       `json:"warnings"`    // new ones
 	// the first thing to do now; null where there is none, or none is certain
-	Next *actDoc `json:"next"`
+	Next  *actDoc  `json:"next"`
+	Names namesDoc `json:"names"` // by the ids, which all else goes by
 }
 
 type spentDoc struct {
@@ -63,7 +64,7 @@ func placeOf(st *catalog.State, p *catalog.Piece) placeDoc {
 func RecordedJSON(before, st *catalog.State, done Done) (string, error) {
 	doc := recordedDoc{
 		Format: Format, Entry: done.Entry, Text: done.Text, Spent: st.Job.SpentSum, For: []spentDoc{}, Pieces: []movedDoc{},
-		Rests: []restDoc{}, Joined: []string{}, Warnings: []string{},
+		Rests: []restDoc{}, Joined: []string{}, Warnings: []string{}, Names: namesOf(st),
 	}
 	if done.Next != nil && len(done.Next.Acts) > 0 {
 		act := actOf(st, &done.Next.Acts[0])

@@ -77,7 +77,7 @@ func (w *Whole) rejectedCard(r *ask.RejectedPiece) *page.Card {
 func (w *Whole) pieceCard(i int, mark string) *page.Card {
 	st := w.Plan.Of
 	piece := &st.Pieces[i]
-	card := &page.Card{Title: named(piece.Name, plan.PieceName(st, i)), Mark: mark}
+	card := &page.Card{Title: plan.PieceCalled(st, i), Mark: mark}
 	card.Photo, card.PhotoOf = w.photoOf(piece)
 	asIs := "not graded"
 	if g, ok := choice.AsIsGrade(st, i); ok {

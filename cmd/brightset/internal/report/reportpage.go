@@ -67,7 +67,7 @@ func (w *Whole) summary() []page.Block {
 	g.Caption = "All sums in " + st.Job.Currency
 	for i := range p.Lines {
 		l := &p.Lines[i]
-		g.Row(st.Slots[l.Slot].Name, plan.Label(st, l.Choice), held(st, l), catalog.FormatMoney(l.Expected),
+		g.Row(st.Slots[l.Slot].Name, plan.Told(st, l.Choice), held(st, l), catalog.FormatMoney(l.Expected),
 			catalog.FormatMoney(l.Choice.Cash), Percent(l.Choice.Breakage), gradeText(st, l.Choice.Grade))
 	}
 	for _, c := range p.Charges {
@@ -151,11 +151,11 @@ func (w *Whole) turns() []page.Block {
 	st := w.Plan.Of
 	b := page.Block{Heading: "What would change the decision", ID: "turns"}
 	if len(w.Stops) > 0 {
-		g := page.NewGrid("piece", "plater", ">as planned", ">stop above")
+		g := page.NewGrid("piece", "plater", ">as planned", ">stop price")
 		g.Caption = "Price after stripping, for one piece"
 		for i := range w.Stops {
 			s := &w.Stops[i]
-			g.Row(plan.PieceName(st, s.Choice.Piece)+" for "+st.Slots[s.Slot].Name, st.Platers[s.Choice.Plater].ID,
+			g.Row(plan.OfSlot(st, s.Slot, s.Choice.Piece), st.Platers[s.Choice.Plater].Name,
 				catalog.FormatMoney(s.Planned), stopAbove(s))
 		}
 		b.Grid = g
@@ -208,7 +208,7 @@ func (w *Whole) restsOn() page.Block {
 			"Starting values are nobody's experience yet; what would replace them:"},
 	}
 	for _, n := range notes.list {
-		b.List = append(b.List, fmt.Sprintf("%s %s (instead of %s)", n.remedy, join(n.pieces), few(n.rests)))
+		b.List = append(b.List, fmt.Sprintf("%s %s (instead of %s)", n.remedy, join(n.called), few(n.rests)))
 	}
 	b.Small = planWarnings(w.Plan)
 	return b

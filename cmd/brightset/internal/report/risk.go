@@ -181,7 +181,7 @@ func slotRisks(r *risk.Risk) []string {
 			break
 		}
 		all = append(all, fmt.Sprintf("%s: fails in %s of jobs, and then costs up to %s more; %.0f%% of the uncertainty",
-			r.Plan.Of.Slots[s.Slot].ID, Chance(s.Fails), catalog.FormatMoney(s.Worst), 100*s.Share))
+			r.Plan.Of.Slots[s.Slot].Name, Chance(s.Fails), catalog.FormatMoney(s.Worst), 100*s.Share))
 	}
 	return all
 }
@@ -190,7 +190,7 @@ func lotRisks(r *risk.Risk) []string {
 	var all []string
 	for i := range r.Lots {
 		l := &r.Lots[i]
-		text := fmt.Sprintf("%s: %s to fill again, about %s more", r.Plan.Of.Platers[l.Plater].ID, count(l.Slots, "slot"),
+		text := fmt.Sprintf("%s: %s to fill again, about %s more", r.Plan.Of.Platers[l.Plater].Name, count(l.Slots, "slot"),
 			catalog.FormatMoney(l.More))
 		if l.Bare > 0 {
 			text += fmt.Sprintf("; %d of them with nothing in reserve", l.Bare)
@@ -232,7 +232,7 @@ func triangle(st *catalog.State) string {
 	}
 	for q := range st.Platers {
 		if own := choice.PlaterSpread(st, q); own != st.Tables.Spread {
-			text += fmt.Sprintf(", of %s from -%s%% to +%s%%", st.Platers[q].ID, catalog.FormatMicro(100*own.Low.V),
+			text += fmt.Sprintf(", of %s from -%s%% to +%s%%", st.Platers[q].Name, catalog.FormatMicro(100*own.Low.V),
 				catalog.FormatMicro(100*own.High.V))
 		}
 	}

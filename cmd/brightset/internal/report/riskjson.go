@@ -39,6 +39,7 @@ type riskDoc struct {
 	Lots        []lotRiskDoc   `json:"lots"`
 	FindOut     []findOutDoc   `json:"find_out"`
 	FoundAll    bool           `json:"find_out_whole"` // it was asked for, and everything open was looked at
+	Names       namesDoc       `json:"names"`          // by the ids, which all else goes by
 }
 
 type quantilesDoc struct {
@@ -92,6 +93,7 @@ func RiskJSON(r *risk.Risk, s *risk.Simulation, f *Unknown) (string, error) {
 		return &quantilesDoc{risk.Quantile(v, 0.1), risk.Quantile(v, 0.5), risk.Quantile(v, 0.9), mean(v)}
 	}
 	doc := riskDoc{Format: Format, Title: st.Job.Title, Asked: askedOf(st, r.Plan), Already: st.Job.SpentSum,
+		Names:  namesOf(st),
 		Status: r.Plan.Status.String(), Currency: st.Job.Currency, Outlay: r.Plan.Outlay, Expected: r.Plan.Expected,
 		Cash: quantilesDoc{r.Cash.Quantile(0.1), r.Cash.Quantile(0.5), r.Cash.Quantile(0.9),
 			catalog.Cents(r.Cash.Mean() + 0.5)}, Spent: spentAt(r.Cash),

@@ -102,7 +102,11 @@ func actOf(st *catalog.State, a *paper.Act) actDoc {
 		doc.Trade, doc.Get, doc.Credit = t.ID, st.PieceLabel(t.Get), t.Credit
 	}
 	for k, i := range a.Pieces {
-		doc.Pieces, doc.Names = append(doc.Pieces, st.PieceLabel(i)), append(doc.Names, nameIn(st, a, k))
+		name := st.Pieces[i].Name
+		if slot := a.For[k]; slot != catalog.None {
+			name = st.Slots[slot].Name
+		}
+		doc.Pieces, doc.Names = append(doc.Pieces, st.PieceLabel(i)), append(doc.Names, name)
 	}
 	for _, s := range a.Slots {
 		doc.Slots = append(doc.Slots, st.Slots[s].ID)

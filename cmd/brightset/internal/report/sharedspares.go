@@ -15,7 +15,7 @@ func sharedSecond(p *plan.Plan, l *plan.Line) string {
 	if l.Sharing == nil {
 		return ""
 	}
-	other := p.Of.Slots[l.Sharing.With].ID
+	other := p.Of.Slots[l.Sharing.With].Name
 	if !l.Sharing.Yields {
 		return fmt.Sprintf("the one spare for %s too; if both fail it goes here", other)
 	}

@@ -72,7 +72,7 @@ func specGroups(st *catalog.State, slot int, choices []plan.Choice) []specGroup 
 
 func specOfSlot(st *catalog.State, s int, choices []plan.Choice, perDm2 float64) (text string, coats []standard.Coat) {
 	slot := &st.Slots[s]
-	head := named(slot.Name, slot.ID)
+	head := plan.Called(slot.Name, slot.ID)
 	if slot.Service != 0 {
 		head += fmt.Sprintf(": %s (%s)", slot.Service, slot.Service.Means())
 	}

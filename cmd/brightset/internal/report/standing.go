@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"brightset/catalog"
+	"brightset/catalog/event"
 	"brightset/catalog/journal"
 	"brightset/model/ask"
 	"brightset/model/plan"
@@ -29,7 +30,7 @@ func standing(st *catalog.State) string {
 		case p.Elsewhere, p.Stage == catalog.StageSeen && !p.AtPlater():
 			continue
 		case p.AtPlater():
-			text := fmt.Sprintf("%s is at %s (lot %s), %s", st.PieceLabel(i), st.Platers[p.Sent.Plater].ID, p.Sent.Lot, p.Stage)
+			text := fmt.Sprintf("%s: %s, lot %s", plan.PieceCalled(st, i), stageText(st, p), p.Sent.Lot)
 			if p.Sent.On.Set {
 				text += fmt.Sprintf(", sent %s", p.Sent.On.V.Format("2006-01-02"))
 				if late := p.Overdue(st); late > 0 {
@@ -38,7 +39,7 @@ func standing(st *catalog.State) string {
 			}
 			all = append(all, text)
 		default:
-			all = append(all, fmt.Sprintf("%s is %s", st.PieceLabel(i), stageText(st, p)))
+			all = append(all, fmt.Sprintf("%s: %s", plan.PieceCalled(st, i), stageText(st, p)))
 		}
 	}
 	if len(all) == 0 && st.Job.SpentSum == 0 && st.Job.AsOf.IsZero() {
@@ -75,30 +76,30 @@ func shiftsText(since *Since, p *plan.Plan) string {
 }
 
 func shiftText(st *catalog.State, s *plan.PlanChange) string {
-	text := s.Slot + ": "
+	text := slotNamed(st, s.Slot) + ": "
 	switch {
 	case s.Was == nil:
-		return text + "new, " + plan.Label(st, s.Now.Choice)
+		return text + "new, " + plan.Told(st, s.Now.Choice)
 	case s.Now == nil:
 		return text + "not in the job any more"
 	case s.Again:
-		text += fmt.Sprintf("%s once more, for %s: it came back without the work", plan.Label(st, s.Now.Choice),
+		text += fmt.Sprintf("%s once more, for %s: it came back without the work", plan.Told(st, s.Now.Choice),
 			catalog.FormatMoney(s.Now.Choice.Cash))
 	case s.Reserve:
-		text += fmt.Sprintf("%s in reserve instead of %s", reserveText(st, s.Now), keptText(s.Was.Fallback))
+		text += fmt.Sprintf("%s in reserve instead of %s", reserveText(st, s.Now), keptText(st, s.Was.Fallback))
 	default:
-		text += plan.Label(st, s.Now.Choice)
+		text += plan.Told(st, s.Now.Choice)
 		if s.From != "" {
-			text += fmt.Sprintf(", planned for %s,", s.From)
+			text += fmt.Sprintf(", planned for %s,", slotNamed(st, s.From))
 		}
-		text += " instead of " + keptText(&s.Was.KeptChoice)
+		text += " instead of " + keptText(st, &s.Was.KeptChoice)
 		if s.To != "" {
-			text += ", which goes to " + s.To
+			text += ", which goes to " + slotNamed(st, s.To)
 		}
 	}
 	switch days := st.Job.Elapsed; {
 	case !s.ByOthers:
-		return text + "; " + becauseText(s.Because)
+		return text + "; " + becauseText(st, s.Because)
 	case s.From != "" && s.From == s.To:
 		return text + ": they change places"
 	case s.To == "" && days > 0 && st.Job.WithinDays.Set:
@@ -111,14 +112,33 @@ func reserveText(st *catalog.State, l *plan.Line) string {
 	if l.Fallback == nil {
 		return "a rescue"
 	}
-	return plan.Label(st, l.Fallback)
+	return plan.Told(st, l.Fallback)
 }
 
-func keptText(k *catalog.KeptChoice) string {
+// slotNamed is the name of a slot by its id, which the job may not have any more.
+func slotNamed(st *catalog.State, id string) string {
+	if s, ok := st.SlotIndex(id); ok {
+		return st.Slots[s].Name
+	}
+	return id
+}
+
+func keptText(st *catalog.State, k *catalog.KeptChoice) string {
 	if k == nil {
 		return "a rescue"
 	}
-	return strings.Join(strings.Fields(strings.Join([]string{keptName(k), k.Work, k.Plater, k.Level}, " ")), " ")
+	name := keptName(k)
+	if i, ok := st.FindPiece(k.Piece); ok {
+		name = plan.PieceCalled(st, i)
+	}
+	q, ok := st.PlaterIndex(k.Plater)
+	switch {
+	case k.Plater != "" && ok:
+		return name + ", " + plan.WayOf(st, k.Work, q, k.Level)
+	case k.Plater != "":
+		return name + ", plated by " + k.Plater
+	}
+	return name + ", " + plan.WayOf(st, k.Work, catalog.None, "")
 }
 
 // keptName is the id of a piece of a plan that was kept.
@@ -126,13 +146,40 @@ func keptName(k *catalog.KeptChoice) string {
 	return strings.TrimPrefix(strings.TrimPrefix(k.Piece, "job:"), "shop:")
 }
 
-func becauseText(entries []journal.Entry) string {
+// mostEntries is how many entries are told as the cause of a change, the last.
+const mostEntries = 3
+
+func becauseText(st *catalog.State, entries []journal.Entry) string {
 	var all []string
-	for i := max(0, len(entries)-3); i < len(entries); i++ {
-		e := &entries[i]
-		all = append(all, fmt.Sprintf("%s (entry %d)", EntryText(e), e.Seq))
+	for i := max(0, len(entries)-mostEntries); i < len(entries); i++ {
+		all = append(all, fmt.Sprintf("%s (entry %d)", happened(st, &entries[i]), entries[i].Seq))
 	}
 	return strings.Join(all, ", ")
+}
+
+// befell is what is said of pieces to which something happened.
+var befell = map[event.Action]string{
+	event.Found: "has a fault", event.Cleared: "has a fault less", event.Graded: "was graded",
+	event.Quoted: "was quoted for", event.Fitted: "was tried on", event.Sent: "was sent",
+	event.Stripped: "was stripped", event.Priced: "was priced", event.Approved: "was approved",
+	event.Refused: "was refused", event.Recalled: "was taken back", event.Plated: "is plated",
+	event.Back: "came back", event.Hung: "was hung", event.Unhung: "was taken down", event.Broke: "broke",
+	event.Lost: "got lost", event.Sold: "was sold", event.Bought: "was bought", event.Came: "came",
+	event.Failed: "will not come", event.New: "is new",
+}
+
+// happened is an entry in a few words, its pieces by their names.
+func happened(st *catalog.State, e *journal.Entry) string {
+	did, ok := befell[e.Action]
+	var pieces []string
+	for _, name := range unique(entryAbout(e)) {
+		i, found := st.FindPiece(name)
+		if !ok || !found {
+			return EntryText(e)
+		}
+		pieces = append(pieces, plan.PieceCalled(st, i))
+	}
+	return strings.Join(pieces, " and ") + " " + did
 }
 
 // Strip is what stripping first may save, and the prices at which to stop.
@@ -158,18 +205,18 @@ func stripText(st *catalog.State, s *Strip) string {
 		text += list("Worth stripping before anything is committed:", all)
 	}
 	if len(s.Stop) > 0 {
-		t := NewTable("price after stripping", "plater", ">as planned", ">stop above")
+		t := NewTable("price after stripping", "plater", ">as planned", ">stop price")
 		for i := range s.Stop {
 			p := &s.Stop[i]
-			name := plan.PieceName(st, p.Choice.Piece) + " for " + st.Slots[p.Slot].ID
-			t.Row(name, st.Platers[p.Choice.Plater].ID, catalog.FormatMoney(p.Planned), stopAbove(p))
+			t.Row(plan.OfSlot(st, p.Slot, p.Choice.Piece), plan.Briefly(st, p.Choice.Plater),
+				catalog.FormatMoney(p.Planned), stopAbove(p))
 		}
 		if text != "" {
 			text += "\n"
 		}
 		text += t.String() + Paragraph("", "", "Each for one piece, the lot being sent and the rest as planned. "+
-			"Up to it: brightset record priced, then approved. Above it have him stop: brightset record recalled, "+
-			"and plan again.")
+			"Up to the stop price: brightset record priced, then approved. Above it have him stop: brightset record "+
+			"recalled, and plan again.")
 	}
 	if !s.Whole {
 		text += Paragraph("", "", "Stopped early: not every piece was looked at for what stripping it first may save, "+

@@ -36,15 +36,15 @@ func jobName(out *plan.Joint, j int) string { return fmt.Sprintf("job %d", j+1) 
 // jobPart is one job's lines. Its charges stand with those of the others.
 func jobPart(out *plan.Joint, j int, notes *notes) string {
 	job := &out.Jobs[j]
-	t := NewTable("slot", "piece, work and who", ">expected", ">outlay", ">breaks", ">grade")
+	t := planHead()
 	planLines(t, job.Plan, notes)
 	t.Rule()
 	for _, c := range job.Plan.Charges {
 		if c.Kind == plan.ChargeTrade {
-			t.Row("", chargeText(job.State, c), catalog.FormatMoney(c.Cents), catalog.FormatMoney(c.Cents))
+			t.Row(chargeText(job.State, c), catalog.FormatMoney(c.Cents), catalog.FormatMoney(c.Cents))
 		}
 	}
-	t.Row("lines", "", catalog.FormatMoney(job.Lines), catalog.FormatMoney(job.OwnOutlay()), "",
+	t.Row("lines", catalog.FormatMoney(job.Lines), catalog.FormatMoney(job.OwnOutlay()), "",
 		fmt.Sprintf("%.1f", job.Plan.Grade))
 	text := Paragraph("", "  ", fmt.Sprintf("Job %d: %s (%s)", j+1, job.State.Job.Title, job.State.Job.File)) + t.String()
 	text += fmt.Sprintf("chance %s that no slot needs a rescue; days %s\n",
@@ -84,7 +84,7 @@ func worthsText(out *plan.Joint, worths []joint.Worth) string {
 		var to []string
 		var worth []jobText
 		for _, u := range w.To {
-			use := fmt.Sprintf("%s (%s)", jobName(out, u.Job), out.Jobs[u.Job].State.Slots[u.Slot].ID)
+			use := fmt.Sprintf("%s (%s)", jobName(out, u.Job), out.Jobs[u.Job].State.Slots[u.Slot].Name)
 			if u.Reserve {
 				use += " in reserve"
 			}

@@ -63,6 +63,7 @@ type jointJobDoc struct {
 	Lines      []lineDoc      `json:"lines"`
 	Trades     []chargeDoc    `json:"trades"`
 	Warnings   []string       `json:"warnings"`
+	Names      namesDoc       `json:"names"` // by the ids, which all else goes by
 }
 
 type jointChargeDoc struct {
@@ -211,7 +212,8 @@ func newJointDoc(out *plan.Joint) *jointDoc {
 		Charges: []jointChargeDoc{}, Starting: []startingDoc{}, Warnings: []string{}, Wanted: []worthDoc{}, Short: []string{}}
 	for j := range out.Jobs {
 		job := &out.Jobs[j]
-		d := jointJobDoc{Asked: askedOf(job.State, nil), Job: job.State.Job.File, Title: job.State.Job.Title,
+		d := jointJobDoc{Names: namesOf(job.State), Asked: askedOf(job.State, nil),
+			Job: job.State.Job.File, Title: job.State.Job.Title,
 			AloneStatus: job.Alone.Status.String(),
 			Lines:       []lineDoc{}, Trades: []chargeDoc{}, Warnings: []string{}}
 		if job.Alone.Has && job.Alone.Status != solver.Infeasible {

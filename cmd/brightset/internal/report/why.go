@@ -8,7 +8,6 @@ import (
 	"brightset/catalog"
 	"brightset/model/ask"
 	"brightset/model/plan"
-	"brightset/model/program"
 )
 
 // mostCauses is how many parts of a difference are told, the biggest first.
@@ -20,12 +19,12 @@ func Why(w *ask.Why) string {
 	st := w.Advised.Of
 	slot := &st.Slots[w.Slot]
 	var b strings.Builder
-	b.WriteString(Paragraph("", "", fmt.Sprintf("%s: why %s (all sums in %s)", st.Job.Title, slot.ID, st.Job.Currency)))
+	b.WriteString(Paragraph("", "", fmt.Sprintf("%s: why %s (all sums in %s)", st.Job.Title, slot.Name, st.Job.Currency)))
 	b.WriteString("\n" + whyTable(w))
 	var shut []string
 	for i := range w.Alternatives {
 		if !w.Alternatives[i].Plan.Has {
-			shut = append(shut, plan.Label(st, w.Alternatives[i].Choice))
+			shut = append(shut, plan.Told(st, w.Alternatives[i].Choice))
 		}
 	}
 	for _, part := range []string{
@@ -58,7 +57,7 @@ func whyTable(w *ask.Why) string {
 		if !w.Taken(way) {
 			more = catalog.FormatMoney(way.More)
 		}
-		t.Row(w.Advised.Label(way.Choice), catalog.FormatMoney(way.Plan.Expected), more,
+		t.Row(plan.Told(w.Advised.Of, way.Choice), catalog.FormatMoney(way.Plan.Expected), more,
 			catalog.FormatCenti(way.Choice.Grade), fmt.Sprintf("%.1f", way.Plan.Grade))
 		text := strings.Join(slices.DeleteFunc([]string{causes(w.Advised, way.Reasons), keepsMore(way.Keeps)}, empty), "; ")
 		if text != "" {
@@ -96,9 +95,9 @@ func cause(p *plan.Plan, c *plan.Cause) string {
 	case plan.CauseCharge:
 		return chargeText(p.Of, c.Charge) + " " + sum
 	}
-	text := p.Of.Slots[c.Slot].ID + " is then " + p.Label(c.Now.Choice)
+	text := p.Of.Slots[c.Slot].Name + " is then " + briefly(p.Of, c.Now.Choice)
 	if f := c.Now.Fallback; f != nil {
-		text += ", else " + p.Label(f)
+		text += ", else " + briefly(p.Of, f)
 	}
 	return text + ": " + sum
 }
@@ -120,9 +119,9 @@ func closeCalls(w *ask.Why) string {
 		switch {
 		case !way.Plan.Has || w.Taken(way):
 		case way.More == way.Keeps:
-			level = append(level, w.Advised.Label(way.Choice))
+			level = append(level, plan.Told(w.Advised.Of, way.Choice))
 		case way.Slack:
-			near = append(near, w.Advised.Label(way.Choice))
+			near = append(near, plan.Told(w.Advised.Of, way.Choice))
 		}
 	}
 	text := ""
@@ -152,18 +151,23 @@ func rulePrices(w *ask.Why) []string {
 			text += "; it " + kept
 		}
 		if r.Instead != nil {
-			text += "; without it " + w.Advised.Label(r.Instead)
+			text += "; without it " + plan.Told(w.Advised.Of, r.Instead)
 		}
 		all = append(all, text)
 	}
 	return all
 }
 
-// whyOuts lists what a rule keeps out of the slot, and why.
+// whyOuts says piece by piece what is kept out of the slot, and why.
 func whyOuts(w *ask.Why) []string {
+	st := w.Advised.Of
 	var all []string
+	done := map[int]bool{}
 	for i := range w.Outs {
-		all = append(all, program.Label(&w.Outs[i], w.Advised.Of)+": "+w.Outs[i].Why)
+		if piece := w.Outs[i].Piece; !done[piece] {
+			done[piece] = true
+			all = append(all, plan.PieceCalled(st, piece)+" - "+strings.Join(cant(st, piece, w.Outs), "; "))
+		}
 	}
 	return all
 }

@@ -17,8 +17,8 @@ func TestTurnAtOnce(t *testing.T) {
 		return []ask.Breakpoint{{Figure: f, Now: 90_58, Last: last}}
 	}
 	for f, says := range map[choice.Figure][2]string{
-		choice.FigurePlating: {"until its price after strip rises at all (now 90.58)",
-			"once its price after strip falls at all (now 90.58)"},
+		choice.FigurePlating: {"until its price after stripping rises at all (now 90.58)",
+			"once its price after stripping falls at all (now 90.58)"},
 		choice.FigurePrice: {"until its price rises at all (now 90.58)", "once its price falls at all (now 90.58)"},
 		choice.FigureBreakage: {"until its chance of breaking rises at all (now 0.9058%)",
 			"once its chance of breaking falls at all (now 0.9058%)"},

@@ -21,6 +21,7 @@ type whyDoc struct {
 	Rules    []rulePriceDoc `json:"rules"`   // the demands that have a say
 	Points   []pointDoc     `json:"turns"`
 	Open     []pointDoc     `json:"turns_unsettled"` // it stands up to last; whether beyond is not known
+	Names    namesDoc       `json:"names"`           // by the ids, which all else goes by
 }
 
 type rulePriceDoc struct {
@@ -77,7 +78,7 @@ type pointDoc struct {
 // WhyJSON writes the answer of why as one JSON document.
 func WhyJSON(w *ask.Why) (string, error) {
 	st := w.Advised.Of
-	doc := whyDoc{Format: Format, Title: st.Job.Title, Status: "optimal", Slot: st.Slots[w.Slot].ID,
+	doc := whyDoc{Names: namesOf(st), Format: Format, Title: st.Job.Title, Status: "optimal", Slot: st.Slots[w.Slot].ID,
 		Currency: st.Job.Currency,
 		Expected: w.Advised.Expected, Ways: []wayDoc{}, Outs: []outDoc{}, Rules: []rulePriceDoc{}, Points: []pointDoc{},
 		Open: []pointDoc{}}
@@ -188,11 +189,13 @@ type insteadDoc struct {
 	Changed     []string        `json:"changed"`     // slots filled otherwise than advised
 	Differences []differenceDoc `json:"differences"` // what changes there
 	Causes      []causeDoc      `json:"causes"`      // what makes the difference in total
+	Names       namesDoc        `json:"names"`       // by the ids, which all else goes by
 }
 
 // InsteadJSON writes the answer of why --instead as one JSON document.
 func InsteadJSON(slot int, advised, pl *plan.Plan) (string, error) {
 	doc := insteadDoc{Format: Format, Title: advised.Of.Job.Title, Currency: advised.Of.Job.Currency,
+		Names:  namesOf(advised.Of),
 		Status: pl.Status.String(), Slot: advised.Of.Slots[slot].ID, Advised: advised.Expected,
 		Lines: []lineDoc{}, Charges: []chargeDoc{}, Changed: []string{}, Differences: []differenceDoc{}, Causes: []causeDoc{}}
 	if !pl.Has {

@@ -18,7 +18,7 @@ func points(w *ask.Why) []string {
 		for to < len(w.Points) && w.Points[to].Choice == w.Points[from].Choice {
 			to++
 		}
-		name := w.Advised.Label(w.Points[from].Choice)
+		name := plan.Told(w.Advised.Of, w.Points[from].Choice)
 		if from == 0 {
 			all = append(all, stays(name, w.Points[from:to]))
 		} else {
@@ -36,7 +36,7 @@ func points(w *ask.Why) []string {
 func unsettled(st *catalog.State, p *ask.Breakpoint) string {
 	return fmt.Sprintf("%s: nothing turns until its %s is %s%s; further on others cost about the same, "+
 		"and where it turns is not settled",
-		plan.Label(st, p.Choice), figureName(p), figureValue(p, p.Last), now(p))
+		plan.Told(st, p.Choice), figureName(p), figureValue(p, p.Last), now(p))
 }
 
 // stays tells the turns of the advised choice.
@@ -111,7 +111,7 @@ func figureName(p *ask.Breakpoint) string {
 	name := "grade"
 	switch p.Figure {
 	case choice.FigurePlating:
-		name = "price after strip"
+		name = "price after stripping"
 	case choice.FigurePrice:
 		name = "price"
 	case choice.FigureBreakage:
