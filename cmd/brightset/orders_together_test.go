@@ -67,7 +67,7 @@ func TestOrdersTogether(t *testing.T) {
 			t.Errorf("%d of a charge is on nobody's account", c.Cents)
 		}
 	}
-	if pays != doc.Expected || len(doc.Jobs) != 3 || len(doc.Files) != 10 {
+	if pays != doc.Expected || len(doc.Jobs) != 3 || len(doc.Files) != 13 {
 		t.Errorf("jobs pay %d of %d; %d files", pays, doc.Expected, len(doc.Files))
 	}
 	for name, wants := range map[string]string{

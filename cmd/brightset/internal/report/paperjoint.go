@@ -28,7 +28,7 @@ func (t *JointPapers) Pages() []*page.Page {
 		}
 	}
 	for j, p := range t.Jobs {
-		for _, one := range []*page.Page{p.benchSheet(), t.statement(j), p.quoteSheet()} {
+		for _, one := range []*page.Page{p.benchSheet(), p.todoCard(), t.statement(j), p.quoteSheet()} {
 			if one != nil {
 				one.Name = fmt.Sprintf("%s-%d", one.Name, j+1)
 				all = append(all, one)

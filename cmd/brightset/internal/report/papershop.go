@@ -6,7 +6,6 @@ import (
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report/page"
-	"brightset/model/ask"
 	"brightset/model/paper"
 	"brightset/model/plan"
 )
@@ -89,63 +88,6 @@ func (t together) leftSheet() *page.Page {
 	sheet := t[0].sheet("left-over", "Left over, and whose it is", "")
 	sheet.Blocks = []page.Block{{Grid: g, Small: []string{"Nothing is thrown away before the set hangs."}}}
 	return sheet
-}
-
-// huntSheet is a list to carry.
-func (p *Papers) huntSheet() *page.Page {
-	h := p.Hunted
-	if h == nil {
-		return nil
-	}
-	st := p.Plan.Of
-	g := page.NewGrid("", "for", "look out for, good enough", "to be used", ">pay at most", "=by")
-	last := ""
-	if st.Job.WithinDays.Set && st.Job.Start.Set {
-		last = st.Job.Start.V.AddDate(0, 0, st.Job.WithinDays.V).Format("2006-01-02")
-	}
-	for _, row := range h.Rows() {
-		f := row[0]
-		by := last
-		if last != "" && f.Choice.Days > 0 {
-			by = st.Job.Start.V.AddDate(0, 0, st.Job.WithinDays.V-f.Choice.Days).Format("2006-01-02")
-		}
-		g.Row("☐", st.Slots[f.Slot].Name, profiles(row), plan.BriefWay(st, f.Choice), worth(st, f), by)
-	}
-	if len(g.Rows) == 0 && h.Whole {
-		return nil
-	}
-	sheet := p.sheet("hunt", "To hunt for", fmt.Sprintf("top prices in %s, freight to the door included", st.Job.Currency))
-	sheet.Blocks = []page.Block{{Grid: g, Small: []string{huntNote(h)}}}
-	if !h.Whole {
-		sheet.Blocks[0].Small = append(sheet.Blocks[0].Small, "Stopped early: not every find was looked at to the end.")
-	}
-	if pairs := pairTexts(h); len(pairs) > 0 {
-		sheet.Blocks = append(sheet.Blocks, page.Block{Heading: "Worth something else together", List: pairs})
-	}
-	if tries := tourTicks(h); len(tries) > 0 {
-		sheet.Blocks = append(sheet.Blocks, tries...)
-	}
-	return sheet
-}
-
-// tourTicks are the places to try, in order.
-func tourTicks(h *ask.Hunted) []page.Block {
-	st := h.Plan.Of
-	var all []page.Block
-	for _, t := range ask.Tours(st, h) {
-		b := page.Block{Heading: fmt.Sprintf("Where to look for: %s", st.Slots[t.Find.Slot].Name)}
-		for _, try := range t.Tries {
-			a := &st.Avenues[try.Avenue]
-			where := a.Where
-			if where == "" {
-				where = a.ID
-			}
-			b.Ticks = append(b.Ticks, fmt.Sprintf("%s: %s a try, likely at %s; leave it out once one is had for %s or less",
-				where, catalog.FormatMoney(a.Cost), catalog.FormatMoney(a.Likely), catalog.FormatMoney(try.Reserve)))
-		}
-		all = append(all, b)
-	}
-	return all
 }
 
 func join(all []string) string { return strings.Join(all, ", ") }

@@ -183,7 +183,7 @@ func (w *Whole) turns() []page.Block {
 }
 
 func (w *Whole) hunts() []page.Block {
-	sheet := w.huntSheet()
+	sheet := w.huntCard()
 	if sheet == nil {
 		return nil
 	}

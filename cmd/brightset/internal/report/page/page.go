@@ -24,6 +24,7 @@ type Page struct {
 	Date   string
 	Plan   string // the fingerprint of the plan
 	Wide   bool   // for the screen first: wider than paper
+	Pocket bool   // a card to carry, of A6
 	Blocks []Block
 }
 
@@ -89,6 +90,9 @@ type Titled struct {
 //go:embed page.css
 var sheetCSS string
 
+//go:embed pocket.css
+var pocketCSS string
+
 //go:embed page.html
 var pageHTML string
 
@@ -106,7 +110,11 @@ func (p *Page) HTML() ([]byte, error) {
 }
 
 func (p *Page) css() string {
-	return strings.ReplaceAll(sheetCSS, "FOOT-LEFT", cssText(clipped(p.Job, 60)+", "+p.Date+", plan "+p.Plan))
+	sheet, most := sheetCSS, 60
+	if p.Pocket {
+		sheet, most = sheetCSS+pocketCSS, 20
+	}
+	return strings.ReplaceAll(sheet, "FOOT-LEFT", cssText(clipped(p.Job, most)+", "+p.Date+", plan "+p.Plan))
 }
 
 // Policy is the content security policy of the page: its own style, by hash, and pictures
