@@ -32,7 +32,8 @@ type Papers struct {
 func (p *Papers) Pages() []*page.Page {
 	own := p.all()
 	all := own.orders()
-	for _, one := range []*page.Page{p.benchSheet(), own.buySheet(), own.leftSheet(), p.todoCard(), p.huntCard(), p.quoteSheet()} {
+	for _, one := range []*page.Page{p.benchSheet(), own.buySheet(), own.leftSheet(), p.todoCard(), p.huntCard(),
+		p.quoteSheet()} {
 		if one != nil {
 			all = append(all, one)
 		}
