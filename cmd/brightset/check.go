@@ -24,7 +24,7 @@ var checkCommand = command{
 		o.jsonFlag(flags, "write the answer as one JSON document")
 		flags.StringVar(&o.slot, "slot", "", "show this `SLOT` alone, and all of it")
 		flags.BoolVar(&o.full, "full", false, "show all that can be done with every piece, and what is out")
-		flags.BoolVar(&o.words, "words", false, "instead, the words of faults, works, metals and positions, with what "+
+		flags.BoolVar(&o.words, "words", false, "instead, the words of faults, works, metals and slots, with what "+
 			"else they are called")
 		flags.BoolVar(&o.spec, "spec", false,
 			"instead, as information: what open plating standards ask of each slot's pieces")

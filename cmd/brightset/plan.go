@@ -26,7 +26,7 @@ var planCommand = command{
 	setup: func(flags *pflag.FlagSet) action {
 		var o planOptions
 		o.jsonFlag(flags, "write the plan as one JSON document")
-		flags.BoolVar(&o.full, "full", false, "show everything: every position with its figures, lots, purchases, what is "+
+		flags.BoolVar(&o.full, "full", false, "show everything: every slot with its figures, lots, purchases, what is "+
 			"held in reserve and left over, prices at which to stop, and what the plan rests on")
 		flags.BoolVar(&o.best, "best", false, "the best finish that the budget allows, and of those the cheapest, instead "+
 			"of the least money")

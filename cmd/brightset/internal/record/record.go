@@ -91,7 +91,7 @@ var Actions = []Action{
 	{event.Unban, "BAN or PIECE", "a ban is taken back", "", "", (*builder).unban},
 	{event.Spent, "TEXT", "money went out, or came in, for something else", "cost credit", "", (*builder).spent},
 	{event.Note, "TEXT", "something worth remembering", "", "", (*builder).note},
-	{event.Slot, "SLOT", "a position of the set, new or changed; --with is another one that is seen together with it",
+	{event.Slot, "SLOT", "a place in the set, new or changed; --with is another one that is seen together with it",
 		"name part area weight quantity target with", "", (*builder).position},
 	{event.Plater, "PLATER", "a plater, new or changed; --level with --metal, --rate for a dm2 and --grade is what he " +
 		"takes and how fine it gets", "name minimum freight days hourly least strip-fee level metal rate grade tone", "",
@@ -101,7 +101,7 @@ var Actions = []Action{
 		"name hourly works days", "", (*builder).makerTerms},
 	{event.Bundle, "BUNDLE", "several pieces for one price, new or changed; the pieces name it", "from price days", "",
 		(*builder).bundleTerms},
-	{event.Match, "MATCH", "positions that are seen together, new or changed; --slots with commas between",
+	{event.Match, "MATCH", "slots that are seen together, new or changed; --slots with commas between",
 		"slots same-plater fresh-alike grade-within tone-within", "", (*builder).matchTerms},
 	{event.Avenue, "AVENUE", "somewhere to look for a piece, new or changed; --price is the likely one, --cost of one " +
 		"try", "slot kind chance price low high cost days where", "", (*builder).avenueTerms},

@@ -33,7 +33,7 @@ func (b *builder) position(f *Facts) error {
 func (b *builder) seenWith(slot, with string) error {
 	other := slices.IndexFunc(b.st.Slots, func(s catalog.Slot) bool { return s.ID == with })
 	if other < 0 || slot == with {
-		return fmt.Errorf("--with %q: no other position is called that%s", with, meant(with, slotNames(b.st)))
+		return fmt.Errorf("--with %q: no other slot is called that%s", with, meant(with, slotNames(b.st)))
 	}
 	for i := range b.st.Matches {
 		m := &b.st.Matches[i]

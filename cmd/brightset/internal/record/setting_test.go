@@ -69,7 +69,7 @@ func TestSetting(t *testing.T) {
 		says   string
 	}{
 		{"slot", Facts{Target: "x", With: "tail-lefd"}, `did you mean "tail-left"`},
-		{"slot", Facts{Target: "x", With: "x"}, "no other position"},
+		{"slot", Facts{Target: "x", With: "x"}, "no other slot"},
 		{"slot", Facts{Target: "x", Area: "3"}, "has no unit"},
 		{"slot", Facts{Target: "tail-left"}, "nothing would change"},
 		{"plater", Facts{Target: "weir", Rate: "3.00"}, "--level show"},

@@ -14,7 +14,7 @@ import (
 func CheckShort(st *catalog.State, choices [][]plan.Choice) string {
 	var b strings.Builder
 	b.WriteString(Paragraph("", "", st.Job.Title+" (all sums in "+st.Job.Currency+")") + "\n")
-	t := NewTable("position", "the best there is", "and how (finish)", ">cost", ">grade")
+	t := NewTable("slot", "the best there is", "and how (finish)", ">cost", ">grade")
 	for s := range st.Slots {
 		slot := nameOrID(st.Slots[s].Name, st.Slots[s].ID, 21)
 		if c := bestOf(st, choices[s]); c != nil {

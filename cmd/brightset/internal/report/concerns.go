@@ -12,7 +12,7 @@ import (
 func concernRows(p *plan.Plan, s *Screen) []string {
 	var rows []string
 	if s.Since != "" && s.Changed > 0 {
-		rows = append(rows, "  - "+shorten(fmt.Sprintf("%s changed since %s", count(s.Changed, "position"), s.Since),
+		rows = append(rows, "  - "+shorten(fmt.Sprintf("%s changed since %s", count(s.Changed, "slot"), s.Since),
 			Columns-4))
 	}
 	all := paper.Concerns(p, s.Outlook)
@@ -44,5 +44,5 @@ func concernText(p *plan.Plan, c *paper.Concern) string {
 			Percent(c.Chance), catalog.FormatMoney(c.Cents))
 	}
 	return fmt.Sprintf("%s of plating is our own guess, for %s: ask for prices", catalog.FormatMoney(c.Cents),
-		count(len(c.Slots), "position"))
+		count(len(c.Slots), "slot"))
 }

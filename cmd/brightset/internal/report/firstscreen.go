@@ -56,9 +56,9 @@ func nothingToDo(p *plan.Plan) string {
 
 // decided says how many positions are filled, and what is known of its being the cheapest.
 func decided(p *plan.Plan) string {
-	set := fmt.Sprintf("All %d positions filled", len(p.Lines))
+	set := fmt.Sprintf("All %d slots filled", len(p.Lines))
 	if len(p.Lines) == 1 {
-		set = "The one position filled"
+		set = "The one slot filled"
 	}
 	switch {
 	case p.Best && p.Status == solver.Optimal:

@@ -31,7 +31,7 @@ func Infeasible(p *plan.Plan, c *ask.Explanation) string {
 		text += "\n" + list("Not enough by itself, since something else clashes with what is left:", few)
 	}
 	if best := nearest(c); best != nil {
-		t := NewTable("position", "the nearest set", ">expected", ">grade")
+		t := NewTable("slot", "the nearest set", ">expected", ">grade")
 		for i := range best.Plan.Lines {
 			l := &best.Plan.Lines[i]
 			t.Row(p.SlotOf(l).Name, plan.Told(p.Of, l.Choice),
@@ -40,7 +40,7 @@ func Infeasible(p *plan.Plan, c *ask.Explanation) string {
 		text += "\n" + Paragraph("", "", "The cheapest of them with the pieces there are leads to this set:") + t.String()
 	}
 	if reasons := otherReasons(p, c); len(reasons) > 0 {
-		text += "\n" + list("These positions nothing can fill:", reasons) +
+		text += "\n" + list("These slots nothing can fill:", reasons) +
 			Paragraph("", "", "What else is out, and why, shows: brightset check --slot SLOT")
 	}
 	if c.Stopped {

@@ -37,7 +37,7 @@ func (p *Papers) benchSheet() *page.Page {
 	if len(after) > 0 {
 		sheet.Blocks = append(sheet.Blocks, page.Block{Heading: "When they are back", Ticks: after})
 	}
-	g := page.NewGrid("position", "piece", "how", "held in reserve")
+	g := page.NewGrid("slot", "piece", "how", "held in reserve")
 	g.Caption = "What is to hang where"
 	for i := range p.Plan.Lines {
 		l := &p.Plan.Lines[i]

@@ -23,7 +23,7 @@ type Whole struct {
 // Page makes the report: one page that stands alone.
 func (w *Whole) Page() *page.Page {
 	st := w.Plan.Of
-	sheet := w.sheet("report", st.Job.Title, "what to do for every position, what it costs, and why")
+	sheet := w.sheet("report", st.Job.Title, "what to do for every slot, what it costs, and why")
 	sheet.Wide = true
 	sheet.Blocks = append(sheet.Blocks, earlyBlock(w.Early())...)
 	sheet.Blocks = append(sheet.Blocks, w.summary()...)
@@ -62,7 +62,7 @@ func (w *Whole) summary() []page.Block {
 			head.Text = append(head.Text, fmt.Sprintf("Changed since %s:", w.Since.Called))
 		}
 	}
-	g := page.NewGrid("position", "what hangs there", "held in reserve", ">expected", ">if all goes well", ">breaks",
+	g := page.NewGrid("slot", "what hangs there", "held in reserve", ">expected", ">if all goes well", ">breaks",
 		"=grade")
 	g.Caption = "All sums in " + st.Job.Currency
 	for i := range p.Lines {

@@ -58,7 +58,7 @@ func TradeWords(st *catalog.State) string {
 		head  string
 		words []wordDoc
 	}{{"Faults (defect):", doc.Defects}, {"Works:", doc.Works}, {"Metals:", doc.Metals},
-		{"Positions, and their parts:", doc.Positions}} {
+		{"Slots, and their parts:", doc.Positions}} {
 		var all []string
 		for _, w := range part.words {
 			line := w.Word
