@@ -1,5 +1,7 @@
 package catalog
 
+import "slices"
+
 // Points off for a new defect of the user's that gives none, by severity.
 var newPoints = [3]Centi{10_00, 25_00, 50_00}
 
@@ -43,7 +45,29 @@ func (l *loader) overlayDefectAt(t *table, d *DefectAt) {
 	if works := t.refs("works", l.works); works != nil {
 		d.Works = works
 	}
+	l.overlayWorksIn(t, d)
 	t.done()
+}
+
+// overlayWorksIn reads which works mend a defect in some metals in place of those in any other.
+func (l *loader) overlayWorksIn(t *table, d *DefectAt) {
+	sub := t.sub("works_in", "works_in of "+t.what)
+	if sub == nil {
+		return
+	}
+	for _, name := range sub.keys() {
+		works := sub.refs(name, l.works)
+		metal, known := l.metals.index[name]
+		if !known {
+			if !l.excused(l.metals, name) {
+				message, hint := l.unknown(l.metals, name)
+				sub.wrongKey(name, message, hint)
+			}
+			continue
+		}
+		d.WorksIn = append(slices.DeleteFunc(d.WorksIn, func(w WorksIn) bool { return w.Metal == metal }),
+			WorksIn{Metal: metal, Works: works})
+	}
 }
 
 func (l *loader) overlayWork(t *table, i int) {

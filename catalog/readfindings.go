@@ -7,14 +7,14 @@ import (
 
 // worksDone reads which of the works that mend a fault are done. One that doesn't mend it is
 // no mistake, since the tables may have changed since it was recorded, but it does nothing.
-func (l *loader) worksDone(t *table, f *Finding) []int {
+func (l *loader) worksDone(t *table, f *Finding, metal int) []int {
 	done := t.refs("done", l.works)
 	if f.Defect == None {
 		return done
 	}
-	d := &l.state.Tables.Defects[f.Defect]
+	d, mend := &l.state.Tables.Defects[f.Defect], l.state.Tables.Mending(f, metal)
 	for _, w := range done {
-		if !slices.Contains(d.By[f.Severity].Works, w) {
+		if !slices.Contains(mend, w) {
 			l.warn(f.From, fmt.Sprintf("%s: %s is done, and does nothing for %s %s",
 				t.what, l.state.Tables.Works[w].Name, f.Severity, d.Name))
 		}
@@ -22,8 +22,8 @@ func (l *loader) worksDone(t *table, f *Finding) []int {
 	return done
 }
 
-// readFinding reads one fault of a piece.
-func (l *loader) readFinding(t *table) Finding {
+// readFinding reads one fault of a piece of a metal.
+func (l *loader) readFinding(t *table, metal int) Finding {
 	f := Finding{ID: t.id, Defect: None, Severity: Moderate, Where: Face,
 		Count: t.whole("count", 1, MaxQuantity).Or(1), From: t.here()}
 	if t.need("defect", `write defect = "blisters" or another of the defect table`) {
@@ -45,7 +45,7 @@ func (l *loader) readFinding(t *table) Finding {
 		f.Where = Where(w)
 	}
 	f.Harmless = t.flag("harmless")
-	f.Done = l.worksDone(t, &f)
+	f.Done = l.worksDone(t, &f, metal)
 	t.done()
 	return f
 }

@@ -99,7 +99,7 @@ func (l *loader) addToPiece(t *table, p *Piece) {
 			"give one of the two another name")
 	}
 	for _, sub := range t.named("finding") {
-		f := l.readFinding(sub)
+		f := l.readFinding(sub, p.Metal)
 		if i := slices.IndexFunc(p.Findings, func(g Finding) bool { return g.ID == f.ID }); i >= 0 {
 			twice(sub, p.Findings[i].From)
 		}
@@ -142,7 +142,7 @@ func (l *loader) readPiece(t *table, inShop bool) Piece {
 	l.readStage(t, &p)
 	p.arrive()
 	for _, sub := range t.named("finding") {
-		p.Findings = append(p.Findings, l.readFinding(sub))
+		p.Findings = append(p.Findings, l.readFinding(sub, p.Metal))
 	}
 	for _, sub := range t.named("quote") {
 		p.Quotes = append(p.Quotes, l.readQuote(sub, &p, t.m["metal"] == "unknown"))

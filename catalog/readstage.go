@@ -21,10 +21,10 @@ func (l *loader) readStage(t *table, p *Piece) {
 	if s := t.sub("sent", fmt.Sprintf("what piece %q was sent for", p.ID)); s != nil {
 		lot, on := s.text("lot"), s.date("on")
 		count, paid := s.whole("count", 1, MaxQuantity).Or(1), s.money("paid")
-		quoted, before := s.flag("quoted"), s.refs("before", l.works)
+		quoted, before, after := s.flag("quoted"), s.refs("before", l.works), s.refs("after", l.works)
 		base, factor := s.share("base"), number(s, "factor", 0, MaxFactor, 1e6)
 		s.need("grade", "write grade = 90, what it is to look like")
-		p.Sent = Sent{Was: true, Quote: l.readQuote(s, p, p.Metal == None), Quoted: quoted, Before: before,
+		p.Sent = Sent{Was: true, Quote: l.readQuote(s, p, p.Metal == None), Quoted: quoted, Before: before, After: after,
 			Lot: lot, On: on, Count: count, Paid: paid, Base: base, Factor: factor}
 		if p.Sent.Work == "" {
 			p.Sent.Work = WorkReplate

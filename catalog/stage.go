@@ -32,6 +32,7 @@ type Sent struct {
 	Quote            // of one piece
 	Quoted Val[bool] // the plater named the price, or agreed to it: not our own estimate
 	Before []int     // works that others did before it went, and that are paid for
+	After  []int     // works after plating that others do when it is back
 	Lot    string    // what went to him together; freight and minimum were paid once for it
 	On     Val[time.Time]
 	Since  int        // days gone by since then

@@ -75,10 +75,29 @@ type DefectAt struct {
 	Points   Val[Centi]
 	Cap      Val[Centi] // highest grade with the fault left in, whatever its size; 100 where not set
 	Polishes Val[bool]  // cleaning takes it away
-	Works    []int      // trade works that mend it before plating
+	Works    []int      // trade works that mend it; see Mending
+	WorksIn  []WorksIn  // metals in which others do, each metal once
 	Beyond   Val[bool]  // beyond repair: can't be plated
 	Harmless Val[bool]  // no fault of shape, fastening or strength that keeps a piece from hanging
 	Reveal   Val[Micro] // share of Refused that applies at this severity, default One
+}
+
+// WorksIn are the works that mend a defect in one metal, in place of those in any other.
+type WorksIn struct {
+	Metal int
+	Works []int
+}
+
+// Mending are the works that mend a fault in a metal (None where it is unknown): pits in pot
+// metal are filled however light they are, those in steel only where they are deep.
+func (t *Tables) Mending(f *Finding, metal int) []int {
+	d := &t.Defects[f.Defect].By[f.Severity]
+	for i := range d.WorksIn {
+		if d.WorksIn[i].Metal == metal {
+			return d.WorksIn[i].Works
+		}
+	}
+	return d.Works
 }
 
 // Work is a trade work: something done to mend a fault, or cleaning.

@@ -63,6 +63,7 @@ const (
 	KeyOn       Key = "on"
 	KeyQuoted   Key = "quoted" // the price is the plater's, not our own estimate
 	KeyBefore   Key = "before" // works that others did before it went
+	KeyAfter    Key = "after"  // works that others do when it is back
 	KeyPaid     Key = "paid"
 	KeyBase     Key = "base"
 	KeyFactor   Key = "factor"

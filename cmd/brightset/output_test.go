@@ -88,7 +88,7 @@ func TestDemoShowsEverything(t *testing.T) {
 	_, out, _ := brightset("plan", "--full", "testdata/demo")
 	for _, want := range []string{
 		" as-is", " clean", " replate ", " repair-replate ", "letters-nos as-is", "crank-repro as-is",
-		"vent-right    drawer-vent-r", "else crest-friend as-is, which may come", "else grille-1",
+		"vent-right    drawer-vent-r", "else crest-friend as-is, which may come", "else grille-repro",
 		"spear-l-nos, spear-r-nos", "credit of trade vents", "At the makers'", "On the shop's own bench",
 		"proven, nothing that meets the target costs less",
 	} {

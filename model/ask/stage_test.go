@@ -18,11 +18,11 @@ import (
 
 // TestTerms: a piece that has just been sent on the terms of a choice is in everything
 // what the choice was, but that the works of others and the way to the bench are behind
-// it, and are neither paid for nor waited for again.
+// it, and are neither paid for nor waited for again; works after plating are to come.
 func TestTerms(t *testing.T) {
-	looked, others, fitted := 0, 0, 0
+	looked, others, fitted, after := 0, 0, 0, 0
 	for seed := range int64(60) {
-		st := jobs.Random(seed, 4, jobs.Options{On: []string{"fit", "maker", "quantity"}})
+		st := jobs.Random(seed, 4, jobs.Options{On: []string{"fit", "maker", "quantity", "after"}})
 		for s, choices := range choice.Choices(st) {
 			for i := range choices {
 				k := &choices[i]
@@ -32,20 +32,24 @@ func TestTerms(t *testing.T) {
 				looked++
 				sent := st.Clone()
 				p := &sent.Pieces[k.Piece]
-				p.Sent = catalog.Sent{Was: true, Quote: choice.Terms(st, k), Count: st.Slots[s].Quantity}
+				p.Sent = catalog.Sent{Was: true, Quote: choice.Terms(st, k), Count: st.Slots[s].Quantity,
+					After: choice.WorksAfter(st, k)}
 				now := choice.FindSame(choice.ChoicesFor(sent, s), &plan.Choice{Slot: s, Piece: k.Piece, Work: k.Work,
 					Plater: k.Plater, Level: k.Level, Quote: catalog.None})
-				if !now.Sent || now.Plate != k.Plate || now.Breakage > k.Breakage || choice.WorkBefore(st, k) == 0 &&
-					now.Breakage != k.Breakage || now.Refused != k.Refused || now.Grade != k.Grade ||
+				if !now.Sent || now.Plate != k.Plate || now.Breakage > k.Breakage ||
+					len(choice.WorksBefore(st, k)) == 0 && now.Breakage != k.Breakage ||
+					now.Refused != k.Refused || now.Grade != k.Grade ||
 					now.Tone != k.Tone || now.Fresh != k.Fresh || now.Get != k.Get {
 					t.Fatalf("seed %d: %s\nsent: %s", seed, jobs.ChoiceText(st, k),
 						jobs.ChoiceText(sent, now))
 				}
-				fit, busy, work := catalog.Cents(0), 0, catalog.Cents(0)
+				fit, busy, work, last := catalog.Cents(0), 0, catalog.Cents(0), catalog.Cents(0)
 				for _, part := range k.Parts {
 					switch {
 					case part.Work == catalog.None && part.Doer == plan.ByShop:
 						fit += part.Cost
+					case part.Doer != plan.ByPlater && st.Tables.Works[part.Work].AfterPlating():
+						last += part.Cost
 					case part.Doer == plan.ByMaker:
 						busy = max(busy, st.Makers[part.Maker].Days)
 						work += part.Cost
@@ -53,13 +57,17 @@ func TestTerms(t *testing.T) {
 						work += part.Cost
 					}
 				}
-				if now.Other != fit || now.Before != 0 || k.Other != fit || k.Before != work ||
-					work != choice.WorkBefore(st, k)*catalog.Cents(st.Slots[s].Quantity) {
+				own, makers := choice.WorkBefore(st, k)
+				if now.Other != fit+last || now.Before != 0 || k.Other != fit+last || k.Before != work ||
+					work != (own+makers)*catalog.Cents(st.Slots[s].Quantity) {
 					t.Errorf("seed %d: before it is sent %d, then %d: fitting %d and work %d; now %d", seed, k.Before,
 						k.Other, fit, work, now.Other)
 				}
 				if want := max(1, k.Days-busy-choice.Arrival(st, &st.Pieces[k.Piece])); now.Days != want {
 					t.Errorf("seed %d: %d days, want %d", seed, now.Days, want)
+				}
+				if last > 0 {
+					after++
 				}
 				if work > 0 {
 					others++
@@ -70,8 +78,8 @@ func TestTerms(t *testing.T) {
 			}
 		}
 	}
-	if looked < 800 || others < 80 || fitted < 40 {
-		t.Errorf("%d looked at, %d with works of others, %d to be fitted", looked, others, fitted)
+	if looked < 800 || others < 80 || fitted < 40 || after < 40 {
+		t.Errorf("%d looked at, %d with works of others, %d after plating, %d to be fitted", looked, others, after, fitted)
 	}
 }
 

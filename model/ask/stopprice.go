@@ -136,12 +136,13 @@ func whenSent(ctx context.Context, st *catalog.State, pl *plan.Plan) *underWay {
 			continue
 		}
 		n := choice.Needed(&st.Slots[k.Slot])
-		before := catalog.Cents(n) * choice.WorkBefore(st, k)
-		spent += before
+		own, makers := choice.WorkBefore(st, k)
+		own *= catalog.Cents(n)
+		spent += own + catalog.Cents(n)*makers
 		u.st.Job.Spent = append(slices.Clip(u.st.Job.Spent),
-			catalog.Spent{Cents: before - k.Makers, Piece: catalog.None, Bears: catalog.BearsNone})
+			catalog.Spent{Cents: own, Piece: catalog.None, Bears: catalog.BearsNone})
 		p := &u.st.Pieces[k.Piece]
-		p.Sent = catalog.Sent{Was: true, Quote: choice.Terms(st, k), Count: n}
+		p.Sent = catalog.Sent{Was: true, Quote: choice.Terms(st, k), Count: n, After: choice.WorksAfter(st, k)}
 		p.Chance = catalog.One // what he has, has come, and was tried before it went
 	}
 	u.st.Job.Spend(spent)

@@ -14,9 +14,11 @@ type doneTo struct {
 	work         string
 	level        string
 	plate, other catalog.Cents
-	makers       catalog.Cents // of before, what makers charge
+	makers       catalog.Cents // of before and after, what makers charge
 	before       catalog.Cents // works of others that are done before the plater has it
+	after        catalog.Cents // works of others that are done when it is back; part of other in the end
 	breaks       catalog.Micro
+	lastBreaks   catalog.Micro // of breaks, what others do when it is back
 	refused      catalog.Micro
 	grade, tone  catalog.Centi
 	fresh        bool
@@ -25,7 +27,8 @@ type doneTo struct {
 	weak         bool
 	days         int // beyond the piece's own
 	stripFee     catalog.Cents
-	makersDays   int // part of days: the slowest maker's
+	makersDays   int // part of days: the slowest maker's, before it goes
+	makersAfter  int // part of days: the slowest maker's, when it is back
 }
 
 // Derive makes a choice again from its slot, piece, work, plater, level
@@ -55,7 +58,7 @@ func Derive(st *catalog.State, c *plan.Choice) (*plan.Choice, string, string) {
 		return nil, rule, why
 	}
 	if one.work == catalog.WorkReplate || one.work == catalog.WorkRepair {
-		one.weak = weakened(st, piece.Findings, one.work == catalog.WorkRepair)
+		one.weak = weakened(st, piece, piece.Findings, one.work == catalog.WorkRepair)
 	}
 	if piece.Weak { // it was mended before, and nothing of that shows
 		one.weak = true
@@ -80,7 +83,7 @@ func workDone(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece,
 			return nil, "work", fmt.Sprintf("%q names a plater, a level or a quote", c.Work)
 		}
 		if c.Work == catalog.WorkAsIs {
-			return asIs(st, piece)
+			return asIs(st, slot, piece)
 		}
 		return cleaned(st, slot, piece)
 	case catalog.WorkReplate, catalog.WorkRepair:

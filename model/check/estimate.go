@@ -63,11 +63,15 @@ func estimated(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, q in
 			whole = catalog.Both(whole, holds)
 		} else {
 			others = catalog.Both(others, holds)
+			if lastWork(st, w) {
+				one.lastBreaks = catalog.Either(one.lastBreaks, catalog.One-holds)
+			}
 		}
 	}
 	his := min(catalog.One, catalog.Of(plater.Factor, catalog.One-whole))
 	one.breaks = catalog.One - catalog.Both(catalog.One-his, others)
-	one.days = plater.Days + one.makersDays
+	one.other = one.after
+	one.days = plater.Days + one.makersDays + one.makersAfter
 	return one, ""
 }
 
@@ -102,7 +106,7 @@ func sentBack(st *catalog.State, piece *catalog.Piece) catalog.Micro {
 // faults it has yet to mend and on what share of the surface.
 func needOf(st *catalog.State, piece *catalog.Piece, work int) (count int, share catalog.Micro, needed bool) {
 	for _, f := range piece.Findings {
-		if slices.Contains(st.Tables.Defects[f.Defect].By[f.Severity].Works, work) {
+		if slices.Contains(worksOn(st, piece, &f), work) {
 			needed = true
 			if !slices.Contains(f.Done, work) {
 				count, share = count+f.Count, share+f.Extent
@@ -121,7 +125,7 @@ func whoDoes(st *catalog.State, one *doneTo, plater *catalog.Plater, work int, h
 		return true
 	}
 	if slices.Contains(st.Shop.Works, work) {
-		one.before += catalog.Of(hours, hourly)
+		one.others(st, work, catalog.Of(hours, hourly))
 		return true
 	}
 	best := catalog.None
@@ -135,10 +139,24 @@ func whoDoes(st *catalog.State, one *doneTo, plater *catalog.Plater, work int, h
 		return false
 	}
 	cost := catalog.Of(hours, st.Makers[best].Hourly)
-	one.before += cost
+	one.others(st, work, cost)
 	one.makers += cost
-	one.makersDays = max(one.makersDays, st.Makers[best].Days)
+	if lastWork(st, work) {
+		one.makersAfter = max(one.makersAfter, st.Makers[best].Days)
+	} else {
+		one.makersDays = max(one.makersDays, st.Makers[best].Days)
+	}
 	return true
+}
+
+// others adds the cost of a work of the shop's or a maker's where it belongs: before the piece
+// goes to the plater, or when it is back.
+func (one *doneTo) others(st *catalog.State, work int, cost catalog.Cents) {
+	if lastWork(st, work) {
+		one.after += cost
+	} else {
+		one.before += cost
+	}
 }
 
 func levelNamed(plater *catalog.Plater, name string) *catalog.Level {

@@ -32,7 +32,7 @@ func unknownFindings(piece *catalog.Piece, q *catalog.Quote) (unknown, known cat
 func overtaken(st *catalog.State, piece *catalog.Piece, q *catalog.Quote) bool {
 	unknown, _ := unknownFindings(piece, q)
 	for _, f := range unknown.Findings {
-		if len(st.Tables.Defects[f.Defect].By[f.Severity].Works) > 0 {
+		if len(worksOn(st, piece, &f)) > 0 {
 			return true
 		}
 	}
@@ -51,7 +51,8 @@ func cameToLight(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, on
 		return why
 	}
 	for w := range st.Tables.Works {
-		if count, _, _ := needOf(st, &unknown, w); count > 0 && !slices.Contains(plater.Works, w) {
+		if count, _, _ := needOf(st, &unknown, w); count > 0 && !slices.Contains(plater.Works, w) &&
+			!lastWork(st, w) {
 			return fmt.Sprintf("plater %q does no %s", plater.ID, st.Tables.Works[w].Name)
 		}
 	}
@@ -65,6 +66,9 @@ func cameToLight(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, on
 		one.grade = min(one.grade, work.Cap.Or(soundWhole))
 		if count == 0 {
 			continue // it is done
+		}
+		if !slices.Contains(plater.Works, w) {
+			continue // others do it when it is back
 		}
 		cost := func(p *catalog.Piece) catalog.Cents {
 			count, surface, _ := needOf(st, p, w)

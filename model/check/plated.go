@@ -71,11 +71,18 @@ func byQuote(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, q *cat
 		one.work = est.work
 	}
 	if one.work == catalog.WorkRepair { // a plain replate has no works of others
-		one.before, one.makers = est.before, est.makers
-		one.days += est.makersDays
+		one.before, one.other, one.makers = est.before, est.after, est.makers
+		one.days += est.makersDays + est.makersAfter
+		one.breaks = est.lastBreaks
 	}
-	one.breaks = q.Breakage.Or(est.breaks)
+	if one.breaks = catalog.Either(one.breaks, q.Breakage.V); !q.Breakage.Set { // his is about his own work
+		one.breaks = est.breaks
+	}
 	one.refused = q.Refused.Or(est.refused)
+	for _, f := range piece.Findings { // what is neither finish nor mended is plated over, and goes on
+		over := one.work == catalog.WorkReplate && unmended(st, piece, &f)
+		one.growing = one.growing || over && st.Tables.Defects[f.Defect].Progressive
+	}
 	one.grade = q.Grade.Or(est.grade)
 	if l := levelNamed(plater, level); l != nil {
 		one.tone = l.Tone.Or(0)

@@ -13,36 +13,38 @@ import (
 // keptOff is the first finding that keeps a piece from hanging: of shape, fastening
 // or strength, not harmless, and with a work that mends it still to be done, or none that
 // does. None is nil.
-func keptOff(st *catalog.State, findings []catalog.Finding) *catalog.Finding {
+func keptOff(st *catalog.State, piece *catalog.Piece, findings []catalog.Finding) *catalog.Finding {
 	for i := range findings {
 		f := &findings[i]
-		defect := &st.Tables.Defects[f.Defect]
-		at := &defect.By[f.Severity]
-		switch defect.Soundness {
-		case catalog.OfShape, catalog.OfFastening, catalog.OfStrength:
-		default:
-			continue
-		}
-		open := len(at.Works) == 0
-		for _, w := range at.Works {
-			open = open || !slices.Contains(f.Done, w)
-		}
-		if open && !f.Harmless.Or(at.Harmless.V) {
+		at := &st.Tables.Defects[f.Defect].By[f.Severity]
+		if unmended(st, piece, f) && !f.Harmless.Or(at.Harmless.V) {
 			return f
 		}
 	}
 	return nil
 }
 
+// unmended says whether a finding is of shape, fastening or strength, with a work that mends
+// it still to be done, or none that does.
+func unmended(st *catalog.State, piece *catalog.Piece, f *catalog.Finding) bool {
+	switch st.Tables.Defects[f.Defect].Soundness {
+	case catalog.OfShape, catalog.OfFastening, catalog.OfStrength:
+	default:
+		return false
+	}
+	mend := worksOn(st, piece, f)
+	return len(mend) == 0 || slices.ContainsFunc(mend, func(w int) bool { return !slices.Contains(f.Done, w) })
+}
+
 // weakened says whether one of the findings takes strength that no work gives back, of
 // those done already and, where the choice mends, of those to be done.
-func weakened(st *catalog.State, findings []catalog.Finding, mends bool) bool {
+func weakened(st *catalog.State, piece *catalog.Piece, findings []catalog.Finding, mends bool) bool {
 	for _, f := range findings {
 		if st.Tables.Defects[f.Defect].Soundness != catalog.OfStrength {
 			continue
 		}
 		back := false
-		for _, w := range st.Tables.Defects[f.Defect].By[f.Severity].Works {
+		for _, w := range worksOn(st, piece, &f) {
 			back = back || st.Tables.Works[w].Restores.V && (mends || slices.Contains(f.Done, w))
 		}
 		if !back {

@@ -106,6 +106,11 @@ func underWay(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece,
 		total = sent.Days.V
 	}
 	one.days = max(total-sent.Since, 1)
+	_, known := unknownFindings(piece, &sent.Quote)
+	for _, f := range known.Findings {
+		over := sent.Work == catalog.WorkReplate && unmended(st, piece, &f)
+		one.growing = one.growing || over && st.Tables.Defects[f.Defect].Progressive
+	}
 	if why := cameToLight(st, slot, piece, one); why != "" && piece.Stage != catalog.StagePlated {
 		return nil, "sent", why
 	}
@@ -114,6 +119,9 @@ func underWay(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece,
 		one.plate -= sent.Cost
 	case catalog.StagePlated:
 		one.refused, one.plate, one.breaks = 0, one.plate-sent.Cost, 0
+	}
+	if why := payOwed(st, slot, piece, one); why != "" {
+		return nil, "sent", why
 	}
 	return one, "", ""
 }

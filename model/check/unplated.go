@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 
 	"brightset/catalog"
 )
@@ -11,50 +12,53 @@ import (
 const soundWhole catalog.Centi = 100_00
 
 // asIs is the piece as it lies on the bench.
-func asIs(st *catalog.State, piece *catalog.Piece) (*doneTo, string, string) {
+func asIs(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece) (*doneTo, string, string) {
 	if !piece.Grade.Set && len(piece.Findings) == 0 {
 		return nil, "work", fmt.Sprintf("piece %q has no grade and no findings, it can't be hung as it is", piece.ID)
 	}
-	if f := keptOff(st, piece.Findings); f != nil && piece.Stage != catalog.StageHung {
+	left := staysOn(st, piece)
+	if f := keptOff(st, piece, left); f != nil && piece.Stage != catalog.StageHung {
 		return nil, "unsound", fmt.Sprintf("piece %q can't hang with finding %q", piece.ID, f.ID)
 	}
-	return &doneTo{
+	one := &doneTo{
 		work:    catalog.WorkAsIs,
-		grade:   piece.Grade.Or(looks(st, piece.Findings)),
-		tone:    piece.Tone.Or(castFlaws(st, piece.Findings)),
+		grade:   piece.Grade.Or(looks(st, left)),
+		tone:    piece.Tone.Or(castFlaws(st, left)),
 		fresh:   freshByBirth(piece),
 		redone:  refinished(piece),
-		growing: grows(st, piece.Findings),
-		weak:    weakened(st, piece.Findings, false),
-	}, "", ""
+		growing: grows(st, left),
+		weak:    weakened(st, piece, left, false),
+	}
+	return finished(st, slot, piece, one)
 }
 
 // cleaned is the piece after the shop has polished it.
 func cleaned(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece) (*doneTo, string, string) {
+	before := staysOn(st, piece)
 	var left []catalog.Finding
 	count := 0
 	for _, f := range piece.Findings {
 		if st.Tables.Defects[f.Defect].By[f.Severity].Polishes.Or(false) {
 			count += f.Count
-		} else {
+		} else if slices.ContainsFunc(before, func(g catalog.Finding) bool { return g.ID == f.ID }) {
 			left = append(left, f)
 		}
 	}
 	clean := workNamed(st, catalog.CleanWork)
 	switch {
-	case len(left) == len(piece.Findings):
+	case count == 0:
 		return nil, "work", fmt.Sprintf("piece %q has nothing that polishing takes away", piece.ID)
 	case piece.Metal == catalog.None:
 		return nil, "work", fmt.Sprintf("the metal of piece %q is unknown, it can't be cleaned", piece.ID)
 	case clean == nil:
 		return nil, "work", "the trade tables have no work \"clean\""
 	}
-	if f := keptOff(st, left); f != nil {
+	if f := keptOff(st, piece, left); f != nil {
 		return nil, "unsound", fmt.Sprintf("piece %q can't hang with finding %q, which polishing leaves", piece.ID, f.ID)
 	}
-	asIs := piece.Grade.Or(looks(st, piece.Findings))
+	asIs := piece.Grade.Or(looks(st, before))
 	hours := hoursOf(clean, count, slot.Area.Or(0))
-	return &doneTo{
+	one := &doneTo{
 		work:    catalog.WorkClean,
 		other:   catalog.Of(hours, st.Shop.Hourly.Or(0)),
 		breaks:  forMetal(clean.Breakage, piece.Metal).Or(0),
@@ -63,8 +67,17 @@ func cleaned(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece) (*done
 		fresh:   freshByBirth(piece),
 		redone:  refinished(piece),
 		growing: grows(st, left),
-		weak:    weakened(st, left, false),
-	}, "", ""
+		weak:    weakened(st, piece, left, false),
+	}
+	return finished(st, slot, piece, one)
+}
+
+// finished is what is done to a piece with what is owed to it since it was plated.
+func finished(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, one *doneTo) (*doneTo, string, string) {
+	if why := payOwed(st, slot, piece, one); why != "" {
+		return nil, "work", why
+	}
+	return one, "", ""
 }
 
 // looks is the grade of a piece that shows these findings: caps hold

@@ -12,17 +12,19 @@ func AsIsGrade(st *catalog.State, piece int) (catalog.Centi, bool) {
 }
 
 // asIs adds the choice of hanging a piece as it is. It costs nothing and can't
-// break. Its grade is the one given by eye, else what the findings say; with
-// neither there is no such choice, nor where a fault keeps the piece from hanging; if it
-// hangs already that is a fact.
+// break, but for what is still to be done to it after plating. Its grade is the one given by
+// eye, else what the findings say; with neither there is no such choice, nor where a fault
+// keeps the piece from hanging; if it hangs already that is a fact.
 func (g *deriver) asIs(piece int) {
 	d, why := asIsDraft(g.st, piece)
 	fault := ""
 	if why != "" {
 		fault = "nobody has looked at it closely yet"
 	} else if p := &g.st.Pieces[piece]; p.Stage != catalog.StageHung {
-		if fault = unsound(g.st, p, every); fault != "" {
+		if fault = unsound(g.st, p, stays(g.st, p)); fault != "" {
 			why = fault + unlessHarmless
+		} else {
+			why = d.finish(g.st, g.slot, piece)
 		}
 	}
 	if why != "" {
@@ -38,8 +40,9 @@ func asIsDraft(st *catalog.State, piece int) (draft, string) {
 		return draft{}, "it has no grade and no findings: give a grade or findings, else it can't be hung as it is"
 	}
 	d := unplated(st, p, catalog.WorkAsIs)
-	d.look(p, read(st, p, every))
-	d.growing, d.weak = growing(st, p, every), weak(st, p, every, false)
+	left := stays(st, p)
+	d.look(p, read(st, p, left))
+	d.growing, d.weak = growing(st, p, left), weak(st, p, left, false)
 	return d, ""
 }
 

@@ -13,8 +13,10 @@ func (g *deriver) clean(piece int) {
 	d, why := cleanDraft(g.st, g.slot, piece)
 	fault := ""
 	if why == "" {
-		if fault = unsound(g.st, &g.st.Pieces[piece], unpolished(g.st)); fault != "" {
+		if fault = unsound(g.st, &g.st.Pieces[piece], unpolished(g.st, &g.st.Pieces[piece])); fault != "" {
 			why = fault + unlessHarmless
+		} else {
+			why = d.finish(g.st, g.slot, piece)
 		}
 	}
 	if why != "" {
@@ -49,13 +51,14 @@ func cleanDraft(st *catalog.State, slot, piece int) (draft, string) {
 	}
 	d.assumptions = append(d.assumptions, names...)
 	d.cleanLook(st, p, work)
-	d.growing, d.weak = growing(st, p, unpolished(st)), weak(st, p, unpolished(st), false)
+	left := unpolished(st, p)
+	d.growing, d.weak = growing(st, p, left), weak(st, p, left, false)
 	return d, ""
 }
 
 // cleanLook is grade and tone after cleaning.
 func (d *draft) cleanLook(st *catalog.State, p *catalog.Piece, work *catalog.Work) {
-	after := read(st, p, unpolished(st))
+	after := read(st, p, unpolished(st, p))
 	rests := append(after.rests, after.tones...)
 	if work.Cap.Set && work.Cap.V < after.grade {
 		after.grade = work.Cap.V
@@ -63,7 +66,7 @@ func (d *draft) cleanLook(st *catalog.State, p *catalog.Piece, work *catalog.Wor
 	}
 	before := p.Grade.Or(0)
 	if !p.Grade.Set {
-		before = read(st, p, every).grade
+		before = read(st, p, stays(st, p)).grade
 	}
 	d.grade = max(before, after.grade)
 	d.tone = p.Tone.Or(after.tone)

@@ -14,7 +14,7 @@ type draft struct {
 	sent   bool
 
 	plate, before, other catalog.Cents
-	makers               catalog.Cents // of before
+	makers               catalog.Cents // of before and other
 	parts                []plan.Part
 
 	breakage, refused catalog.Micro

@@ -53,8 +53,10 @@ func draftOf(st *catalog.State, c *plan.Choice) (d draft) {
 		d, _ = sentDraft(st, c.Slot, c.Piece)
 	case c.Work == catalog.WorkAsIs:
 		d, _ = asIsDraft(st, c.Piece)
+		d.finish(st, c.Slot, c.Piece)
 	case c.Work == catalog.WorkClean:
 		d, _ = cleanDraft(st, c.Slot, c.Piece)
+		d.finish(st, c.Slot, c.Piece)
 	case c.Quote != catalog.None:
 		d, _ = quoted(st, c.Slot, c.Piece, c.Quote)
 	default:

@@ -86,9 +86,10 @@ func growing(st *catalog.State, p *catalog.Piece, stays func(*catalog.Finding) b
 // every keeps all findings: a piece as it is.
 func every(*catalog.Finding) bool { return true }
 
-// unpolished keeps the findings that polishing can't take away.
-func unpolished(st *catalog.State) func(*catalog.Finding) bool {
-	return func(f *catalog.Finding) bool { return !polishes(st, f) }
+// unpolished keeps the findings that a piece stays with once it is polished.
+func unpolished(st *catalog.State, p *catalog.Piece) func(*catalog.Finding) bool {
+	left := stays(st, p)
+	return func(f *catalog.Finding) bool { return !polishes(st, f) && left(f) }
 }
 
 // polishes says whether cleaning takes a finding away.

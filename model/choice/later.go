@@ -56,6 +56,9 @@ func laterFindings(st *catalog.State, slot, piece int) later {
 			continue
 		}
 		if !slices.Contains(st.Platers[q].Works, w) {
+			if work.AfterPlating() {
+				continue // others do, when it is back
+			}
 			x.why = fmt.Sprintf("%s does no %s", plan.Briefly(st, q), work.Name)
 			return x
 		}
@@ -103,7 +106,7 @@ func overtaken(st *catalog.State, p *catalog.Piece, t *catalog.Quote) string {
 		if t.Knows(f) {
 			continue
 		}
-		if barredBy(st, p.Findings[i:i+1], t.Plater) != "" || len(worksOf(st, f)) > 0 {
+		if barredBy(st, p.Findings[i:i+1], t.Plater) != "" || len(worksOf(st, p, f)) > 0 {
 			return fmt.Sprintf("quote %q was named before %s %s came to light: ask again", t.ID, f.Severity,
 				st.Tables.Defects[f.Defect].Name)
 		}

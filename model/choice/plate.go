@@ -62,14 +62,15 @@ func barredBy(st *catalog.State, findings []catalog.Finding, q int) string {
 type estimate struct {
 	level             int
 	works             []int
-	plate, before     catalog.Cents
-	makers            catalog.Cents // of before
+	plate             catalog.Cents
+	before, after     catalog.Cents // works of others, before it goes and when it is back
+	makers            catalog.Cents // of before and after
 	parts             []plan.Part
 	breakage, refused catalog.Micro
-	his               catalog.Micro // of the breakage, what is the plater's: left once the works of others are done
+	his, last         catalog.Micro // of the breakage, the plater's own, and that of others when it is back
 	grade             catalog.Centi
-	makerDays         int
-	rests             struct{ plate, before, breakage, refused, grade []plan.Assumption }
+	makerDays         int // the slowest maker's before it goes, and the slowest's when it is back
+	rests             struct{ plate, others, breakage, refused, grade []plan.Assumption }
 }
 
 // estimated works out the estimate, whether or not the plater would take the
@@ -103,12 +104,13 @@ func estimated(st *catalog.State, slot, piece, q, level int) (estimate, string) 
 }
 
 // money: the plater's part is what he asks by the piece, else max(least per piece, area x
-// rate), and the works he does, the rest is the shop's and the makers'. Hours x rate is rounded once per
-// work.
+// rate), and the works he does, the rest is the shop's and the makers': before it goes, or
+// when it is back. Hours x rate is rounded once per work.
 func (e *estimate) money(st *catalog.State, p *catalog.Piece, q int, slot *catalog.Slot) string {
 	plater := &st.Platers[q]
 	level := &plater.Levels[e.level]
 	area, rate, price := slot.Area.Or(0), at(level.Rate, p.Metal), level.PriceOf(p, slot)
+	days := map[bool]int{} // after plating or before
 	plating := max(plater.Least, catalog.Of(area, rate.V))
 	e.rests.plate = assumed(rate, "the rate of %s", plan.Briefly(st, q))
 	if price.Set {
@@ -143,28 +145,21 @@ func (e *estimate) money(st *catalog.State, p *catalog.Piece, q int, slot *catal
 			e.rests.plate = append(e.rests.plate, rests...)
 			continue
 		}
-		e.before += cost
-		e.rests.before = append(e.rests.before, rests...)
+		after := work.AfterPlating()
+		if after {
+			e.after += cost
+		} else {
+			e.before += cost
+		}
+		e.rests.others = append(e.rests.others, rests...)
 		if by == plan.ByMaker {
 			e.makers += cost
-			e.makerDays = max(e.makerDays, st.Makers[maker].Days)
+			days[after] = max(days[after], st.Makers[maker].Days)
 		}
 	}
+	e.makerDays = days[false] + days[true]
 	e.parts = withPlating(st, e.parts, plating)
 	return ""
-}
-
-// withPlating puts plating itself among the works where their order has it: what mends a
-// piece comes before, what is done to the finished piece after.
-func withPlating(st *catalog.State, works []plan.Part, cost catalog.Cents) []plan.Part {
-	after := slices.IndexFunc(works, func(p plan.Part) bool {
-		return st.Tables.Works[p.Work].AfterPlating()
-	})
-	if after < 0 {
-		after = len(works)
-	}
-	plating := plan.Part{Work: catalog.None, Doer: plan.ByPlater, Maker: catalog.None, Cost: cost}
-	return slices.Insert(works, after, plating)
 }
 
 // risk: his = min(1, factor x (1 - (1-base) x product of (1 - breakage of each work of
@@ -187,6 +182,9 @@ func (e *estimate) risk(st *catalog.State, p *catalog.Piece, q int) {
 			whole = catalog.Both(whole, catalog.One-b.Or(0))
 		} else {
 			others = catalog.Both(others, catalog.One-b.Or(0))
+			if work.AfterPlating() {
+				e.last = catalog.Either(e.last, b.Or(0))
+			}
 		}
 		if b.V > 0 {
 			e.rests.breakage = append(e.rests.breakage, assumed(b, breakageOf+"%s in %s", work.Name, metal.Name)...)
@@ -234,13 +232,13 @@ func (e *estimate) draft(st *catalog.State, piece, q int) draft {
 	plater := &st.Platers[q]
 	d := draft{
 		work: workWord(st, piece), plater: q, level: plater.Levels[e.level].Name, quote: catalog.None,
-		plate: e.plate, before: e.before, makers: e.makers, parts: e.parts,
+		plate: e.plate, before: e.before, other: e.after, makers: e.makers, parts: e.parts,
 		breakage: e.breakage, refused: e.refused,
 		grade: e.grade, tone: plater.Levels[e.level].Tone.Or(0), fresh: true,
 		weak: weak(st, &st.Pieces[piece], every, true),
 		days: Arrival(st, &st.Pieces[piece]) + plater.Days + e.makerDays,
 	}
-	for _, r := range [][]plan.Assumption{e.rests.plate, e.rests.before, e.rests.breakage, e.rests.refused,
+	for _, r := range [][]plan.Assumption{e.rests.plate, e.rests.others, e.rests.breakage, e.rests.refused,
 		e.rests.grade} {
 		d.assumptions = append(d.assumptions, r...)
 	}

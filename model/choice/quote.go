@@ -50,7 +50,7 @@ func quoted(st *catalog.State, slot, piece, quote int) (draft, string) {
 		return d, fmt.Sprintf("quote %q gives no grade and there is no estimate to take one from: give the quote a "+
 			"grade", t.ID)
 	}
-	d.breakage, d.refused = t.Breakage.Or(0), t.Refused.Or(0)
+	d.breakage, d.refused = catalog.Either(t.Breakage.Or(0), d.breakage), t.Refused.Or(0)
 	if has && !t.Breakage.Set {
 		d.breakage = e.breakage
 		d.assumptions = append(d.assumptions, e.rests.breakage...)
@@ -60,6 +60,9 @@ func quoted(st *catalog.State, slot, piece, quote int) (draft, string) {
 		d.assumptions = append(d.assumptions, e.rests.refused...)
 	}
 	d.weak = weak(st, p, every, d.work == catalog.WorkRepair)
+	d.growing = d.work == catalog.WorkReplate && growing(st, p, func(f *catalog.Finding) bool {
+		return LeftByReplating(st, p, f) // a crack that is plated over
+	})
 	d.days += Arrival(st, p) + t.Days.Or(plater.Days)
 	if why := barred(st, piece, t.Plater); why != "" {
 		d.warnings = append(d.warnings, fmt.Sprintf("%s quoted all the same (%q): %s", plater.Name, t.ID, why))
@@ -105,9 +108,9 @@ func (d *draft) quoteWork(st *catalog.State, piece int, e estimate, has bool) {
 	if !has || d.work == catalog.WorkReplate && len(e.works) > 0 {
 		return
 	}
-	d.before, d.makers = e.before, e.makers
+	d.before, d.other, d.makers, d.breakage = e.before, e.after, e.makers, e.last
 	d.days = e.makerDays
-	d.assumptions = append(d.assumptions, e.rests.before...)
+	d.assumptions = append(d.assumptions, e.rests.others...)
 	for _, part := range e.parts {
 		if part.Work == catalog.None {
 			continue

@@ -18,8 +18,8 @@ const unlessHarmless = ", unless the finding says harmless = true"
 func unsound(st *catalog.State, p *catalog.Piece, stays func(*catalog.Finding) bool) string {
 	for i := range p.Findings {
 		f := &p.Findings[i]
-		d := &st.Tables.Defects[f.Defect]
-		if d.Soundness != catalog.OfFinish && d.Soundness != "" && stays(f) && !harmless(st, f) && !mended(st, f) {
+		if LeftByReplating(st, p, f) && stays(f) && !harmless(st, f) {
+			d := &st.Tables.Defects[f.Defect]
 			return fmt.Sprintf("%s %s is a fault of %s: it can't hang until that is mended", f.Severity, d.Name,
 				d.Soundness)
 		}
@@ -34,14 +34,21 @@ func harmless(st *catalog.State, f *catalog.Finding) bool {
 }
 
 // mended says whether all works that mend a fault are done already.
-func mended(st *catalog.State, f *catalog.Finding) bool {
-	works := worksOf(st, f)
+func mended(st *catalog.State, p *catalog.Piece, f *catalog.Finding) bool {
+	works := worksOf(st, p, f)
 	for _, w := range works {
 		if !slices.Contains(f.Done, w) {
 			return false
 		}
 	}
 	return len(works) > 0
+}
+
+// LeftByReplating says whether plating alone leaves a finding as it was: a fault of shape,
+// fastening or strength that is not mended yet.
+func LeftByReplating(st *catalog.State, p *catalog.Piece, f *catalog.Finding) bool {
+	kind := st.Tables.Defects[f.Defect].Soundness
+	return kind != catalog.OfFinish && kind != "" && !mended(st, p, f)
 }
 
 // weak says whether a piece bears less than when it was new: it was mended once and came
@@ -54,7 +61,7 @@ func weak(st *catalog.State, p *catalog.Piece, stays func(*catalog.Finding) bool
 	}
 	for i := range p.Findings {
 		f := &p.Findings[i]
-		if st.Tables.Defects[f.Defect].Soundness == catalog.OfStrength && stays(f) && !restored(st, f, mends) {
+		if st.Tables.Defects[f.Defect].Soundness == catalog.OfStrength && stays(f) && !restored(st, p, f, mends) {
 			return true
 		}
 	}
@@ -68,8 +75,8 @@ func ComesBackWeak(st *catalog.State, p *catalog.Piece) bool {
 }
 
 // restored says whether a work that restores strength is done to a fault, or will be.
-func restored(st *catalog.State, f *catalog.Finding, mends bool) bool {
-	return slices.ContainsFunc(worksOf(st, f), func(w int) bool {
+func restored(st *catalog.State, p *catalog.Piece, f *catalog.Finding, mends bool) bool {
+	return slices.ContainsFunc(worksOf(st, p, f), func(w int) bool {
 		return st.Tables.Works[w].Restores.Or(false) && (mends || slices.Contains(f.Done, w))
 	})
 }

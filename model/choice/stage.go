@@ -28,7 +28,7 @@ func standing(st *catalog.State, slot, piece, hung int) string {
 // atPlater adds the one choice there is for a piece that is at a plater's: that he
 // goes on. His lot was sent, so its freight and minimum are spent; the work is too once
 // he has been told to go ahead, but for what has come to light since. Works of others were
-// done before it was sent.
+// done before it was sent, but for those that wait until it is back.
 func (g *deriver) atPlater(piece int) {
 	d, why := sentDraft(g.st, g.slot, piece)
 	if why != "" {
@@ -49,6 +49,9 @@ func sentDraft(st *catalog.State, slot, piece int) (d draft, why string) {
 		days: max(1, s.Days.Or(st.Platers[s.Plater].Days)-p.Sent.Since),
 	}
 	d.weak = ComesBackWeak(st, p)
+	d.growing = s.Work == catalog.WorkReplate && growing(st, p, func(f *catalog.Finding) bool {
+		return p.Sent.Knows(f) && LeftByReplating(st, p, f)
+	})
 	if p.Stage >= catalog.StageApproved {
 		d.plate -= p.Sent.Cost
 	}
@@ -56,6 +59,9 @@ func sentDraft(st *catalog.State, slot, piece int) (d draft, why string) {
 		d.breakage, d.refused = 0, 0
 	}
 	d.parts = []plan.Part{{Work: catalog.None, Doer: plan.ByPlater, Maker: catalog.None, Cost: d.plate}}
+	if why == "" {
+		why = d.finish(st, slot, piece)
+	}
 	return d, why
 }
 

@@ -18,8 +18,8 @@ func FindSame(choices []plan.Choice, c *plan.Choice) *plan.Choice {
 }
 
 // Terms are what a choice that has yet to be sent is expected to come to for one piece:
-// what is agreed with the plater when it goes to him. The works of others are done by
-// then: they can't break it any more, and take none of his days; handwork to make it fit is done when it hangs, and
+// what is agreed with the plater when it goes to him. The works of others are none of his:
+// those before plating are done by then, the rest when it is back; handwork to make it fit is done when it hangs, and
 // is none of the plater's either.
 func Terms(st *catalog.State, c *plan.Choice) catalog.Quote {
 	one := st.Clone()
@@ -48,7 +48,7 @@ func hisBreakage(st *catalog.State, c *plan.Choice) catalog.Micro {
 	if c.Quote != catalog.None {
 		q := &st.Pieces[c.Piece].Quotes[c.Quote]
 		if q.Breakage.Set {
-			return c.Breakage
+			return q.Breakage.V
 		}
 		level = quoteLevel(st, q)
 		e, has = quoteEstimate(st, c.Slot, c.Piece, q, level)
@@ -58,43 +58,64 @@ func hisBreakage(st *catalog.State, c *plan.Choice) catalog.Micro {
 		e, why = estimated(st, c.Slot, c.Piece, c.Plater, level)
 		has = why == ""
 	}
-	if !has || othersWorks(c) == 0 {
+	if !has || len(WorksBefore(st, c))+len(WorksAfter(st, c)) == 0 {
 		return c.Breakage // nobody else does anything
 	}
 	return e.his
 }
 
-// othersWorks is how many works the shop and the makers do on a piece before it goes to
-// the plater.
-func othersWorks(c *plan.Choice) int {
-	n := 0
+// othersWorks are the works that the shop and the makers do on a piece, those that are wanted.
+func othersWorks(c *plan.Choice, wanted func(plan.Part) bool) (works []int) {
 	for _, part := range c.Parts {
-		if part.Work != catalog.None && part.Doer != plan.ByPlater {
-			n++
+		if part.Work != catalog.None && part.Doer != plan.ByPlater && wanted(part) {
+			works = append(works, part.Work)
 		}
 	}
-	return n
+	return works
 }
 
-// makersDays is how long the makers are busy with a piece before it goes to the plater.
+// makersDays is how long the makers are busy with a piece, before it goes to the plater and
+// when it is back.
 func makersDays(st *catalog.State, c *plan.Choice) int {
-	days := 0
+	days := map[bool]int{} // after plating or before
 	for _, part := range c.Parts {
 		if part.Doer == plan.ByMaker {
-			days = max(days, st.Makers[part.Maker].Days)
+			after := st.Tables.Works[part.Work].AfterPlating()
+			days[after] = max(days[after], st.Makers[part.Maker].Days)
 		}
 	}
-	return days
+	return days[false] + days[true]
 }
 
-// WorkBefore is what the shop and the makers do to one piece before it goes to the
-// plater, fitting it by hand aside: it is paid for by the time it is sent.
-func WorkBefore(st *catalog.State, c *plan.Choice) catalog.Cents {
-	sum := catalog.Cents(0)
+// GoesBefore says whether a part of a plated choice is done by others before its piece goes
+// to the plater.
+func GoesBefore(st *catalog.State, part plan.Part) bool {
+	return part.Work != catalog.None && part.Doer != plan.ByPlater && !st.Tables.Works[part.Work].AfterPlating()
+}
+
+// WorksBefore are the works that others do to the piece of a choice before it goes to the
+// plater.
+func WorksBefore(st *catalog.State, c *plan.Choice) []int {
+	return othersWorks(c, func(part plan.Part) bool { return GoesBefore(st, part) })
+}
+
+// WorksAfter are those that others do when it is back.
+func WorksAfter(st *catalog.State, c *plan.Choice) []int {
+	return othersWorks(c, func(part plan.Part) bool { return !GoesBefore(st, part) })
+}
+
+// WorkBefore is what the shop does to one piece before it goes to the plater, fitting it by
+// hand aside, and what makers do: it is paid for by the time it is sent.
+func WorkBefore(st *catalog.State, c *plan.Choice) (own, makers catalog.Cents) {
 	for _, part := range c.Parts {
-		if part.Work != catalog.None && part.Doer != plan.ByPlater {
-			sum += part.Cost
+		switch {
+		case !GoesBefore(st, part):
+		case part.Doer == plan.ByMaker:
+			makers += part.Cost
+		default:
+			own += part.Cost
 		}
 	}
-	return sum / catalog.Cents(Needed(&st.Slots[c.Slot]))
+	n := catalog.Cents(Needed(&st.Slots[c.Slot]))
+	return own / n, makers / n
 }

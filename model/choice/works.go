@@ -7,20 +7,19 @@ import (
 	"brightset/model/plan"
 )
 
-// worksFor gives the trade works that mend the findings before plating, in the
-// order of the table. Faults on backs need mending too.
+// worksFor gives the trade works that mend the findings, in the order of the table. Faults on backs need mending too.
 func worksFor(st *catalog.State, p *catalog.Piece) []int {
 	var works []int
 	for i := range p.Findings {
-		works = append(works, worksOf(st, &p.Findings[i])...)
+		works = append(works, worksOf(st, p, &p.Findings[i])...)
 	}
 	slices.Sort(works)
 	return slices.Compact(works)
 }
 
-// worksOf gives the works one finding needs.
-func worksOf(st *catalog.State, f *catalog.Finding) []int {
-	return st.Tables.Defects[f.Defect].By[f.Severity].Works
+// worksOf gives the works one finding of a piece needs.
+func worksOf(st *catalog.State, p *catalog.Piece, f *catalog.Finding) []int {
+	return st.Tables.Mending(f, p.Metal)
 }
 
 // workHours is what a work takes on one piece: once, for each fault that needs
@@ -31,7 +30,7 @@ func workHours(st *catalog.State, p *catalog.Piece, w int, area catalog.Micro) c
 	count, extent := 0, catalog.Micro(0)
 	for i := range p.Findings {
 		f := &p.Findings[i]
-		if slices.Contains(worksOf(st, f), w) && !slices.Contains(f.Done, w) {
+		if slices.Contains(worksOf(st, p, f), w) && !slices.Contains(f.Done, w) {
 			count += f.Count
 			extent += f.Extent
 		}
@@ -45,17 +44,16 @@ func workHours(st *catalog.State, p *catalog.Piece, w int, area catalog.Micro) c
 // breaks nothing and takes no days; how good it can look at best remains.
 func ToDo(st *catalog.State, p *catalog.Piece, w int) bool {
 	return slices.ContainsFunc(p.Findings, func(f catalog.Finding) bool {
-		return slices.Contains(worksOf(st, &f), w) && !slices.Contains(f.Done, w)
+		return slices.Contains(worksOf(st, p, &f), w) && !slices.Contains(f.Done, w)
 	})
 }
 
-// doer says who does a work on a piece at plater q, and at what hourly rate:
+// doer says who does a work on a piece at plater q (catalog.None where it is back), and at what hourly rate:
 // the plater if he takes it, else the shop, else the cheapest maker, the first
 // in the file where two ask the same. ok is false where nobody does it.
 func doer(st *catalog.State, q, w int) (by plan.Doer, maker int, hourly catalog.Cents, ok bool) {
-	plater := &st.Platers[q]
-	if slices.Contains(plater.Works, w) {
-		return plan.ByPlater, catalog.None, plater.Hourly.Or(st.Shop.Hourly.Or(0)), true
+	if q != catalog.None && slices.Contains(st.Platers[q].Works, w) {
+		return plan.ByPlater, catalog.None, st.Platers[q].Hourly.Or(st.Shop.Hourly.Or(0)), true
 	}
 	if slices.Contains(st.Shop.Works, w) {
 		return plan.ByShop, catalog.None, st.Shop.Hourly.Or(0), true

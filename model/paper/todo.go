@@ -164,10 +164,10 @@ func (t *todo) purchases() {
 }
 
 // beforePlating are the works of a choice that makers and the shop do before its pieces go
-// to a plater, or in his stead: what is plated is fitted when it is back.
-func beforePlating(c *plan.Choice) []plan.Part {
+// to a plater, or in his stead: what is plated is finished and fitted when it is back.
+func beforePlating(st *catalog.State, c *plan.Choice) []plan.Part {
 	return slices.DeleteFunc(slices.Clone(c.Parts), func(p plan.Part) bool {
-		return p.Doer == plan.ByPlater || c.Plated() && p.Work == catalog.None
+		return p.Doer == plan.ByPlater || c.Plated() && !choice.GoesBefore(st, p)
 	})
 }
 
@@ -176,7 +176,7 @@ func (t *todo) works() {
 	for i := range t.pl.Lines {
 		l := &t.pl.Lines[i]
 		n := choice.Needed(&t.st.Slots[l.Slot])
-		parts := beforePlating(l.Choice)
+		parts := beforePlating(t.st, l.Choice)
 		for k, part := range parts {
 			count := n
 			if slices.ContainsFunc(parts[:k], func(o plan.Part) bool { return o.Doer == part.Doer && o.Maker == part.Maker }) {

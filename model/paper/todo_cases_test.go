@@ -9,7 +9,8 @@ import (
 )
 
 // TestTodoByHand: a bundle is bought before its piece is sent, two works of the shop's on
-// one piece are one piece on the bench, and fitting waits until the piece is plated.
+// one piece are one piece on the bench, and what is done to the finished
+// piece, as fitting, waits until it is plated.
 func TestTodoByHand(t *testing.T) {
 	st := &catalog.State{Slots: make([]catalog.Slot, 2), Pieces: make([]catalog.Piece, 2),
 		Platers: make([]catalog.Plater, 1),
@@ -17,6 +18,8 @@ func TestTodoByHand(t *testing.T) {
 	st.Pieces[0] = catalog.Piece{Side: catalog.Vendors, Vendor: 0, Bundle: 0, Chance: catalog.One, Quantity: 1}
 	st.Pieces[1] = catalog.Piece{Side: catalog.Customers, Vendor: catalog.None, Bundle: catalog.None, Chance: catalog.One,
 		Quantity: 1, Fitted: true}
+	st.Tables.Works = make([]catalog.Work, 6)
+	st.Tables.Works[5].Order = catalog.Val[int]{V: 60, Set: true}
 	own := func(work int, cents catalog.Cents) plan.Part {
 		return plan.Part{Work: work, Doer: plan.ByShop, Maker: catalog.None, Cost: cents}
 	}
@@ -24,7 +27,7 @@ func TestTodoByHand(t *testing.T) {
 		return plan.Line{Slot: slot, Choice: &plan.Choice{Slot: slot, Piece: slot, Work: catalog.WorkRepair, Plater: 0,
 			Quote: catalog.None, Plate: 40_00, Parts: parts}}
 	}
-	pl := &plan.Plan{Of: st, Lines: []plan.Line{line(0, own(3, 7_00), own(4, 5_00)), line(1, own(catalog.None, 20_00))}}
+	pl := &plan.Plan{Of: st, Lines: []plan.Line{line(0, own(3, 7_00), own(4, 5_00), own(5, 9_00)), line(1, own(catalog.None, 20_00))}}
 	var kinds []ActKind
 	for _, a := range Todo(pl) {
 		kinds = append(kinds, a.Kind)

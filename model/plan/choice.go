@@ -19,8 +19,8 @@ type Choice struct {
 	Give   catalog.Cents // what the customer's pieces would fetch
 	Plate  catalog.Cents // the plater's part; counts towards his minimum
 	Before catalog.Cents // the shop's and makers' parts done before it goes to a plater
-	Makers catalog.Cents // of Before, what makers charge
-	Other  catalog.Cents // the shop's parts done when it is back, or in his stead: fitting, cleaning
+	Makers catalog.Cents // of Before and Other, what makers charge
+	Other  catalog.Cents // the shop's and makers' parts done when it is back, or in his stead: fitting, cleaning
 	Strip  catalog.Cents // strip fee if refused; plated work only
 	Back   catalog.Cents // freight of sending the pieces back if they don't fit
 

@@ -10,9 +10,6 @@ import (
 // "as it is", "cleaned", "Brackwater, driver finish, dents raised first".
 func Way(st *catalog.State, c *Choice) string {
 	text := BriefWay(st, c)
-	if !c.Plated() {
-		return text
-	}
 	var first, after []string
 	for _, part := range c.Parts {
 		if part.Work == catalog.None {
@@ -21,7 +18,7 @@ func Way(st *catalog.State, c *Choice) string {
 		w := &st.Tables.Works[part.Work]
 		if w.AfterPlating() {
 			after = append(after, w.Told())
-		} else {
+		} else if c.Plated() {
 			first = append(first, w.Told())
 		}
 	}

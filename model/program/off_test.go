@@ -79,6 +79,18 @@ var rulesOff = []ruleOff{
 	{"budget-quote", func(st *catalog.State) { st.Job.Budget = catalog.Val[catalog.Cents]{} }, []string{"budget"}},
 	{"lock", func(st *catalog.State) { st.Locks = nil }, []string{"lock"}},
 	{"ban", func(st *catalog.State) { st.Bans = nil }, []string{"ban"}},
+	{"works-in", func(st *catalog.State) {
+		for d := range st.Tables.Defects {
+			for s := range st.Tables.Defects[d].By {
+				st.Tables.Defects[d].By[s].WorksIn = nil
+			}
+		}
+	}, nil},
+	{"after", func(st *catalog.State) {
+		for w := range st.Tables.Works {
+			st.Tables.Works[w].Order = catalog.Val[int]{}
+		}
+	}, nil},
 	{"shared", eachPiece(func(p *catalog.Piece) { p.Quantity += 20 }), []string{"piece", "quantity"}},
 	{"trade", func(st *catalog.State) { st.Trades = nil }, nil},
 	{"minimum", eachPlater(func(q *catalog.Plater) { q.Minimum = 0 }), nil},

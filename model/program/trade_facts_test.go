@@ -4,6 +4,7 @@ import (
 	"context"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -37,7 +38,7 @@ type edit struct{ old, new string }
 
 func TestFactsOfTheTrade(t *testing.T) {
 	told := map[string]bool{}
-	for _, f := range facts {
+	for _, f := range slices.Concat(facts, factsOfWorks) {
 		told[f.job] = true
 		t.Run(f.job, func(t *testing.T) {
 			turned := false

@@ -113,7 +113,7 @@ func (j *RandomJob) findings(p *catalog.Piece, r *rand.Rand) {
 func (j *RandomJob) workDone(p *catalog.Piece, r *rand.Rand) {
 	for i := range p.Findings {
 		f := &p.Findings[i]
-		for _, w := range j.St.Tables.Defects[f.Defect].By[f.Severity].Works {
+		for _, w := range j.St.Tables.Mending(f, p.Metal) {
 			if Chance(r, 40) {
 				f.Done = append(f.Done, w)
 			}

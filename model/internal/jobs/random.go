@@ -30,6 +30,7 @@ var features = map[string]int{
 	"quantity": 25, "shared": 60, "value": 50, "minimum": 60, "freight": 60, "strip": 60, "refuses": 30,
 	"maker": 60, "unknown-metal": 15, "no-area": 10, "given-grade": 40,
 	"soundness": 40, "harmless": 40, "bears": 20, "second-plater": 70, "done": 30, "price": 25,
+	"works-in": 20, "after": 25,
 }
 
 // RandomJob is one random job in the making.
@@ -45,8 +46,10 @@ func Random(seed int64, slots int, opt Options) *catalog.State {
 	j := &RandomJob{Seed: seed, Opt: opt, St: &catalog.State{}}
 	j.Tables()
 	j.soundness()
+	j.byMetal()
 	j.Sellers()
 	j.Platers()
+	j.after()
 	j.Slots(slots)
 	j.Pieces()
 	j.Prices()

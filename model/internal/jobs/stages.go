@@ -109,8 +109,10 @@ func PutInStages(r *rand.Rand, st *catalog.State) {
 	if Chance(r, 60) {
 		st.Job.Elapsed = Between(r, 1, 40)
 	}
+	found := make([][]catalog.Finding, len(st.Pieces))
 	for i := range st.Pieces {
 		p := &st.Pieces[i]
+		found[i] = p.Findings
 		switch roll := r.IntN(100); {
 		case roll < 7:
 			p.Stage = []catalog.Stage{catalog.StageBroken, catalog.StageLost, catalog.StageSold}[r.IntN(3)]
@@ -127,6 +129,7 @@ func PutInStages(r *rand.Rand, st *catalog.State) {
 			hang(r, st, i)
 		}
 	}
+	waiting(rand.New(rand.NewPCG(r.Uint64(), 23)), st, found)
 	for i := range st.Locks { // some that were kept already
 		if l := &st.Locks[i]; l.Piece != catalog.None && Chance(r, 60) {
 			l.Work = []string{catalog.WorkReplate, catalog.WorkRepair, catalog.WorkClean}[r.IntN(3)]

@@ -6,12 +6,17 @@ import "brightset/catalog"
 
 const flawless catalog.Centi = 100_00
 
-func (r *Reader) asIs(p int) []done {
+func (r *Reader) asIs(slot, p int) []done {
 	piece := &r.st.Pieces[p]
-	if !piece.Grade.Set && len(piece.Findings) == 0 || piece.Stage != catalog.StageHung && r.mayNotHang(piece.Findings) {
+	left := r.hangsWith(piece)
+	if !piece.Grade.Set && len(piece.Findings) == 0 || piece.Stage != catalog.StageHung && r.mayNotHang(piece, left) {
 		return nil
 	}
-	return []done{r.unplated(piece, catalog.WorkAsIs, piece.Findings, or(piece.Grade, r.looks(piece.Findings)))}
+	d, ok := r.complete(slot, piece, r.unplated(piece, catalog.WorkAsIs, left, or(piece.Grade, r.looks(left))))
+	if !ok {
+		return nil
+	}
+	return []done{d}
 }
 
 // clean takes away what polishing can. It never makes a piece worse than it is, nor better
@@ -22,7 +27,10 @@ func (r *Reader) clean(slot, p int) []done {
 	for _, f := range piece.Findings {
 		if or(r.at(&f).Polishes, false) {
 			count += f.Count
-		} else {
+		}
+	}
+	for _, f := range r.hangsWith(piece) {
+		if !or(r.at(&f).Polishes, false) {
 			left = append(left, f)
 		}
 	}
@@ -32,14 +40,17 @@ func (r *Reader) clean(slot, p int) []done {
 			work = &r.st.Tables.Works[w]
 		}
 	}
-	if len(left) == len(piece.Findings) || piece.Metal < 0 || work == nil || r.mayNotHang(left) {
+	if count == 0 || piece.Metal < 0 || work == nil || r.mayNotHang(piece, left) {
 		return nil
 	}
-	now := or(piece.Grade, r.looks(piece.Findings))
+	now := or(piece.Grade, r.looks(r.hangsWith(piece)))
 	d := r.unplated(piece, catalog.WorkClean, left, max(now, min(r.looks(left), or(work.Cap, flawless))))
 	d.other = part(hours(work, count, or(r.st.Slots[slot].Area, 0)), or(r.st.Shop.Hourly, 0))
 	d.breaks = or(forMetal(work.Breakage, piece.Metal), 0)
-	return []done{d}
+	if d, ok := r.complete(slot, piece, d); ok {
+		return []done{d}
+	}
+	return nil
 }
 
 // unplated is a piece that shows these findings.
@@ -48,7 +59,7 @@ func (r *Reader) unplated(piece *catalog.Piece, work string, shows []catalog.Fin
 	unused := piece.Kind == catalog.OldStock && len(piece.Findings) == 0
 	d.fresh = or(piece.Fresh, unused || piece.Kind == catalog.Reproduction)
 	d.redone = came(piece) || piece.Kind == catalog.Original && or(piece.Fresh, false)
-	d.weak = r.weaker(shows, false)
+	d.weak = r.weaker(piece, shows, false)
 	for i := range shows {
 		d.growing = d.growing || r.st.Tables.Defects[shows[i].Defect].Progressive
 	}

@@ -14,7 +14,7 @@ type Choice struct {
 
 	Get, Give, Plate, Before, Other, Strip, Back catalog.Cents
 
-	Makers catalog.Cents // of Before
+	Makers catalog.Cents // of Before and Other
 
 	Breakage, Refused, Chance, Misfit, Fails catalog.Micro
 
@@ -38,6 +38,7 @@ type done struct {
 	plate, before, other catalog.Cents
 	strip, makers        catalog.Cents
 	breaks, refused      catalog.Micro
+	lastBreaks           catalog.Micro // of breaks, what others do when it is back
 	grade, tone          catalog.Centi
 	fresh, growing, weak bool
 	redone               bool // unplated: done before
@@ -66,17 +67,17 @@ func (r *Reader) doneTo(slot, p int) []done {
 	case atPlater(piece):
 		all = r.underWay(slot, p)
 	case piece.Stage == catalog.StageHung:
-		all, fit = r.asIs(p), nil // fitted already
+		all, fit = r.asIs(slot, p), nil // fitted already
 	default:
 		if !stripped(piece) {
-			all = append(r.asIs(p), r.clean(slot, p)...)
+			all = append(r.asIs(slot, p), r.clean(slot, p)...)
 		}
 		all = append(all, r.plated(slot, p)...)
 	}
 	for i := range all {
 		d := &all[i]
 		if d.plater >= 0 {
-			d.weak = r.weaker(piece.Findings, d.work == catalog.WorkRepair)
+			d.weak = r.weaker(piece, piece.Findings, d.work == catalog.WorkRepair)
 		}
 		if piece.Weak { // that it was mended once stays with it
 			d.weak = true

@@ -27,7 +27,7 @@ func sortOut(piece *catalog.Piece, q *catalog.Quote) (known, later *catalog.Piec
 func (r *Reader) stands(piece *catalog.Piece, q *catalog.Quote) bool {
 	_, later := sortOut(piece, q)
 	for i := range later.Findings {
-		if len(r.at(&later.Findings[i]).Works) > 0 {
+		if len(r.mend(piece, &later.Findings[i])) > 0 {
 			return false
 		}
 	}
@@ -58,6 +58,9 @@ func (r *Reader) toLight(slot, p int, d *done) bool {
 			continue
 		}
 		if !within(plater.Works, w) {
+			if r.last(w) {
+				continue // somebody else does it when it is back
+			}
 			return false
 		}
 		cost := func(of *catalog.Piece) catalog.Cents {

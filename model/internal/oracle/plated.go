@@ -42,7 +42,8 @@ func (r *Reader) refuses(piece *catalog.Piece, plater *catalog.Plater) bool {
 }
 
 // estimate is what the tables and a plater's terms make of one piece at one of his levels,
-// and how many of its days are the slowest maker's.
+// and how many of its days are the makers': the slowest before it goes, and the slowest when
+// it is back.
 func (r *Reader) estimate(slot, p, q int, level *catalog.Level) (d done, makers int, ok bool) {
 	piece, plater, area := &r.st.Pieces[p], &r.st.Platers[q], r.st.Slots[slot].Area
 	price := byThePiece(level, piece, r.st.Slots[slot].Part)
@@ -59,7 +60,7 @@ func (r *Reader) estimate(slot, p, q int, level *catalog.Level) (d done, makers 
 	if price == nothing {
 		d.plate = max(plater.Least, part(area.V, rate.V))
 	}
-	his, others := million-base.V, catalog.Micro(million)
+	his, others, finishers := million-base.V, catalog.Micro(million), 0
 	for w := range r.st.Tables.Works {
 		count, share := r.needs(piece, w)
 		work := &r.st.Tables.Works[w]
@@ -81,8 +82,13 @@ func (r *Reader) estimate(slot, p, q int, level *catalog.Level) (d done, makers 
 		case thePlater:
 			d.plate += cost
 		default:
-			d.before += cost
-			makers = max(makers, days)
+			if r.last(w) {
+				d.other += cost
+				finishers = max(finishers, days)
+			} else {
+				d.before += cost
+				makers = max(makers, days)
+			}
 			if who == aMaker {
 				d.makers += cost
 			}
@@ -91,10 +97,14 @@ func (r *Reader) estimate(slot, p, q int, level *catalog.Level) (d done, makers 
 			his = part(his, holds)
 		} else {
 			others = part(others, holds)
+			if r.last(w) {
+				d.lastBreaks = joined(d.lastBreaks, million-holds)
+			}
 		}
 	}
 	d.breaks = million - part(million-min(million, part(plater.Factor, million-his)), others)
 	d.refused = r.sentBack(piece)
+	makers += finishers
 	d.days = plater.Days + makers
 	return d, makers, true
 }
@@ -102,7 +112,7 @@ func (r *Reader) estimate(slot, p, q int, level *catalog.Level) (d done, makers 
 // asked says whether the faults of a piece call for a work, done or not.
 func (r *Reader) asked(piece *catalog.Piece, work int) bool {
 	for i := range piece.Findings {
-		if within(r.at(&piece.Findings[i]).Works, work) {
+		if within(r.mend(piece, &piece.Findings[i]), work) {
 			return true
 		}
 	}
@@ -112,7 +122,7 @@ func (r *Reader) asked(piece *catalog.Piece, work int) bool {
 // needs says how many faults of a piece a work has yet to mend, and on what share of the surface.
 func (r *Reader) needs(piece *catalog.Piece, work int) (count int, share catalog.Micro) {
 	for i := range piece.Findings {
-		if f := &piece.Findings[i]; within(r.at(f).Works, work) && !within(f.Done, work) {
+		if f := &piece.Findings[i]; within(r.mend(piece, f), work) && !within(f.Done, work) {
 			count, share = count+f.Count, share+f.Extent
 		}
 	}
@@ -184,10 +194,19 @@ func (r *Reader) quoted(slot, p, i int) (done, bool) {
 		d.work = quote.Work
 	}
 	if d.work == catalog.WorkReplate {
-		d.before, d.makers, d.other, days = 0, 0, 0, 0
+		d.before, d.makers, d.other, d.lastBreaks, days = 0, 0, 0, 0, 0
+	}
+	if d.work == catalog.WorkReplate { // which leaves a crack as it is, below the plating
+		for k := range r.st.Pieces[p].Findings {
+			f := &r.st.Pieces[p].Findings[k]
+			d.growing = d.growing || r.bad(&r.st.Pieces[p], f) && r.st.Tables.Defects[f.Defect].Progressive
+		}
 	}
 	d.quote, d.strip = i, plater.StripFee
-	d.breaks, d.refused = or(quote.Breakage, d.breaks), or(quote.Refused, d.refused)
+	if quote.Breakage.Set { // which is about what he does himself
+		d.breaks = joined(quote.Breakage.V, d.lastBreaks)
+	}
+	d.refused = or(quote.Refused, d.refused)
 	d.grade, d.tone, d.fresh = or(quote.Grade, d.grade), or(quote.Tone, d.tone), or(quote.Fresh, true)
 	d.days = or(quote.Days, plater.Days) + days
 	return d, true

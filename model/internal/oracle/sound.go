@@ -6,28 +6,32 @@ import "brightset/catalog"
 
 // mayNotHang says whether one of the faults is of shape, fastening or strength, matters,
 // and is not mended yet.
-func (r *Reader) mayNotHang(shows []catalog.Finding) bool {
+func (r *Reader) mayNotHang(piece *catalog.Piece, shows []catalog.Finding) bool {
 	for i := range shows {
 		f := &shows[i]
-		left := 0
-		for _, w := range r.at(f).Works {
-			if !within(f.Done, w) {
-				left++
-			}
-		}
-		done := left == 0 && len(r.at(f).Works) > 0
-		kind := r.st.Tables.Defects[f.Defect].Soundness
-		matters := kind == catalog.OfShape || kind == catalog.OfFastening || kind == catalog.OfStrength
-		if matters && !done && !or(f.Harmless, or(r.at(f).Harmless, false)) {
+		if r.bad(piece, f) && !or(f.Harmless, or(r.at(f).Harmless, false)) {
 			return true
 		}
 	}
 	return false
 }
 
+// bad says whether a fault is of shape, fastening or strength and not mended yet.
+func (r *Reader) bad(piece *catalog.Piece, f *catalog.Finding) bool {
+	left := 0
+	for _, w := range r.mend(piece, f) {
+		if !within(f.Done, w) {
+			left++
+		}
+	}
+	done := left == 0 && len(r.mend(piece, f)) > 0
+	kind := r.st.Tables.Defects[f.Defect].Soundness
+	return !done && (kind == catalog.OfShape || kind == catalog.OfFastening || kind == catalog.OfStrength)
+}
+
 // weaker says whether a piece with these faults bears less than a new one; mending them
 // counts only by works that restore strength.
-func (r *Reader) weaker(shows []catalog.Finding, mended bool) bool {
+func (r *Reader) weaker(piece *catalog.Piece, shows []catalog.Finding, mended bool) bool {
 	lost := 0
 	for i := range shows {
 		f := &shows[i]
@@ -35,7 +39,7 @@ func (r *Reader) weaker(shows []catalog.Finding, mended bool) bool {
 			continue
 		}
 		lost++
-		for _, w := range r.at(f).Works {
+		for _, w := range r.mend(piece, f) {
 			if or(r.st.Tables.Works[w].Restores, false) && (mended || within(f.Done, w)) {
 				lost--
 				break

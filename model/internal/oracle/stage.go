@@ -47,6 +47,11 @@ func (r *Reader) underWay(slot, p int) []done {
 	if d.days = or(s.Days, plater.Days) - s.Since; d.days < 1 {
 		d.days = 1
 	}
+	known, _ := sortOut(piece, &s.Quote)
+	for i := range known.Findings {
+		f := &known.Findings[i]
+		d.growing = d.growing || s.Work == catalog.WorkReplate && r.bad(piece, f) && r.st.Tables.Defects[f.Defect].Progressive
+	}
 	if !r.toLight(slot, p, &d) && piece.Stage != catalog.StagePlated {
 		return nil
 	}
@@ -56,7 +61,10 @@ func (r *Reader) underWay(slot, p int) []done {
 	case catalog.StagePlated:
 		d.plate, d.breaks, d.refused = d.plate-s.Cost, 0, 0
 	}
-	return []done{d}
+	if d, ok := r.complete(slot, piece, d); ok {
+		return []done{d}
+	}
+	return nil
 }
 
 // platedBy is the plater whose finish shows, None where nobody's does.

@@ -43,8 +43,8 @@ func (b *builder) hung(f *Facts) error {
 	b.setPiece(i, event.KeyStage, catalog.StageHung.String())
 	b.setPiece(i, event.KeyHungIn, b.st.Slots[slot].ID)
 	grade := value(f.Grade)
-	if c := b.asIs(i, slot); c != nil && p.Stage != catalog.StageHung && c.Other > 0 {
-		b.spendAs(catalog.BearsNone, c.Other, i, "fitting %s in %s", b.name(i), b.st.Slots[slot].ID)
+	if c := b.asIs(i, slot); c != nil && p.Stage != catalog.StageHung && len(c.Parts) > 0 {
+		b.finished(c)
 		if f.Grade == "" {
 			grade = value(catalog.FormatCenti(c.Grade)) // handwork leaves no more than that
 		}

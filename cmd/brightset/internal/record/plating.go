@@ -187,8 +187,8 @@ func (b *builder) takeBack(i int, sent *catalog.Sent, f *Facts, stage catalog.St
 	return nil
 }
 
-// back: the findings were mended; what it looks like now is what counts. That it bears less
-// than when it was new is not to be seen any more, and stays with it.
+// back: what it looks like now is what counts. That it bears less than when it was new is not
+// to be seen any more, and stays with it.
 func (b *builder) back(f *Facts) error {
 	i, sent, err := b.atPlater(f.Target)
 	if err != nil {
@@ -226,10 +226,6 @@ func (b *builder) back(f *Facts) error {
 	if choice.ComesBackWeak(b.st, p) {
 		b.setPiece(i, event.KeyWeak, true)
 	}
-	shop, findings := b.below(i, event.TableFinding)
-	for _, id := range b.d.Keys(shop, findings) {
-		_, one := b.below(i, event.TableFinding, id)
-		b.clear(shop, one)
-	}
+	b.mended(i, sent)
 	return nil
 }

@@ -135,14 +135,15 @@ func (b *builder) newLot(q int) string {
 	return fmt.Sprintf("%s-%d", b.st.Platers[q].ID, n)
 }
 
-// before are the works that the shop and the makers do before a piece goes to the plater.
-func (b *builder) before(c *plan.Choice) (names []any) {
-	for _, part := range c.Parts {
-		if part.Work != catalog.None && part.Doer != plan.ByPlater {
-			names = append(names, b.st.Tables.Works[part.Work].Name)
-		}
+// works writes the names of works, where there are any.
+func (b *builder) works(shop bool, target event.Target, key event.Key, works []int) {
+	names := []any{}
+	for _, w := range works {
+		names = append(names, b.st.Tables.Works[w].Name)
 	}
-	return names
+	if len(names) > 0 {
+		b.set(shop, target, key, names)
+	}
 }
 
 // behindUs keeps, of every fault that was known when a piece was sent, which of its works were
@@ -153,7 +154,7 @@ func (b *builder) behindUs(i int, sent *catalog.Sent) {
 		if !sent.Knows(f) {
 			continue
 		}
-		done, mends := []any{}, b.st.Tables.Defects[f.Defect].By[f.Severity].Works
+		done, mends := []any{}, b.st.Tables.Mending(f, b.st.Pieces[i].Metal)
 		for w := range b.st.Tables.Works {
 			if slices.Contains(f.Done, w) || slices.Contains(sent.Before, w) && slices.Contains(mends, w) {
 				done = append(done, b.st.Tables.Works[w].Name)
@@ -204,12 +205,11 @@ func (b *builder) send(i, q int, lot string, f *Facts) (catalog.Cents, error) {
 	if m := b.st.Pieces[i].Metal; m != catalog.None && b.st.Tables.Metals[m].Base.Set {
 		b.set(shop, target, event.KeyBase, value(catalog.FormatMicro(b.st.Tables.Metals[m].Base.V)))
 	}
-	if names := b.before(c); len(names) > 0 {
-		b.set(shop, target, event.KeyBefore, names)
-	}
+	b.works(shop, target, event.KeyBefore, choice.WorksBefore(b.st, c))
+	b.works(shop, target, event.KeyAfter, choice.WorksAfter(b.st, c))
 	b.taken(i)
-	makers := c.Makers / catalog.Cents(choice.Needed(&b.st.Slots[c.Slot]))
-	b.prepared(i, (choice.WorkBefore(b.st, c)-makers)*catalog.Cents(n), makers*catalog.Cents(n))
+	own, makers := choice.WorkBefore(b.st, c)
+	b.prepared(i, own*catalog.Cents(n), makers*catalog.Cents(n))
 	sum := terms.Cost * catalog.Cents(n)
 	switch {
 	case b.goesOn(i, c, f):

@@ -6,6 +6,7 @@ import (
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report/page"
+	"brightset/model/choice"
 	"brightset/model/paper"
 	"brightset/model/plan"
 )
@@ -24,7 +25,7 @@ func (p *Papers) benchSheet() *page.Page {
 				continue
 			}
 			text := fmt.Sprintf("%s: %s, %s h", job(st, l), partName(st, part), catalog.FormatMicro(part.Hours))
-			if part.Work == catalog.None && l.Choice.Plated() {
+			if l.Choice.Plated() && !choice.GoesBefore(st, part) {
 				after = append(after, text)
 			} else {
 				before = append(before, text)

@@ -107,7 +107,7 @@ func (t together) makerRows(g *page.Grid, job int, maker string, p *Papers) {
 	for i := range p.Plan.Lines {
 		c := p.Plan.Lines[i].Choice
 		for _, part := range c.Parts {
-			if part.Doer == plan.ByMaker && st.Makers[part.Maker].ID == maker && !c.Sent {
+			if part.Doer == plan.ByMaker && st.Makers[part.Maker].ID == maker {
 				piece := &st.Pieces[c.Piece]
 				g.Row(t.tag(job, piece), plan.Called(piece.Name, plan.PieceName(st, c.Piece)), orNone(piece.Marks),
 					partName(st, part), catalog.FormatMicro(part.Hours))
