@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"net/http"
@@ -9,96 +10,94 @@ import (
 
 	"brightset/catalog"
 	"brightset/catalog/event"
+	"brightset/catalog/journal"
 	"brightset/cmd/brightset/internal/record"
 )
 
-// do records what a form says. The form carries the revision that its page showed: if
-// anything changed since, nothing is recorded and the page is shown anew.
+// do records what a form says. The form carries what its page showed: if somebody was at the same
+// things since, nothing is recorded. A request that comes twice is answered with what it did.
 func (s *Server) do(w http.ResponseWriter, r *http.Request) {
 	if err := r.ParseForm(); err != nil {
 		s.fail(w, r, http.StatusBadRequest, err)
 		return
 	}
-	a, ok := record.Find(r.PostForm.Get("action"))
-	if !ok {
-		s.fail(w, r, http.StatusBadRequest, fmt.Errorf("nothing is called %q", r.PostForm.Get("action")))
+	name := r.PostForm.Get("action")
+	a, ok := record.Find(name)
+	if !ok && name != string(event.Keep) {
+		s.fail(w, r, http.StatusBadRequest, fmt.Errorf("nothing is called %q", name))
 		return
+	}
+	if name == string(event.Keep) { // it may have to be worked out first, while others go on
+		if d, err := s.recorder(); err == nil {
+			s.plan(r.Context(), d.State)
+		}
 	}
 	s.writing.Lock()
 	defer s.writing.Unlock()
-	d, err := s.asShown(r)
+	_, seq, err := s.try(r, requestID(r.URL.Path, r.PostForm), func(d *catalog.Recorder) (catalog.Act, error) {
+		if a == nil {
+			return s.keep(r.Context(), d)
+		}
+		f := facts(r.PostForm)
+		if f.Target == "" {
+			f.Target = newName(d.State, a.Name, f.Name)
+		}
+		return a.Deed(d, f)
+	})
+	s.reply(w, r, seq, err)
+}
+
+// keep is the act of keeping the plan of a state.
+func (s *Server) keep(ctx context.Context, d *catalog.Recorder) (catalog.Act, error) {
+	p, err := s.plan(ctx, d.State)
 	if err != nil {
-		s.refuse(w, r, err)
-		return
+		return catalog.Act{}, err
 	}
-	f := facts(r.PostForm)
-	if f.Target == "" {
-		f.Target = newName(d.State, a.Name, f.Name)
+	if !p.Has {
+		return catalog.Act{}, fmt.Errorf("there is no plan to keep")
 	}
-	deed, err := a.Deed(d, f)
+	act := record.Keep(d, p, nil)
+	if !d.Changes(&act) {
+		return act, fmt.Errorf("this plan is kept already")
+	}
+	return act, nil
+}
+
+// try has an act recorded under the id of a request, for which writing has to be locked, and gives the
+// number of its entry. The recorder is nil where the request came before and its entry is that one.
+func (s *Server) try(r *http.Request, id string,
+	act func(*catalog.Recorder) (catalog.Act, error)) (*catalog.Recorder, int, error) {
+	d, about, err := s.asShown(r)
+	if d != nil {
+		if e := recorded(d, id); e != nil {
+			return nil, e.Seq, nil
+		}
+	}
+	if err != nil {
+		return nil, 0, err
+	}
+	deed, err := act(d)
 	if err == nil {
+		err = about.clash(&deed)
+	}
+	if err == nil {
+		deed.ID = id
 		_, err = d.Record(deed)
 	}
+	return d, lastOf(d), err
+}
+
+// reply says what came of an act.
+func (s *Server) reply(w http.ResponseWriter, r *http.Request, seq int, err error) {
 	var clash *record.Clash
-	if errors.As(err, &clash) {
+	switch {
+	case errors.As(err, &clash):
 		s.show(w, http.StatusUnprocessableEntity, "failed", map[string]any{"Lines": clash.Against,
-			"Back":  back(r.FormValue("back")),
-			"Again": r.PostForm})
-		return
-	}
-	if err != nil {
+			"Back": back(r.FormValue("back")), "Again": r.PostForm, "To": r.URL.Path})
+	case err != nil:
 		s.refuse(w, r, err)
-		return
-	}
-	http.Redirect(w, r, back(r.PostForm.Get("back")), http.StatusSeeOther)
-}
-
-// newName is an id for something new that none has yet: of a piece by its number, of a position
-// or a plater by the name that was typed; "" for what is never new.
-func newName(st *catalog.State, action event.Action, name string) string {
-	taken := map[string]bool{}
-	switch action {
-	case event.New:
-		for n := len(st.Pieces) + 1; ; n++ {
-			id := fmt.Sprintf("piece-%d", n)
-			if _, known := st.FindPiece(id); !known {
-				return id
-			}
-		}
-	case event.Slot:
-		for i := range st.Slots {
-			taken[st.Slots[i].ID] = true
-		}
-	case event.Plater:
-		for i := range st.Platers {
-			taken[st.Platers[i].ID] = true
-		}
 	default:
-		return ""
-	}
-	return freeID(name, taken)
-}
-
-// facts reads the fields of a form, named as the flags of record.
-func facts(v url.Values) record.Facts {
-	get := func(key string) string { return strings.TrimSpace(v.Get(key)) }
-	if to := strings.Split(get("to-level"), "|"); len(to) == 3 { // one button names all three
-		v.Set("to", to[0])
-		v.Set("level", to[1])
-		v.Set("work", to[2])
-	}
-	return record.Facts{
-		Target: get("target"), Fits: strings.Join(v["fits"], ","), Kind: get("kind"), Metal: get("metal"),
-		Owner: get("owner"), Name: get("name"), Tag: get("tag"),
-		Place: get("place"), Marks: get("marks"), Quantity: get("quantity"), Value: get("value"), Chance: get("chance"),
-		Defect: get("defect"), Severity: get("severity"), Extent: get("extent"), Count: get("count"), Where: get("where"),
-		Grade: get("grade"), Tone: get("tone"), Days: get("days"), Breakage: get("breakage"), Cost: get("cost"),
-		Credit: get("credit"), Freight: get("freight"),
-		To: get("to"), Work: get("work"), Level: get("level"), Firm: get("firm"), Slot: get("slot"), Piece: get("piece"),
-		StripFirst: get("strip-first") != "", NewLot: get("new-lot") != "", On: get("on"), Reason: get("reason"),
-		From: get("from"), Price: get("price"), Anyway: get("anyway") != "",
-		Part: get("part"), Area: get("area"), Weight: get("weight"), Goal: get("goal"), With: get("with"),
-		Minimum: get("minimum"), Hourly: get("hourly"), Least: get("least"), StripFee: get("strip-fee"), Rate: get("rate"),
+		done(w, r, "did", seq)
 	}
 }
 
@@ -106,19 +105,24 @@ func facts(v url.Values) record.Facts {
 func (s *Server) turn(w http.ResponseWriter, r *http.Request) {
 	s.writing.Lock()
 	defer s.writing.Unlock()
-	d, err := s.asShown(r)
+	d, about, err := s.asShown(r)
+	if err == nil && about != nil {
+		err = catalog.ErrChanged // the last action is not the one that was shown
+	}
+	key, of := "undone", journal.Entry{}
 	if err == nil {
 		if event.Action(r.FormValue("which")) == event.Redo {
-			_, _, err = d.Redo()
+			key = "did"
+			_, of, err = d.Redo()
 		} else {
-			_, _, err = d.Undo()
+			_, of, err = d.Undo()
 		}
 	}
 	if err != nil {
 		s.refuse(w, r, err)
 		return
 	}
-	http.Redirect(w, r, back(r.FormValue("back")), http.StatusSeeOther)
+	done(w, r, key, of.Seq)
 }
 
 // refuse says why nothing was recorded.
@@ -136,6 +140,7 @@ func (s *Server) fail(w http.ResponseWriter, r *http.Request, code int, err erro
 		"Lines":   strings.Split(err.Error(), "\n"),
 		"Back":    back(r.FormValue("back")),
 		"Changed": code == http.StatusConflict,
+		"Typed":   filledIn(r), "To": r.URL.Path, "Hidden": hidden(r),
 	})
 }
 

@@ -122,7 +122,7 @@ func TestDeeds(t *testing.T) {
 	}
 	w := do(url.Values{"action": {"found"}, "target": {"job:arm-1"}, "defect": {"pits"}, "severity": {"light"},
 		"extent": {"0.1"}, "where": {"edge"}})
-	if w.Code != http.StatusSeeOther || w.Header().Get("Location") != "/?slot=crest" {
+	if w.Code != http.StatusSeeOther || w.Header().Get("Location") != "/?did=1&slot=crest" {
 		t.Fatal(w.Code, w.Body)
 	}
 	if text := get(h, "/?slot=mirror-left").Body.String(); !strings.Contains(text, "pits, light, over 10.0% of the edge") {

@@ -8,6 +8,7 @@ import (
 	"html/template"
 	"net/http"
 	"slices"
+	"strconv"
 	"strings"
 
 	"brightset/catalog"
@@ -28,6 +29,9 @@ var templates = template.Must(template.New("").Funcs(template.FuncMap{
 		}
 		return m
 	},
+	"cut":   func(s string) []string { return strings.Split(s, "|") },
+	"cls":   func(s string) string { return strings.ReplaceAll(strings.ReplaceAll(s, "'", ""), " ", "-") },
+	"money": catalog.FormatMoney,
 	"list":  func(all ...string) []string { return all },
 	"times": func(n int) []int { return make([]int, n) },
 }).ParseFS(pageFiles, "pages/*.html"))
@@ -49,11 +53,18 @@ type frame struct {
 	Title    string
 	Page     string // of the navigation
 	Here     string // the path to come back to
-	Base     string // revision
+	Base     string // what the page shows, as its forms carry it
+	Token    string // of its forms
+	Did      string // what was just recorded, in words; "" where nothing was
+	Undone   bool   // it was just taken back
+	Last     bool   // it can be taken back here, or brought back
 	Sums     [][2]string
+	Strip    [][3]string // money, finish, chance, date
+	Name     string      // of the page
 	Verdict  string
 	Standing string
 	Fits     bool
+	Waits    bool // there is a position without a piece, or none: no plan is to be expected yet
 	Pending  bool // the plan is still being worked out: the page says so, and shows it when it is there
 	Slots    []report.BenchSlot
 	Slot     string
@@ -61,6 +72,10 @@ type frame struct {
 	CanRedo  bool
 	Warnings []string
 }
+
+// pageNames are what the pages are called that are always called the same.
+var pageNames = map[string]string{"plan": "The set", "what-if": "What if", "papers": "Papers to print",
+	"journal": "What was recorded", "new": "Add a piece"}
 
 // open loads the job for a page; where that fails the page says what to put right.
 func (s *Server) open(w http.ResponseWriter, r *http.Request,
@@ -84,7 +99,7 @@ func (s *Server) open(w http.ResponseWriter, r *http.Request,
 		s.fail(w, r, http.StatusInternalServerError, err)
 		return nil, nil, frame{}, false
 	}
-	f := frame{Title: d.State.Job.Title, Page: name, Here: r.URL.RequestURI(), Base: d.State.Revision, Pending: p == nil,
+	f := frame{Title: d.State.Job.Title, Page: name, Name: pageNames[name], Here: here(r), Base: stamp(d), Token: newToken(), Pending: p == nil,
 		Standing: report.Standing(d.State)}
 	if f.Pending {
 		p = &plan.Plan{Of: d.State}
@@ -94,7 +109,7 @@ func (s *Server) open(w http.ResponseWriter, r *http.Request,
 	if f.Pending {
 		f.Verdict = "The plan is being worked out."
 	} else if p.Has {
-		f.Sums, f.Verdict = report.PlanRows(p), report.Verdict(p)
+		f.Sums, f.Verdict, f.Strip = report.PlanRows(p), report.Verdict(p), report.Sums(p)
 	} else if len(without) > 0 {
 		f.Verdict = "No piece yet for: " + few(without) + ". Add what lies on the bench."
 	} else if len(p.Unfilled) > 0 {
@@ -104,10 +119,11 @@ func (s *Server) open(w http.ResponseWriter, r *http.Request,
 		}
 		f.Verdict = "Nothing that is there will do for: " + few(none) + ". Every piece there says why not."
 	} else {
-		f.Verdict = "Nothing meets the target within the limits, on these figures. " +
-			"What clashes, and the smallest step back: type brightset plan."
+		f.Verdict = "Nothing meets the target within the limits, on these figures."
 	}
+	f.Waits = len(without) > 0 || len(d.State.Slots) == 0
 	f.CanUndo, f.CanRedo = d.CanTurn()
+	f.Did, f.Undone, f.Last = told(d, r)
 	for _, warn := range d.State.Warnings {
 		if slices.ContainsFunc(without, func(s *catalog.Slot) bool { return s.From == warn.From }) {
 			continue // the verdict says so
@@ -115,6 +131,27 @@ func (s *Server) open(w http.ResponseWriter, r *http.Request,
 		f.Warnings = append(f.Warnings, warn.Message)
 	}
 	return d, p, f, true
+}
+
+// told is what a page has to say of what was just recorded or taken back, and whether that is the last
+// thing, so that it can be turned.
+func told(d *catalog.Recorder, r *http.Request) (text string, undone, last bool) {
+	of := r.FormValue("did")
+	if undone = of == ""; undone {
+		of = r.FormValue("undone")
+	}
+	log, err := d.Log()
+	seq, bad := strconv.Atoi(of)
+	if err != nil || bad != nil || len(log) == 0 {
+		return "", false, false
+	}
+	for i := range log {
+		if e := &log[i]; e.Seq == seq && !e.Action.Turns() {
+			end := &log[len(log)-1]
+			return report.EntryText(e), undone, end.Seq == seq || end.Of == seq
+		}
+	}
+	return "", false, false
 }
 
 // empty are the positions for which there is no piece.
@@ -172,7 +209,8 @@ func (s *Server) journalPage(w http.ResponseWriter, r *http.Request) {
 	if !ok {
 		return
 	}
-	s.show(w, http.StatusOK, "journal", map[string]any{"F": f, "Rows": report.JournalRows(d.State)})
+	s.show(w, http.StatusOK, "journal", map[string]any{"F": f, "Rows": report.JournalRows(d.State),
+		"Trades": d.State.Trades, "Metals": append(metals(d.State), "unknown"), "All": d.State.Slots})
 }
 
 // forPart opens the job for a part of a page; where that fails the answer is given, and it is nil.

@@ -37,7 +37,11 @@ func (s *Server) photo(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	p := &d.State.Pieces[i]
-	small, mark, err := s.thumbs.of(r, d.State.PhotoFolder(p), filepath.FromSlash(p.Photos[n]))
+	side := thumbSide
+	if r.FormValue("large") != "" {
+		side = largeSide
+	}
+	small, mark, err := s.thumbs.of(r, d.State.PhotoFolder(p), filepath.FromSlash(p.Photos[n]), side)
 	switch {
 	case errors.Is(err, errBusy):
 		busy(w)
@@ -76,7 +80,7 @@ func (s *Server) incoming(w http.ResponseWriter, r *http.Request, needed bool) (
 		return nil, false
 	}
 	defer leave()
-	if small, err = page.Shrink(data, 2000); err != nil {
+	if small, err = page.Shrink(data, largeSide); err != nil {
 		s.fail(w, r, http.StatusUnsupportedMediaType, err)
 		return nil, false
 	}
@@ -91,15 +95,15 @@ func (s *Server) takePhoto(w http.ResponseWriter, r *http.Request) {
 	}
 	s.writing.Lock()
 	defer s.writing.Unlock()
-	d, err := s.asShown(r)
-	if err == nil {
-		err = s.keepPhoto(d, r.FormValue("piece"), small)
+	kept := ""
+	_, seq, err := s.try(r, requestID(r.URL.Path, r.PostForm, small...), func(d *catalog.Recorder) (act catalog.Act, err error) {
+		act, kept, err = s.photoAct(d, r.FormValue("piece"), small)
+		return act, err
+	})
+	if err != nil && kept != "" {
+		os.Remove(kept)
 	}
-	if err != nil {
-		s.refuse(w, r, err)
-		return
-	}
-	http.Redirect(w, r, back(r.FormValue("back")), http.StatusSeeOther)
+	s.reply(w, r, seq, err)
 }
 
 // takePiece writes down a piece that no file names, with its photo where there is one.
@@ -110,62 +114,57 @@ func (s *Server) takePiece(w http.ResponseWriter, r *http.Request) {
 	}
 	s.writing.Lock()
 	defer s.writing.Unlock()
-	d, err := s.asShown(r)
-	if err != nil {
-		s.refuse(w, r, err)
-		return
-	}
 	f := facts(r.PostForm)
-	f.Target = newName(d.State, event.New, "")
-	a, _ := record.Find(string(event.New))
-	deed, err := a.Deed(d, f)
-	if err == nil {
-		_, err = d.Record(deed)
+	what := event.New
+	if r.PostForm.Get("action") == string(event.Bought) {
+		what = event.Bought
 	}
-	if err == nil && small != nil {
-		if d, err = s.recorder(); err == nil {
-			err = s.keepPhoto(d, f.Target, small)
+	d, seq, err := s.try(r, requestID(r.URL.Path, r.PostForm, small...), func(d *catalog.Recorder) (catalog.Act, error) {
+		f.Target = newName(d.State, event.New, "")
+		a, _ := record.Find(string(what))
+		return a.Deed(d, f)
+	})
+	if d != nil && err == nil && small != nil {
+		var act catalog.Act
+		kept := ""
+		if act, kept, err = s.photoAct(d, f.Target, small); err == nil {
+			_, err = d.Record(act)
 		}
-		if err != nil {
+		if seq = lastOf(d); err != nil {
+			os.Remove(kept)
 			err = fmt.Errorf("the piece is written down, its photo is not: %w", err)
 		}
 	}
-	if err != nil {
-		s.refuse(w, r, err)
-		return
-	}
-	http.Redirect(w, r, back(r.FormValue("back")), http.StatusSeeOther)
+	s.reply(w, r, seq, err)
 }
 
-func (s *Server) keepPhoto(d *catalog.Recorder, id string, data []byte) error {
+// photoAct writes a photo to the disk, and gives the act that names it and the path.
+func (s *Server) photoAct(d *catalog.Recorder, id string, data []byte) (act catalog.Act, kept string, err error) {
 	i, ok := d.State.FindPiece(id)
 	if !ok {
-		return fmt.Errorf("no piece is called %q", id)
+		return act, "", fmt.Errorf("no piece is called %q", id)
 	}
 	p := &d.State.Pieces[i]
-	root, err := os.OpenRoot(d.State.PhotoFolder(p))
+	folder := d.State.PhotoFolder(p)
+	root, err := os.OpenRoot(folder)
 	if err != nil {
-		return err
+		return act, "", err
 	}
 	defer root.Close()
 	if err := root.Mkdir(photoFolder, 0o777); err != nil && !os.IsExist(err) {
-		return err
+		return act, "", err
 	}
 	name, err := writeNew(root, data)
 	if err != nil {
-		return err
+		return act, "", err
 	}
 	list := []any{}
 	for _, n := range p.Photos {
 		list = append(list, n)
 	}
-	_, err = d.Record(catalog.Act{Action: event.Photo, Sets: []catalog.Set{
+	return catalog.Act{Action: event.Photo, Sets: []catalog.Set{
 		{Shop: p.InShop, Target: event.Of(event.TablePiece, p.ID), Key: event.KeyPhotos, Value: append(list, name)},
-	}})
-	if err != nil {
-		root.Remove(filepath.FromSlash(name))
-	}
-	return err
+	}}, filepath.Join(folder, filepath.FromSlash(name)), nil
 }
 
 // writeNew writes a photo under a name that is free.

@@ -14,11 +14,8 @@ func (s *Server) positionPage(w http.ResponseWriter, r *http.Request) {
 	if !ok {
 		return
 	}
-	var targets []string
-	for i := range d.State.Tables.Targets {
-		targets = append(targets, d.State.Tables.Targets[i].Name)
-	}
-	s.show(w, http.StatusOK, "position", map[string]any{"F": f, "All": d.State.Slots, "Targets": targets})
+	f.Name = "Add a slot"
+	s.show(w, http.StatusOK, "position", map[string]any{"F": f, "All": d.State.Slots, "Targets": targetNames(d.State)})
 }
 
 // shopPage shows who does the work, and adds platers and what they take.
@@ -27,8 +24,16 @@ func (s *Server) shopPage(w http.ResponseWriter, r *http.Request) {
 	if !ok {
 		return
 	}
-	s.show(w, http.StatusOK, "shop", map[string]any{"F": f, "Platers": platerRows(d.State), "Metals": metals(d.State),
-		"Grades": d.State.Tables.Grades, "Currency": d.State.Job.Currency})
+	st := d.State
+	f.Name = "The shop"
+	var works []string
+	for i := range st.Tables.Works {
+		works = append(works, st.Tables.Works[i].Name)
+	}
+	s.show(w, http.StatusOK, "shop", map[string]any{"F": f, "Platers": platerRows(st), "Metals": metals(st),
+		"Grades": st.Tables.Grades, "Currency": st.Job.Currency, "Vendors": st.Vendors, "Makers": st.Makers,
+		"Bundles": st.Bundles, "Matches": st.Matches, "Avenues": st.Avenues, "Trades": st.Trades, "All": st.Slots,
+		"Works": works, "Pieces": st.Pieces, "Job": &st.Job, "Targets": targetNames(st)})
 }
 
 // metals are those that the trade tables know, by name.

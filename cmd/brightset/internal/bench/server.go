@@ -75,12 +75,13 @@ func New(opt Options) *Server {
 	s.mux.Handle("GET /static/", http.StripPrefix("/static/", noListings(http.FileServerFS(files))))
 	for path, page := range map[string]http.HandlerFunc{"/{$}": s.slotPage, "/new": s.newPage, "/plan": s.planPage,
 		"/what-if": s.whatIfPage, "/papers": s.papersPage, "/journal": s.journalPage,
-		"/position": s.positionPage, "/shop": s.shopPage} {
+		"/position": s.positionPage, "/lots": s.lotsPage,
+		"/photos": s.photosPage, "/hunt": s.huntPage, "/risk": s.riskPage, "/learn": s.learnPage, "/shop": s.shopPage} {
 		s.mux.HandleFunc("GET "+path, work.through(page))
 	}
 	// these wait for each other within answers
 	for path, part := range map[string]http.HandlerFunc{"/ready": s.ready, "/paper/{name}": s.paper,
-		"/why": s.whyPart, "/others": s.othersPart, "/turns": s.turnsPart, "/curve": s.curvePart,
+		"/why": s.whyPart, "/others": s.othersPart, "/clash": s.clashPart, "/hunt.part": s.huntPart, "/risk.part": s.riskPart, "/turns": s.turnsPart, "/curve": s.curvePart,
 		"/stops": s.stopsPart, "/costs.json": s.costsJSON, "/locks.json": s.locksJSON,
 		"/curve.json": s.curveJSON, "/what-if.json": s.whatIfJSON} {
 		s.mux.HandleFunc("GET "+path, waiting.through(part))
@@ -151,13 +152,4 @@ func (s *Server) onlyHosts(next http.Handler) http.Handler {
 // recorder opens the job as its files are now.
 func (s *Server) recorder() (*catalog.Recorder, error) {
 	return catalog.OpenRecorder(s.opt.Job, catalog.Options{Today: s.opt.Now(), Now: s.opt.Now})
-}
-
-// asShown opens the job if it is still what the page of a form showed.
-func (s *Server) asShown(r *http.Request) (*catalog.Recorder, error) {
-	d, err := s.recorder()
-	if err == nil && d.State.Revision != r.FormValue("base") {
-		err = catalog.ErrChanged
-	}
-	return d, err
 }

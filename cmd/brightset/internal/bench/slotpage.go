@@ -9,31 +9,49 @@ import (
 	"brightset/model/ask"
 )
 
-// slotPage is the page of one slot, the first where none is named.
+// slotPage is the page of one slot, or the list of all where none is named.
 func (s *Server) slotPage(w http.ResponseWriter, r *http.Request) {
 	d, p, f, ok := s.open(w, r, "slots")
 	if !ok {
 		return
 	}
 	st := d.State
-	if len(st.Slots) == 0 {
-		s.show(w, http.StatusOK, "empty", map[string]any{"F": f})
+	slot, named := slotOf(st, r)
+	if !named {
+		f.Name = "Slots"
+		s.show(w, http.StatusOK, "list", map[string]any{"F": f})
 		return
 	}
-	slot := 0
-	for i := range st.Slots {
-		if st.Slots[i].ID == r.FormValue("slot") {
-			slot = i
-		}
-	}
-	f.Slot = st.Slots[slot].ID
+	f.Slot, f.Name = st.Slots[slot].ID, st.Slots[slot].Name
 	lock, bans := locksOn(st, ask.BindingsOf(st), slot)
-	s.show(w, http.StatusOK, "slot", map[string]any{
-		"F": f, "Name": st.Slots[slot].Name, "ID": st.Slots[slot].ID, "Area": st.Slots[slot].AreaWritten,
-		"Asks":  report.SlotAsks(st, slot),
-		"Cards": report.BenchCards(p, slot), "Defects": report.Defects(st), "Grades": st.Tables.Grades,
+	cards := report.BenchCards(p, slot)
+	data := map[string]any{"F": f, "ID": f.Slot, "Area": st.Slots[slot].AreaWritten, "Name": f.Name,
+		"Asks": report.SlotAsks(st, slot), "Decision": report.Decision(p, slot),
+		"Cards": cards, "Defects": report.DefectGroups(st), "Grades": st.Tables.Grades,
 		"Tones": st.Tables.Tones, "Platers": st.Platers, "Lock": lock, "Bans": bans, "Held": lock != "" || len(bans) > 0,
-	})
+		"Weight": catalog.FormatCenti(st.Slots[slot].Weight), "Quantity": st.Slots[slot].Quantity, "All": st.Slots,
+		"Targets": targetNames(st), "Photos": anyPhotos(cards), "Today": d.Today()}
+	if p.Has && len(cards) > 0 {
+		data["Winner"] = cards[0]
+	}
+	if slot > 0 {
+		data["Before"] = &st.Slots[slot-1]
+	}
+	if slot+1 < len(st.Slots) {
+		data["After"] = &st.Slots[slot+1]
+	}
+	s.show(w, http.StatusOK, "slot", data)
+}
+
+func anyPhotos(cards []report.BenchCard) bool {
+	return slices.ContainsFunc(cards, func(c report.BenchCard) bool { return c.Photos > 0 })
+}
+
+func targetNames(st *catalog.State) (all []string) {
+	for i := range st.Tables.Targets {
+		all = append(all, st.Tables.Targets[i].Name)
+	}
+	return all
 }
 
 // held is a lock or a ban, with what it costs where that is known.

@@ -29,8 +29,9 @@ type thumb struct {
 }
 
 const (
-	mostThumbs = 300 // about 100 KiB each
+	mostThumbs = 150 // about 100 KiB each, large ones up to 600
 	thumbSide  = 800 // pixels
+	largeSide  = 2000
 )
 
 var errBusy = errors.New("too many photos are being read")
@@ -43,7 +44,7 @@ func busy(w http.ResponseWriter) {
 
 // of gives the small copy of a photo within a folder, and the mark of its content. A photo
 // that has changed on the disk is another one.
-func (t *thumbs) of(r *http.Request, folder, name string) ([]byte, string, error) {
+func (t *thumbs) of(r *http.Request, folder, name string, side int) ([]byte, string, error) {
 	root, err := os.OpenRoot(folder)
 	if err != nil {
 		return nil, "", err
@@ -58,7 +59,7 @@ func (t *thumbs) of(r *http.Request, folder, name string) ([]byte, string, error
 	if err != nil {
 		return nil, "", err
 	}
-	key := fmt.Sprintf("%s\x00%s\x00%d\x00%d", folder, name, info.Size(), info.ModTime().UnixNano())
+	key := fmt.Sprintf("%s\x00%s\x00%d\x00%d\x00%d", folder, name, side, info.Size(), info.ModTime().UnixNano())
 	if one, ok := t.known(key); ok {
 		return one.data, one.mark, nil
 	}
@@ -74,7 +75,7 @@ func (t *thumbs) of(r *http.Request, folder, name string) ([]byte, string, error
 	if err != nil {
 		return nil, "", err
 	}
-	small, err := page.Shrink(data, thumbSide)
+	small, err := page.Shrink(data, side)
 	if err != nil {
 		return nil, "", err
 	}

@@ -10,18 +10,12 @@ import (
 	"brightset/model/program"
 )
 
-// BenchSlot is one slot in the list at the side.
-type BenchSlot struct {
-	ID, Name string
-	State    string // "hung", "at pell", "planned" ...
-	What     string // the piece and the work
-	Locked   bool
-}
-
 // BenchCard is one piece beside others: the same rows in the same order for all.
 type BenchCard struct {
 	Key, Label, Title string
-	Mark              string // hangs, in reserve, dearer, out
+	Mark              string // hangs, in reserve, possible, out, gone
+	Whose, Kind       string
+	Way, Cost, Grade  string // of what is planned with it, or else of the first thing that can be done
 	Facts             [][2]string
 	Findings          []BenchFinding
 	Can               []BenchChoice
@@ -30,7 +24,12 @@ type BenchCard struct {
 	Stage             string
 	Photos            int
 	Lead, ForSale     bool
-	Fitted            bool
+	Fitted, Hung      bool
+	Here              bool // on the bench: neither at a plater's, nor hung, gone or still to come
+	Gone              bool
+	Stripped, Asked   bool // at a plater's: the plating is off, his price is named
+	Price             string
+	Quantity          int
 }
 
 // BenchFinding is a fault that was found, by its name in the files.
@@ -43,28 +42,6 @@ type BenchChoice struct {
 	Cost, Breaks, Grade string
 	Out                 string // why not, "" where it can
 	Chosen              bool
-}
-
-// BenchSlots lists the slots with where they stand.
-func BenchSlots(p *plan.Plan) []BenchSlot {
-	var all []BenchSlot
-	for s := range p.Of.Slots {
-		one := BenchSlot{ID: p.Of.Slots[s].ID, Name: p.Of.Slots[s].Name, State: "not planned"}
-		if p.Has {
-			c := p.Lines[s].Choice
-			piece := p.PieceOf(c)
-			one.What = plan.Told(p.Of, c)
-			one.State = "planned"
-			if piece.Stage != catalog.StageSeen || piece.AtPlater() {
-				one.State = stageText(p.Of, piece)
-			}
-		}
-		for _, l := range p.Of.Locks {
-			one.Locked = one.Locked || l.Slot == s
-		}
-		all = append(all, one)
-	}
-	return all
 }
 
 // BenchCards are the pieces for one slot, the one that hangs first, then the one in
@@ -144,7 +121,14 @@ func benchCard(p *plan.Plan, slot, i int, mark, set, why string, choices []plan.
 	card := BenchCard{Key: piece.Key(), Label: p.Of.PieceLabel(i), Title: plan.PieceCalled(p.Of, i),
 		Mark: mark, Why: why,
 		Stage: stageText(p.Of, piece), Photos: len(piece.Photos), Lead: piece.Chance < catalog.One,
-		ForSale: piece.Side != catalog.Customers && piece.Price > 0, Fitted: piece.Fitted}
+		ForSale: piece.Side != catalog.Customers && piece.Price > 0, Fitted: piece.Fitted,
+		Whose: source(p.Of, piece), Kind: string(piece.Kind), Hung: piece.Stage == catalog.StageHung, Gone: piece.Gone(),
+		Stripped: piece.Stage >= catalog.StageStripped, Asked: piece.Stage >= catalog.StagePriced,
+		Quantity: piece.Quantity}
+	card.Here = !piece.AtPlater() && !card.Hung && !card.Gone && !card.Lead && !piece.Elsewhere
+	if card.ForSale {
+		card.Price = catalog.FormatMoney(piece.Price)
+	}
 	if piece.AtPlater() {
 		card.AtPlater = p.Of.Platers[piece.Sent.Plater].ID
 	}
@@ -176,6 +160,9 @@ func benchCard(p *plan.Plan, slot, i int, mark, set, why string, choices []plan.
 			one.Plater = p.PlaterOf(c).ID
 		}
 		one.Chosen = p.Has && p.Lines[slot].Choice.Piece == i && p.Label(p.Lines[slot].Choice) == p.Label(c)
+		if one.Chosen || card.Way == "" && one.Out == "" {
+			card.Way, card.Cost, card.Grade = one.Text, one.Cost, catalog.FormatCenti(c.Grade)
+		}
 		card.Can = append(card.Can, one)
 	}
 	if len(card.Can) == 0 && card.Why == "" {

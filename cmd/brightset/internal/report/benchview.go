@@ -123,15 +123,6 @@ func CurveChart(p *plan.Plan, curve *ask.Curve) template.HTML {
 	return frontierChart(p, curve)
 }
 
-// Defects are the faults that can be found, for the buttons.
-func Defects(st *catalog.State) [][2]string {
-	var out [][2]string
-	for i := range st.Tables.Defects {
-		out = append(out, [2]string{st.Tables.Defects[i].Name, st.Tables.Defects[i].Describe})
-	}
-	return out
-}
-
 // StopRows are the prices after stripping at which to stop.
 func StopRows(st *catalog.State, all []ask.StopPrice) [][]string {
 	var out [][]string

@@ -117,11 +117,16 @@ func giveUps(st *catalog.State, c *ask.Explanation) []string {
 	var all []string
 	for i := range c.Relaxations {
 		if g := &c.Relaxations[i]; g.Plan != nil && g.Plan.Has {
-			all = append(all, fmt.Sprintf("%s: the set then costs %s, grade %.1f on average", g.Words,
-				catalog.FormatMoney(g.Plan.Expected), g.Plan.Grade))
+			all = append(all, StepText(g))
 		}
 	}
 	return all
+}
+
+// StepText is a step back with what the set then comes to.
+func StepText(g *ask.Relaxation) string {
+	return fmt.Sprintf("%s: the set then costs %s, grade %.1f on average", g.Words, catalog.FormatMoney(g.Plan.Expected),
+		g.Plan.Grade)
 }
 
 // notEnough names the members of the clash whose giving up leaves nothing that fits.

@@ -53,13 +53,14 @@ async function costs(root) {
       for (const p of all) {
         const card = [...box.querySelectorAll("[data-key]")].find((e) => e.dataset.key === p.key);
         if (!card) continue;
-        card.querySelector(".mark").textContent = p.mark;
-        for (const [name, text] of [["set", p.set], ["whynot", p.why]]) {
-          const row = card.querySelector("." + name);
-          if (!text) continue;
-          row.querySelector("dd").textContent = text;
-          row.hidden = false;
-        }
+        const mark = card.querySelector(".mark");
+        mark.textContent = p.mark;
+        mark.className = "mark " + p.mark.replace("'", "").replaceAll(" ", "-");
+        card.querySelector("[data-set]").textContent = p.set;
+        if (!p.why) continue;
+        const row = card.querySelector(".whynot");
+        row.querySelector("dd").textContent = p.why;
+        row.hidden = false;
       }
       box.dataset.reckoned = "1";
     } catch (e) { /* the page says what it knows */ }
@@ -75,9 +76,10 @@ async function costs(root) {
 
 // Another state of a page takes its place: where it was scrolled to, what was open and what was
 // typed stays.
-function remember() {
+function remember(sent) {
   const typed = new Map();
   for (const f of document.querySelectorAll("main form")) {
+    if (f === sent) continue;
     const key = nameOf(f);
     for (const e of f.elements) {
       if (!e.name || e.type === "hidden" || e.type === "file") continue;
@@ -113,14 +115,75 @@ function restore(was) {
   }
   scrollTo(was.x, was.y);
 }
-function swap(text) {
+function swap(text, sent) {
   const doc = new DOMParser().parseFromString(text, "text/html");
-  const was = remember();
+  const was = remember(sent);
   document.title = doc.title;
   document.body.replaceWith(doc.body);
   setUp();
   restore(was);
 }
+
+// A form is sent once, however often its button is pressed. Refused, it keeps what was typed, and says
+// why beside it; else the page that follows takes this one's place.
+async function send(e) {
+  const form = e.target;
+  if (form.method !== "post" || form.classList.contains("plain")) return;
+  e.preventDefault();
+  if (form.dataset.sending) return;
+  form.dataset.sending = "1";
+  const pressed = e.submitter;
+  if (pressed) pressed.setAttribute("aria-disabled", "true");
+  const data = new FormData(form, pressed);
+  const files = form.enctype === "multipart/form-data";
+  try {
+    const r = await fetch(form.getAttribute("action"), { method: "POST", body: files ? data : new URLSearchParams(data) });
+    const text = await r.text();
+    if (r.ok) {
+      const to = new URL(r.url);
+      const same = to.pathname === location.pathname && to.searchParams.get("slot") === new URLSearchParams(location.search).get("slot");
+      if (same) history.replaceState(null, "", r.url);
+      else history.pushState(null, "", r.url);
+      swap(text, form);
+      if (!same) scrollTo(0, 0);
+      const did = document.querySelector(".did");
+      if (did) did.focus({ preventScroll: true });
+      document.body.dataset.turn = String(Number(sessionStorage.turn = Number(sessionStorage.turn || 0) + 1));
+      return;
+    }
+    refused(form, text, r.headers.get("Content-Type") || "");
+  } catch (err) {
+    refused(form, "That did not get through: " + err.message + ". Press once more; what was recorded is not recorded twice.", "");
+  }
+  delete form.dataset.sending;
+  if (pressed) pressed.removeAttribute("aria-disabled");
+}
+function refused(form, text, kind) {
+  for (const old of form.querySelectorAll(".refused, .again")) old.remove();
+  const box = document.createElement("div");
+  box.className = "refused";
+  box.setAttribute("role", "alert");
+  box.tabIndex = -1;
+  if (kind.startsWith("text/html")) {
+    const doc = new DOMParser().parseFromString(text, "text/html");
+    const said = doc.querySelectorAll(".refused p, main .warn");
+    box.append(...(said.length ? said : doc.querySelectorAll("main > p")));
+    const again = doc.querySelector("form.again");
+    if (again) form.after(again);
+    if (doc.querySelector("h1") && doc.querySelector("h1").textContent === "Changed meanwhile") {
+      const a = document.createElement("a");
+      a.href = location.href;
+      a.textContent = "Look at it as it is now";
+      box.append(a);
+    }
+  } else {
+    box.textContent = text;
+  }
+  form.append(box);
+  box.focus();
+}
+addEventListener("submit", send);
+addEventListener("popstate", () => location.reload());
 
 // A page that went out before the plan was known gets it when it is there.
 async function pending() {
