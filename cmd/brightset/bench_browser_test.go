@@ -143,16 +143,41 @@ func (b *bencher) text() string {
 }
 
 // finder is a script that finds what somebody would press: by the words on it, within
-// the card of a piece where one is named.
+// the row of a piece where one is named. What is for readers of the screen alone may follow.
 const finder = `(card, words, kind) => {
 	const root = card
-		? [...document.querySelectorAll("article.card")].find(a => a.getAttribute("aria-label").includes(card))
-		: document.querySelector("main");
+		? [...document.querySelectorAll("details.card")].find(a => a.dataset.name.includes(card))
+		: document.body;
 	if (!root) return null;
-	const clean = e => e.innerText.replace(/\s+/g, " ").trim();
-	for (const e of root.querySelectorAll(kind)) if (clean(e) === words) return e;
+	const clean = e => { const c = e.cloneNode(true); c.querySelectorAll(".hide").forEach(h => h.remove());
+		return c.textContent.replace(/\s+/g, " ").trim(); };
+	for (const e of root.querySelectorAll(kind))
+		if (e.checkVisibility() && (clean(e) === words || kind === "summary" && clean(e).startsWith(words))) return e;
 	return null;
 }`
+
+// unfold opens a section of a page, or of the row of a piece, unless it is open: that stays so.
+func (b *bencher) unfold(card, words string) {
+	b.t.Helper()
+	if card != "" {
+		open := eval[bool](b, fmt.Sprintf(`[...document.querySelectorAll("details.card")].find(a => `+
+			`a.dataset.name.includes(%q)).open`, card))
+		if !open {
+			name := eval[string](b, fmt.Sprintf(`[...document.querySelectorAll("details.card")].find(a => `+
+				`a.dataset.name.includes(%q)).dataset.name`, card))
+			b.press(card, "summary", name)
+		}
+	}
+	if !eval[bool](b, fmt.Sprintf(`(() => { const e = (%s)(%q, %q, "summary"); return !!e && e.parentElement.open; })()`,
+		finder, card, words)) {
+		b.press(card, "summary", words)
+	}
+}
+
+// turned is a script that tells one state of the page from the next: a page takes the place of the
+// one before without being loaded.
+const turned = `document.readyState !== "complete" ? "" : ` +
+	`String(performance.timeOrigin) + " " + (document.body.dataset.turn || "")`
 
 // press moves the mouse to what has these words on it and clicks.
 func (b *bencher) press(card, kind, words string) {
@@ -169,7 +194,7 @@ func (b *bencher) press(card, kind, words string) {
 // send presses a button that sends a form, and waits for the page that follows.
 func (b *bencher) send(card, words string) {
 	b.t.Helper()
-	was := eval[string](b, `String(performance.timeOrigin)`)
+	was := eval[string](b, turned)
 	b.press(card, "button", words)
 	b.next(was)
 }
@@ -177,8 +202,7 @@ func (b *bencher) send(card, words string) {
 func (b *bencher) next(was string) {
 	b.t.Helper()
 	for range 200 {
-		now, err := chromedp.Run(b.ctx,
-			chromedp.Evaluate[string](`document.readyState === "complete" ? String(performance.timeOrigin) : ""`))
+		now, err := chromedp.Run(b.ctx, chromedp.Evaluate[string](turned))
 		if err == nil && now != "" && now != was {
 			return
 		}

@@ -128,7 +128,7 @@ func TestDeeds(t *testing.T) {
 	if text := get(h, "/?slot=mirror-left").Body.String(); !strings.Contains(text, "pits, light, over 10.0% of the edge") {
 		t.Error("the finding does not show")
 	}
-	w = do(url.Values{"action": {"sent"}, "target": {"job:crest-2"}, "to-level": {"pell|show|repair-replate"}})
+	w = do(url.Values{"action": {"sent"}, "target": {"job:crest-2"}, "way": {"pell|show|repair-replate"}})
 	if w.Code != http.StatusSeeOther {
 		t.Fatal(w.Code, w.Body)
 	}
@@ -137,7 +137,7 @@ func TestDeeds(t *testing.T) {
 		t.Error("the lot does not show")
 	}
 	banned := url.Values{"action": {"sent"}, "target": {"job:crest-1"},
-		"to-level": {"brackwater|driver|repair-replate"}, "slot": {"crest"}}
+		"way": {"brackwater|driver|repair-replate"}, "slot": {"crest"}}
 	if w := do(banned); w.Code != http.StatusUnprocessableEntity || !strings.Contains(w.Body.String(),
 		"no-cheap-crest") ||
 		!strings.Contains(w.Body.String(), `name="anyway"`) {

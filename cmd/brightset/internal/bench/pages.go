@@ -99,8 +99,8 @@ func (s *Server) open(w http.ResponseWriter, r *http.Request,
 		s.fail(w, r, http.StatusInternalServerError, err)
 		return nil, nil, frame{}, false
 	}
-	f := frame{Title: d.State.Job.Title, Page: name, Name: pageNames[name], Here: here(r), Base: stamp(d), Token: newToken(), Pending: p == nil,
-		Standing: report.Standing(d.State)}
+	f := frame{Title: d.State.Job.Title, Page: name, Name: pageNames[name], Here: here(r), Base: stamp(d),
+		Token: newToken(), Pending: p == nil, Standing: report.Standing(d.State)}
 	if f.Pending {
 		p = &plan.Plan{Of: d.State}
 	}

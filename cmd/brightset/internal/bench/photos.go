@@ -96,7 +96,8 @@ func (s *Server) takePhoto(w http.ResponseWriter, r *http.Request) {
 	s.writing.Lock()
 	defer s.writing.Unlock()
 	kept := ""
-	_, seq, err := s.try(r, requestID(r.URL.Path, r.PostForm, small...), func(d *catalog.Recorder) (act catalog.Act, err error) {
+	id := requestID(r.URL.Path, r.PostForm, small...)
+	_, seq, err := s.try(r, id, func(d *catalog.Recorder) (act catalog.Act, err error) {
 		act, kept, err = s.photoAct(d, r.FormValue("piece"), small)
 		return act, err
 	})
@@ -119,7 +120,8 @@ func (s *Server) takePiece(w http.ResponseWriter, r *http.Request) {
 	if r.PostForm.Get("action") == string(event.Bought) {
 		what = event.Bought
 	}
-	d, seq, err := s.try(r, requestID(r.URL.Path, r.PostForm, small...), func(d *catalog.Recorder) (catalog.Act, error) {
+	id := requestID(r.URL.Path, r.PostForm, small...)
+	d, seq, err := s.try(r, id, func(d *catalog.Recorder) (catalog.Act, error) {
 		f.Target = newName(d.State, event.New, "")
 		a, _ := record.Find(string(what))
 		return a.Deed(d, f)

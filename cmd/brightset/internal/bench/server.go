@@ -81,7 +81,8 @@ func New(opt Options) *Server {
 	}
 	// these wait for each other within answers
 	for path, part := range map[string]http.HandlerFunc{"/ready": s.ready, "/paper/{name}": s.paper,
-		"/why": s.whyPart, "/others": s.othersPart, "/clash": s.clashPart, "/hunt.part": s.huntPart, "/risk.part": s.riskPart, "/turns": s.turnsPart, "/curve": s.curvePart,
+		"/why": s.whyPart, "/others": s.othersPart, "/clash": s.clashPart,
+		"/hunt.part": s.huntPart, "/risk.part": s.riskPart, "/turns": s.turnsPart, "/curve": s.curvePart,
 		"/stops": s.stopsPart, "/costs.json": s.costsJSON, "/locks.json": s.locksJSON,
 		"/curve.json": s.curveJSON, "/what-if.json": s.whatIfJSON} {
 		s.mux.HandleFunc("GET "+path, waiting.through(part))
