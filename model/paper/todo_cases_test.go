@@ -27,7 +27,8 @@ func TestTodoByHand(t *testing.T) {
 		return plan.Line{Slot: slot, Choice: &plan.Choice{Slot: slot, Piece: slot, Work: catalog.WorkRepair, Plater: 0,
 			Quote: catalog.None, Plate: 40_00, Parts: parts}}
 	}
-	pl := &plan.Plan{Of: st, Lines: []plan.Line{line(0, own(3, 7_00), own(4, 5_00), own(5, 9_00)), line(1, own(catalog.None, 20_00))}}
+	pl := &plan.Plan{Of: st, Lines: []plan.Line{
+		line(0, own(3, 7_00), own(4, 5_00), own(5, 9_00)), line(1, own(catalog.None, 20_00))}}
 	var kinds []ActKind
 	for _, a := range Todo(pl) {
 		kinds = append(kinds, a.Kind)
