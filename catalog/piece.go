@@ -1,5 +1,7 @@
 package catalog
 
+import "slices"
+
 // Kind is what a piece is by birth.
 type Kind string
 
@@ -32,7 +34,7 @@ type Piece struct {
 	Photos    []string
 	Off       bool     // it came off this object; default false: a spare, bought, or from the drawers
 	Tried     bool     // a reproduction: tried on the object, and it fits
-	Fitted    bool     // tried on the object: it fits without bending
+	Fitted    []int    // slots in which it was tried on the object: it fits there without bending
 	Hardware  []string // studs, clips, screws that go with it
 	Protect   string   // what has to be masked or spared: lettering, edges, threads
 	Kind      Kind
@@ -66,6 +68,10 @@ func (p *Piece) Key() string {
 	}
 	return "job:" + p.ID
 }
+
+// FittedIn says whether somebody has tried a piece in a slot, and found that it fits there
+// without bending.
+func (p *Piece) FittedIn(slot int) bool { return slices.Contains(p.Fitted, slot) }
 
 // Severity is how bad a fault is.
 type Severity int

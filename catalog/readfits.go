@@ -109,6 +109,40 @@ func (l *loader) readFits(t *table, inShop bool) (fits []int, byHand []Fit) {
 	return slices.Compact(fits), byHand
 }
 
+// readFitted reads in which slots a piece was tried on: the names of slots or parts, or true
+// for all that it fits. In the shop's file one that nothing here is made of is no mistake.
+func (l *loader) readFitted(t *table, p *Piece) (in []int) {
+	switch v, _ := t.raw("fitted"); v := v.(type) {
+	case nil:
+		return nil
+	case bool:
+		if v {
+			in = slices.Clone(p.Fits)
+		}
+		return in
+	case string:
+		t.wrong("fitted", "this has to be a list of slots or parts", `write fitted = ["..."], where it was tried on, or `+
+			"fitted = true for all that it fits")
+		return nil
+	}
+	for i, name := range t.texts("fitted") {
+		slots := l.slotsFor(name)
+		fits := slices.DeleteFunc(slices.Clone(slots), func(s int) bool { return !slices.Contains(p.Fits, s) })
+		switch {
+		case name == "" || l.excused(l.slots, name):
+		case len(slots) == 0 && !p.InShop:
+			message, hint := l.unknownSlot(name)
+			t.wrongItem("fitted", i, message, hint)
+		case len(slots) > 0 && len(fits) == 0 && !p.InShop:
+			t.wrongItem("fitted", i, fmt.Sprintf("piece %q is not said to fit %q", p.ID, clip(name)),
+				"add it to the piece's fits, or leave it out")
+		}
+		in = append(in, fits...)
+	}
+	slices.Sort(in)
+	return slices.Compact(in)
+}
+
 // slotsFor gives the slots that a name in fits stands for.
 func (l *loader) slotsFor(name string) []int {
 	if l.bySlotOrPart == nil {

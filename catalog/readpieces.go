@@ -119,7 +119,7 @@ func (l *loader) readPiece(t *table, inShop bool) Piece {
 		ID: t.id, InShop: inShop, Name: t.nameOr(t.id),
 		Tag: t.text("tag"), Place: t.text("place"), Marks: t.text("marks"), Note: t.text("note"),
 		Photos: t.texts("photos"), Off: t.flag("off").V,
-		Tried: t.flag("tried").V, Fitted: t.flag("fitted").V, Hardware: t.texts("hardware"),
+		Tried: t.flag("tried").V, Hardware: t.texts("hardware"),
 		Protect: t.text("protect"),
 		Metal:   None, Vendor: None, Bundle: None,
 		Quantity: t.whole("quantity", 1, MaxQuantity).Or(1),
@@ -129,6 +129,7 @@ func (l *loader) readPiece(t *table, inShop bool) Piece {
 		From: t.here(),
 	}
 	p.Fits, p.Fit = l.readFits(t, inShop)
+	p.Fitted = l.readFitted(t, &p)
 	if t.need("kind", `write kind = "original", "old-stock" or "reproduction"`) {
 		p.Kind = Kind(t.word("kind", string(Original), string(OldStock), string(Reproduction)))
 	}

@@ -47,6 +47,7 @@ var pieceColumns = []column{
 	{"name", free}, {"tag", free}, {"place", free}, {"marks", free}, {"note", free}, {"photos", list},
 	{"price", money}, {"value", money}, {"bundle", text}, {"chance", number}, {"days", number},
 	{"grade", grade}, {"tone", grade}, {"fresh", flag}, {"weak", flag}, {"tried", flag}, {"off", flag},
+	{"fitted", list},
 }
 
 var columnsOf = map[What][]column{

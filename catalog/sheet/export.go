@@ -122,7 +122,15 @@ func pieceRow(st *catalog.State, p *catalog.Piece) []string {
 		amount(p.Price), amount(p.Value), bundle, chance, given(p.Days, strconv.Itoa),
 		given(p.Grade, catalog.FormatCenti), given(p.Tone, catalog.FormatCenti), given(p.Fresh, strconv.FormatBool),
 		yes(p.Weak), yes(p.Tried), yes(p.Off),
+		strings.Join(slotIDs(st, p.Fitted), "|"),
 	}
+}
+
+func slotIDs(st *catalog.State, slots []int) (out []string) {
+	for _, s := range slots {
+		out = append(out, st.Slots[s].ID)
+	}
+	return out
 }
 
 // fits are the slots a piece fits without handwork; a part in place of the slots

@@ -71,7 +71,8 @@ func unnamed(p *catalog.Piece) catalog.Piece {
 	q := catalog.Piece{
 		Fits: p.Fits, Kind: p.Kind, Side: p.Side, Vendor: p.Vendor, Bundle: p.Bundle, Metal: p.Metal,
 		Price: p.Price, Value: p.Value, Chance: p.Chance, Stage: p.Stage, HungIn: p.HungIn, Elsewhere: p.Elsewhere,
-		Days: plain(p.Days), Grade: plain(p.Grade), Tone: plain(p.Tone), Fresh: plain(p.Fresh), Tried: p.Tried || p.Fitted,
+		Days: plain(p.Days), Grade: plain(p.Grade), Tone: plain(p.Tone), Fresh: plain(p.Fresh),
+		Tried: p.Tried, Fitted: p.Fitted,
 	}
 	for _, f := range p.Findings {
 		f.From = catalog.Origin{}

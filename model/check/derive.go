@@ -126,7 +126,7 @@ func multiplied(st *catalog.State, slot *catalog.Slot, piece *catalog.Piece, c *
 // has had it plated or hung, knows that it fits.
 func misfit(st *catalog.State, piece *catalog.Piece, slot int) (chance catalog.Micro, back catalog.Cents) {
 	switch {
-	case piece.Kind != catalog.Reproduction, piece.Tried, piece.Fitted, fitting(piece, slot) != nil:
+	case piece.Kind != catalog.Reproduction, piece.Tried, slices.Contains(piece.Fitted, slot), fitting(piece, slot) != nil:
 		return 0, 0
 	case piece.Sent.Was, piece.Stage != catalog.StageSeen:
 		return 0, 0

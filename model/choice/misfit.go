@@ -10,7 +10,7 @@ import (
 // what handwork it takes, or until it has gone on to a plater or hangs: nobody plates what
 // he has not held up to the object.
 func Untried(p *catalog.Piece, slot int) bool {
-	known := p.Tried || p.Fitted || p.Sent.Was || p.Stage != catalog.StageSeen || Fitting(p, slot) != nil
+	known := p.Tried || p.FittedIn(slot) || p.Sent.Was || p.Stage != catalog.StageSeen || Fitting(p, slot) != nil
 	return p.Kind == catalog.Reproduction && !known
 }
 

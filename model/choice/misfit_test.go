@@ -33,7 +33,7 @@ func TestMisfitByHand(t *testing.T) {
 
 	for name, known := range map[string]func(st *catalog.State, p *catalog.Piece){
 		"tried":         func(_ *catalog.State, p *catalog.Piece) { p.Tried = true },
-		"fitted":        func(_ *catalog.State, p *catalog.Piece) { p.Fitted = true },
+		"fitted":        func(_ *catalog.State, p *catalog.Piece) { p.Fitted = []int{jobs.Left} },
 		"back":          func(_ *catalog.State, p *catalog.Piece) { p.Stage, p.Sent.Was = catalog.StageBack, true },
 		"handwork":      func(_ *catalog.State, p *catalog.Piece) { p.Fit = []catalog.Fit{{Slot: jobs.Left, Cap: 100_00}} },
 		"original":      func(_ *catalog.State, p *catalog.Piece) { p.Kind = catalog.Original },
@@ -49,8 +49,14 @@ func TestMisfitByHand(t *testing.T) {
 		}
 	}
 
-	// a bag of two is of one make: either both fit or neither
+	// tried on in another slot, which says nothing of this one
 	st, p := job()
+	p.Fitted = []int{jobs.Right}
+	if c = jobs.Pick(ChoicesFor(st, jobs.Left), jobs.Sold, catalog.WorkAsIs, catalog.None, ""); c.Misfit != 250_000 {
+		t.Errorf("tried on elsewhere: %+v", *c)
+	}
+	// a bag of two is of one make: either both fit or neither
+	st, p = job()
 	st.Slots[jobs.Left].Quantity, p.Quantity = 2, 2
 	c = jobs.Pick(ChoicesFor(st, jobs.Left), jobs.Sold, catalog.WorkAsIs, catalog.None, "")
 	if c.Misfit != 250_000 || c.Back != 15_00 || c.ExpectedCost != 123_00 {

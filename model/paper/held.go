@@ -10,13 +10,13 @@ import (
 // Held is a piece that goes on no order yet.
 type Held struct {
 	Piece int
-	Slot  int // the position that it is for, the first of several
+	Slot  int // the position that it is for, the first of several in which it has to be tried
 	With  int // the position whose piece it has to match and wait for; catalog.None where it waits for itself
 }
 
 // HeldBack are the pieces of a plan that are held back, each once, in the order of the lines:
-// those that are to go to a plater although nobody has tried whether they fit, since bending
-// a piece after plating cracks the plating; and those that have to match one of them and
+// those that are to go to a plater although nobody has tried whether they fit where they are
+// to hang, since bending a piece after plating cracks the plating; and those that have to match one of them and
 // would go to the same plater without it.
 func HeldBack(pl *plan.Plan) []Held {
 	waits := make([]bool, len(pl.Lines))
@@ -24,7 +24,7 @@ func HeldBack(pl *plan.Plan) []Held {
 	var queue []int
 	for i := range pl.Lines {
 		with[i] = catalog.None
-		if c := pl.Lines[i].Choice; c.InLot() && !pl.PieceOf(c).Fitted {
+		if c := pl.Lines[i].Choice; c.InLot() && !pl.PieceOf(c).FittedIn(c.Slot) {
 			waits[i] = true
 			queue = append(queue, i)
 		}

@@ -72,7 +72,7 @@ func TestHeldBack(t *testing.T) {
 		t.Errorf("not tried: %v is held back", got)
 	}
 	for name, change := range map[string]func(c *plan.Choice){
-		"tried":           func(*plan.Choice) { st.Pieces[jobs.Sold].Fitted = true },
+		"tried":           func(*plan.Choice) { st.Pieces[jobs.Sold].Fitted = []int{jobs.Left} },
 		"as it is":        func(c *plan.Choice) { c.Plater, c.Work = catalog.None, catalog.WorkAsIs },
 		"at the plater's": func(c *plan.Choice) { c.Sent = true },
 	} {

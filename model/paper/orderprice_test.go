@@ -133,7 +133,8 @@ func TestPairsWaitTogether(t *testing.T) {
 	state := func() (*catalog.State, *plan.Plan) {
 		st := jobs.Tiny()
 		st.Slots = []catalog.Slot{{ID: "a"}, {ID: "b"}, {ID: "c"}, {ID: "d"}}
-		st.Pieces = []catalog.Piece{{ID: "0"}, {ID: "1", Fitted: true}, {ID: "2", Fitted: true}, {ID: "3", Fitted: true}}
+		st.Pieces = []catalog.Piece{{ID: "0"}, {ID: "1", Fitted: []int{1}}, {ID: "2", Fitted: []int{2}},
+			{ID: "3", Fitted: []int{3}}}
 		st.Matches = []catalog.Match{{ID: "x", Slots: []int{0, 1}}, {ID: "y", Slots: []int{1, 2}}}
 		st.Platers[jobs.North].Minimum = 70_00
 		pl := &plan.Plan{Of: st}
@@ -157,7 +158,9 @@ func TestPairsWaitTogether(t *testing.T) {
 		"the third as it is": {func(_ *catalog.State, pl *plan.Plan) {
 			pl.Lines[2].Choice.Plater, pl.Lines[2].Choice.Work, pl.Lines[2].Choice.Plate = none, catalog.WorkAsIs, 0
 		}, []Held{{0, 0, none}, {1, 1, 0}}, 20_00, 50_00},
-		"all tried on": {func(st *catalog.State, _ *plan.Plan) { st.Pieces[0].Fitted = true }, nil, 80_00, 0},
+		"all tried on": {func(st *catalog.State, _ *plan.Plan) { st.Pieces[0].Fitted = []int{0} }, nil, 80_00, 0},
+		"tried on elsewhere": {func(st *catalog.State, _ *plan.Plan) { st.Pieces[0].Fitted = []int{1, 2, 3} },
+			[]Held{{0, 0, none}, {1, 1, 0}, {2, 2, 1}}, 20_00, 50_00},
 	} {
 		st, pl := state()
 		c.change(st, pl)

@@ -112,7 +112,7 @@ func (t *todo) beforehand() {
 		if p.Stage != catalog.StageSeen || p.AtPlater() {
 			continue
 		}
-		if c.InLot() && here(p) && !p.Fitted {
+		if c.InLot() && here(p) && !p.FittedIn(l.Slot) {
 			t.add(nobodys(ActTryOn), c.Piece, l.Slot, choice.Needed(&t.st.Slots[l.Slot]), 0, false)
 		}
 	}

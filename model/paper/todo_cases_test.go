@@ -17,7 +17,7 @@ func TestTodoByHand(t *testing.T) {
 		Vendors: make([]catalog.Vendor, 1), Bundles: []catalog.Bundle{{Vendor: 0, Price: 90_00}}}
 	st.Pieces[0] = catalog.Piece{Side: catalog.Vendors, Vendor: 0, Bundle: 0, Chance: catalog.One, Quantity: 1}
 	st.Pieces[1] = catalog.Piece{Side: catalog.Customers, Vendor: catalog.None, Bundle: catalog.None, Chance: catalog.One,
-		Quantity: 1, Fitted: true}
+		Quantity: 1, Fitted: []int{1}}
 	st.Tables.Works = make([]catalog.Work, 6)
 	st.Tables.Works[5].Order = catalog.Val[int]{V: 60, Set: true}
 	own := func(work int, cents catalog.Cents) plan.Part {
@@ -27,8 +27,8 @@ func TestTodoByHand(t *testing.T) {
 		return plan.Line{Slot: slot, Choice: &plan.Choice{Slot: slot, Piece: slot, Work: catalog.WorkRepair, Plater: 0,
 			Quote: catalog.None, Plate: 40_00, Parts: parts}}
 	}
-	pl := &plan.Plan{Of: st, Lines: []plan.Line{
-		line(0, own(3, 7_00), own(4, 5_00), own(5, 9_00)), line(1, own(catalog.None, 20_00))}}
+	pl := &plan.Plan{Of: st, Lines: []plan.Line{line(0, own(3, 7_00), own(4, 5_00), own(5, 9_00)),
+		line(1, own(catalog.None, 20_00))}}
 	var kinds []ActKind
 	for _, a := range Todo(pl) {
 		kinds = append(kinds, a.Kind)

@@ -82,6 +82,9 @@ func (j *RandomJob) piece(s, i int) {
 			p.Fits = append(p.Fits, other)
 		}
 	}
+	if r := j.Of(name + "fitted"); Chance(r, 25) {
+		p.Fitted = []int{p.Fits[r.IntN(len(p.Fits))]}
+	}
 	if r := j.Of(name + "fit"); j.has("fit") && Chance(r, 35) {
 		p.Fit = []catalog.Fit{{Slot: r.IntN(len(j.St.Slots)), Hours: Between[catalog.Micro](r, 0, 2_500_000),
 			Breakage: Between[catalog.Micro](r, 0, 90_000), Cap: Between[catalog.Centi](r, 70_00, 100_00)}}

@@ -131,7 +131,7 @@ func (r *Reader) times(slot, p int, d done) *Choice {
 // costs. It is a reproduction's alone, as long as it lies there untried and nobody has
 // found out what handwork it takes.
 func (r *Reader) misfit(slot int, piece *catalog.Piece) (chance catalog.Micro, back catalog.Cents) {
-	untried := !piece.Tried && !piece.Fitted && !piece.Sent.Was && piece.Stage == catalog.StageSeen
+	untried := !piece.Tried && !within(piece.Fitted, slot) && !piece.Sent.Was && piece.Stage == catalog.StageSeen
 	for i := range piece.Fit {
 		untried = untried && piece.Fit[i].Slot != slot
 	}

@@ -221,11 +221,3 @@ func (b *builder) taken(i int) {
 		b.setPiece(i, event.KeyJob, b.st.JobKey())
 	}
 }
-
-func (b *builder) fitted(f *Facts) error {
-	all, err := b.allHere(f.Target)
-	for _, i := range all {
-		b.setPiece(i, event.KeyFitted, true)
-	}
-	return err
-}

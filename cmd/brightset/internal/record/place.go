@@ -98,12 +98,8 @@ func (b *builder) asIs(i, slot int) *plan.Choice {
 // canHang makes sure that a piece fits a slot in which nothing else hangs.
 func (b *builder) canHang(i, s int) error {
 	slot := b.st.Slots[s].ID
-	if p := &b.st.Pieces[i]; !slices.Contains(p.Fits, s) {
-		var fits []string
-		for _, k := range p.Fits {
-			fits = append(fits, b.st.Slots[k].ID)
-		}
-		return fmt.Errorf("%s doesn't fit %s; it fits %s", b.name(i), slot, strings.Join(fits, ", "))
+	if !slices.Contains(b.st.Pieces[i].Fits, s) {
+		return b.fitsNot(i, s)
 	}
 	if k, taken := b.hangs[s]; taken {
 		return fmt.Errorf("%s and %s can't both hang in %s; leave one of them out", b.name(k), b.name(i), slot)
@@ -115,6 +111,15 @@ func (b *builder) canHang(i, s int) error {
 		}
 	}
 	return nil
+}
+
+// fitsNot says that a piece doesn't fit a slot, and which ones it does.
+func (b *builder) fitsNot(i, s int) error {
+	var fits []string
+	for _, k := range b.st.Pieces[i].Fits {
+		fits = append(fits, b.st.Slots[k].ID)
+	}
+	return fmt.Errorf("%s doesn't fit %s; it fits %s", b.name(i), b.st.Slots[s].ID, strings.Join(fits, ", "))
 }
 
 // unhung: it is on the bench again.

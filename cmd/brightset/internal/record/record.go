@@ -61,7 +61,8 @@ var Actions = []Action{
 	{event.Graded, "PIECES", "it was graded by eye", "grade tone", "grade", each((*builder).graded)},
 	{event.Quoted, "PIECE", "a plater named a price for it", "to cost level work firm breakage grade days", "to cost",
 		(*builder).quoted},
-	{event.Fitted, "PIECES", "tried on the object: it fits without bending", "", "", (*builder).fitted},
+	{event.Fitted, "PIECES", "tried on the object where it is to hang: it fits there without bending", "slot", "",
+		(*builder).fitted},
 	{event.Sent, "PIECES", "it went to a plater, who strips it and names his price first, unless one is firm or --cost " +
 		"says what was agreed; several go as one lot", "to work level slot cost count strip-first new-lot anyway", "to",
 		(*builder).sent},

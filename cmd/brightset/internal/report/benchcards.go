@@ -121,7 +121,7 @@ func benchCard(p *plan.Plan, slot, i int, mark, set, why string, choices []plan.
 	card := BenchCard{Key: piece.Key(), Label: p.Of.PieceLabel(i), Title: plan.PieceCalled(p.Of, i),
 		Mark: mark, Why: why,
 		Stage: stageText(p.Of, piece), Photos: len(piece.Photos), Lead: piece.Chance < catalog.One,
-		ForSale: piece.Side != catalog.Customers && piece.Price > 0, Fitted: piece.Fitted,
+		ForSale: piece.Side != catalog.Customers && piece.Price > 0, Fitted: piece.FittedIn(slot),
 		Whose: source(p.Of, piece), Kind: string(piece.Kind), Hung: piece.Stage == catalog.StageHung, Gone: piece.Gone(),
 		Stripped: piece.Stage >= catalog.StageStripped, Asked: piece.Stage >= catalog.StagePriced,
 		Quantity: piece.Quantity}

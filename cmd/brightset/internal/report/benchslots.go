@@ -62,7 +62,7 @@ func (one *BenchSlot) fill(p *plan.Plan, l *plan.Line) {
 	default:
 		one.State, one.Sign, one.Class = "planned", "○", "planned"
 	}
-	if !piece.Fitted && !piece.AtPlater() {
+	if !piece.FittedIn(l.Slot) && !piece.AtPlater() {
 		one.Open = append(one.Open, "not tried on")
 	}
 	if c.Plated() && c.Quote == catalog.None && !piece.AtPlater() {

@@ -19,7 +19,7 @@ func (p *Papers) waiting() []page.Block {
 		g := page.NewGrid("piece", "for", "why it waits", "what it takes")
 		for _, h := range held {
 			why, takes := "nobody has tried it on", "try it on the object, then type: brightset record fitted "+
-				plan.PieceName(p.Plan.Of, h.Piece)+p.typedJob()
+				p.typedTry(h)+p.typedJob()
 			if h.With != catalog.None {
 				why, takes = "has to match "+p.Plan.Of.Slots[h.With].Name+", which waits", "goes with it, in one lot"
 			}
@@ -122,8 +122,19 @@ func (p *Papers) andMates() string {
 func (p *Papers) firstUntried() string {
 	for _, h := range p.held() {
 		if h.With == catalog.None {
-			return plan.PieceName(p.Plan.Of, h.Piece)
+			return p.typedTry(h)
 		}
 	}
 	return ""
+}
+
+// typedTry is what is typed of a piece that was tried on: where, too, if it fits more than
+// one slot.
+func (p *Papers) typedTry(h paper.Held) string {
+	st := p.Plan.Of
+	text := plan.PieceName(st, h.Piece)
+	if len(st.Pieces[h.Piece].Fits) > 1 {
+		text += " --slot " + st.Slots[h.Slot].ID
+	}
+	return text
 }
