@@ -153,8 +153,9 @@ func TestSaidIsMissed(t *testing.T) {
 		{"testdata/demo", "look_at owner_pays_cents nine_in_ten_cents", []string{"plan"}},
 		{"testdata/locked", "others differences rest_cents more_cents", []string{"plan", "--others", "2"}},
 		{"testdata/locked", "mean_cents p10_cents p50_cents p90_cents cash slots lots share", []string{"risk", "--detail"}},
-		{"testdata/demo", "finds worth_cents slot metal tours chance where cost_cents likely_cents skip_cents last_day " +
-			"last_on pairs together_cents one_by_one_cents within_days", []string{"hunt"}},
+		{"testdata/demo", "finds worth_cents|worth_at_most_cents slot metal tours chance where cost_cents likely_cents " +
+			"skip_cents last_day last_on pairs together_cents|together_at_most_cents " +
+			"one_by_one_cents|one_by_one_at_most_cents within_days", []string{"hunt"}},
 		{"testdata/one-for-two", "one_for_two saves_cents rescues held_for_one completion",
 			[]string{"plan", "--full", "--one-for-two"}},
 		{under, "metals breakage_high platers days_late", []string{"learn"}},

@@ -96,3 +96,79 @@ func TestWorthBrackets(t *testing.T) {
 		t.Errorf("%d worths between two sums: too few to tell", open)
 	}
 }
+
+// TestLeadBrackets: likewise for what waiting for a piece is worth.
+func TestLeadBrackets(t *testing.T) {
+	open := 0
+	f, _ := seeded.Named("car-30")
+	f.Slots, f.Leads = 8, 0.3
+	for seed := range uint64(campaign.Cases(4, 100)) {
+		ctx, st := context.Background(), seeded.Job(f, seed+1)
+		pl, err := program.Solve(ctx, st, solver.Settings{})
+		if err != nil || !pl.Has {
+			continue
+		}
+		exact, whole, err := Leads(ctx, st, pl, solver.Settings{})
+		if err != nil || !whole {
+			t.Fatalf("seed %d: not whole (%v)", seed, err)
+		}
+		cut, whole, err := Leads(ctx, st, pl, solver.Settings{NodeLimit: 1})
+		if err != nil || len(cut) != len(exact) {
+			t.Fatalf("seed %d: %d leads of %d (%v)", seed, len(cut), len(exact), err)
+		}
+		for i := range cut {
+			var never Lead
+			never.weigh(nil, pl)
+			for _, l := range []Lead{cut[i], never} {
+				is := &exact[i]
+				if l.Worth > is.Most || l.Most < is.Worth || is.Needed && l.Most < catalog.Cents(catalog.MaxSum) {
+					t.Errorf("seed %d: worth %d to %d, by the whole search %d (needed %v)", seed, l.Worth, l.Most, is.Worth,
+						is.Needed)
+				}
+			}
+			if cut[i].Unproven {
+				if open++; whole {
+					t.Errorf("seed %d: whole, and a lead is not proven", seed)
+				}
+			}
+			if !never.Unproven {
+				t.Errorf("seed %d: what was never asked is proven", seed)
+			}
+		}
+	}
+	if open < 3 {
+		t.Errorf("%d leads of which the worth is not proven: too few to tell", open)
+	}
+}
+
+// TestPairBrackets: where searches are cut off, what two finds are worth together lies between
+// the two sums that are said, and only what is worth something else one by one is told.
+func TestPairBrackets(t *testing.T) {
+	told := 0
+	bracketed(t, 8, 4, 100, func(seed uint64, st *catalog.State, pl *plan.Plan) {
+		ctx := context.Background()
+		cut, err := Hunt(ctx, st, nil, solver.Settings{NodeLimit: 4})
+		if err != nil {
+			t.Fatal(err)
+		}
+		h, err := newHunt(ctx, st, nil, solver.Settings{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, p := range cut.Pairs {
+			with, err := h.ask(ctx, h.place(&cut.Finds[p.A]), h.place(&cut.Finds[p.B]))
+			if err != nil {
+				t.Fatal(err)
+			}
+			if is := pl.Weighed() - with.Weighed(); p.Together > is || p.Most < is {
+				t.Errorf("seed %d: together %d to %d, by the whole search %d", seed, p.Together, p.Most, is)
+			}
+			if p.Together < p.Most || cut.Finds[p.A].Stopped || cut.Finds[p.B].Stopped {
+				told++
+			}
+		}
+	})
+	if told < 3 {
+		t.Errorf("%d pairs told of which something is not proven: too few to tell", told)
+	}
+}

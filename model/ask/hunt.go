@@ -50,6 +50,7 @@ type Hunted struct {
 type PairFind struct {
 	A, B     int // places in Finds
 	Together catalog.Cents
+	Most     catalog.Cents // Together, where that is proven; else they are worth this at most and Together at least
 }
 
 // ProfilesFor are the profiles looked for in a slot: unused and as good as the slot

@@ -36,19 +36,33 @@ func (h *hunt) pairs(ctx context.Context, out *Hunted) error {
 		return err
 	})
 	for i, p := range all {
-		if plans[i] == nil || plans[i].Status == solver.Stopped {
-			out.Whole = false // what they are worth together is not known
+		if plans[i] == nil {
+			out.Whole = false
 			continue
 		}
-		p.Together = out.Plan.Weighed() - plans[i].Weighed()
-		if out.Finds[p.A].Stopped || out.Finds[p.B].Stopped {
-			continue // what they are worth one by one is not known
-		}
-		if plans[i].Has && p.Together != out.Finds[p.A].Worth+out.Finds[p.B].Worth {
+		p.weigh(out.Plan, plans[i])
+		a, b := &out.Finds[p.A], &out.Finds[p.B]
+		differs := p.Together > a.Most+b.Most || p.Most < a.Worth+b.Worth
+		if plans[i].Has && differs {
 			out.Pairs = append(out.Pairs, p)
+		}
+		if !differs && (p.Together < p.Most || a.Stopped || b.Stopped) {
+			out.Whole = false // whether they are worth something else together is not known
 		}
 	}
 	return err
+}
+
+// weigh compares the set as it is with the cheapest with both finds, free of charge.
+func (p *PairFind) weigh(base, with *plan.Plan) {
+	p.Together = base.Weighed() - with.Weighed()
+	p.Most = p.Together
+	if with.Status == solver.Stopped {
+		p.Most = base.Weighed() - noneBelow(with)
+	}
+	if base.Status == solver.Stopped {
+		p.Together = noneBelow(base) - with.Weighed()
+	}
 }
 
 func (h *hunt) place(f *Find) int {

@@ -14,21 +14,24 @@ import (
 
 // Lead is a piece that may or may not come, and what its chance is worth.
 type Lead struct {
-	Piece    int
-	Slot     int           // where the plan has it
-	Reserve  bool          // held in reserve there, not planned
-	Worth    catalog.Cents // what the set would cost more, or keep less, if it were certain not to come
-	Needed   bool          // without it nothing meets the target
-	LastDay  int           // day of the job by which it has to be on the bench
-	HasLast  bool          // there is such a day
-	Unproven bool
+	Piece   int
+	Slot    int           // where the plan has it
+	Reserve bool          // held in reserve there, not planned
+	Worth   catalog.Cents // what the set would cost more, or keep less, if it were certain not to come
+	Needed  bool          // without it nothing meets the target
+	LastDay int           // day of the job by which it has to be on the bench
+	HasLast bool          // there is such a day
+	// Most is, where time was up before, what it is worth at most: Worth is at least that, then.
+	// catalog.MaxSum: no end is known, or it is needed.
+	Most     catalog.Cents
+	Unproven bool // time was up before Worth and Most met, or it was known that it is needed
 }
 
 // Leads asks for every lead the plan makes use of what the set costs without it.
 // Waiting for it is worth that, and not longer than the date allows: the day by
 // which it has to be there so that its line, with fallback or rescue, keeps the date.
 // A lead that the plan makes no use of is not worth waiting for. whole is false where
-// time ran out before anything was known of one.
+// time ran out before that was proven of one.
 func Leads(ctx context.Context, st *catalog.State, pl *plan.Plan,
 	set solver.Settings) (all []Lead, whole bool, err error) {
 	for i := range pl.Lines {
@@ -53,41 +56,49 @@ func Leads(ctx context.Context, st *catalog.State, pl *plan.Plan,
 	if err != nil || base.GaveUp {
 		return nil, false, err
 	}
-	known := make([]bool, len(all))
+	others := make([]*plan.Plan, len(all))
 	share := newShares(ctx, len(all))
 	err = parallel.Do(ctx, len(all), func(i int) (err error) {
 		within, done := share.Next(ctx)
 		defer done()
-		known[i], err = all[i].without(within, base, pl)
+		others[i], err = all[i].without(within, base)
 		return err
 	})
-	whole = err == nil && !slices.Contains(known, false)
-	var told []Lead
-	for i := range all {
-		if known[i] {
-			told = append(told, all[i])
-		}
+	if err != nil {
+		return nil, false, err
 	}
-	return told, whole, err
+	for i := range all {
+		all[i].weigh(others[i], pl)
+	}
+	return all, !slices.ContainsFunc(all, func(l Lead) bool { return l.Unproven }), nil
 }
 
-// without asks what the set costs without the piece; false where nothing is known of that.
-func (l *Lead) without(ctx context.Context, base *program.Explorer, pl *plan.Plan) (known bool, err error) {
+// without asks for the cheapest set without the piece.
+func (l *Lead) without(ctx context.Context, base *program.Explorer) (*plan.Plan, error) {
 	gone := base.State.Clone()
 	gone.Bans = append(gone.Bans,
 		catalog.Ban{Filter: catalog.Filter{Slot: catalog.None, Piece: l.Piece, Plater: catalog.None}})
 	after, err := base.After(base.Again(gone, program.Options{GiveUp: program.Over(ctx)}, l.Piece))
 	if err != nil {
-		return false, err
+		return nil, err
 	}
 	after.Set.TotalAlone = true
-	other, err := after.Ask(ctx, solver.Change{})
-	if err != nil || !other.Has && other.Status == solver.Stopped {
-		return false, err
+	return after.Ask(ctx, solver.Change{})
+}
+
+// weigh compares the plan with the cheapest set without the piece; nil where time was up
+// before that was asked for. Without it no set is below what none is below with it.
+func (l *Lead) weigh(other, pl *plan.Plan) {
+	if other == nil {
+		other = &plan.Plan{Status: solver.Stopped, Bound: -catalog.Cents(catalog.MaxSum)}
 	}
-	l.Needed, l.Unproven = other.Status == solver.Infeasible, other.Status == solver.Stopped
+	l.Needed, l.Most = other.Status == solver.Infeasible, catalog.Cents(catalog.MaxSum)
 	if other.Has {
-		l.Worth = other.Weighed() - pl.Weighed()
+		l.Most = other.Weighed() - pl.Weighed()
+		l.Worth = l.Most
 	}
-	return true, nil
+	if other.Status == solver.Stopped {
+		l.Worth = max(noneBelow(other), noneBelow(pl)) - pl.Weighed()
+		l.Unproven = l.Worth < l.Most
+	}
 }

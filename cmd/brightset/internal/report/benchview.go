@@ -74,6 +74,13 @@ func WhyRows(w *ask.Why) [][]string {
 				more += ", within the error of the estimates"
 			}
 		}
+		switch {
+		case way.Proven():
+		case way.Plan.Has:
+			more += "; not proven to be the least, which is " + atLeast(w, way)
+		default:
+			more = "not asked to the end: " + atLeast(w, way)
+		}
 		out = append(out, []string{plan.Told(w.Advised.Of, way.Choice), more, causes(w.Advised, way.Reasons)})
 	}
 	return out

@@ -58,13 +58,10 @@ func leads(h *ask.Hunted) []string {
 		if l.Reserve {
 			text += " (in reserve)"
 		}
-		switch {
-		case l.Needed:
+		if l.Needed {
 			text += ": without it nothing meets the target"
-		case l.Unproven:
-			text += fmt.Sprintf(": worth about %s", catalog.FormatMoney(l.Worth))
-		default:
-			text += fmt.Sprintf(": worth %s", catalog.FormatMoney(l.Worth))
+		} else {
+			text += ": worth " + bracket(l.Worth, l.Most)
 		}
 		if l.HasLast {
 			text += fmt.Sprintf("; it has to be here by day %d", l.LastDay)
@@ -139,19 +136,18 @@ func metalsTaken(h *ask.Hunted) string {
 }
 
 func worth(st *catalog.State, f *ask.Find) string {
-	switch {
-	case f.Rescues && !st.Job.Budget.Set:
+	if f.Rescues && !st.Job.Budget.Set {
 		return "needed"
-	case !f.Stopped:
-		return catalog.FormatMoney(f.Worth)
 	}
 	return bracket(f.Worth, f.Most)
 }
 
-// bracket is a sum of which only so much is proven, as words of the list: no less than the
+// bracket is a sum, or where only so much is proven, in words of the list: no less than the
 // one, and no more than the other.
 func bracket(least, most catalog.Cents) string {
 	switch {
+	case least == most:
+		return catalog.FormatMoney(least)
 	case most >= catalog.Cents(catalog.MaxSum):
 		return catalog.FormatMoney(least) + " or more"
 	case least <= 0:

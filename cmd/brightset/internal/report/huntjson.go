@@ -28,10 +28,12 @@ type leadDoc struct {
 	Slot    string        `json:"slot"`
 	Reserve bool          `json:"reserve"`
 	Worth   catalog.Cents `json:"worth_cents"`
-	Needed  bool          `json:"needed"`
-	LastDay *int          `json:"last_day"` // by which it has to be here; null: no date
-	LastOn  string        `json:"last_on"`  // the same in the calendar, "" where the job has no start
-	Proven  bool          `json:"proven"`
+	// Where it is not proven it is worth_cents at least and this at most; null: no end is known.
+	Most    *catalog.Cents `json:"worth_at_most_cents"`
+	Needed  bool           `json:"needed"`
+	LastDay *int           `json:"last_day"` // by which it has to be here; null: no date
+	LastOn  string         `json:"last_on"`  // the same in the calendar, "" where the job has no start
+	Proven  bool           `json:"proven"`
 }
 
 // tourDoc is the order in which to try the avenues for one find.
@@ -73,6 +75,9 @@ type pairDoc struct {
 	Finds    [2]int        `json:"finds"` // places in finds
 	Together catalog.Cents `json:"together_cents"`
 	Singly   catalog.Cents `json:"one_by_one_cents"`
+	// Where either is not proven it is that at least and this at most; null: no end is known.
+	TogetherMost *catalog.Cents `json:"together_at_most_cents"`
+	SinglyMost   *catalog.Cents `json:"one_by_one_at_most_cents"`
 }
 
 // HuntJSON writes the answer of hunt as one JSON document.
@@ -95,9 +100,7 @@ func HuntJSON(h *ask.Hunted) (string, error) {
 		d := findDoc{Slot: st.Slots[f.Slot].ID, Profile: f.Profile.Name, Kind: string(f.Profile.Kind),
 			Metal: st.Tables.Metals[f.Metal].Name,
 			Work:  c.Work, Plater: c.Plater, Level: c.Level, Worth: f.Worth, Needed: f.Rescues, Proven: !f.Stopped}
-		if f.Most < catalog.Cents(catalog.MaxSum) {
-			d.Most = &f.Most
-		}
+		d.Most = withEnd(f.Most)
 		if f.Profile.Grade.Set {
 			g := hundredths(f.Profile.Grade.V)
 			d.Grade = &g
@@ -114,6 +117,7 @@ func HuntJSON(h *ask.Hunted) (string, error) {
 			Needed:  l.Needed,
 			Proven:  !l.Unproven,
 		}
+		d.Most = withEnd(l.Most)
 		if l.HasLast {
 			d.LastDay = &l.LastDay
 			d.LastOn = onDate(st, l.LastDay)
@@ -132,7 +136,12 @@ func HuntJSON(h *ask.Hunted) (string, error) {
 		doc.Tours = append(doc.Tours, d)
 	}
 	for _, p := range h.Pairs {
-		doc.Pairs = append(doc.Pairs, pairDoc{[2]int{p.A, p.B}, p.Together, h.Finds[p.A].Worth + h.Finds[p.B].Worth})
+		a, b := &h.Finds[p.A], &h.Finds[p.B]
+		doc.Pairs = append(doc.Pairs, pairDoc{[2]int{p.A, p.B}, p.Together, a.Worth + b.Worth, withEnd(p.Most),
+			withEnd(a.Most + b.Most)})
 	}
 	return toJSON(doc)
 }
+
+// withEnd is a sum that has an end; null where none is known.
+func withEnd(v catalog.Cents) *catalog.Cents { return known(v, v < catalog.Cents(catalog.MaxSum)) }

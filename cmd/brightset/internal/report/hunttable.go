@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"brightset/catalog"
 	"brightset/model/ask"
 	"brightset/model/plan"
 )
@@ -73,8 +72,8 @@ func pairTexts(h *ask.Hunted) []string {
 	var pairs []pair
 	for _, p := range h.Pairs {
 		a, b := &h.Finds[p.A], &h.Finds[p.B]
-		sums := fmt.Sprintf("%s for both, %s one by one", catalog.FormatMoney(p.Together),
-			catalog.FormatMoney(a.Worth+b.Worth))
+		sums := fmt.Sprintf("%s for both, %s one by one", bracket(p.Together, p.Most),
+			bracket(a.Worth+b.Worth, a.Most+b.Most))
 		at := slices.IndexFunc(pairs, func(x pair) bool { return x.slots == [2]int{a.Slot, b.Slot} && x.sums == sums })
 		if at < 0 {
 			at = len(pairs)

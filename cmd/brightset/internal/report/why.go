@@ -21,10 +21,14 @@ func Why(w *ask.Why) string {
 	var b strings.Builder
 	b.WriteString(Paragraph("", "", fmt.Sprintf("%s: why %s (all sums in %s)", st.Job.Title, slot.Name, st.Job.Currency)))
 	b.WriteString("\n" + whyTable(w))
-	var shut []string
+	var shut, open []string
 	for i := range w.Alternatives {
-		if !w.Alternatives[i].Plan.Has {
-			shut = append(shut, plan.Told(st, w.Alternatives[i].Choice))
+		switch way := &w.Alternatives[i]; {
+		case way.Plan.Has:
+		case way.Proven():
+			shut = append(shut, plan.Told(st, way.Choice))
+		default:
+			open = append(open, plan.Told(st, way.Choice)+": "+atLeast(w, way))
 		}
 	}
 	for _, part := range []string{
@@ -32,6 +36,7 @@ func Why(w *ask.Why) string {
 		closeCalls(w),
 		list("The demands that have a say here, and what each costs by itself:", rulePrices(w)),
 		list("Where the decision turns, all else staying as it is:", points(w)),
+		list("Not asked to the end, and no set with it found; the cheapest is:", open),
 		list("Good enough by itself, but no set with it meets all demands:", shut),
 		list("Out:", whyOuts(w)),
 	} {
@@ -59,12 +64,28 @@ func whyTable(w *ask.Why) string {
 		}
 		t.Row(plan.Told(w.Advised.Of, way.Choice), catalog.FormatMoney(way.Plan.Expected), more,
 			catalog.FormatCenti(way.Choice.Grade), fmt.Sprintf("%.1f", way.Plan.Grade))
-		text := strings.Join(slices.DeleteFunc([]string{causes(w.Advised, way.Reasons), keepsMore(way.Keeps)}, empty), "; ")
+		parts := []string{causes(w.Advised, way.Reasons), keepsMore(way.Keeps)}
+		if !way.Proven() {
+			parts = append(parts, "not proven to be the least, which is "+atLeast(w, way))
+		}
+		text := strings.Join(slices.DeleteFunc(parts, empty), "; ")
 		if text != "" {
 			t.Span(4, text)
 		}
 	}
 	return t.String()
+}
+
+// atLeast says what the cheapest set with a choice comes to at least, as far as that is known.
+func atLeast(w *ask.Why, way *ask.Alternative) string {
+	text := catalog.FormatMoney(way.Least) + " more at least"
+	if way.Least < 0 {
+		text = catalog.FormatMoney(-way.Least) + " less at most"
+	}
+	if keepsAny(w.Advised.Of) {
+		text += ", cost and keeping weighed"
+	}
+	return text
 }
 
 // causes tells the biggest parts of a difference.

@@ -38,14 +38,17 @@ type keepingDoc struct {
 	Worth catalog.Cents `json:"worth_cents"` // to the owner: no money
 }
 
-// wayDoc is one choice. Sums are null where no set with it meets all demands.
+// wayDoc is one choice. Sums are null where no set with it meets all demands, and where
+// none was found in time: that is not proven, then.
 type wayDoc struct {
 	choiceDoc
 	Advised  bool           `json:"advised"`
 	Grade    float64        `json:"grade"`
 	Expected *catalog.Cents `json:"expected_cents"` // of the whole set
 	More     *catalog.Cents `json:"more_cents"`
-	Keeps    catalog.Cents  `json:"keeps_more_cents"` // of the object's own than advised, worth to the owner: no money
+	Proven   bool           `json:"proven"`
+	Least    *catalog.Cents `json:"more_at_least_cents"` // less keeps_more_cents, whatever set with it there is
+	Keeps    catalog.Cents  `json:"keeps_more_cents"`    // of the object's own than advised, worth to the owner: no money
 	Mean     *float64       `json:"mean"`
 	Level    bool           `json:"within_error"` // as good as level with the advised choice
 	Causes   []causeDoc     `json:"causes"`       // they add up to more_cents
@@ -127,6 +130,10 @@ func wayOf(w *ask.Why, way *ask.Alternative) wayDoc {
 		Advised:   w.Taken(way),
 		Grade:     hundredths(way.Choice.Grade),
 		Causes:    []causeDoc{},
+		Proven:    way.Proven(),
+	}
+	if way.Plan.Has || !d.Proven {
+		d.Least = &way.Least
 	}
 	if way.Plan.Has {
 		mean := finite(way.Plan.Grade)
