@@ -33,6 +33,10 @@ func (p *Papers) todoCard() *page.Page {
 	card := p.sheet("do-now", "To do now", "in this order; sums in "+st.Job.Currency)
 	card.Pocket = true
 	card.Blocks = []page.Block{{Ticks: ticks}}
+	if p.Among != nil {
+		card.Blocks[0].Small = []string{"What several jobs share is sent and bought once: see the orders and the list " +
+			"of what to buy."}
+	}
 	return card
 }
 

@@ -62,7 +62,7 @@ func (t *JointPapers) title() string {
 	for _, p := range t.Jobs {
 		all = append(all, p.Plan.Of.Job.Title)
 	}
-	return fmt.Sprintf("%d jobs: %s", len(t.Jobs), strings.Join(all, "; "))
+	return shorten(fmt.Sprintf("%d jobs: %s", len(t.Jobs), strings.Join(all, "; ")), 60)
 }
 
 // sharedSheet is the shop's own account of what the jobs have in common.
@@ -234,7 +234,7 @@ func statementText(r *paper.AccountRow, lot int) string {
 	case plan.ChargeVendorFreight:
 		return "carriage of what is bought"
 	case plan.ChargeBundle:
-		return "pieces bought at one price"
+		return "pieces bought together at one price"
 	}
 	return fmt.Sprintf("lot %d: the work on %s of yours, of %d in the lot", lot, count(r.Pieces, "piece"), r.OfAll)
 }

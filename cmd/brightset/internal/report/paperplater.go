@@ -17,7 +17,7 @@ func (t together) platerOrder(lot *paper.CommonLot) *page.Page {
 	first := t[lot.Parts[0].Job]
 	q := &first.Plan.Of.Platers[lot.Parts[0].Plater]
 	sheet := first.sheet(fileName("plater", q.ID), "Work order", "for "+q.Name)
-	sheet.From = first.ourShop()
+	sheet.From, sheet.Dense = first.ourShop(), true
 	due := []string{first.due(&lot.Whole)}
 	if len(t) > 1 {
 		due = append(due, "Tags carry the number of the job: pieces of two jobs may be called the same.")

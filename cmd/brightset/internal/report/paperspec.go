@@ -14,7 +14,7 @@ import (
 // specSheet is what open standards say of the pieces on an order, for talking to the plater;
 // where it comes from stands at its foot. nil where no piece has a condition of service.
 func (t together) specSheet(lot *paper.CommonLot) *page.Page {
-	g := page.NewGrid("piece", "use", "code", "layers, each at least")
+	g := page.NewGrid("piece", "use", "=code", "=layers, each at least")
 	var sources []string
 	for _, part := range lot.Parts {
 		sources = append(sources, t.specRows(g, &part)...)

@@ -85,7 +85,7 @@ func (t together) makerOrder(job, m int) *page.Page {
 		return nil
 	}
 	sheet := t[0].sheet(fileName("maker", maker.ID), "Order", "for "+plan.Called(maker.Name, maker.ID))
-	sheet.From = t[0].ourShop()
+	sheet.From, sheet.Dense = t[0].ourShop(), true
 	sheet.Blocks = []page.Block{
 		{
 			Heading: "What is to be done",

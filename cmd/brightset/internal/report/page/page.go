@@ -25,6 +25,7 @@ type Page struct {
 	Plan   string // the fingerprint of the plan
 	Wide   bool   // for the screen first: wider than paper
 	Pocket bool   // a card to carry, of A6
+	Dense  bool   // set closely, to stay on one sheet of paper
 	Blocks []Block
 }
 
@@ -90,6 +91,9 @@ type Titled struct {
 //go:embed page.css
 var sheetCSS string
 
+//go:embed dense.css
+var denseCSS string
+
 //go:embed pocket.css
 var pocketCSS string
 
@@ -111,8 +115,11 @@ func (p *Page) HTML() ([]byte, error) {
 
 func (p *Page) css() string {
 	sheet, most := sheetCSS, 60
-	if p.Pocket {
+	switch {
+	case p.Pocket:
 		sheet, most = sheetCSS+pocketCSS, 20
+	case p.Dense:
+		sheet += denseCSS
 	}
 	return strings.ReplaceAll(sheet, "FOOT-LEFT", cssText(clipped(p.Job, most)+", "+p.Date+", plan "+p.Plan))
 }
