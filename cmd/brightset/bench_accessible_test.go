@@ -27,9 +27,13 @@ func TestBenchAccessible(t *testing.T) {
 	b := newBench(t, filepath.Join(dir, "job.toml"))
 	checker := axe(t)
 	for _, width := range []int64{360, 768, 1280} {
-		for _, path := range []string{"/?slot=crest", "/plan", "/what-if", "/papers", "/journal", "/new"} {
+		for _, path := range []string{"/", "/?slot=crest", "/lots", "/plan", "/what-if", "/shop", "/papers",
+			"/journal", "/new", "/position", "/learn", "/photos?slot=crest"} {
 			b.do(chromedp.EmulateViewport(width, 900))
 			b.open(path)
+			if n := eval[int](b, tabStops); path == "/?slot=crest" && n > 15 {
+				t.Errorf("%d tab stops to the first act at %d px", n, width)
+			}
 			eval[bool](b, `document.querySelectorAll("details").forEach(d => d.open = true), true`)
 			if found := eval[string](b, accessibleRules); found != "" {
 				t.Errorf("%s at %d px:\n%s", path, width, found)
@@ -40,6 +44,18 @@ func TestBenchAccessible(t *testing.T) {
 		}
 	}
 }
+
+// tabStops is a script that counts how often the Tab key is pressed from the top of a page to the first
+// act of its main part.
+const tabStops = `(() => {
+	let n = 0;
+	for (const e of document.querySelectorAll("a[href], button, summary, input, select, textarea, [tabindex='0']")) {
+		if (e.type === "hidden" || e.disabled || !e.checkVisibility()) continue;
+		n++;
+		if (e.closest("main form")) break;
+	}
+	return n;
+})()`
 
 // TestBenchRulesFind: every rule of accessibleRules finds what it is there to find.
 func TestBenchRulesFind(t *testing.T) {

@@ -139,7 +139,7 @@ func eval[T any](b *bencher, script string) T {
 
 // text is what stands in the main part of the page.
 func (b *bencher) text() string {
-	return strings.Join(strings.Fields(eval[string](b, `document.querySelector("main").innerText`)), " ")
+	return strings.Join(strings.Fields(eval[string](b, `(document.querySelector("main") || {innerText: ""}).innerText`)), " ")
 }
 
 // finder is a script that finds what somebody would press: by the words on it, within
@@ -182,13 +182,19 @@ const turned = `document.readyState !== "complete" ? "" : ` +
 // press moves the mouse to what has these words on it and clicks.
 func (b *bencher) press(card, kind, words string) {
 	b.t.Helper()
+	b.mark(card, kind, words)
+	b.do(chromedp.Click(chromedp.CSS("[data-press]")))
+}
+
+// mark marks what has these words on it, in the middle of the screen.
+func (b *bencher) mark(card, kind, words string) {
+	b.t.Helper()
 	ok := eval[bool](b, fmt.Sprintf(`(() => { const e = (%s)(%q, %q, %q); if (!e) return false; `+
 		`document.querySelectorAll("[data-press]").forEach(x => x.removeAttribute("data-press")); e.dataset.press = "1"; `+
 		`e.scrollIntoView({block: "center"}); return true; })()`, finder, card, words, kind))
 	if !ok {
 		b.t.Fatalf("nothing to press: %s %q in %q; the page says:\n%s", kind, words, card, b.text())
 	}
-	b.do(chromedp.Click(chromedp.CSS("[data-press]")))
 }
 
 // send presses a button that sends a form, and waits for the page that follows.

@@ -19,7 +19,7 @@ func (b *bencher) tabTo(words string) {
 		b.do(chromedp.KeyEvent(kb.Tab))
 		at := eval[string](b, `(() => { const e = document.activeElement; const l = e.closest("label"); return ((l || `+
 			`e).innerText || e.getAttribute("aria-label") || "").replace(/\s+/g, " ").trim(); })()`)
-		if at == words {
+		if at == words || strings.HasPrefix(at, words+" ") || strings.HasPrefix(at, words+":") {
 			return
 		}
 	}
@@ -34,7 +34,7 @@ func TestBenchByKeyboard(t *testing.T) {
 	key := func(k string) { b.t.Helper(); b.do(chromedp.KeyEvent(k)) }
 	send := func(words string) {
 		b.t.Helper()
-		was := eval[string](b, `String(performance.timeOrigin)`)
+		was := eval[string](b, turned)
 		b.tabTo(words)
 		key(kb.Enter)
 		b.next(was)
@@ -46,6 +46,8 @@ func TestBenchByKeyboard(t *testing.T) {
 	key(kb.ArrowUp)
 	send("Add it")
 	b.says("piece-1")
+	b.tabTo("piece-1")
+	key(kb.Enter) // its row opens
 	b.tabTo("Found something")
 	key(kb.Enter)
 	key(kb.Tab)
@@ -56,7 +58,7 @@ func TestBenchByKeyboard(t *testing.T) {
 	key(kb.Enter)
 	send("Use this one here")
 	b.says("lock")
-	was := eval[string](b, `String(performance.timeOrigin)`)
+	was := eval[string](b, turned)
 	b.tabTo("Undo")
 	key(" ")
 	b.next(was)

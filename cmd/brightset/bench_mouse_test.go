@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/chromedp/chromedp"
 )
@@ -24,17 +25,23 @@ func TestBenchByMouse(t *testing.T) {
 	}
 	b.open("/?slot=cleat")
 	b.unfold("piece-1", "Found something")
-	b.press("piece-1", ".keys span", "scratches")
+	b.press("piece-1", ".faults b", "scratches")
 	b.press("piece-1", ".keys span", "severe")
-	b.press("piece-1", ".step button", "+")
-	b.press("piece-1", ".step button", "+")
+	b.press("piece-1", ".keys span", "25 %")
 	b.send("piece-1", "Add the finding")
-	b.says("scratches, severe, over 5.0% of the face")
+	b.says("scratches, severe, over 25.0% of the face")
 	b.unfold("piece-1", "Take a photo")
 	b.do(chromedp.SetUploadFiles(chromedp.CSS(".card[open] input[type=file]"),
 		[]string{absolute(t, "testdata/demo/crest-2.jpg")}))
 	b.send("piece-1", "Keep the photo")
-	if !eval[bool](b, `document.querySelector("details.card .photo").naturalWidth > 100`) {
+	shows := false
+	for range 200 {
+		if shows = eval[bool](b, `document.querySelector("details.card .photo").naturalWidth > 100`); shows {
+			break
+		}
+		time.Sleep(25 * time.Millisecond)
+	}
+	if !shows {
 		t.Error("the photo does not show")
 	}
 	b.open("/?slot=lamp")
@@ -52,8 +59,8 @@ func TestBenchByMouse(t *testing.T) {
 	b.kill() // with the page open
 	b.start()
 	b.open("/?slot=cleat")
-	b.says("scratches, severe")
 	b.unfold("piece-1", "What happened")
+	b.says("scratches, severe")
 	b.send("piece-1", "Tried on: it fits")
 	b.open("/papers")
 	b.says("Work order for North Yard Plating")

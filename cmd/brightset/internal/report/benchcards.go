@@ -160,7 +160,8 @@ func benchCard(p *plan.Plan, slot, i int, mark, set, why string, choices []plan.
 			one.Plater = p.PlaterOf(c).ID
 		}
 		one.Chosen = p.Has && p.Lines[slot].Choice.Piece == i && p.Label(p.Lines[slot].Choice) == p.Label(c)
-		if one.Chosen || card.Way == "" && one.Out == "" {
+		held := p.Has && p.Lines[slot].Fallback != nil && p.Label(p.Lines[slot].Fallback) == p.Label(c)
+		if one.Chosen || held || card.Way == "" && one.Out == "" {
 			card.Way, card.Cost, card.Grade = one.Text, one.Cost, catalog.FormatCenti(c.Grade)
 		}
 		card.Can = append(card.Can, one)
