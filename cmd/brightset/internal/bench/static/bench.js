@@ -119,7 +119,7 @@ function swap(text, sent) {
   const doc = new DOMParser().parseFromString(text, "text/html");
   const was = remember(sent);
   document.title = doc.title;
-  document.body.replaceWith(doc.body);
+  document.body.replaceWith(document.importNode(doc.body, true)); // pictures load only in a page that is shown
   setUp();
   restore(was);
 }
