@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"encoding/json"
 	"io"
 	"os"
 	"path/filepath"
@@ -103,6 +104,61 @@ func TestFirstScreenOfManySlots(t *testing.T) {
 	}
 	fits(t, out)
 	sameAsGolden(t, "screen-many-slots", out)
+}
+
+// TestFirstScreenOfSeveralJobs: several jobs have one too, in the same order.
+func TestFirstScreenOfSeveralJobs(t *testing.T) {
+	code, out, errs := brightset("plan", "testdata/together/solo.toml", "testdata/together/outfit.toml",
+		"testdata/together/racer.toml")
+	if code != exitAnswered {
+		t.Fatal(code, errs)
+	}
+	fits(t, out)
+	sameAsGolden(t, "screen-several-jobs", out)
+}
+
+// TestTogetherPaidOnce: what is to be done for several jobs costs in all what they spend if
+// all goes well: what they share is in it once.
+func TestTogetherPaidOnce(t *testing.T) {
+	three := []string{"testdata/together/solo.toml", "testdata/together/outfit.toml", "testdata/together/racer.toml"}
+	for _, jobs := range [][]string{three, three[:2], three[1:], {three[0], three[2]}} {
+		_, out, errs := brightset(append([]string{"plan", "--json"}, jobs...)...)
+		var doc struct {
+			Sums struct {
+				Outlay int64 `json:"outlay_cents"`
+			}
+			DoNow []struct{ Cents int64 } `json:"do_now"`
+		}
+		if err := json.Unmarshal([]byte(out), &doc); err != nil {
+			t.Fatal(err, errs)
+		}
+		sum := int64(0)
+		for _, a := range doc.DoNow {
+			sum += a.Cents
+		}
+		if sum != doc.Sums.Outlay || sum == 0 {
+			t.Errorf("%v: what is to be done costs %d, the outlay is %d", jobs, sum, doc.Sums.Outlay)
+		}
+	}
+}
+
+// TestFirstScreenOfManyJobs: twelve jobs fit as well, and what found no room is counted.
+func TestFirstScreenOfManyJobs(t *testing.T) {
+	_, jobs := threeJobs(t)
+	for len(jobs) < 12 {
+		data, err := os.ReadFile(jobs[len(jobs)%3])
+		if err != nil {
+			t.Fatal(err)
+		}
+		file := filepath.Join(filepath.Dir(jobs[0]), "more-"+string(rune('a'+len(jobs)))+".toml")
+		writeTo(t, file, string(data))
+		jobs = append(jobs, file)
+	}
+	code, out, errs := brightset(append([]string{"plan", "--within", "5"}, jobs...)...)
+	if code != exitAnswered || !strings.Contains(out, "and 9 more") || !strings.Contains(out, "Do now") {
+		t.Error(code, out, errs)
+	}
+	fits(t, out)
 }
 
 // TestFirstScreenOfSharedSpares: a plan that holds one spare for two positions has a first

@@ -110,8 +110,9 @@ func saidCases(t *testing.T) []saidCase {
 			add(c.name+", "+q, []string{c.job}, args...)
 		}
 	}
-	add("together", []string{"testdata/together/solo.toml", "testdata/together/outfit.toml",
-		"testdata/together/racer.toml"}, "plan")
+	three := []string{"testdata/together/solo.toml", "testdata/together/outfit.toml", "testdata/together/racer.toml"}
+	add("together", three, "plan", "--full")
+	add("together, first", three, "plan")
 	return all
 }
 

@@ -32,6 +32,7 @@ var unsaid = []*regexp.Regexp{
 	regexp.MustCompile(`\bother \d+\b`),                       // names of plans, in their order
 	regexp.MustCompile(`(?i)\bjob \d+\b`),                     // names of jobs, in their order
 	regexp.MustCompile(`(?m)^\d+ jobs of one shop`),
+	regexp.MustCompile(`(?m);[^;\n]*\.\.\.$`),       // a title cut at the end of a row
 	regexp.MustCompile(`(?m)^[ x]*o+ +up to.*$`),    // the picture of twenty jobs: quantiles rounded up to round sums
 	regexp.MustCompile(`(?s)Take care:.*?(\n\n|$)`), // the cautions, the same in every plan
 	regexp.MustCompile(`(?s)What this rests on:.*`), // the sources of check --spec

@@ -64,11 +64,11 @@ func (o *planOptions) together(c *call) (int, error) {
 		if !together.Has {
 			return noneTogether(ctx, together)
 		}
-		worths := worths(ctx, together)
-		a := answer{
-			code: jointCode(together),
-			text: func() string { return report.Together(together, worths) },
-			json: func() (string, error) { return report.TogetherJSON(together, worths) },
+		a := answer{code: jointCode(together), text: func() string { return report.TogetherScreen(together) }}
+		if o.whole() {
+			worths := worths(ctx, together)
+			a.text = func() string { return report.Together(together, worths) }
+			a.json = func() (string, error) { return report.TogetherJSON(together, worths) }
 		}
 		if o.keep {
 			a.keep = func() error { return keepAll(c, together) }

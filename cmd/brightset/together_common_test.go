@@ -45,7 +45,7 @@ func TestTogetherOwnVendors(t *testing.T) {
 func TestTogetherStarts(t *testing.T) {
 	_, jobs := threeJobs(t)
 	told := func() string {
-		_, out, _ := brightset(append([]string{"plan"}, jobs...)...)
+		_, out, _ := brightset(append([]string{"plan", "--full"}, jobs...)...)
 		return strings.Join(strings.Fields(out), " ")
 	}
 	const text = "job 1 (start 2031-02-03), job 2 (start 2031-02-03), job 3 (start 2031-02-17) share freight of gantry, " +
@@ -64,7 +64,7 @@ func TestTogetherStarts(t *testing.T) {
 func TestTogetherBundleInJobs(t *testing.T) {
 	dir, jobs := threeJobs(t)
 	out := func() string {
-		code, out, errs := brightset("plan", jobs[0], jobs[1])
+		code, out, errs := brightset("plan", "--full", jobs[0], jobs[1])
 		if code != exitAnswered {
 			t.Fatalf("exit %d: %s", code, errs)
 		}
@@ -80,7 +80,7 @@ func TestTogetherBundleInJobs(t *testing.T) {
 			t.Fatal(err)
 		}
 		writeTo(t, jobs[i], string(data)+piece)
-		if got := out(); strings.Contains(got, text) != want || !strings.Contains(got, "boxed as-is") {
+		if got := out(); strings.Contains(got, text) != want || !strings.Contains(got, "boxed, as it is") {
 			t.Errorf("in the files of %d jobs: told %t: %s", i+1, !want, got)
 		}
 	}

@@ -42,7 +42,7 @@ grade = 85
 	if doc.Status != "infeasible" || doc.Expected != nil || !slices.Equal(doc.Short, []string{"spare"}) {
 		t.Errorf("%s, expected %v, short of %v", doc.Status, doc.Expected, doc.Short)
 	}
-	code, out, _ := brightset(append([]string{"plan"}, jobs...)...)
+	code, out, _ := brightset(append([]string{"plan", "--full"}, jobs...)...)
 	if code != exitInfeasible || !strings.Contains(out, "would be enough: spare.") {
 		t.Errorf("exit %d: %s", code, out)
 	}
@@ -52,13 +52,13 @@ grade = 85
 		t.Fatal(err)
 	}
 	writeTo(t, third, string(data))
-	code, out, _ = brightset("plan", jobs[0], jobs[1], third)
+	code, out, _ = brightset("plan", "--full", jobs[0], jobs[1], third)
 	if code != exitInfeasible || !strings.Contains(out, "More of any one of these") ||
 		strings.Contains(strings.ToLower(out), "one more") {
 		t.Errorf("three jobs: exit %d: %s", code, out)
 	}
 	alter(t, jobs[1], "floor = 80", "floor = 86")
-	code, out, errs := brightset(append([]string{"plan"}, jobs...)...)
+	code, out, errs := brightset(append([]string{"plan", "--full"}, jobs...)...)
 	if code != exitInfeasible || strings.Contains(out, "spare") || !strings.Contains(errs, jobs[1]) ||
 		strings.Contains(errs, jobs[0]) {
 		t.Errorf("exit %d: %s%s", code, out, errs)

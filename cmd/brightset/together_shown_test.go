@@ -46,7 +46,7 @@ func TestTogetherWide(t *testing.T) {
 		jobs = append(jobs, filepath.Join(dir, name))
 		writeTo(t, jobs[len(jobs)-1], string(data))
 	}
-	code, out, errs := brightset(append([]string{"plan"}, jobs...)...)
+	code, out, errs := brightset(append([]string{"plan", "--full"}, jobs...)...)
 	if code != exitAnswered {
 		t.Fatalf("exit %d: %s", code, errs)
 	}
@@ -66,7 +66,7 @@ func TestTogetherWide(t *testing.T) {
 			t.Errorf("%d columns: %s", w, line)
 		}
 	}
-	if _, again, _ := brightset(append([]string{"plan"}, jobs...)...); again != out {
+	if _, again, _ := brightset(append([]string{"plan", "--full"}, jobs...)...); again != out {
 		t.Error("another run gives another answer")
 	}
 }

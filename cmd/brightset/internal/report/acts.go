@@ -9,29 +9,44 @@ import (
 	"brightset/model/plan"
 )
 
+// errand is an act in words: what is to be done with whom, the pieces, and the sum behind.
+type errand struct {
+	head, tail string
+	items, ids []string // the pieces by their names, and as they are typed
+}
+
+func errandOf(st *catalog.State, a *paper.Act) errand {
+	head, tail := actText(st, a)
+	return errand{head, tail, piecesOf(st, a), idsOf(st, a)}
+}
+
 // actRows puts what is to be done now into numbered rows, of which there is room for so
 // many: one each, with as many pieces as fit, and a second one for the pieces where there
-// is room for that. What finds no room is counted.
-func actRows(p *plan.Plan, acts []paper.Act, room int) []string {
+// is room for that. What finds no room is counted; rest is what has it all.
+func actRows(acts []errand, room int, rest string) []string {
 	hidden := ""
 	if len(acts) > room {
-		hidden = fmt.Sprintf("    and %d more: brightset plan --full", len(acts)-(room-1))
+		hidden = fmt.Sprintf("    and %d more: %s", len(acts)-(room-1), rest)
 		acts = acts[:room-1]
 		room--
 	}
 	var rows []string
 	for i := range acts {
-		head, tail := actText(p.Of, &acts[i])
-		head = fmt.Sprintf("%3d %s", i+1, head)
-		items := piecesOf(p.Of, &acts[i])
-		whole := head + ": " + strings.Join(items, ", ") + tail
-		if Width(whole) <= Columns || len(acts)-i >= room || len(items) == 0 {
-			rows = append(rows, actRow(fmt.Sprintf("%3d ", i+1), p.Of, &acts[i]))
-			room--
-			continue
+		e := &acts[i]
+		head := fmt.Sprintf("%3d %s", i+1, e.head)
+		one, named := listed(head, e.tail, e.items)
+		if named < len(e.items) && len(acts)-i < room {
+			if two, more := listed("      "+e.items[0], "", e.items[1:]); more+1 > named {
+				rows = append(rows, shorten(head+e.tail, Columns), two)
+				room -= 2
+				continue
+			}
 		}
-		rows = append(rows, shorten(head+tail, Columns), listed("      "+items[0], "", items[1:]))
-		room -= 2
+		if named == 0 {
+			one = e.row(fmt.Sprintf("%3d ", i+1))
+		}
+		rows = append(rows, one)
+		room--
 	}
 	if hidden != "" {
 		rows = append(rows, hidden)
@@ -39,21 +54,21 @@ func actRows(p *plan.Plan, acts []paper.Act, room int) []string {
 	return rows
 }
 
-// actRow is an act in one row, with as many of its pieces as fit.
-func actRow(mark string, st *catalog.State, a *paper.Act) string {
-	head, tail := actText(st, a)
-	items := piecesOf(st, a)
-	row := listed(mark+head, tail, items)
-	if row == mark+head+tail && len(items) > 0 { // no name fits: what has to be typed is shorter
-		row = listed(mark+head, tail, idsOf(st, a))
+// row is an act in one row, with as many of its pieces as fit.
+func (e *errand) row(mark string) string {
+	row, named := listed(mark+e.head, e.tail, e.items)
+	if named == 0 && len(e.items) > 0 { // no name fits: what has to be typed is shorter
+		row, _ = listed(mark+e.head, e.tail, e.ids)
 	}
 	return row
 }
 
-// listed is a row of what is to be done, to as many pieces as fit it, and the sum behind.
-func listed(head, tail string, items []string) string {
+// listed is a row of what is to be done, to as many pieces as fit it, of which it says how
+// many those are, and the sum behind.
+func listed(head, tail string, items []string) (row string, named int) {
 	text, sep := head, ": "
-	if strings.HasPrefix(head, "      ") {
+	goesOn := strings.HasPrefix(head, "      ") // a row that has a piece already
+	if goesOn {
 		sep = ", "
 	}
 	for i, item := range items {
@@ -62,15 +77,16 @@ func listed(head, tail string, items []string) string {
 			more = ""
 		}
 		if Width(text+sep+item+more+tail) > Columns {
-			if i > 0 {
+			if i > 0 || goesOn {
 				text += fmt.Sprintf(" and %d more", len(items)-i)
 			}
 			break
 		}
 		text += sep + item
 		sep = ", "
+		named++
 	}
-	return shorten(text+tail, Columns)
+	return shorten(text+tail, Columns), named
 }
 
 // piecesOf names the pieces of an act, with the id to be typed; none of a trade, which

@@ -31,7 +31,11 @@ func FirstScreen(p *plan.Plan, s *Screen) string {
 	figures := screenFigures(p, &s.Outlook)
 	concerns := concernRows(p, s)
 	room := rowsShown - len(head) - len(figures) - len(concerns) - 6 // headings, gaps, the last row
-	acts := actRows(p, s.Acts, room)
+	var errands []errand
+	for i := range s.Acts {
+		errands = append(errands, errandOf(p.Of, &s.Acts[i]))
+	}
+	acts := actRows(errands, room, "brightset plan --full")
 	rows := append(head, "")
 	rows = append(rows, figures...)
 	if len(acts) > 0 {

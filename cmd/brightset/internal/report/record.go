@@ -33,7 +33,8 @@ func nextText(n *Next) string {
 	case len(n.Acts) == 0:
 		return "Next: " + nothingToDo(n.Plan) + "\n"
 	}
-	return actRow("Next: ", n.Plan.Of, &n.Acts[0]) + "\n"
+	first := errandOf(n.Plan.Of, &n.Acts[0])
+	return first.row("Next: ") + "\n"
 }
 
 // Recorded confirms what was recorded, and says what it means for money and for pieces.

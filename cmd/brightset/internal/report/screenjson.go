@@ -74,17 +74,20 @@ func (doc *planDoc) screen(p *plan.Plan, s *Screen) {
 	}
 	all := paper.Concerns(p, *o)
 	for i := range all {
-		c := &all[i]
-		one := concernDoc{About: concernWords[c.Kind], Slots: []string{}, Names: []string{}, Chance: millionths(c.Chance),
-			Cents: c.Cents, Days: c.Days, Text: concernText(p, c)}
-		if c.Kind == paper.ConcernPairSplit {
-			one.Match = st.Matches[c.Match].ID
-		}
-		for _, slot := range c.Slots {
-			one.Slots, one.Names = append(one.Slots, st.Slots[slot].ID), append(one.Names, st.Slots[slot].Name)
-		}
-		doc.LookAt = append(doc.LookAt, one)
+		doc.LookAt = append(doc.LookAt, concernOf(p, &all[i]))
 	}
+}
+
+func concernOf(p *plan.Plan, c *paper.Concern) concernDoc {
+	one := concernDoc{About: concernWords[c.Kind], Slots: []string{}, Names: []string{}, Chance: millionths(c.Chance),
+		Cents: c.Cents, Days: c.Days, Text: concernText(p, c)}
+	if c.Kind == paper.ConcernPairSplit {
+		one.Match = p.Of.Matches[c.Match].ID
+	}
+	for _, slot := range c.Slots {
+		one.Slots, one.Names = append(one.Slots, p.Of.Slots[slot].ID), append(one.Names, p.Of.Slots[slot].Name)
+	}
+	return one
 }
 
 func actOf(st *catalog.State, a *paper.Act) actDoc {

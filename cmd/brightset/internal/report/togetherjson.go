@@ -25,6 +25,9 @@ type jointDoc struct {
 	Wanted   []worthDoc       `json:"wanted_by_more"`
 	Starting []startingDoc    `json:"starting_values"`
 	Warnings []string         `json:"warnings"`             // about what the jobs have in common
+	Slots    int              `json:"slots"`                // of all jobs
+	DoNow    []jointActDoc    `json:"do_now"`               // in an order that works
+	LookAt   []jointConcDoc   `json:"look_at"`              // the weightiest kind first
 	Short    []string         `json:"more_of_one_would_do"` // where there is no plan
 	// every piece was looked at for that; null where it was not looked for
 	ShortWhole *bool `json:"more_of_one_whole"`
@@ -34,6 +37,7 @@ type jointDoc struct {
 // of the jobs' plans alone is not known.
 type jointSumsDoc struct {
 	Lines  catalog.Cents  `json:"lines_cents"`
+	Outlay catalog.Cents  `json:"outlay_cents"` // with what they share once
 	Shared catalog.Cents  `json:"shared_cents"`
 	Apart  *catalog.Cents `json:"apart_cents"`
 	Alone  *catalog.Cents `json:"alone_cents"`
@@ -116,7 +120,8 @@ func TogetherJSON(out *plan.Joint, worths []joint.Worth) (string, error) {
 		jobPart(out, j, notes)
 		doc.Sums.add(out, job)
 	}
-	doc.Charges = jointChargeDocs(out)
+	doc.Charges, doc.Sums.Outlay = jointChargeDocs(out), outlayTogether(out)
+	doc.screen(out)
 	for _, c := range doc.Charges {
 		doc.Sums.Single += c.Sum
 	}
@@ -209,7 +214,8 @@ func newJointDoc(out *plan.Joint) *jointDoc {
 	doc := &jointDoc{Format: Format, Status: out.Status.String(), Stop: out.Stop.String(),
 		Currency: out.Jobs[0].State.Job.Currency,
 		Capped:   [...]string{"alone", "apart", "none"}[out.Capped], Seconds: finite(out.Result.Time.Seconds()),
-		Charges: []jointChargeDoc{}, Starting: []startingDoc{}, Warnings: []string{}, Wanted: []worthDoc{}, Short: []string{}}
+		Charges: []jointChargeDoc{}, Starting: []startingDoc{}, Warnings: []string{}, Wanted: []worthDoc{}, Short: []string{},
+		DoNow: []jointActDoc{}, LookAt: []jointConcDoc{}}
 	for j := range out.Jobs {
 		job := &out.Jobs[j]
 		d := jointJobDoc{Names: namesOf(job.State), Asked: askedOf(job.State, nil),
