@@ -10,7 +10,7 @@ import (
 // piece that he was asked about. It stands in place of his rate and of his least charge for
 // a piece; works that he does before plating come on top.
 type Price struct {
-	Of   string       // a piece's id, else a part
+	Of   string       // a piece's id, with or without its file (job:, shop:), else a part
 	Cost []Val[Cents] // per metal, indexed like Tables.Metals; not Set where he named none
 	From Origin
 }
@@ -21,7 +21,11 @@ func (l *Level) PriceOf(p *Piece, slot *Slot) Val[Cents] {
 	if p.Metal == None {
 		return Val[Cents]{}
 	}
-	for _, name := range []string{p.ID, slot.Part} {
+	names := []string{p.Key(), p.ID, slot.Part}
+	if p.InShop && p.InBoth { // without its file an id means the job's piece
+		names = []string{p.Key(), slot.Part}
+	}
+	for _, name := range names {
 		for i := range l.Prices {
 			if l.Prices[i].Of == name && l.Prices[i].Cost[p.Metal].Set {
 				return l.Prices[i].Cost[p.Metal]

@@ -61,7 +61,7 @@ func TestBenchByMouse(t *testing.T) {
 	b.open("/?slot=cleat")
 	b.unfold("piece-1", "What happened")
 	b.says("scratches, severe")
-	b.send("piece-1", "Tried on: it fits")
+	b.send("piece-1", "Tried on: it fits here")
 	b.open("/papers")
 	b.says("Work order for North Yard Plating")
 	b.open("/paper/plater-north")

@@ -171,13 +171,19 @@ func levelNamed(plater *catalog.Plater, name string) *catalog.Level {
 // asked is what the plater asks for a piece whatever its area: for the piece by its
 // name, else for the part.
 func asked(level *catalog.Level, piece *catalog.Piece, slot *catalog.Slot) (price catalog.Val[catalog.Cents]) {
+	best := 0 // of its full name 3, of its id 2, of the part 1
 	for _, p := range level.Prices {
-		switch cost := forMetal(p.Cost, piece.Metal); {
-		case !cost.Set:
-		case p.Of == piece.ID:
-			return cost
-		case p.Of == slot.Part && !price.Set:
-			price = cost
+		cost, rank := forMetal(p.Cost, piece.Metal), 0
+		switch {
+		case p.Of == piece.Key():
+			rank = 3
+		case p.Of == piece.ID && !(piece.InShop && piece.InBoth): // which is the job's then
+			rank = 2
+		case p.Of == slot.Part:
+			rank = 1
+		}
+		if cost.Set && rank > best {
+			best, price = rank, cost
 		}
 	}
 	return price

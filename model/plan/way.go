@@ -26,7 +26,10 @@ func Way(st *catalog.State, c *Choice) string {
 		text += ", " + strings.Join(first, ", ") + " first"
 	}
 	if len(after) > 0 {
-		text += ", " + strings.Join(after, ", ") + " after"
+		text += ", " + strings.Join(after, ", ")
+		if c.Plated() { // else it is back
+			text += " after"
+		}
 	}
 	return text
 }

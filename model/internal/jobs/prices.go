@@ -33,6 +33,9 @@ func (j *RandomJob) Prices() {
 				if Chance(r, 15) {
 					add(st.Pieces[i].ID)
 				}
+				if Chance(j.Of(fmt.Sprint("price by file ", q, l, i)), 10) {
+					add(st.Pieces[i].Key())
+				}
 			}
 			if len(level.Prices) > 0 && Chance(r, 30) {
 				level.Rate = make([]catalog.Val[catalog.Cents], len(level.Rate))

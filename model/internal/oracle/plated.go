@@ -213,18 +213,25 @@ func (r *Reader) quoted(slot, p, i int) (done, bool) {
 }
 
 // byThePiece is what a level costs for a piece whatever its area: what he asks for that
-// piece, else for the part; nothing where he named neither.
+// piece, else for the part; nothing where he named neither. A piece may be called by its id
+// with its file or without; without it is the job's piece, if both files have one.
 func byThePiece(level *catalog.Level, piece *catalog.Piece, partName string) catalog.Cents {
 	cost := catalog.Cents(nothing)
-	for i := len(level.Prices) - 1; i >= 0; i-- { // the first of a name counts
-		if v := forMetal(level.Prices[i].Cost, piece.Metal); level.Prices[i].Of == partName && v.Set {
-			cost = v.V
+	named := func(is func(of string) bool) {
+		for i := len(level.Prices) - 1; i >= 0; i-- { // the first of a name counts
+			if v := forMetal(level.Prices[i].Cost, piece.Metal); is(level.Prices[i].Of) && v.Set {
+				cost = v.V
+			}
 		}
 	}
-	for i := len(level.Prices) - 1; i >= 0; i-- {
-		if v := forMetal(level.Prices[i].Cost, piece.Metal); level.Prices[i].Of == piece.ID && v.Set {
-			cost = v.V
-		}
+	file := "job:"
+	if piece.InShop {
+		file = "shop:"
 	}
+	named(func(of string) bool { return of == partName })
+	if !piece.InShop || !piece.InBoth {
+		named(func(of string) bool { return of == piece.ID })
+	}
+	named(func(of string) bool { return of == file+piece.ID })
 	return cost
 }

@@ -162,3 +162,28 @@ func TestPlainReplateMendsNothing(t *testing.T) {
 		}
 	}
 }
+
+// TestHungUnsound: a twisted piece that is made to fit by handwork and hung all the same is
+// a fact: the handwork is paid for, and its grade is no better than that leaves it.
+func TestHungUnsound(t *testing.T) {
+	twisted := `[piece.made]
+fits = []
+kind = "original"
+metal = "steel"
+grade = 90
+[piece.made.fit.a]
+hours = 1.5
+cap = 85
+[piece.made.finding.twist]
+defect = "twist"
+`
+	d := afterRecorder(t, "", twisted)
+	if c := asItIs(t, d, "made"); c != nil {
+		t.Fatalf("a twisted piece may hang: %+v", c)
+	}
+	must(t, d, step{"hung", Facts{Target: "made"}})
+	c := asItIs(t, d, "made")
+	if got := d.State.Job.SpentSum; got != 75_00 || c == nil || c.Grade != 85_00 || c.Cash != 0 {
+		t.Errorf("spent %d on it: %+v", got, c)
+	}
+}

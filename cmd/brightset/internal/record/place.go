@@ -84,9 +84,14 @@ func (b *builder) hangsIn(i int, f *Facts) (int, error) {
 	return fits[0], nil
 }
 
-// asIs is the choice of hanging a piece in a slot as it is, nil where there is none.
+// asIs is the choice of hanging a piece in a slot as it is, whether or not it should with
+// what was found on it: somebody did. nil where there is none.
 func (b *builder) asIs(i, slot int) *plan.Choice {
-	all := choice.Choices(b.st)[slot]
+	st := b.st.Clone()
+	for k := range st.Pieces[i].Findings {
+		st.Pieces[i].Findings[k].Harmless = catalog.Val[bool]{V: true, Set: true}
+	}
+	all := choice.ChoicesFor(st, slot)
 	for k := range all {
 		if c := &all[k]; c.Piece == i && c.Work == catalog.WorkAsIs {
 			return c

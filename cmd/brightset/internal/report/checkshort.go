@@ -73,11 +73,30 @@ func untakenTexts(st *catalog.State) []string {
 	return all
 }
 
+// pricedByPiece says whether some plater asks so much by the piece for what fits a slot, which
+// needs no area.
+func pricedByPiece(st *catalog.State, slot int) bool {
+	for i := range st.Pieces {
+		p := &st.Pieces[i]
+		if !choice.FitsSlot(p, slot) {
+			continue
+		}
+		for q := range st.Platers {
+			for l := range st.Platers[q].Levels {
+				if st.Platers[q].Levels[l].PriceOf(p, &st.Slots[slot]).Set {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
 // missingTexts names what would have to be known before more can be reckoned.
 func missingTexts(st *catalog.State) []string {
 	var area, unseen, metal []string
 	for s := range st.Slots {
-		if len(st.Platers) > 0 && !st.Slots[s].Area.Set {
+		if len(st.Platers) > 0 && !st.Slots[s].Area.Set && !pricedByPiece(st, s) {
 			area = append(area, plan.SlotCalled(st, s))
 		}
 	}
