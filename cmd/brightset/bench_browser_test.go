@@ -139,7 +139,8 @@ func eval[T any](b *bencher, script string) T {
 
 // text is what stands in the main part of the page.
 func (b *bencher) text() string {
-	return strings.Join(strings.Fields(eval[string](b, `(document.querySelector("main") || {innerText: ""}).innerText`)), " ")
+	main := eval[string](b, `(document.querySelector("main") || {innerText: ""}).innerText`)
+	return strings.Join(strings.Fields(main), " ")
 }
 
 // finder is a script that finds what somebody would press: by the words on it, within
