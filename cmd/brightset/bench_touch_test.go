@@ -74,7 +74,7 @@ func TestBenchFromNothingByTouch(t *testing.T) {
 	b.tapOn("", "Bring it back")
 	b.says("pits, moderate")
 	b.open("/?slot=stem-band")
-	b.tapOn("", "Tried on: it fits")
+	b.tapOn("", "Tried on: it fits here")
 	b.open("/papers")
 	b.says("Weir Plating")
 	b.open("/lots")
