@@ -115,7 +115,7 @@ func TestFrontierGaps(t *testing.T) {
 	missing := 0
 	f, _ := seeded.Named("car-30")
 	f.Slots = 6
-	for seed := range uint64(campaign.Cases(3, 100)) {
+	for seed := range uint64(campaign.Cases(4, 100)) {
 		st := seeded.Job(f, seed+1)
 		for i := range st.Slots {
 			st.Slots[i].Keep = catalog.Cents(seed%3) * 5_000_00

@@ -117,6 +117,15 @@ var story = []step{
 	{"slot", Facts{Target: "tail-left", Weight: "2"}},
 	{"plater", Facts{Target: "weir", Name: "Weir Plating", Minimum: "80.00", Freight: "9.00", Days: "21"}},
 	{"plater", Facts{Target: "weir", Level: "show", Metal: "pot metal", Rate: "44.00", Grade: "90"}},
+	{"vendor", Facts{Target: "quay", Name: "Quay Finds", Freight: "12.00", Days: "9"}},
+	{"maker", Facts{Target: "josh", Name: "Josh", Hourly: "40.00", Works: "new post", Days: "4"}},
+	{"bundle", Facts{Target: "box", From: "quay", Price: "90.00", Days: "3"}},
+	{"removed", Facts{Target: "box"}},
+	{"match", Facts{Target: "vents", Slots: "vent-left,vent-right", GradeWithin: "4"}},
+	{"avenue", Facts{Target: "meet", Slot: "crest", Kind: "original", Chance: "0.3", Price: "300.00", Low: "200.00",
+		High: "400.00", Where: "autumn meet", Days: "30"}},
+	{"trade", Facts{Target: "swap", Give: "arm-1", Get: "drawer-arm", Credit: "5.00"}},
+	{"terms", Facts{Target: "job", Goal: "driver", Budget: "2000.00", Days: "99"}},
 }
 
 // TestStory records a whole job; after every entry its undo gives the state before it,
