@@ -91,6 +91,8 @@ func TestGolden(t *testing.T) {
 		{"check-full", []string{"check", "--full", "testdata/demo"}},
 		{"check-no-taker", []string{"check", "testdata/nothing-fits/no-taker.toml"}},
 		{"nothing-fits-no-taker", []string{"plan", "testdata/nothing-fits/no-taker.toml"}},
+		{"nothing-fits-no-plater", []string{"plan", "testdata/nothing-fits/no-plater.toml"}},
+		{"nothing-fits-no-plater-json", []string{"plan", "--json", "testdata/nothing-fits/no-plater.toml"}},
 		{"nothing-fits-no-taker-json", []string{"plan", "--json", "testdata/nothing-fits/no-taker.toml"}},
 		{"check-slot", []string{"check", "testdata/demo", "--slot", "grille"}},
 		{"check-slot-json", []string{"check", "--json", "--slot=screws", "testdata/demo"}},

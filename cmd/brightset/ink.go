@@ -17,8 +17,8 @@ const (
 var (
 	amounts = regexp.MustCompile(`\b\d+\.\d\d\b`)
 	// what is to be minded begins a row
-	minded = regexp.MustCompile(`^(Look at|Take care:|Worth knowing:|Missing:|Nobody does|Nothing meets|  Mind:|` +
-		`Next: nothing meets)`)
+	minded = regexp.MustCompile(`^(Look at|Take care:|Worth knowing:|Missing:|Nobody (does|plates)|Nothing meets|` +
+		`  Mind:|Next: nothing meets)`)
 )
 
 // inked says whether an answer is coloured: somebody looks at it on a terminal that can, and

@@ -92,6 +92,7 @@ func saidCases(t *testing.T) []saidCase {
 		{"too high", "testdata/cli/too-high.toml", "plan", ""},
 		{"no budget", "testdata/nothing-fits/budget.toml", "plan,best", ""},
 		{"one piece", "testdata/nothing-fits/one-piece.toml", "plan", ""},
+		{"no plater", "testdata/nothing-fits/no-plater.toml", "plan", ""},
 		{"no taker", "testdata/nothing-fits/no-taker.toml", "plan,check", ""},
 		{"a lock", "testdata/nothing-fits/lock.toml", "plan", ""},
 	} {

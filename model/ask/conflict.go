@@ -14,7 +14,7 @@ import (
 // Explanation is why nothing meets a job: requirements that can't all be kept, though
 // any of them left out lets the others be, and what giving up each would take.
 type Explanation struct {
-	Takers []Taker // works that nobody does: the rest is what clashes even if somebody did them
+	Takers   []Taker // works that nobody does: the rest is what clashes even if somebody did them
 	// the cheapest set if somebody did, at the shop's own rate; nil where there is none, or no Takers
 	WithTakers  *plan.Plan
 	Conflict    []Requirement // none: not even without all of them is there a set
@@ -29,6 +29,13 @@ type Explanation struct {
 type Conflict struct {
 	Requirements []Requirement
 	Minimal      bool
+}
+
+// NobodyPlates says whether a demand on the finish clashes in a job for which no plater is known.
+func (c *Explanation) NobodyPlates(st *catalog.State) bool {
+	finish := func(r Requirement) bool { return r.Kind == "mean" || r.Kind == "slot" }
+	return len(st.Platers) == 0 && (slices.ContainsFunc(c.Conflict, finish) ||
+		slices.ContainsFunc(c.More, func(m Conflict) bool { return slices.ContainsFunc(m.Requirements, finish) }))
 }
 
 // mostConflicts bounds how many are looked for beside the first.

@@ -15,6 +15,10 @@ import (
 func Infeasible(p *plan.Plan, c *ask.Explanation) string {
 	text := Paragraph("", "", p.Of.Job.Title) + "\n" +
 		Paragraph("", "", "Nothing meets the target within the limits: proven.")
+	if c.NobodyPlates(p.Of) {
+		text += "\n" + Paragraph("", "  ", "Nobody plates: neither the job's file nor the shop's names a plater. "+
+			"To add one: brightset record plater NAME, see brightset help record.")
+	}
 	text += takersText(p, c)
 	if len(c.Conflict) > 0 {
 		text += "\n" + clash(c)

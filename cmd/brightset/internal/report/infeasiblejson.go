@@ -188,6 +188,7 @@ type nothingDoc struct {
 	Nearest   *nearestDoc   `json:"nearest"`     // null: no step back is enough
 	Bare      *bareDoc      `json:"without_any"` // null: one step back may be enough, or not found
 	Unfilled  []unfilledDoc `json:"unfilled"`
+	NoPlater  bool          `json:"no_plater"`     // nobody plates at all
 	Takers    []takerDoc    `json:"takers"`        // works that somebody has to be found for first
 	WithThem  *bareDoc      `json:"with_takers"`   // the set if somebody did them; null: not even then, or none is missed
 	Early     bool          `json:"stopped_early"` // not everything was looked at
@@ -215,7 +216,7 @@ func InfeasibleJSON(p *plan.Plan, c *ask.Explanation) (string, error) {
 				chargeDocs(g.Plan)}
 		}
 	}
-	doc.Takers = takerDocs(p.Of, c.Takers)
+	doc.NoPlater, doc.Takers = c.NobodyPlates(p.Of), takerDocs(p.Of, c.Takers)
 	if c.WithTakers != nil && c.WithTakers.Has {
 		doc.WithThem = &bareDoc{c.WithTakers.Expected, finite(c.WithTakers.Grade)}
 	}
