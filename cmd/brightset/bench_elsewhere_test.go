@@ -39,7 +39,7 @@ func TestBenchFromElsewhere(t *testing.T) {
 	journal := filepath.Join(dir, "job.journal")
 	recorded := func() bool { _, err := os.Stat(journal); return err == nil }
 	b := newBench(t, filepath.Join(dir, "job.toml"), chromedp.Flag("host-resolver-rules", "MAP rebound.test 127.0.0.1"))
-	b.open("/")
+	b.open("/journal")
 	base := eval[string](b, `document.querySelector("input[name=base]").value`)
 
 	other := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, _ *http.Request) {
@@ -62,7 +62,7 @@ func TestBenchFromElsewhere(t *testing.T) {
 		t.Errorf("under another name: %q", text)
 	}
 
-	b.open("/")
+	b.open("/journal")
 	eval[bool](b, fmt.Sprintf(sendDeed, "/do", base))
 	for range 200 {
 		if recorded() {

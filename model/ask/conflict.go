@@ -14,7 +14,7 @@ import (
 // Explanation is why nothing meets a job: requirements that can't all be kept, though
 // any of them left out lets the others be, and what giving up each would take.
 type Explanation struct {
-	Takers   []Taker // works that nobody does: the rest is what clashes even if somebody did them
+	Takers []Taker // works that nobody does: the rest is what clashes even if somebody did them
 	// the cheapest set if somebody did, at the shop's own rate; nil where there is none, or no Takers
 	WithTakers  *plan.Plan
 	Conflict    []Requirement // none: not even without all of them is there a set

@@ -138,3 +138,14 @@ func (p *Papers) typedTry(h paper.Held) string {
 	}
 	return text
 }
+
+// tryOn are the slots in which pieces have to be tried on before anything goes out.
+func (p *Papers) tryOn() []string {
+	slots := []string{}
+	for _, h := range p.held() {
+		if h.With == catalog.None {
+			slots = append(slots, p.Plan.Of.Slots[h.Slot].ID)
+		}
+	}
+	return unique(slots)
+}

@@ -36,6 +36,7 @@ type writtenDoc struct {
 	Outlay   catalog.Cents `json:"outlay_cents"`
 	Files    []string      `json:"files"`
 	Held     []string      `json:"held_back"`
+	Try      []string      `json:"try_on"`        // the slots in which to try on what waits for that
 	Early    []string      `json:"stopped_early"` // what was cut short; none: all was worked out to the end
 }
 
@@ -43,5 +44,5 @@ type writtenDoc struct {
 func WrittenJSON(p *Papers, files, early []string) (string, error) {
 	job := &p.Plan.Of.Job
 	return toJSON(writtenDoc{Format, job.Title, job.Currency, plan.Fingerprint(p.Plan), p.Plan.Expected, p.Plan.Outlay,
-		files, p.Held(), append([]string{}, early...)})
+		files, p.Held(), p.tryOn(), append([]string{}, early...)})
 }

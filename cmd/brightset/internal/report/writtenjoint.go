@@ -64,6 +64,7 @@ type writtenJobDoc struct {
 	Pays   catalog.Cents   `json:"pays_cents"`
 	Outlay catalog.Cents   `json:"outlay_cents"` // if all goes well, with its shares and what is evened out
 	Held   []string        `json:"held_back"`
+	Try    []string        `json:"try_on"` // the slots in which to try on what waits for that
 	Shares []accountRowDoc `json:"shares"` // what stands on the owner's statement
 	Sum    catalog.Cents   `json:"shares_sum_cents"`
 	Alone  catalog.Cents   `json:"by_itself_sum_cents"`
@@ -88,7 +89,7 @@ func (t *JointPapers) WrittenJSON(files []string) (string, error) {
 		job := &t.Plan.Jobs[j]
 		a := paper.AccountOf(t.Plan, j)
 		d := writtenJobDoc{job.State.Job.File, job.State.Job.Title, job.Lines, job.Shared, job.Evened, job.Pays,
-			paper.Owed(t.Plan, j).Outlay, p.Held(), []accountRowDoc{}, a.Total, a.Alone}
+			paper.Owed(t.Plan, j).Outlay, p.Held(), p.tryOn(), []accountRowDoc{}, a.Total, a.Alone}
 		for _, r := range a.Rows {
 			kind := string(r.Kind)
 			if kind == "" {
