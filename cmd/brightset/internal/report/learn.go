@@ -27,22 +27,23 @@ func Learn(l *Lesson) string {
 		return text + "\n" + Paragraph("", "", "Nothing yet. It is learnt from what is recorded: sent, back, broke, "+
 			"refused (brightset help record).")
 	}
-	t := NewTable("metal, work", ">pieces", ">broke", ">expected", ">breaks", "4 in 5 within", ">refused", "4 in 5 within")
+	t := NewTable("metal, work", ">pieces", ">broke", ">expected", ">breaks", "4 in 5", ">refused", "4 in 5")
 	for i := range l.Metals {
 		m := &l.Metals[i]
 		name := m.Metal
 		if m.Work != "" {
-			name = "  " + m.Work
+			name = "  " + map[string]string{catalog.WorkReplate: "plated", catalog.WorkRepair: "mended"}[m.Work]
 			if m.Pooled {
 				name += " *"
 			}
 		}
 		t.Row(name, fmt.Sprint(m.N), fmt.Sprint(m.Broke), fmt.Sprintf("%.1f", m.Predicted), share(m.Mean),
-			share(m.Low)+" to "+share(m.High), share(m.RefusedMean), share(m.RefusedLow)+" to "+share(m.RefusedHigh))
+			between(m.Low, m.High), share(m.RefusedMean), between(m.RefusedLow, m.RefusedHigh))
 	}
 	text += "\n" + t.String()
-	text += Paragraph("", "", "Expected: by the starting values alone. * too few of its own: the metal's as a whole.")
-	p := NewTable("plater", ">pieces", ">paid to agreed", "4 in 5 within", ">days late", ">grade off", ">broke",
+	text += Paragraph("", "", "Expected: by the starting values alone. 4 in 5: it lies between these in four of five such cases. "+
+		"Mended: worked on before it was plated. * too few of its own: the metal's as a whole.")
+	p := NewTable("plater", ">pieces", ">paid/agreed", "4 in 5", ">days late", ">grade off", ">broke",
 		">expected")
 	for i := range l.Platers {
 		q := &l.Platers[i]
@@ -50,12 +51,14 @@ func Learn(l *Lesson) string {
 			signedMean(q.Grade, q.GradeSD, q.GradeN), fmt.Sprint(q.Broke), fmt.Sprintf("%.1f", q.Predicted))
 	}
 	text += "\n" + p.String()
-	return text + guessesOff(l) + Paragraph("", "", "Paid to agreed: of prices that he named, our own estimates aside. "+
+	return text + guessesOff(l) + Paragraph("", "", "Paid/agreed: of prices that he named, our own estimates aside. "+
 		"Days late and grade off: on average, ± the spread of single pieces. Expected breaks of a plater: "+
 		"by the metals as they are learnt.")
 }
 
 func share(v float64) string { return fmt.Sprintf("%.1f%%", 100*v) }
+
+func between(low, high float64) string { return share(low) + "–" + share(high) }
 
 func ratio(q *risk.PlaterRate) string {
 	if q.PaidN == 0 {

@@ -19,7 +19,7 @@ func findingText(st *catalog.State, f *catalog.Finding) string {
 		}
 		text += ", on " + where
 	} else {
-		text += fmt.Sprintf(", over %s of %s", Percent(f.Extent), where)
+		text += fmt.Sprintf(", over %s of %s", strings.Replace(Percent(f.Extent), ".0%", "%", 1), where)
 	}
 	for _, w := range f.Done {
 		text += "; " + st.Tables.Works[w].Name + " is done"
