@@ -4,7 +4,7 @@ package campaign
 
 import "os"
 
-// Cases is how many cases a random test tries: the small number by default, three times as
+// Cases is how many cases a random test tries: the small number by default, twice as
 // many where BRIGHTSET_LONG=1 asks for what a change has to pass, and the large number where
 // BRIGHTSET_LONG=all asks for a night's worth.
 func Cases(short, long int) int {
@@ -12,7 +12,7 @@ func Cases(short, long int) int {
 	case "all":
 		return long
 	case "1":
-		return min(long, 3*short)
+		return min(long, 2*short)
 	}
 	return short
 }
