@@ -29,7 +29,7 @@ func TestBenchByMouse(t *testing.T) {
 	b.press("piece-1", ".keys span", "severe")
 	b.press("piece-1", ".keys span", "25 %")
 	b.send("piece-1", "Add the finding")
-	b.says("scratches, severe, over 25.0% of the face")
+	b.says("scratches, severe, over 25% of the face")
 	b.unfold("piece-1", "Take a photo")
 	b.do(chromedp.SetUploadFiles(chromedp.CSS(".card[open] input[type=file]"),
 		[]string{absolute(t, "testdata/demo/crest-2.jpg")}))

@@ -125,7 +125,7 @@ func TestDeeds(t *testing.T) {
 	if w.Code != http.StatusSeeOther || w.Header().Get("Location") != "/?did=1&slot=crest" {
 		t.Fatal(w.Code, w.Body)
 	}
-	if text := get(h, "/?slot=mirror-left").Body.String(); !strings.Contains(text, "pits, light, over 10.0% of the edge") {
+	if text := get(h, "/?slot=mirror-left").Body.String(); !strings.Contains(text, "pits, light, over 10% of the edge") {
 		t.Error("the finding does not show")
 	}
 	w = do(url.Values{"action": {"sent"}, "target": {"job:crest-2"}, "way": {"pell|show|repair-replate"}})

@@ -32,7 +32,8 @@ func Learn(l *Lesson) string {
 		m := &l.Metals[i]
 		name := m.Metal
 		if m.Work != "" {
-			name = "  " + map[string]string{catalog.WorkReplate: "plated", catalog.WorkRepair: "mended"}[m.Work]
+			did := map[string]string{catalog.WorkReplate: "plated", catalog.WorkRepair: "mended"}
+			name = "  " + did[m.Work]
 			if m.Pooled {
 				name += " *"
 			}
@@ -41,8 +42,8 @@ func Learn(l *Lesson) string {
 			between(m.Low, m.High), share(m.RefusedMean), between(m.RefusedLow, m.RefusedHigh))
 	}
 	text += "\n" + t.String()
-	text += Paragraph("", "", "Expected: by the starting values alone. 4 in 5: it lies between these in four of five such cases. "+
-		"Mended: worked on before it was plated. * too few of its own: the metal's as a whole.")
+	text += Paragraph("", "", "Expected: by the starting values alone. 4 in 5: it lies between these in four of five "+
+		"such cases. Mended: worked on before it was plated. * too few of its own: the metal's as a whole.")
 	p := NewTable("plater", ">pieces", ">paid/agreed", "4 in 5", ">days late", ">grade off", ">broke",
 		">expected")
 	for i := range l.Platers {
