@@ -75,6 +75,8 @@ const (
 	KeyArea        Key = "area"
 	KeyWeight      Key = "weight"
 	KeyTarget      Key = "target"
+	KeyFloor       Key = "floor"
+	KeyMean        Key = "mean" // of the whole set
 	KeySlots       Key = "slots"
 	KeySamePlater  Key = "same_plater"
 	KeyGradeWithin Key = "grade_within"

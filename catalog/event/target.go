@@ -23,10 +23,11 @@ const (
 	TableMaker   Table = "maker"
 	TableBundle  Table = "bundle"
 	TableAvenue  Table = "avenue"
-	TableJob     Table = "job"   // there is one, without a name
-	TableLevel   Table = "level" // below a plater, by name
-	TableRate    Table = "rate"  // below a level, a key per metal, as is
-	TableGrade   Table = "grade" // below a level
+	TableJob     Table = "job"    // there is one, without a name
+	TableTarget  Table = "target" // over the one that the job names
+	TableLevel   Table = "level"  // below a plater, by name
+	TableRate    Table = "rate"   // below a level, a key per metal, as is
+	TableGrade   Table = "grade"  // below a level
 )
 
 // Target is the path of a table: piece, rl-1, finding, pits.

@@ -176,8 +176,8 @@ func (b *bencher) unfold(card, words string) {
 }
 
 // turned is a script that tells one state of the page from the next: a page takes the place of the
-// one before without being loaded.
-const turned = `document.readyState !== "complete" ? "" : ` +
+// one before without being loaded. "" until its plan is there.
+const turned = `document.readyState !== "complete" || document.body.dataset.pending ? "" : ` +
 	`String(performance.timeOrigin) + " " + (document.body.dataset.turn || "")`
 
 // press moves the mouse to what has these words on it and clicks.
@@ -190,6 +190,7 @@ func (b *bencher) press(card, kind, words string) {
 // mark marks what has these words on it, in the middle of the screen.
 func (b *bencher) mark(card, kind, words string) {
 	b.t.Helper()
+	b.wait(turned + ` !== ""`) // what is under the mouse stays there
 	ok := eval[bool](b, fmt.Sprintf(`(() => { const e = (%s)(%q, %q, %q); if (!e) return false; `+
 		`document.querySelectorAll("[data-press]").forEach(x => x.removeAttribute("data-press")); e.dataset.press = "1"; `+
 		`e.scrollIntoView({block: "center"}); return true; })()`, finder, card, words, kind))
@@ -216,6 +217,18 @@ func (b *bencher) next(was string) {
 		time.Sleep(25 * time.Millisecond)
 	}
 	b.t.Fatal("no page followed")
+}
+
+// wait fails where something does not come true.
+func (b *bencher) wait(script string) {
+	b.t.Helper()
+	for range 400 {
+		if ok, err := chromedp.Run(b.ctx, chromedp.Evaluate[bool](script)); err == nil && ok {
+			return
+		}
+		time.Sleep(25 * time.Millisecond)
+	}
+	b.t.Fatalf("never true: %s\n%s", script, b.text())
 }
 
 // says fails where the main part of the page does not come to hold a text.

@@ -5,7 +5,6 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
-	"time"
 
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
@@ -82,17 +81,7 @@ func TestBenchWhatIf(t *testing.T) {
 	}
 	b := newBench(t, filepath.Join(dir, "job.toml"))
 	b.open("/what-if")
-	wait := func(script string) {
-		b.t.Helper()
-		for range 400 {
-			if eval[bool](b, script) {
-				return
-			}
-			time.Sleep(25 * time.Millisecond)
-		}
-		b.t.Fatalf("never true: %s\n%s", script, b.text())
-	}
-	wait(`document.getElementById("what-if").dataset.curve === "1"`)
+	b.wait(`document.getElementById("what-if").dataset.curve === "1"`)
 	slide := `((id, v) => { const e = document.getElementById(id); e.value = v; e.dispatchEvent(new Event("input", ` +
 		`{bubbles: true})); return true; })`
 	asked := eval[int](b, `performance.getEntriesByType("resource").length`)
@@ -103,12 +92,12 @@ func TestBenchWhatIf(t *testing.T) {
 	}
 	eval[bool](b, slide+`("mean", "75")`)
 	eval[bool](b, slide+`("budget", "1380")`)
-	wait(`!document.getElementById("answer").hasAttribute("aria-busy")`)
+	b.wait(`!document.getElementById("answer").hasAttribute("aria-busy")`)
 	b.says("nothing changes")
 	eval[bool](b, slide+`("budget", "900")`)
-	wait(`!document.getElementById("answer").hasAttribute("aria-busy") && ` +
+	b.wait(`!document.getElementById("answer").hasAttribute("aria-busy") && ` +
 		`document.querySelector(".line").innerText.includes("nothing meets that")`)
-	wait(`document.querySelector(".part table") !== null`)
+	b.wait(`document.querySelector(".part table") !== null`)
 	b.says("do-least")
 	got := eval[string](b, `document.querySelector("main").innerText.includes("best finish") ? "yes" : "no"`)
 	if got != "yes" {

@@ -80,8 +80,20 @@ func stepForm(st *catalog.State, g *ask.Relaxation) (button string, fields []fie
 		return "Leave it to the plan", act(event.Unlock, st.Slots[st.Locks[k].Slot].ID)
 	case g.Requirement.Kind == "ban":
 		return "Allow it again", act(event.Unban, st.Bans[k].ID)
+	case g.Requirement.Kind == "match":
+		return "They need not match", act(event.Removed, st.Matches[k].ID, field{"what", string(event.TableMatch)})
+	case g.Requirement.Kind == "hung":
+		return "It was taken down again", act(event.Unhung, st.Pieces[k].Key())
+	case g.Requirement.Kind == "sent":
+		return "It was taken back", act(event.Recalled, st.Pieces[k].Key())
 	case g.State == nil:
 		return "", nil
+	case g.Requirement.Kind == "slot":
+		v := catalog.FormatCenti(g.State.Slots[k].Target.Floor.V)
+		return "Ask for grade " + v + " there", act(event.Slot, st.Slots[k].ID, field{"floor", v})
+	case g.Requirement.Kind == "mean":
+		v := catalog.FormatCenti(g.State.Job.Target.Mean.V)
+		return "Ask for a mean of " + v, terms("mean", v)
 	case g.Requirement.Kind == "budget":
 		v := catalog.FormatMoney(g.State.Job.Budget.V + g.State.Job.SpentSum)
 		return "Make the budget " + v, terms("budget", v)

@@ -93,7 +93,7 @@ func factsOf(get func(string) string) record.Facts {
 		Rate: get("rate"), Low: get("low"), High: get("high"), Give: get("give"), Get: get("get"),
 		GradeWithin: get("grade-within"), ToneWithin: get("tone-within"), Budget: get("budget"),
 		Completion: get("completion"), What: get("what"), SamePlater: get("same-plater") != "",
-		FreshAlike: get("fresh-alike") != "",
+		FreshAlike: get("fresh-alike") != "", Bundle: get("bundle"), Floor: get("floor"), Mean: get("mean"),
 	}
 	if words := get("words"); words != "" { // over one of the reasons at hand
 		f.Reason = words

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"brightset/catalog"
+	"brightset/model/plan"
 )
 
 // positionPage adds a position to the set.
@@ -30,9 +31,11 @@ func (s *Server) shopPage(w http.ResponseWriter, r *http.Request) {
 	for i := range st.Tables.Works {
 		works = append(works, st.Tables.Works[i].Name)
 	}
+	within, loose := bundled(st)
 	s.show(w, http.StatusOK, "shop", map[string]any{"F": f, "Platers": platerRows(st), "Metals": metals(st),
 		"Grades": st.Tables.Grades, "Currency": st.Job.Currency, "Vendors": st.Vendors, "Makers": st.Makers,
-		"Bundles": st.Bundles, "Matches": st.Matches, "Avenues": st.Avenues, "Trades": st.Trades, "All": st.Slots,
+		"Bundles": st.Bundles, "Within": within, "Loose": loose,
+		"Matches": st.Matches, "Avenues": st.Avenues, "Trades": st.Trades, "All": st.Slots,
 		"Works": works, "Pieces": st.Pieces, "Job": &st.Job, "Targets": targetNames(st)})
 }
 
@@ -92,4 +95,25 @@ func platerTerms(p *catalog.Plater) string {
 		return "no terms noted"
 	}
 	return strings.Join(all, ", ")
+}
+
+// piecePick is a piece as a list to choose from names it.
+type piecePick struct{ Key, Name string }
+
+// bundled are the pieces that come out of each bundle, and those that may be put into one: what is
+// neither on its way nor gone, nor came off the object.
+func bundled(st *catalog.State) (within [][]piecePick, loose []piecePick) {
+	within = make([][]piecePick, len(st.Bundles))
+	for i := range st.Pieces {
+		p := &st.Pieces[i]
+		one := piecePick{p.Key(), plan.PieceCalled(st, i)}
+		switch {
+		case p.Gone() || p.Elsewhere:
+		case p.Bundle != catalog.None:
+			within[p.Bundle] = append(within[p.Bundle], one)
+		case p.Stage == catalog.StageSeen && !p.AtPlater() && !p.Off:
+			loose = append(loose, one)
+		}
+	}
+	return within, loose
 }

@@ -48,7 +48,8 @@ func (f *Facts) tidy() error {
 
 // numbers are the facts that may be numbers.
 var numbers = map[string]bool{"quantity": true, "chance": true, "extent": true, "count": true, "grade": true,
-	"tone": true, "days": true, "breakage": true}
+	"tone": true, "days": true, "floor": true, "mean": true,
+	"breakage": true}
 
 // plainNumber refuses what begins like a number and is none: 0,5 and 85% and 1e3.
 func plainNumber(name, text string) error {

@@ -44,10 +44,13 @@ func (b *builder) newPiece(f *Facts) error {
 	if f.Cost != "" && (f.Owner == "" || f.Owner == "customer") {
 		return fmt.Errorf("--cost is what a vendor or the shop asks for it; say whose it is: --owner VENDOR")
 	}
+	if f.Bundle != "" && f.Owner == "customer" { // it is whoever's the bundle is
+		f.Owner = ""
+	}
 	b.set(false, target, event.KeyFits, list(f.Fits))
 	for key, text := range map[event.Key]string{event.KeyKind: f.Kind, event.KeyMetal: f.Metal, event.KeyOwner: f.Owner,
 		event.KeyName: f.Name, event.KeyTag: f.Tag, event.KeyPlace: f.Place, event.KeyMarks: f.Marks, event.KeyPrice: f.Cost,
-		event.KeyValue: f.Value} {
+		event.KeyValue: f.Value, event.KeyBundle: f.Bundle} {
 		b.set(false, target, key, text)
 	}
 	for key, text := range map[event.Key]string{event.KeyQuantity: f.Quantity, event.KeyGrade: f.Grade,

@@ -24,11 +24,12 @@ type Facts struct {
 	To, Work, Level, Firm                                                      string
 	Slot, Piece                                                                string
 	From, Price                                                                string // of a purchase
-	Part, Area, Weight, Goal, With                                             string // of a position; Goal is its target
+	Bundle                                                                     string // out of which a piece comes
+	Part, Area, Weight, Goal, Floor, With                                      string // of a position; Goal is its target
 	Minimum, Hourly, Least, StripFee, Rate                                     string // of a plater
 	Works, Low, High, Give, Get                                                string // of a maker, an avenue, a trade
 	Slots, GradeWithin, ToneWithin                                             string // of a match group
-	Budget, Completion                                                         string // of the whole job
+	Budget, Completion, Mean                                                   string // of the whole job
 	What                                                                       string // the kind of table that is removed
 	SamePlater, FreshAlike                                                     bool
 	StripFirst                                                                 bool
@@ -53,7 +54,7 @@ type Action struct {
 // Actions are all that can be recorded, in the order of a job.
 var Actions = []Action{
 	{event.New, "PIECE", "a piece turned up that no file names", "fits kind metal owner cost quantity grade chance days " +
-		"name tag place marks value", "fits kind metal", (*builder).newPiece},
+		"name tag place marks value bundle", "fits kind metal", (*builder).newPiece},
 	{event.Found, "PIECES", "a fault was found on it", "defect severity extent count where harmless", "defect",
 		each((*builder).found)},
 	{event.Cleared, "PIECE", "a fault is not there after all: DEFECT is the finding's name", "defect", "defect",
@@ -93,7 +94,7 @@ var Actions = []Action{
 	{event.Spent, "TEXT", "money went out, or came in, for something else", "cost credit", "", (*builder).spent},
 	{event.Note, "TEXT", "something worth remembering", "", "", (*builder).note},
 	{event.Slot, "SLOT", "a place in the set, new or changed; --with is another one that is seen together with it",
-		"name part area weight quantity target with", "", (*builder).position},
+		"name part area weight quantity target floor with", "", (*builder).position},
 	{event.Plater, "PLATER", "a plater, new or changed; --level with --metal, --rate for a dm2 and --grade is what he " +
 		"takes and how fine it gets", "name minimum freight days hourly least strip-fee level metal rate grade tone", "",
 		(*builder).platerTerms},
@@ -102,6 +103,10 @@ var Actions = []Action{
 		"name hourly works days", "", (*builder).makerTerms},
 	{event.Bundle, "BUNDLE", "several pieces for one price, new or changed; the pieces name it", "from price days", "",
 		(*builder).bundleTerms},
+	{event.Bundled, "PIECES", "they come out of a bundle, and have no price of their own", "bundle", "bundle",
+		each((*builder).bundled)},
+	{event.Unbundled, "PIECES", "they are sold by themselves after all, each for its price", "cost", "cost",
+		each((*builder).unbundled)},
 	{event.Match, "MATCH", "slots that are seen together, new or changed; --slots with commas between",
 		"slots same-plater fresh-alike grade-within tone-within", "", (*builder).matchTerms},
 	{event.Avenue, "AVENUE", "somewhere to look for a piece, new or changed; --price is the likely one, --cost of one " +
@@ -109,7 +114,7 @@ var Actions = []Action{
 	{event.Trade, "TRADE", "a piece that may be given for another, new or changed", "give get credit", "",
 		(*builder).tradeTerms},
 	{event.Terms, "job", "what is asked of the whole job is another: --target, --budget ...",
-		"target budget days completion", "", (*builder).jobTerms},
+		"target mean budget days completion", "", (*builder).jobTerms},
 	{event.Removed, "NAME", "what nothing rests on and nothing happened to is taken away; --what kind it is of, where " +
 		"several are called that", "what", "", (*builder).removed},
 }

@@ -16,7 +16,8 @@ func (b *builder) position(f *Facts) error {
 		event.KeyTarget: f.Goal} {
 		b.set(false, target, key, text)
 	}
-	for key, text := range map[event.Key]string{event.KeyWeight: f.Weight, event.KeyQuantity: f.Quantity} {
+	for key, text := range map[event.Key]string{event.KeyWeight: f.Weight, event.KeyQuantity: f.Quantity,
+		event.KeyFloor: f.Floor} {
 		b.set(false, target, key, value(text))
 	}
 	known := slices.ContainsFunc(b.st.Slots, func(s catalog.Slot) bool { return s.ID == f.Target })

@@ -110,8 +110,9 @@ func (b *builder) tradeTerms(f *Facts) error {
 func (b *builder) jobTerms(f *Facts) error {
 	b.write(false, event.Of(event.TableJob), map[event.Key]string{event.KeyTarget: f.Goal, event.KeyBudget: f.Budget},
 		map[event.Key]string{event.KeyWithinDays: f.Days, event.KeyCompletion: f.Completion})
+	b.write(false, event.Of(event.TableTarget), nil, map[event.Key]string{event.KeyMean: f.Mean})
 	if len(b.deed.Sets) == 0 {
-		return fmt.Errorf("say what is asked for: --target nice, --budget 1500.00, --days 120 or --completion 0.9")
+		return fmt.Errorf("say what is asked for: --target nice, --mean 85, --budget 1500.00, --days 120 or --completion 0.9")
 	}
 	return nil
 }

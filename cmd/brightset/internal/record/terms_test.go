@@ -1,6 +1,7 @@
 package record
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -21,7 +22,8 @@ func TestTerms(t *testing.T) {
 		{"avenue", Facts{Target: "meet", Slot: "crest", Kind: "original", Chance: "0.3", Price: "300.00", Low: "200.00",
 			High: "400.00", Cost: "20.00", Where: "autumn meet", Days: "30"}},
 		{"trade", Facts{Target: "swap", Give: "arm-1", Get: "drawer-arm", Credit: "5.00"}},
-		{"terms", Facts{Target: "job", Goal: "driver", Budget: "2000.00", Days: "99", Completion: "0.8"}},
+		{"terms", Facts{Target: "job", Goal: "driver", Budget: "2000.00", Days: "99", Completion: "0.8", Mean: "81.5"}},
+		{"slot", Facts{Target: "crest", Floor: "61"}},
 	} {
 		if err := do(t, recorderAt(t, path), s.name, s.facts); err != nil {
 			t.Fatalf("%s %s: %v", s.name, s.facts.Target, err)
@@ -39,10 +41,65 @@ func TestTerms(t *testing.T) {
 		a.Days != 30 || st.Pieces[tr.Give].ID != "arm-1" || st.Pieces[tr.Get].ID != "drawer-arm" || tr.Credit != 5_00 {
 		t.Errorf("%+v\n%+v\n%+v", g, a, tr)
 	}
-	if j := &st.Job; j.Target.Name != "driver" || j.Budget.V != 2000_00 || j.WithinDays.V != 99 ||
+	if s := slices.IndexFunc(st.Slots, func(s catalog.Slot) bool { return s.ID == "crest" }); st.Slots[s].Target.Floor.V !=
+		61_00 {
+		t.Errorf("%+v", st.Slots[s].Target)
+	}
+	if j := &st.Job; j.Target.Mean.V != 81_50 || j.Target.Floor != driver(st).Floor ||
+		j.Budget.V != 2000_00 || j.WithinDays.V != 99 ||
 		j.Completion.V != 800_000 {
 		t.Errorf("%+v", j)
 	}
+}
+
+// driver is the target of that name.
+func driver(st *catalog.State) *catalog.Target {
+	i := slices.IndexFunc(st.Tables.Targets, func(t catalog.Target) bool { return t.Name == "driver" })
+	return &st.Tables.Targets[i]
+}
+
+// TestBundled: a piece that is put into a bundle has no price of its own and is the bundle's vendor's, a new one
+// too; taken out it is his for its own price. What is on its way can't be put in.
+func TestBundled(t *testing.T) {
+	path := demo(t)
+	piece := func() *catalog.Piece {
+		st := recorderAt(t, path).State
+		i, ok := st.FindPiece("arm-2")
+		if !ok {
+			t.Fatal("no such piece")
+		}
+		return &st.Pieces[i]
+	}
+	must(t, recorderAt(t, path), step{"vendor", Facts{Target: "quay"}})
+	must(t, recorderAt(t, path), step{"bundle", Facts{Target: "box", From: "quay", Price: "90.00"}})
+	must(t, recorderAt(t, path), step{"bundle", Facts{Target: "crate", Price: "20.00"}})
+	must(t, recorderAt(t, path), step{"bundled", Facts{Target: "arm-2", Bundle: "box"}})
+	if p := piece(); p.Bundle == catalog.None || p.Price != 0 || p.Value != 0 || p.Side != catalog.Vendors {
+		t.Errorf("%+v", p)
+	}
+	must(t, recorderAt(t, path), step{"unbundled", Facts{Target: "arm-2", Cost: "40.00"}})
+	if p := piece(); p.Bundle != catalog.None || p.Price != 40_00 || p.Side != catalog.Vendors {
+		t.Errorf("%+v", p)
+	}
+	must(t, recorderAt(t, path), step{"bundled", Facts{Target: "arm-2", Bundle: "crate"}})
+	must(t, recorderAt(t, path), step{"unbundled", Facts{Target: "arm-2", Cost: "7.00"}})
+	if p := piece(); p.Price != 7_00 || p.Side != catalog.Shops {
+		t.Errorf("%+v", p)
+	}
+	must(t, recorderAt(t, path), step{"new", Facts{Target: "found", Fits: "crest", Kind: "original", Metal: "brass",
+		Owner: "customer", Bundle: "box"}})
+	must(t, recorderAt(t, path), step{"sent", Facts{Target: "crest-2", To: "pell"}})
+	for says, f := range map[string]Facts{"still to be bought": {Target: "crest-2", Bundle: "box"},
+		"no bundle": {Target: "arm-2", Bundle: "boxes"}} {
+		if err := do(t, recorderAt(t, path), "bundled", f); err == nil || !strings.Contains(err.Error(), says) {
+			t.Errorf("%+v: %v", f, err)
+		}
+	}
+	if err := do(t, recorderAt(t, path), "unbundled", Facts{Target: "arm-2", Cost: "1.00"}); err == nil ||
+		!strings.Contains(err.Error(), "no bundle") {
+		t.Error(err)
+	}
+	must(t, recorderAt(t, path), step{"bought", Facts{Target: "box"}})
 }
 
 // TestRemoved: what nothing rests on is taken away whole, wherever it was written, and undo brings it

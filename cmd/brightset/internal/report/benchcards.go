@@ -28,6 +28,8 @@ type BenchCard struct {
 	Here              bool // on the bench: neither at a plater's, nor hung, gone or still to come
 	Gone              bool
 	Stripped, Asked   bool // at a plater's: the plating is off, his price is named
+	Settled           bool // he was told to go ahead
+	Platable          bool // some plater can do something with it
 	Price             string
 	Quantity          int
 }
@@ -124,6 +126,7 @@ func benchCard(p *plan.Plan, slot, i int, mark, set, why string, choices []plan.
 		ForSale: piece.Side != catalog.Customers && piece.Price > 0, Fitted: piece.FittedIn(slot),
 		Whose: source(p.Of, piece), Kind: string(piece.Kind), Hung: piece.Stage == catalog.StageHung, Gone: piece.Gone(),
 		Stripped: piece.Stage >= catalog.StageStripped, Asked: piece.Stage >= catalog.StagePriced,
+		Settled:  piece.Stage >= catalog.StageApproved,
 		Quantity: piece.Quantity}
 	card.Here = !piece.AtPlater() && !card.Hung && !card.Gone && !card.Lead && !piece.Elsewhere
 	if card.ForSale {
@@ -157,7 +160,7 @@ func benchCard(p *plan.Plan, slot, i int, mark, set, why string, choices []plan.
 			Breaks: Percent(c.Breakage), Grade: gradeText(p.Of, c.Grade),
 			Out: whys(program.Admit(p.Of, c, program.Planned))}
 		if c.Plated() {
-			one.Plater = p.PlaterOf(c).ID
+			one.Plater, card.Platable = p.PlaterOf(c).ID, true
 		}
 		one.Chosen = p.Has && p.Lines[slot].Choice.Piece == i && p.Label(p.Lines[slot].Choice) == p.Label(c)
 		held := p.Has && p.Lines[slot].Fallback != nil && p.Label(p.Lines[slot].Fallback) == p.Label(c)

@@ -76,13 +76,14 @@ async function costs(root) {
 
 // Another state of a page takes its place: where it was scrolled to, what was open and what was
 // typed stays.
+const isTyped = (e) => e.name && !["hidden", "file", "submit", "button"].includes(e.type); // a button keeps its own word
 function remember(sent) {
   const typed = new Map();
   for (const f of document.querySelectorAll("main form")) {
     if (f === sent) continue;
     const key = nameOf(f);
     for (const e of f.elements) {
-      if (!e.name || e.type === "hidden" || e.type === "file") continue;
+      if (!isTyped(e)) continue;
       const way = e.type === "radio" || e.type === "checkbox";
       const now = way ? e.checked : e.value;
       const was = way ? e.defaultChecked : e.tagName === "SELECT" ? null : e.defaultValue;
@@ -90,10 +91,20 @@ function remember(sent) {
     }
   }
   return {
-    typed, x: scrollX, y: scrollY,
+    typed, x: scrollX, y: scrollY, anchor: anchor(),
     open: new Set([...document.querySelectorAll("details[data-open][open]")].map((d) => d.dataset.open)),
     focus: document.activeElement && document.activeElement.name ? keyOf(document.activeElement) : "",
   };
+}
+// What is under the hand stays there when a page takes another's place: a section is where it was on the
+// screen, the one with the focus, or else the nearest to its middle.
+function anchor() {
+  const middle = innerHeight / 2;
+  const all = [...document.querySelectorAll("main [data-open] > summary")].filter((e) => e.checkVisibility());
+  const held = document.activeElement && document.activeElement.closest("main [data-open]");
+  const far = (e) => Math.abs(e.getBoundingClientRect().top - middle);
+  const best = held ? held.querySelector("summary") : all.sort((a, b) => far(a) - far(b))[0];
+  return best && { key: best.parentElement.dataset.open, top: best.getBoundingClientRect().top };
 }
 const nameOf = (f) => ["action", "target", "piece"].map((n) => {
   const e = f.querySelector(`input[type=hidden][name=${n}]`);
@@ -104,7 +115,7 @@ function restore(was) {
   for (const d of document.querySelectorAll("details[data-open]")) if (was.open.has(d.dataset.open)) d.open = true;
   for (const f of document.querySelectorAll("main form")) {
     for (const e of f.elements) {
-      if (!e.name || e.type === "hidden" || e.type === "file") continue;
+      if (!isTyped(e)) continue;
       const key = keyOf(e);
       if (was.typed.has(key)) {
         if (typeof was.typed.get(key) === "boolean") e.checked = was.typed.get(key);
@@ -114,6 +125,8 @@ function restore(was) {
     }
   }
   scrollTo(was.x, was.y);
+  const held = was.anchor && document.querySelector(`[data-open="${CSS.escape(was.anchor.key)}"] > summary`);
+  if (held && held.checkVisibility()) scrollBy(0, held.getBoundingClientRect().top - was.anchor.top);
 }
 function swap(text, sent) {
   const doc = new DOMParser().parseFromString(text, "text/html");
