@@ -40,7 +40,7 @@ type Piece struct {
 	Kind      Kind
 	Side      Side
 	Vendor    int   // index, None unless Side is Vendors
-	Bundle    int   // index, None unless it comes out of a bundle
+	Bundle    int   // index, None unless it comes out of a bundle, or is sold by the box
 	Metal     int   // index into Tables.Metals, None for "unknown"
 	Quantity  int   // default 1
 	Price     Cents // to pay to have one; 0 for the customer's own and out of a bundle

@@ -140,6 +140,7 @@ func (l *loader) readPiece(t *table, inShop bool) Piece {
 		l.lookForPhotos(t, &p)
 	}
 	l.readOwner(t, &p)
+	l.readBox(t, &p)
 	l.readStage(t, &p)
 	p.arrive()
 	for _, sub := range t.named("finding") {

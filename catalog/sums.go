@@ -15,7 +15,7 @@ func (l *loader) checkSums() {
 		total += float64(s.Vendors[i].Freight)
 	}
 	for i := range s.Bundles {
-		total += float64(s.Bundles[i].Price)
+		total += float64(s.Bundles[i].Price) * float64(s.mostBoxes(i))
 	}
 	for i := range s.Trades {
 		total += float64(s.Trades[i].Credit)
@@ -52,6 +52,16 @@ func (l *loader) checkSums() {
 	l.mistake(l.job.doc, span{line: slot.From.Line, column: slot.From.Column, width: len([]rune(keyText(slot.ID)))},
 		fmt.Sprintf("costs may add up to more than the program can calculate with, most of all in slot %q", slot.ID),
 		"check the slot's quantity and area, and the prices, rates and hours in the files")
+}
+
+// mostBoxes is how many of a bundle can be bought at most.
+func (s *State) mostBoxes(bundle int) int {
+	for i := range s.Pieces {
+		if s.Pieces[i].Bundle == bundle {
+			return s.Bundles[bundle].Count(s.Pieces[i].Quantity)
+		}
+	}
+	return 1
 }
 
 // dearest are the highest prices of work in the state, in cents.

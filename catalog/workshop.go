@@ -117,11 +117,21 @@ type Vendor struct {
 	From    Origin
 }
 
-// Bundle is several pieces sold for one price.
+// Bundle is several pieces sold for one price; or, of a piece that is sold by the box alone, a
+// box of it, of which so many are bought as hold what is used.
 type Bundle struct {
-	ID     string
-	Vendor int // index, None where it costs no freight
+	ID     string // of a box that of its piece
+	Vendor int    // index, None where it costs no freight
 	Price  Cents
+	Box    int // pieces in a box, 2 to MaxQuantity; 0: a bundle, bought once
 	Days   Val[int]
 	From   Origin
+}
+
+// Count is how many of it are bought if so many pieces come out of it.
+func (b *Bundle) Count(pieces int) int {
+	if b.Box == 0 {
+		return min(pieces, 1)
+	}
+	return (pieces + b.Box - 1) / b.Box
 }

@@ -17,6 +17,7 @@ const (
 	KeyPrice    Key = "price"
 	KeyValue    Key = "value"
 	KeyBundle   Key = "bundle"
+	KeyBox      Key = "box" // how many are in one, where it is sold by the box alone
 	KeyQuantity Key = "quantity"
 	KeyChance   Key = "chance"
 	KeyDays     Key = "days"

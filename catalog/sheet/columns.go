@@ -45,7 +45,7 @@ type column struct {
 var pieceColumns = []column{
 	{"id", id}, {"fits", list}, {"kind", text}, {"owner", text}, {"metal", text}, {"quantity", number},
 	{"name", free}, {"tag", free}, {"place", free}, {"marks", free}, {"note", free}, {"photos", list},
-	{"price", money}, {"value", money}, {"bundle", text}, {"chance", number}, {"days", number},
+	{"price", money}, {"value", money}, {"bundle", text}, {"box", number}, {"chance", number}, {"days", number},
 	{"grade", grade}, {"tone", grade}, {"fresh", flag}, {"weak", flag}, {"tried", flag}, {"off", flag},
 	{"fitted", list},
 }

@@ -102,12 +102,16 @@ func pieceRow(st *catalog.State, p *catalog.Piece) []string {
 	if p.Vendor != catalog.None {
 		owner = st.Vendors[p.Vendor].ID
 	}
-	metal, bundle, chance := "unknown", "", ""
+	metal, bundle, box, chance, price := "unknown", "", "", "", p.Price
 	if p.Metal != catalog.None {
 		metal = st.Tables.Metals[p.Metal].Name
 	}
 	if p.Bundle != catalog.None {
-		bundle = st.Bundles[p.Bundle].ID
+		if b := &st.Bundles[p.Bundle]; b.Box > 0 {
+			box, price = strconv.Itoa(b.Box), b.Price
+		} else {
+			bundle = b.ID
+		}
 	}
 	if p.Chance < catalog.One {
 		chance = catalog.FormatMicro(p.Chance)
@@ -119,18 +123,11 @@ func pieceRow(st *catalog.State, p *catalog.Piece) []string {
 	return []string{
 		p.ID, strings.Join(fits(st, p), "|"), string(p.Kind), owner, metal, strconv.Itoa(p.Quantity),
 		said(name), said(p.Tag), said(p.Place), said(p.Marks), said(p.Note), strings.Join(p.Photos, "|"),
-		amount(p.Price), amount(p.Value), bundle, chance, given(p.Days, strconv.Itoa),
+		amount(price), amount(p.Value), bundle, box, chance, given(p.Days, strconv.Itoa),
 		given(p.Grade, catalog.FormatCenti), given(p.Tone, catalog.FormatCenti), given(p.Fresh, strconv.FormatBool),
 		yes(p.Weak), yes(p.Tried), yes(p.Off),
 		strings.Join(slotIDs(st, p.Fitted), "|"),
 	}
-}
-
-func slotIDs(st *catalog.State, slots []int) (out []string) {
-	for _, s := range slots {
-		out = append(out, st.Slots[s].ID)
-	}
-	return out
 }
 
 // fits are the slots a piece fits without handwork; a part in place of the slots

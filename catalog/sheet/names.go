@@ -1,6 +1,10 @@
 package sheet
 
-import "fmt"
+import (
+	"fmt"
+
+	"brightset/catalog"
+)
 
 // names are the ids of findings or quotes: those in the table, and for rows
 // without one a name after the defect or the plater.
@@ -43,4 +47,11 @@ func (n *names) of(r row) string {
 			return id
 		}
 	}
+}
+
+func slotIDs(st *catalog.State, slots []int) (out []string) {
+	for _, s := range slots {
+		out = append(out, st.Slots[s].ID)
+	}
+	return out
 }

@@ -28,8 +28,8 @@ func TestImportRefuses(t *testing.T) {
 	const row = "\np1,grille,original,brass"
 	cases := []struct{ name, text, want string }{
 		{"nothing", "", "the file is empty; the first row has to name the columns: id, fits, kind, owner, metal, quantity, " +
-			"name, tag, place, marks, note, photos, price, value, bundle, chance, days, grade, tone, fresh, weak, tried, off, " +
-			"fitted"},
+			"name, tag, place, marks, note, photos, price, value, bundle, box, chance, days, grade, tone, fresh, weak, tried, " +
+			"off, fitted"},
 		{"head only", head, "there are no rows below the head"},
 		{"no id", "fits,kind,metal\ngrille,original,brass", `row 1: there is no column "id"; the columns may be: ` +
 			strings.Join(Columns(Pieces), ", ")},

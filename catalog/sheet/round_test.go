@@ -123,6 +123,11 @@ func randomPieces(t *testing.T, r *rand.Rand) *catalog.State {
 			p.Value = catalog.Cents(r.IntN(1e6))
 		} else {
 			p.Side, p.Vendor, p.Price = catalog.Vendors, r.IntN(len(st.Vendors)), catalog.Cents(r.IntN(1e6))
+			if r.IntN(3) == 0 { // by the box
+				box := 2 + r.IntN(9)
+				st.Bundles = append(st.Bundles, catalog.Bundle{ID: p.ID, Vendor: p.Vendor, Price: p.Price, Box: box})
+				p.Bundle, p.Price, p.Quantity = len(st.Bundles)-1, 0, box*(1+r.IntN(4))
+			}
 		}
 		for i := range r.IntN(3) {
 			p.Findings = append(p.Findings, catalog.Finding{ID: fmt.Sprint(pick(nasty), i),

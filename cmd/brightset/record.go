@@ -49,6 +49,7 @@ var recordCommand = command{
 			{&f.Metal, "metal", "`METAL`, or unknown"},
 			{&f.Owner, "owner", "`WHOSE`: customer, shop, or a vendor's id"},
 			{&f.Quantity, "quantity", "`N` alike in the bag"},
+			{&f.Box, "box", "`N` in a box, of what is sold by the box alone; --cost is then a box's"},
 			{&f.Chance, "chance", "`CHANCE` that a lead comes, 0 to 1"},
 			{&f.Name, "name", "`NAME` in words"},
 			{&f.Tag, "tag", "`TAG` tied to it"},

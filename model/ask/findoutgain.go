@@ -118,9 +118,10 @@ func comeTo(st *catalog.State, lines []plan.Line) catalog.Cents {
 			work[k.Plater] += k.Plate
 		}
 	}
+	many := plan.BundlesOf(st, lines)
 	for b := range st.Bundles {
 		if on[p.BundleSwitch(b)] {
-			total += st.Bundles[b].Price
+			total += catalog.Cents(many[b]) * st.Bundles[b].Price
 			if v := st.Bundles[b].Vendor; v != catalog.None {
 				on[p.VendorSwitch(v)] = true
 			}

@@ -19,7 +19,7 @@ import (
 func TestStopPriceByHand(t *testing.T) {
 	ended, byBudget, noOther := 0, 0, 0
 	for seed := range int64(400) {
-		opt := jobs.Options{Off: []string{"days", "completion"}}
+		opt := jobs.Options{Off: []string{"days", "completion", "box"}} // a bag is sent whole here
 		if seed%3 == 0 {
 			opt.On = []string{"budget-outlay"}
 		} else if seed%3 == 1 || seed%2 == 0 {

@@ -87,7 +87,8 @@ func (j *jointAudit) dues() map[dueKey]*jointDue {
 				return
 			}
 			d := at(n, plan.ChargeBundle, st.Bundles[b].ID, st.Bundles[b].From)
-			d.fixed, d.single[n] = st.Bundles[b].Price, st.Bundles[b].Price
+			d.fixed = st.Bundles[b].Price + moreBoxes(&st.Bundles[b], outOf(&j.out.Jobs[n], b))
+			d.single[n] = d.fixed
 			vendor(st.Bundles[b].Vendor)
 		}
 		for _, l := range j.out.Jobs[n].Plan.Lines {
@@ -112,4 +113,16 @@ func (j *jointAudit) dues() map[dueKey]*jointDue {
 		}
 	}
 	return all
+}
+
+// outOf is how many pieces a job uses out of a bundle or out of boxes, as planned or in reserve.
+func outOf(job *plan.JointJob, bundle int) (n int) {
+	for _, l := range job.Plan.Lines {
+		for _, c := range []*plan.Choice{l.Choice, l.Fallback} {
+			if c != nil && job.State.Pieces[c.Piece].Bundle == bundle {
+				n += job.State.Slots[l.Slot].Quantity
+			}
+		}
+	}
+	return n
 }

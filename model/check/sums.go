@@ -139,6 +139,11 @@ func (j *audit) chargesDue() map[chargeKey]catalog.Cents {
 			j.bundleDue(due, &j.st.Pieces[l.f.Piece])
 		}
 	}
+	for p, n := range j.piecesUsed() {
+		if b := j.st.Pieces[p].Bundle; b != catalog.None {
+			due[chargeKey{plan.ChargeBundle, b}] += moreBoxes(&j.st.Bundles[b], n)
+		}
+	}
 	for q := range j.st.Platers {
 		if busy[q] {
 			due[chargeKey{plan.ChargePlaterFreight, q}] = j.st.Platers[q].Freight
@@ -158,6 +163,18 @@ func (j *audit) bundleDue(due map[chargeKey]catalog.Cents, piece *catalog.Piece)
 	if bundle.Vendor != catalog.None {
 		due[chargeKey{plan.ChargeVendorFreight, bundle.Vendor}] = j.st.Vendors[bundle.Vendor].Freight
 	}
+}
+
+// moreBoxes is what the boxes beside the first cost where so many pieces come out of them;
+// what is sold for one price is bought once.
+func moreBoxes(b *catalog.Bundle, pieces int) (cents catalog.Cents) {
+	if b.Box <= 0 {
+		return 0
+	}
+	for held := b.Box; held < pieces; held += b.Box {
+		cents += b.Price
+	}
+	return cents
 }
 
 // tradesMade are the trades the plan lists, each once.

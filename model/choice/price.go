@@ -26,8 +26,11 @@ func Share(st *catalog.State, c *plan.Choice) catalog.Cents {
 	return (2*n*st.Bundles[bundle].Price + all) / (2 * all)
 }
 
-// BundleCount is how many pieces come out of a bundle.
+// BundleCount is how many pieces come out of a bundle, or out of a box.
 func BundleCount(st *catalog.State, bundle int) int {
+	if box := st.Bundles[bundle].Box; box > 0 {
+		return box
+	}
 	n := 0
 	for i := range st.Pieces {
 		if st.Pieces[i].Bundle == bundle {

@@ -64,6 +64,7 @@ func (t *Program) charge(out *plan.Joint) {
 func (t *Program) chargeOne(out *plan.Joint, c common, shared bool) {
 	on, load := make([]bool, len(t.Jobs)), catalog.Cents(0)
 	var fixed, least catalog.Cents
+	var bundle *catalog.Bundle
 	any := false
 	freight, top := make([]catalog.Cents, len(t.Jobs)), make([]catalog.Cents, len(t.Jobs))
 	for j, of := range c.of {
@@ -78,6 +79,9 @@ func (t *Program) chargeOne(out *plan.Joint, c common, shared bool) {
 		any = true
 		sw := &p.Problem.Switches[h]
 		fixed, least = catalog.Cents(sw.Fixed), catalog.Cents(sw.Minimum)
+		if c.kind == plan.ChargeBundle { // of boxes perhaps several
+			fixed, bundle = p.BundleCharge(&out.Jobs[j].Plan.Result, of), &p.State.Bundles[of]
+		}
 		own := catalog.Cents(0)
 		if c.kind == plan.ChargePlaterFreight {
 			own = lotOf(out.Jobs[j].Plan, of)
@@ -90,8 +94,8 @@ func (t *Program) chargeOne(out *plan.Joint, c common, shared bool) {
 	}
 	add := func(kind plan.ChargeKind, cents catalog.Cents, single []catalog.Cents, weight []catalog.Cents) {
 		if cents != 0 {
-			out.Charges = append(out.Charges, plan.JointCharge{Kind: kind, ID: c.id, Common: shared, Cents: cents,
-				Single: single, Shares: apportion(cents, weight)})
+			out.Charges = append(out.Charges, plan.JointCharge{Kind: kind, ID: c.id, Bundle: bundle, Common: shared,
+				Cents: cents, Single: single, Shares: apportion(cents, weight)})
 		}
 	}
 	even := make([]catalog.Cents, len(on))

@@ -118,6 +118,11 @@ func (a *assembly) budgets() {
 			a.own[j][h] = len(a.Problem.Switches)
 			sw.Name, sw.Tag, sw.Account = jobName(j, sw.Name+" by itself"), "", j+1
 			sw.Needs = a.mapped(a.own[j], sw.Needs, nil)
+			if sw.Voluntary { // boxes: the job pays for those that are bought
+				at := &a.Problem.Switches[a.main[j][h]]
+				at.Needs = append(slices.Clone(at.Needs), len(a.Problem.Switches))
+				sw.Voluntary, sw.Terms = false, nil
+			}
 			a.Problem.Switches = append(a.Problem.Switches, sw)
 		}
 	}

@@ -40,6 +40,7 @@ type Act struct {
 	For    []int         // per piece the slot that it is for, the first of several
 	Slots  []int         // the slots they are for
 	Count  int           // pieces of bags counted
+	Boxes  map[int]int   // of pieces that are bought by the box: how many boxes
 	Cents  catalog.Cents // what it costs as planned; below zero for a credit
 	Guess  bool          // the sum is nobody's quote yet
 }

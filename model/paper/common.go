@@ -135,7 +135,7 @@ func (c *CommonPurchase) add(plans []*plan.Plan, job int, buy Purchase, bought m
 			i = len(c.Bundles)
 			c.Bundles = append(c.Bundles, CommonBundle{})
 			if !bought[key] {
-				c.Bundles[i].Price = of.Price
+				c.Bundles[i].Price = plan.ChargeOf(plans[job], plan.ChargeBundle, b)
 			}
 			bought[key] = true
 			c.Total += c.Bundles[i].Price

@@ -1,8 +1,6 @@
 package paper
 
 import (
-	"slices"
-
 	"brightset/catalog"
 	"brightset/model/choice"
 	"brightset/model/plan"
@@ -15,21 +13,22 @@ type Spare struct {
 	Side     catalog.Side
 	Vendor   int  // whose it is, catalog.None unless a vendor's
 	Trade    int  // the trade it is given in, catalog.None if none
-	Paid     bool // it comes out of a bundle that is bought all the same
+	Paid     bool // it comes out of a bundle or a box that is bought all the same
 	Advice   string
 }
 
 // Leftover lists the pieces that no line of the plan uses, as planned or in
-// reserve, in the state's order, and what to do with each.
+// reserve, in the state's order, and what to do with each: of what is sold by the box, those
+// that are bought all the same before those that stay with the seller.
 func Leftover(pl *plan.Plan) []Spare {
-	used := usedOf(pl)
+	used := plan.Used(pl.Of, pl.Lines)
 	given := map[int]int{}
 	for _, c := range pl.Charges {
 		if c.Kind == plan.ChargeTrade {
 			given[pl.Of.Trades[c.Of].Give] = c.Of
 		}
 	}
-	bought := boughtBundles(pl)
+	bought := plan.BundlesOf(pl.Of, pl.Lines)
 	var spares []Spare
 	for i := range pl.Of.Pieces {
 		p := &pl.Of.Pieces[i]
@@ -41,28 +40,24 @@ func Leftover(pl *plan.Plan) []Spare {
 		if t, ok := given[i]; ok {
 			s.Trade = t
 		}
-		s.Paid = slices.Contains(bought, p.Bundle)
-		s.Advice = s.advice(pl.Of)
-		spares = append(spares, s)
+		over := left // of them, paid for
+		if p.Bundle == catalog.None || bought[p.Bundle] == 0 {
+			over = 0
+		} else if box := pl.Of.Bundles[p.Bundle].Box; box > 0 {
+			over = min(left, bought[p.Bundle]*box-used[i])
+		}
+		for _, part := range []struct {
+			n    int
+			paid bool
+		}{{over, true}, {left - over, false}} {
+			if part.n > 0 {
+				s.Quantity, s.Paid = part.n, part.paid
+				s.Advice = s.advice(pl.Of)
+				spares = append(spares, s)
+			}
+		}
 	}
 	return spares
-}
-
-// usedOf says how many of each piece a plan uses, as planned or in reserve.
-func usedOf(pl *plan.Plan) map[int]int {
-	used := map[int]int{}
-	for i := range pl.Lines {
-		l := &pl.Lines[i]
-		n := choice.Needed(pl.SlotOf(l))
-		used[l.Choice.Piece] += n
-		if l.Fallback != nil {
-			used[l.Fallback.Piece] += n
-		}
-		if s := l.Sharing; s != nil && s.With < l.Slot { // one does for both
-			used[l.Fallback.Piece] -= min(n, choice.Needed(&pl.Of.Slots[s.With]))
-		}
-	}
-	return used
 }
 
 // JobSpare is a piece that none of several plans uses, with a job whose state has it.
@@ -76,7 +71,7 @@ type JobSpare struct {
 func CommonLeftover(plans []*plan.Plan) []JobSpare {
 	used := map[string]int{}
 	for _, pl := range plans {
-		for i, n := range usedOf(pl) {
+		for i, n := range plan.Used(pl.Of, pl.Lines) {
 			used[pl.Of.Pieces[i].Key()] += n
 		}
 	}
@@ -115,6 +110,8 @@ func (s *Spare) advice(st *catalog.State) string {
 		return "at " + st.Platers[p.Sent.Plater].ID + ": take it back, or let him finish and keep it as a spare"
 	case s.Trade != catalog.None:
 		return "goes out in trade " + st.Trades[s.Trade].ID
+	case s.Paid && st.Bundles[p.Bundle].Box > 0:
+		return "comes with the box: keep as spares"
 	case s.Paid:
 		return "comes with the bundle: keep until the set hangs, then sell"
 	case s.Side == catalog.Customers:

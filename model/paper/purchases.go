@@ -1,6 +1,7 @@
 package paper
 
 import (
+	"maps"
 	"slices"
 
 	"brightset/catalog"
@@ -12,9 +13,9 @@ import (
 // drawers (Side Shops, Vendor None), or a bundle that has no vendor.
 type Purchase struct {
 	Side    catalog.Side
-	Vendor  int   // catalog.None for the drawers and for a bundle without vendor
-	Lines   []int // indices into the plan's lines whose piece is bought singly
-	Bundles []int
+	Vendor  int           // catalog.None for the drawers and for a bundle without vendor
+	Lines   []int         // indices into the plan's lines whose piece is bought singly
+	Bundles []int         // and what is bought by the box
 	Pieces  catalog.Cents // prices of the single pieces
 	Bundled catalog.Cents // prices of the bundles
 	Freight catalog.Cents
@@ -50,7 +51,7 @@ func Purchases(pl *plan.Plan) []Purchase {
 			seller = v + 1
 		}
 		sellers[seller].Bundles = append(sellers[seller].Bundles, b)
-		sellers[seller].Bundled += pl.Of.Bundles[b].Price
+		sellers[seller].Bundled += plan.ChargeOf(pl, plan.ChargeBundle, b)
 	}
 	var list []Purchase
 	for _, s := range sellers {
@@ -69,17 +70,8 @@ func takenOut(p *catalog.Piece) bool {
 	return p.Price == 0 && (p.Stage != catalog.StageSeen || p.Sent.Was || p.Days.From.Source == catalog.Recorded)
 }
 
-// boughtBundles are the bundles some chosen or reserved piece comes out of.
+// boughtBundles are the bundles, and what is bought by the box, that some chosen or reserved
+// piece comes out of.
 func boughtBundles(pl *plan.Plan) []int {
-	var list []int
-	for i := range pl.Lines {
-		l := &pl.Lines[i]
-		for _, c := range []*plan.Choice{l.Choice, l.Fallback} {
-			if c != nil && pl.PieceOf(c).Bundle != catalog.None {
-				list = append(list, pl.PieceOf(c).Bundle)
-			}
-		}
-	}
-	slices.Sort(list)
-	return slices.Compact(list)
+	return slices.Sorted(maps.Keys(plan.BundlesOf(pl.Of, pl.Lines)))
 }

@@ -28,7 +28,7 @@ type todo struct {
 
 // add puts a piece for a slot (catalog.None for none) on the list of an act with the same
 // person, which is begun if there is none yet.
-func (t *todo) add(with Act, piece, slot, count int, cents catalog.Cents, guess bool) {
+func (t *todo) add(with Act, piece, slot, count int, cents catalog.Cents, guess bool) *Act {
 	at := slices.IndexFunc(t.acts, func(a Act) bool {
 		return a.Kind == with.Kind && a.Plater == with.Plater && a.Maker == with.Maker &&
 			a.Side == with.Side && a.Vendor == with.Vendor && a.Trade == with.Trade
@@ -47,6 +47,18 @@ func (t *todo) add(with Act, piece, slot, count int, cents catalog.Cents, guess 
 	if slot != catalog.None && !slices.Contains(a.Slots, slot) {
 		a.Slots = append(a.Slots, slot)
 	}
+	return a
+}
+
+// boxes says how many boxes of a piece are bought, if it is sold by the box.
+func (a *Act) boxes(st *catalog.State, piece, n int) {
+	if st.Bundles[st.Pieces[piece].Bundle].Box == 0 {
+		return
+	}
+	if a.Boxes == nil {
+		a.Boxes = map[int]int{}
+	}
+	a.Boxes[piece] = n
 }
 
 // lineOf is the line whose choice uses a piece, nil where none does.
@@ -149,10 +161,15 @@ func (t *todo) purchases() {
 			}
 			t.add(act, l.Choice.Piece, l.Slot, choice.Needed(&t.st.Slots[l.Slot]), 0, false)
 		}
+		many := plan.BundlesOf(t.st, t.pl.Lines)
 		for _, b := range buy.Bundles {
 			for i := range t.st.Pieces {
 				if t.st.Pieces[i].Bundle == b {
-					t.add(act, i, catalog.None, choice.PieceCount(&t.st.Pieces[i]), 0, false)
+					n := choice.PieceCount(&t.st.Pieces[i])
+					if box := t.st.Bundles[b].Box; box > 0 {
+						n = box * many[b]
+					}
+					t.add(act, i, catalog.None, n, 0, false).boxes(t.st, i, many[b])
 				}
 			}
 		}

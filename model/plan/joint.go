@@ -50,6 +50,7 @@ const (
 type JointCharge struct {
 	Kind   ChargeKind
 	ID     string          // of the plater, vendor or bundle
+	Bundle *catalog.Bundle // of a bundle, or of boxes: what it is; else nil
 	Common bool            // it is the shop's, and could be shared
 	Cents  catalog.Cents   //
 	Single []catalog.Cents // per job, what it would be charged by itself

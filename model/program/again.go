@@ -80,5 +80,6 @@ func (p *Program) Again(st *catalog.State, opt Options, pieces ...int) *Program 
 
 // same says whether the same pieces are wanted by more than one.
 func (w *wants) same(v *wants) bool {
-	return slices.Equal(w.rows, v.rows) && slices.Equal(w.shared, v.shared) && slices.Equal(w.got, v.got)
+	return slices.Equal(w.rows, v.rows) && slices.Equal(w.shared, v.shared) && slices.Equal(w.got, v.got) &&
+		slices.Equal(w.boxes, v.boxes)
 }

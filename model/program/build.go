@@ -31,6 +31,7 @@ type Program struct {
 	steady    *steady
 	Slots     []*slotChoices
 	RowOf     map[int]int             // per piece that has one, its row
+	BoxRowOf  map[int]int             // per piece sold by the box, more than one of which may be used, its row
 	uses      []map[int][]solver.Term // per slot, per piece: for using it as k or f
 	gets      map[int][]solver.Term   // per piece: more for using it as k
 	spares    []spare                 // with SharedSpares: what two slots may hold together
@@ -116,6 +117,7 @@ func (p *Program) constrain() {
 	p.platerSwitches()
 	p.vendorSwitches()
 	p.bundleSwitches()
+	p.boxRows()
 	p.trades()
 	p.markedSwitches()
 	if p.columns(); p.GaveUp {

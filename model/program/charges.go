@@ -46,8 +46,8 @@ func (p *Program) vendorSwitches() {
 	}
 }
 
-// bundleSwitches: the price of every bundle some chosen k or f comes out of. It
-// needs its vendor.
+// bundleSwitches: the price of every bundle some chosen k or f comes out of, and of the first
+// box of what is sold by the box. It needs its vendor.
 func (p *Program) bundleSwitches() {
 	for i := range p.State.Bundles {
 		b := &p.State.Bundles[i]

@@ -44,7 +44,7 @@ func (p *Program) Plan(res solver.Result) *plan.Plan {
 }
 
 // charges splits what the switches charge into its kinds, platers first, then
-// vendors, bundles and trades. Sums of nothing are left out.
+// vendors, bundles and boxes, and trades. Sums of nothing are left out.
 func (p *Program) charges(res solver.Result, loads []catalog.Cents) []plan.Charge {
 	var list []plan.Charge
 	add := func(kind plan.ChargeKind, of int, cents catalog.Cents) {
@@ -68,7 +68,7 @@ func (p *Program) charges(res solver.Result, loads []catalog.Cents) []plan.Charg
 		add(plan.ChargeVendorFreight, v, charge(p.VendorSwitch(v)))
 	}
 	for b := range p.State.Bundles {
-		add(plan.ChargeBundle, b, charge(p.BundleSwitch(b)))
+		add(plan.ChargeBundle, b, p.BundleCharge(&res, b))
 	}
 	for t := range p.State.Trades {
 		add(plan.ChargeTrade, t, charge(p.TradeSwitch(t)))

@@ -101,6 +101,7 @@ type wants struct {
 	rows   []int  // pieces that need a row: the slots could use more than there are
 	shared []bool // per piece: it has a row, or a trade gives it
 	got    []bool // per piece: a trade gets it
+	boxes  []moreBoxes
 }
 
 // findWants goes through all admitted choices.
@@ -112,6 +113,10 @@ func findWants(st *catalog.State, benches []*slotChoices, opt Options) wants {
 			w.rows = append(w.rows, i)
 			w.shared[i] = true
 		}
+	}
+	w.boxes = findBoxes(st, most)
+	for _, m := range w.boxes {
+		w.shared[m.piece] = true
 	}
 	for _, i := range opt.Finds {
 		w.shared[i], w.got[i] = true, true

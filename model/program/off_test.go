@@ -103,6 +103,13 @@ var rulesOff = []ruleOff{
 		}
 	}, nil},
 	{"bundle", func(st *catalog.State) { st.Bundles[0].Price = 0 }, nil},
+	{"box", func(st *catalog.State) { // one holds all that there are
+		for b := range st.Bundles {
+			if bundle := &st.Bundles[b]; bundle.Box > 0 {
+				bundle.Box = catalog.MaxQuantity
+			}
+		}
+	}, []string{"charge"}},
 	{"quote", eachPiece(func(p *catalog.Piece) { p.Quotes = nil }), nil},
 	{"fit", eachPiece(func(p *catalog.Piece) { p.Fit = nil }), nil},
 	{"value", eachPiece(func(p *catalog.Piece) { p.Value = 0 }), nil},

@@ -22,9 +22,14 @@ func (p *Program) pieceRows() {
 		r := p.row(solver.Row{Name: "piece " + key, Sense: solver.AtMost,
 			Limit: int64(choice.PieceCount(&p.State.Pieces[piece])), Tag: TagPiece(key)})
 		p.RowOf[piece] = r
-		for s := range p.State.Slots {
-			p.use(s, piece, r, int64(choice.Needed(&p.State.Slots[s])))
-		}
+		p.count(piece, r)
+	}
+}
+
+// count makes a row count how many of a piece the slots use.
+func (p *Program) count(piece, row int) {
+	for s := range p.State.Slots {
+		p.use(s, piece, row, int64(choice.Needed(&p.State.Slots[s])))
 	}
 }
 

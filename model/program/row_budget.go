@@ -89,6 +89,10 @@ func (p *Program) markedSwitches() {
 		times := markedCent(p.State, markup)
 		sw.Name, sw.Account, sw.Fixed, sw.Minimum = sw.Name+" to the owner", 1, times*sw.Fixed, times*sw.Minimum
 		sw.Needs = p.marked(sw.Needs)
+		if sw.Voluntary { // more boxes: the owner is charged for those that are bought
+			p.Problem.Switches[h].Needs = []int{len(p.Problem.Switches)}
+			sw.Voluntary, sw.Terms = false, nil
+		}
 		p.Problem.Switches = append(p.Problem.Switches, sw)
 	}
 	for h := trades; h < len(own); h++ {

@@ -39,14 +39,14 @@ func (p *Program) spareName(sp *spare) string {
 }
 
 // shareColumns gives the lines that share a term in the rows of their cell, and takes
-// them out of the row of the spare, which their group uses once for both. The terms in
+// them out of the rows that count the spare, which their group uses once for both. The terms in
 // rows of trades stay: what is given away is no spare.
 func (p *Program) shareColumns(s int, columns []solver.Column) {
 	first := len(columns) - len(p.sharing[s])
 	for i, l := range p.sharing[s] {
 		sp, col := &p.spares[l.spare], &columns[first+i]
-		row := p.RowOf[sp.piece]
-		terms := slices.DeleteFunc(slices.Clone(col.Terms), func(t solver.Term) bool { return t.Row == row })
+		rows := p.countRows(sp.piece)
+		terms := slices.DeleteFunc(slices.Clone(col.Terms), func(t solver.Term) bool { return slices.Contains(rows, t.Row) })
 		for _, r := range sp.cells[l.side][sp.class[l.side][l.class].cell].rows {
 			terms = append(terms, solver.Term{Row: r, Coef: 1})
 		}
@@ -82,7 +82,9 @@ func (p *Program) shareGroups() {
 			if p.State.Job.BudgetOn == catalog.OnExpected {
 				term(RowBudget, int64(pair.cost))
 			}
-			term(p.RowOf[sp.piece], int64(many))
+			for _, r := range p.countRows(sp.piece) {
+				term(r, int64(many))
+			}
 			for _, r := range [][2]int{a.rows, b.rows} {
 				term(r[0], -1)
 				term(r[1], -1)

@@ -38,7 +38,7 @@ type edit struct{ old, new string }
 
 func TestFactsOfTheTrade(t *testing.T) {
 	told := map[string]bool{}
-	for _, f := range slices.Concat(facts, factsOfWorks) {
+	for _, f := range slices.Concat(facts, factsOfWorks, factsOfPieces) {
 		told[f.job] = true
 		t.Run(f.job, func(t *testing.T) {
 			turned := false

@@ -9,7 +9,7 @@ import (
 func TagTrade(id string) solver.Tag { return solver.Tag("trade " + id) }
 
 // TradeSwitch is the switch of a trade.
-func (p *Program) TradeSwitch(t int) int { return p.BundleSwitch(len(p.State.Bundles)) + t }
+func (p *Program) TradeSwitch(t int) int { return p.boxSwitch(len(p.wants.boxes)) + t }
 
 // trades, for every trade t with a switch y that may be on, at a charge of
 // -credit:

@@ -62,7 +62,7 @@ func Best(st *catalog.State) (grade, total int64, feasible bool, plan *plan.Plan
 // FromOracle writes lines and trades of the oracle's as a plan.
 func FromOracle(st *catalog.State, read *oracle.Reader, lines []*oracle.Line, trades []int) *plan.Plan {
 	p := &plan.Plan{Of: st, Status: solver.Optimal, Has: true, Completion: oracle.Completion(lines)}
-	for _, c := range read.Charges(lines, trades) {
+	for _, c := range read.Charges(lines, trades, nil) {
 		p.Charges = append(p.Charges, plan.Charge{Kind: plan.ChargeKind(c.Kind), Of: c.Of, Cents: c.Cents})
 		p.Expected += c.Cents
 		p.Outlay += c.Cents

@@ -36,7 +36,7 @@ func OnTheEdge(r *rand.Rand, st *catalog.State) {
 		edgeOfCompletion(r, st, risk)
 	}
 	if st.Job.Budget.Set || some() {
-		for _, c := range s.Charges(s.Lines, s.Trades) {
+		for _, c := range s.Charges(s.Lines, s.Trades, nil) {
 			cash += c.Cents
 		}
 		st.Job.Budget = Set(cash - catalog.Cents(step()))
@@ -44,7 +44,7 @@ func OnTheEdge(r *rand.Rand, st *catalog.State) {
 		case catalog.OnExpected:
 			st.Job.Budget.V = s.Total + keeps - catalog.Cents(step())
 		case catalog.OnQuote:
-			st.Job.Budget.V = s.OwnerPays(s.Lines, s.Trades) - st.Job.SpentSum - catalog.Cents(step())
+			st.Job.Budget.V = s.OwnerPays(s.Lines, s.Trades, nil) - st.Job.SpentSum - catalog.Cents(step())
 		}
 	}
 	if l := s.Lines[r.IntN(len(s.Lines))]; some() {

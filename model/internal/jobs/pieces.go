@@ -3,6 +3,7 @@ package jobs
 import (
 	"fmt"
 	"math/rand/v2"
+	"slices"
 	"sort"
 
 	"brightset/catalog"
@@ -98,7 +99,31 @@ func (j *RandomJob) piece(s, i int) {
 	if r := j.Of(name + "unknown-metal"); j.has("unknown-metal") && Chance(r, 25) {
 		p.Metal = catalog.None
 	}
+	if i > 0 && j.has("box") {
+		j.box(&p, s, j.Of(name+"box"))
+	}
 	j.St.Pieces = append(j.St.Pieces, p)
+}
+
+// box lets a piece be sold by the box alone, two or three in one, and fit every second slot or
+// all of them, so that they may come to want more than one box.
+func (j *RandomJob) box(p *catalog.Piece, s int, r *rand.Rand) {
+	size, boxes, price, seller := Between(r, 2, 3), Between(r, 2, 3), Between[catalog.Cents](r, 5_00, 120_00), r.IntN(2)
+	if !Chance(r, 45) || size*boxes < j.St.Slots[s].Quantity {
+		return
+	}
+	for other := range j.St.Slots {
+		if Chance(r, 75) && !slices.Contains(p.Fits, other) {
+			p.Fits = append(p.Fits, other)
+		}
+	}
+	p.InShop, p.Side, p.Vendor, p.Price, p.Quantity = false, catalog.Vendors, catalog.None, 0, size*boxes
+	if len(j.St.Vendors) > 0 {
+		p.Vendor = seller
+	}
+	p.Bundle = len(j.St.Bundles)
+	j.St.Bundles = append(j.St.Bundles, catalog.Bundle{ID: p.ID, Vendor: p.Vendor, Price: price, Box: size,
+		From: catalog.Origin{Source: catalog.JobFile}})
 }
 
 func (j *RandomJob) findings(p *catalog.Piece, r *rand.Rand) {
@@ -134,7 +159,7 @@ func (j *RandomJob) source(p *catalog.Piece, name string, i int) {
 		if r := j.Of(name + "value"); j.has("value") && Chance(r, 60) {
 			p.Value = Between[catalog.Cents](r, 5_00, 90_00)
 		}
-	case len(j.St.Bundles) > 0 && Chance(j.Of(name+"bundle"), 35):
+	case j.has("bundle") && Chance(j.Of(name+"bundle"), 35):
 		p.Side, p.Bundle, p.Vendor = catalog.Vendors, 0, j.St.Bundles[0].Vendor
 	case len(j.St.Vendors) > 0 && Chance(r, 60):
 		p.Side, p.Vendor, p.Price = catalog.Vendors, r.IntN(len(j.St.Vendors)), price

@@ -30,7 +30,7 @@ var features = map[string]int{
 	"quantity": 25, "shared": 60, "value": 50, "minimum": 60, "freight": 60, "strip": 60, "refuses": 30,
 	"maker": 60, "unknown-metal": 15, "no-area": 10, "given-grade": 40,
 	"soundness": 40, "harmless": 40, "bears": 20, "second-plater": 70, "done": 30, "price": 25,
-	"works-in": 20, "after": 25,
+	"works-in": 20, "after": 25, "box": 30,
 }
 
 // RandomJob is one random job in the making.

@@ -98,6 +98,11 @@ func makeEqual(r *rand.Rand, st *catalog.State) {
 	id := b.ID
 	*b = st.Clone().Pieces[i] // with quotes of its own: one price changed is one price
 	b.ID = id
+	if b.Bundle != catalog.None && st.Bundles[b.Bundle].Box > 0 { // in boxes of its own
+		box := st.Bundles[b.Bundle]
+		box.ID, b.Bundle = id, len(st.Bundles)
+		st.Bundles = append(st.Bundles, box)
+	}
 }
 
 // AsLargeAsCan makes all money of a job as large as it may be: what is added up for a

@@ -18,7 +18,7 @@ func (s *Search) surelyOver(expected, outlay catalog.Cents) bool {
 func (s *Search) overBudget(expected, outlay catalog.Cents, trades []int) bool {
 	job := &s.st.Job
 	if job.Budget.Set && job.BudgetOn == catalog.OnQuote {
-		return s.OwnerPays(s.picked, trades) > job.Budget.V+job.SpentSum
+		return s.OwnerPays(s.picked, trades, s.used) > job.Budget.V+job.SpentSum
 	}
 	return s.surelyOver(expected, outlay)
 }
@@ -30,7 +30,7 @@ func (s *Search) overBudget(expected, outlay catalog.Cents, trades []int) bool {
 // as they are; what is spent with the markup on plating or on parts or none, as each sum says,
 // what went into pieces that broke or got lost without any unless the terms ask for it; and the
 // tax on all that.
-func (r *Reader) OwnerPays(lines []*Line, trades []int) catalog.Cents {
+func (r *Reader) OwnerPays(lines []*Line, trades, used []int) catalog.Cents {
 	q := &r.st.Quote
 	marked := func(c catalog.Cents, share catalog.Micro) catalog.Cents { return c + part(share, c) }
 	more := catalog.Cents(0)
@@ -60,7 +60,7 @@ func (r *Reader) OwnerPays(lines []*Line, trades []int) catalog.Cents {
 		net += part(hours, or(q.Hourly, 0))
 	}
 	var millionths int64
-	for _, c := range r.Charges(lines, trades) {
+	for _, c := range r.Charges(lines, trades, used) {
 		share := catalog.Micro(0)
 		switch c.Kind {
 		case "minimum", "plater-freight":

@@ -179,7 +179,7 @@ func (s *Search) hopeless() bool {
 	if risk+rest.risk > s.limit || finish+rest.finish < s.needed {
 		return true
 	}
-	charges := sum(s.charges(s.callsOf(s.picked), rest.work)) - s.credit
+	charges := sum(s.charges(s.callsOf(s.picked, s.used), rest.work)) - s.credit
 	cost, cash = cost+rest.cost+charges, cash+rest.cash+charges
 	return s.surelyOver(cost, cash) || s.Has && !s.better(finish+rest.finish, cost-s.keeps()-rest.keeps)
 }
@@ -198,7 +198,7 @@ func (s *Search) whole() {
 	if risk > s.limit || finish < s.needed || s.Refuse != nil && s.Refuse(s.picked) {
 		return
 	}
-	charges, keeps := sum(s.charges(s.callsOf(s.picked), nil)), s.keeps()
+	charges, keeps := sum(s.charges(s.callsOf(s.picked, s.used), nil)), s.keeps()
 	for set := range 1 << len(s.st.Trades) {
 		trades, credit, ok := s.trades(set, s.picked, s.used)
 		total := cost + charges - credit

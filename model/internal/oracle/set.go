@@ -17,15 +17,33 @@ type Charge struct {
 
 // calls is what a set of lines calls for: lots, freights and bundles.
 type calls struct {
-	lots             []bool // by plater
-	sent             []catalog.Cents
-	vendors, bundles []bool
+	lots    []bool // by plater
+	sent    []catalog.Cents
+	vendors []bool
+	bundles []int // how many of each: one, or as many boxes as hold what comes out of them
 }
 
-// callsOf gathers what lines call for. A lot that was sent is paid for.
-func (r *Reader) callsOf(lines []*Line) calls {
+// callsOf gathers what lines call for. A lot that was sent is paid for. used is how many of
+// each piece they use, nil if each of them uses its own.
+func (r *Reader) callsOf(lines []*Line, used []int) calls {
 	c := calls{make([]bool, len(r.st.Platers)), make([]catalog.Cents, len(r.st.Platers)),
-		make([]bool, len(r.st.Vendors)), make([]bool, len(r.st.Bundles))}
+		make([]bool, len(r.st.Vendors)), make([]int, len(r.st.Bundles))}
+	if used == nil {
+		used = make([]int, len(r.st.Pieces))
+		for _, l := range lines {
+			used[l.K.Piece] += r.st.Slots[l.K.Slot].Quantity
+			if l.F != nil {
+				used[l.F.Piece] += r.st.Slots[l.K.Slot].Quantity
+			}
+		}
+	}
+	for p, n := range used {
+		if b := r.st.Pieces[p].Bundle; b >= 0 && r.st.Bundles[b].Box > 0 {
+			for c.bundles[b] = 0; c.bundles[b]*r.st.Bundles[b].Box < n; {
+				c.bundles[b]++
+			}
+		}
+	}
 	for _, l := range lines {
 		if q := l.K.Plater; q >= 0 && !l.K.Sent {
 			c.lots[q], c.sent[q] = true, c.sent[q]+l.K.Plate
@@ -46,7 +64,7 @@ func (r *Reader) bundle(c *calls, p *catalog.Piece) {
 	if p.Bundle < 0 {
 		return
 	}
-	c.bundles[p.Bundle] = true
+	c.bundles[p.Bundle] = max(c.bundles[p.Bundle], 1)
 	if v := r.st.Bundles[p.Bundle].Vendor; v >= 0 {
 		c.vendors[v] = true
 	}
@@ -68,9 +86,9 @@ func (r *Reader) charges(c calls, more []catalog.Cents) (out []Charge) {
 			out = append(out, Charge{"minimum", q, missing})
 		}
 	}
-	for b, on := range c.bundles {
-		if on {
-			out = append(out, Charge{"bundle", b, r.st.Bundles[b].Price})
+	for b, n := range c.bundles {
+		if n > 0 {
+			out = append(out, Charge{"bundle", b, catalog.Cents(n) * r.st.Bundles[b].Price})
 		}
 	}
 	for v, on := range c.vendors {
@@ -81,9 +99,9 @@ func (r *Reader) charges(c calls, more []catalog.Cents) (out []Charge) {
 	return out
 }
 
-// Charges are all that lines and trades bring with them.
-func (r *Reader) Charges(lines []*Line, trades []int) []Charge {
-	out := r.charges(r.callsOf(lines), nil)
+// Charges are all that lines and trades bring with them; used as in callsOf.
+func (r *Reader) Charges(lines []*Line, trades, used []int) []Charge {
+	out := r.charges(r.callsOf(lines, used), nil)
 	for _, t := range trades {
 		out = append(out, Charge{"trade", t, -r.st.Trades[t].Credit})
 	}

@@ -164,7 +164,7 @@ func (s *Shared) together(at, o int, cost, keeps catalog.Cents, risk int64) {
 func (s *Shared) goOn(cost, keeps catalog.Cents, risk int64) {
 	rest := &s.rest[len(s.picked)]
 	_, cash, _, finish := s.sums()
-	charges := sum(s.charges(s.callsOf(s.picked), rest.work)) - s.credit
+	charges := sum(s.charges(s.callsOf(s.picked, s.used), rest.work)) - s.credit
 	low := s.open(cost+rest.cost) + charges
 	if risk+rest.risk-int64(2*len(s.lines)) > s.limit || finish+rest.finish < s.needed ||
 		s.surelyOver(low, cash+rest.cash+charges) || s.Has && low-keeps-rest.keeps >= s.Total {
@@ -189,7 +189,7 @@ func (s *Shared) judge(cost, keeps catalog.Cents, risk int64) {
 	if risk > s.limit || finish < s.needed {
 		return
 	}
-	charges := sum(s.charges(s.callsOf(s.picked), nil))
+	charges := sum(s.charges(s.callsOf(s.picked, s.used), nil))
 	for set := range 1 << len(s.st.Trades) {
 		trades, credit, ok := s.trades(set, s.picked, s.used)
 		total := cost + charges - credit

@@ -43,7 +43,7 @@ func Together(pair []*catalog.State, once Once) (least catalog.Cents, found bool
 			if once == Nothing {
 				total += sum(first.charges(x.calls, nil)) + sum(second.charges(y.calls, nil))
 			} else {
-				total += sum(first.charges(both(x.calls, y.calls), nil))
+				total += sum(first.charges(first.both(x.calls, y.calls), nil))
 			}
 			for v := range x.calls.vendors {
 				if once == ButFreights && x.calls.vendors[v] && y.calls.vendors[v] {
@@ -79,7 +79,7 @@ func (s *Search) wholesOf() (out []whole) {
 	if risk > s.limit || finish < s.needed {
 		return nil
 	}
-	called := s.callsOf(s.picked)
+	called := s.callsOf(s.picked, s.used)
 	charges, used := sum(s.charges(called, nil)), map[string]int{}
 	for p, n := range s.used {
 		if piece := &s.st.Pieces[p]; piece.InShop && n > 0 {
@@ -123,7 +123,7 @@ func stockSuffices(st *catalog.State, a, b *whole) bool {
 }
 
 // both is what two jobs with the same platers, vendors and bundles call for.
-func both(a, b calls) calls {
+func (r *Reader) both(a, b calls) calls {
 	c := calls{slices.Clone(a.lots), slices.Clone(a.sent), slices.Clone(a.vendors), slices.Clone(a.bundles)}
 	for q := range c.lots {
 		c.lots[q], c.sent[q] = c.lots[q] || b.lots[q], c.sent[q]+b.sent[q]
@@ -132,7 +132,11 @@ func both(a, b calls) calls {
 		c.vendors[v] = c.vendors[v] || b.vendors[v]
 	}
 	for i := range c.bundles {
-		c.bundles[i] = c.bundles[i] || b.bundles[i]
+		if r.st.Bundles[i].Box > 0 { // an offer to one job, and another's is its own
+			c.bundles[i] += b.bundles[i]
+		} else {
+			c.bundles[i] = max(c.bundles[i], b.bundles[i])
+		}
 	}
 	return c
 }

@@ -75,7 +75,7 @@ func (b *builder) boughtPiece(i int, f *Facts) (int, error) {
 	p := &b.st.Pieces[i]
 	_, target := b.of(i)
 	switch {
-	case p.Bundle != catalog.None:
+	case b.box(i) == nil && p.Bundle != catalog.None:
 		return 0, fmt.Errorf("%s comes out of bundle %[2]s; type: brightset record bought %[2]s", b.name(i),
 			InShell(b.st.Bundles[p.Bundle].ID))
 	case p.Side == catalog.Customers && f.Price == "":
@@ -93,9 +93,13 @@ func (b *builder) boughtPiece(i int, f *Facts) (int, error) {
 			b.against("ban %q forbids it%s", ban.ID, because(ban.Reason))
 		}
 	}
+	price := p.Price * catalog.Cents(n)
+	if box := b.box(i); box != nil {
+		price = box.Price * catalog.Cents(box.Count(n))
+	}
 	b.split(i, n, catalog.None)
 	b.own(i)
-	return n, b.priceOf(p.Price*catalog.Cents(n), i, f, "bought %s%s", b.many(n, i), from(f))
+	return n, b.priceOf(price, i, f, "bought %s%s", b.many(n, i), from(f))
 }
 
 // many is a number of pieces by name: "8 of clips", "crest-1".
@@ -104,44 +108,6 @@ func (b *builder) many(n, i int) string {
 		return b.name(i)
 	}
 	return fmt.Sprintf("%d of %s", n, b.name(i))
-}
-
-func (b *builder) boughtBundle(bundle int, f *Facts) error {
-	name, left := b.st.Bundles[bundle].ID, 0
-	if f.Count != "" {
-		return fmt.Errorf("bundle %s is bought whole; leave --count out", name)
-	}
-	share, shared := b.takeShare(catalog.ShareBundle, name)
-	for i := range b.st.Pieces {
-		if b.st.Pieces[i].Bundle != bundle {
-			continue
-		}
-		if left++; shared && b.st.Pieces[i].InShop {
-			b.free(i)
-		} else {
-			b.own(i)
-		}
-	}
-	switch {
-	case shared: // another of the jobs may have recorded it before
-		return b.pay(share, catalog.None, f, "share of bundle %s%s", name, from(f))
-	case left == 0:
-		return fmt.Errorf("nothing comes out of bundle %s any more: it was bought already", name)
-	}
-	return b.pay(b.st.Bundles[bundle].Price, catalog.None, f, "bundle %s%s", name, from(f))
-}
-
-// bundle finds a bundle; pieces go before it where both have the name.
-func (b *builder) bundle(id string) int {
-	if _, isPiece := b.st.FindPiece(id); isPiece {
-		return catalog.None
-	}
-	for i := range b.st.Bundles {
-		if b.st.Bundles[i].ID == id {
-			return i
-		}
-	}
-	return catalog.None
 }
 
 // own makes a piece the customer's; one of the shop's stays in its file, paid for and
@@ -159,6 +125,7 @@ func (b *builder) own(i int) {
 		b.set(false, target, event.KeyOwner, "customer")
 		b.set(false, target, event.KeyPrice, nil)
 		b.set(false, target, event.KeyBundle, nil)
+		b.set(false, target, event.KeyBox, nil)
 	}
 	b.set(shop, target, event.KeyChance, int64(1))
 	b.set(shop, target, event.KeyDays, int64(0))

@@ -102,3 +102,45 @@ func TestMoneyOfWorks(t *testing.T) {
 		}
 	}
 }
+
+// TestMoneyOfBoxes: what is sold by the box is booked by whole boxes, 11.00 each; what is left of
+// the offer is still sold so, and what was bought lies there, all of it.
+func TestMoneyOfBoxes(t *testing.T) {
+	path := demo(t)
+	edit(t, path, "\n[slot.bolts]\nquantity = 36\n[piece.bolts]\nfits = [\"bolts\"]\nkind = \"reproduction\"\n"+
+		"metal = \"brass\"\nowner = \"tinshed\"\nbox = 50\nquantity = 150\nprice = \"11.00\"\ngrade = 95\n")
+	d := recorderAt(t, path)
+	if err := do(t, d, "bought", Facts{Target: "bolts", Count: "36"}); err == nil ||
+		!strings.Contains(err.Error(), "boxes of 50; write 50") {
+		t.Errorf("part of a box: %v", err)
+	}
+	was := d.State.Job.SpentSum
+	if err := do(t, d, "bought", Facts{Target: "bolts", Count: "100"}); err != nil {
+		t.Fatal(err)
+	}
+	st := recorderAt(t, path).State
+	if got := st.Job.SpentSum - was; got != 22_00 {
+		t.Errorf("%d spent on two boxes, want 2200", got)
+	}
+	for id, want := range map[string][2]int{"bolts": {100, 0}, "bolts-2": {50, 50}} {
+		i, ok := st.FindPiece(id)
+		if !ok {
+			t.Fatal(id)
+		}
+		p, box := &st.Pieces[i], 0
+		if p.Bundle != catalog.None {
+			box = st.Bundles[p.Bundle].Box
+		}
+		if p.Quantity != want[0] || box != want[1] || (box == 0) != (p.Side == catalog.Customers) {
+			t.Errorf("%s: %d of it, in boxes of %d, side %d", id, p.Quantity, box, p.Side)
+		}
+	}
+	if err := do(t, recorderAt(t, path), "new", Facts{Target: "nuts", Fits: "bolts", Kind: "reproduction", Metal: "brass",
+		Owner: "tinshed", Cost: "9.00", Box: "40"}); err != nil {
+		t.Fatal(err)
+	}
+	st = recorderAt(t, path).State
+	if i, ok := st.FindPiece("nuts"); !ok || st.Pieces[i].Quantity != 40 || st.Bundles[st.Pieces[i].Bundle].Price != 9_00 {
+		t.Error("an offer by the box is not what was recorded")
+	}
+}

@@ -53,8 +53,8 @@ func (b *builder) newPiece(f *Facts) error {
 		event.KeyValue: f.Value, event.KeyBundle: f.Bundle} {
 		b.set(false, target, key, text)
 	}
-	for key, text := range map[event.Key]string{event.KeyQuantity: f.Quantity, event.KeyGrade: f.Grade,
-		event.KeyTone: f.Tone, event.KeyChance: f.Chance, event.KeyDays: f.Days} {
+	for key, text := range map[event.Key]string{event.KeyQuantity: f.Quantity, event.KeyBox: f.Box,
+		event.KeyGrade: f.Grade, event.KeyTone: f.Tone, event.KeyChance: f.Chance, event.KeyDays: f.Days} {
 		b.set(false, target, key, value(text))
 	}
 	return nil

@@ -18,6 +18,7 @@ type Facts struct {
 	Each   []Facts // what is otherwise for single pieces of several, by the Target of each
 
 	Fits, Kind, Metal, Owner, Name, Tag, Place, Marks, Quantity, Value, Chance string // of a new piece
+	Box                                                                        string // how many are in one
 	Defect, Severity, Extent, Count, Where                                     string // of a finding
 	Grade, Tone, Days, Breakage                                                string
 	Cost, Credit, Freight                                                      string // money
@@ -53,8 +54,8 @@ type Action struct {
 
 // Actions are all that can be recorded, in the order of a job.
 var Actions = []Action{
-	{event.New, "PIECE", "a piece turned up that no file names", "fits kind metal owner cost quantity grade chance days " +
-		"name tag place marks value bundle", "fits kind metal", (*builder).newPiece},
+	{event.New, "PIECE", "a piece turned up that no file names", "fits kind metal owner cost quantity box grade chance " +
+		"days name tag place marks value bundle", "fits kind metal", (*builder).newPiece},
 	{event.Found, "PIECES", "a fault was found on it", "defect severity extent count where harmless", "defect",
 		each((*builder).found)},
 	{event.Cleared, "PIECE", "a fault is not there after all: DEFECT is the finding's name", "defect", "defect",

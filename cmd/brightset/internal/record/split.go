@@ -89,12 +89,22 @@ func (b *builder) howMany(i int, c *plan.Choice, f *Facts) (int, error) {
 }
 
 // howManyBought are as many as are said, else as many as the plan that was kept hangs,
-// else all.
+// else all; of what is sold by the box, whole boxes.
 func (b *builder) howManyBought(i int, f *Facts) (int, error) {
-	if kept := b.planned(i, func(*catalog.KeptChoice) bool { return true }); f.Count == "" && kept > 0 {
-		return min(kept, b.st.Pieces[i].Quantity), nil
+	kept := b.planned(i, func(*catalog.KeptChoice) bool { return true })
+	box := b.box(i)
+	if f.Count != "" || kept == 0 {
+		n, err := b.count(i, f)
+		if err == nil && box != nil && n%box.Box != 0 {
+			err = fmt.Errorf("--count %q: %s is sold in boxes of %d; write %d", f.Count, b.name(i), box.Box,
+				box.Count(n)*box.Box)
+		}
+		return n, err
 	}
-	return b.count(i, f)
+	if box != nil {
+		kept = box.Count(kept) * box.Box
+	}
+	return min(kept, b.st.Pieces[i].Quantity), nil
 }
 
 // planned is how many of a bag the kept plan hangs in a certain way.

@@ -100,10 +100,21 @@ func piecesOf(st *catalog.State, a *paper.Act) []string {
 		if slot := a.For[k]; slot != catalog.None {
 			all = append(all, clean(plan.OfSlot(st, slot, i)))
 		} else {
-			all = append(all, clean(plan.PieceCalled(st, i)))
+			all = append(all, boxesOf(a.Boxes[i])+clean(plan.PieceCalled(st, i)))
 		}
 	}
 	return all
+}
+
+// boxesOf begins the name of what is bought by the box.
+func boxesOf(n int) string {
+	switch n {
+	case 0:
+		return ""
+	case 1:
+		return "a box of "
+	}
+	return fmt.Sprintf("%d boxes of ", n)
 }
 
 // idsOf are the pieces of an act as they are typed.

@@ -160,7 +160,10 @@ func pieceText(st *catalog.State, i int) string {
 			text += " for " + catalog.FormatMoney(p.Price)
 		}
 	}
-	if p.Bundle != catalog.None {
+	if p.Bundle != catalog.None && st.Bundles[p.Bundle].Box > 0 {
+		b := &st.Bundles[p.Bundle]
+		text += fmt.Sprintf("; in boxes of %d at %s, each with its share", b.Box, catalog.FormatMoney(b.Price))
+	} else if p.Bundle != catalog.None {
 		text += fmt.Sprintf("; out of bundle %s, %s for %d, each with its share", st.Bundles[p.Bundle].ID,
 			catalog.FormatMoney(st.Bundles[p.Bundle].Price), choice.BundleCount(st, p.Bundle))
 	}

@@ -85,6 +85,7 @@ type outOfDoc struct {
 	Bundle string        `json:"bundle"`
 	Cents  catalog.Cents `json:"cents"`
 	Pieces int           `json:"pieces"`
+	Box    bool          `json:"box"` // it is sold by the box, so many in each
 }
 
 func outOf(st *catalog.State, p *catalog.Piece) *outOfDoc {
@@ -92,7 +93,7 @@ func outOf(st *catalog.State, p *catalog.Piece) *outOfDoc {
 		return nil
 	}
 	b := &st.Bundles[p.Bundle]
-	return &outOfDoc{b.ID, b.Price, choice.BundleCount(st, p.Bundle)}
+	return &outOfDoc{b.ID, b.Price, choice.BundleCount(st, p.Bundle), b.Box > 0}
 }
 
 type cantDoc struct {

@@ -113,7 +113,8 @@ func purchases(p *plan.Plan) string {
 			what = append(what, text+" "+catalog.FormatMoney(c.Get))
 		}
 		for _, b := range buy.Bundles {
-			what = append(what, "bundle "+p.Of.Bundles[b].ID+" "+catalog.FormatMoney(p.Of.Bundles[b].Price))
+			sum := plan.ChargeOf(p, plan.ChargeBundle, b)
+			what = append(what, plan.BundleText(&p.Of.Bundles[b], sum)+" "+catalog.FormatMoney(sum))
 		}
 		if buy.Freight > 0 {
 			what = append(what, "freight "+catalog.FormatMoney(buy.Freight))

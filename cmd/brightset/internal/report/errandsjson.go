@@ -54,8 +54,10 @@ type boughtDoc struct {
 }
 
 type bundleDoc struct {
-	Bundle string        `json:"bundle"`
-	Cents  catalog.Cents `json:"cents"`
+	Bundle string        `json:"bundle"` // or the piece that is sold by the box
+	Box    int           `json:"box"`    // pieces in a box; 0: a bundle
+	Count  int           `json:"count"`  // how many of it are bought
+	Cents  catalog.Cents `json:"cents"`  // of all
 }
 
 type tradeDoc struct {
@@ -154,7 +156,7 @@ func workOf(p *plan.Plan, l *plan.Line, wanted func(*plan.Part) bool) workDoc {
 }
 
 func purchaseDocs(p *plan.Plan) []purchaseDoc {
-	docs := []purchaseDoc{}
+	docs, many := []purchaseDoc{}, plan.BundlesOf(p.Of, p.Lines)
 	for _, buy := range paper.Purchases(p) {
 		d := purchaseDoc{
 			From:    "drawers",
@@ -174,7 +176,8 @@ func purchaseDocs(p *plan.Plan) []purchaseDoc {
 			d.Pieces = append(d.Pieces, boughtDoc{p.NameOf(c), max(1, p.Of.Slots[c.Slot].Quantity), c.Get})
 		}
 		for _, b := range buy.Bundles {
-			d.Bundles = append(d.Bundles, bundleDoc{p.Of.Bundles[b].ID, p.Of.Bundles[b].Price})
+			d.Bundles = append(d.Bundles, bundleDoc{p.Of.Bundles[b].ID, p.Of.Bundles[b].Box, many[b],
+				plan.ChargeOf(p, plan.ChargeBundle, b)})
 		}
 		docs = append(docs, d)
 	}

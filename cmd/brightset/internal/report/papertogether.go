@@ -167,10 +167,11 @@ func (t together) bought(buy *paper.CommonPurchase) page.Block {
 			whom = append(whom, t.marked(job, bundleFor(t[job].Plan, b.Of[n])))
 		}
 		sum := catalog.FormatMoney(b.Price)
-		if b.Price == 0 && t[b.Jobs[0]].Plan.Of.Bundles[b.Of[0]].Price > 0 {
+		of := &t[b.Jobs[0]].Plan.Of.Bundles[b.Of[0]]
+		if b.Price == 0 && of.Price > 0 {
 			sum = "as above"
 		}
-		g.Row("bundle "+t[b.Jobs[0]].Plan.Of.Bundles[b.Of[0]].ID, strings.Join(whom, "\n"), "", sum)
+		g.Row(plan.BundleText(of, b.Price), strings.Join(whom, "\n"), "", sum)
 	}
 	if buy.Freight > 0 {
 		g.Row("freight", "", "", catalog.FormatMoney(buy.Freight))

@@ -135,7 +135,7 @@ func chargeText(st *catalog.State, c plan.Charge) string {
 	case plan.ChargeVendorFreight:
 		return "freight of " + st.Vendors[c.Of].Name
 	case plan.ChargeBundle:
-		return "bundle " + st.Bundles[c.Of].ID
+		return plan.BundleText(&st.Bundles[c.Of], c.Cents)
 	}
 	return "credit of trade " + st.Trades[c.Of].ID
 }

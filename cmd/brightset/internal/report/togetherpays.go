@@ -40,7 +40,7 @@ func jointChargeText(c *plan.JointCharge) string {
 	case plan.ChargeMinimum:
 		return "up to the least lot of " + c.ID
 	case plan.ChargeBundle:
-		return "bundle " + c.ID
+		return plan.BundleText(c.Bundle, c.Cents)
 	}
 	return "freight of " + c.ID
 }
