@@ -15,6 +15,10 @@ func TestBoxes(t *testing.T) {
 			t.Errorf("%+v of %+v", p, b)
 		}
 	}
+	st := mustLoad(t, head+boxed+"[bundle.crate]\nprice = \"9.00\"\n", "[vendor.v]\n", Options{})
+	if all := st.Together(); len(all) != 1 || all[0].ID != "crate" || len(st.Bundles) != 2 {
+		t.Errorf("sold together: %+v of %+v", all, st.Bundles)
+	}
 	b := Bundle{Box: 50}
 	for pieces, want := range map[int]int{0: 0, 1: 1, 50: 1, 51: 2, 100: 2, 101: 3} {
 		if got := b.Count(pieces); got != want {

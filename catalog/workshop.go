@@ -128,6 +128,16 @@ type Bundle struct {
 	From   Origin
 }
 
+// Together are the bundles that have a table of their own, which come first; what is sold by
+// the box follows them.
+func (s *State) Together() []Bundle {
+	n := slices.IndexFunc(s.Bundles, func(b Bundle) bool { return b.Box > 0 })
+	if n < 0 {
+		n = len(s.Bundles)
+	}
+	return s.Bundles[:n]
+}
+
 // Count is how many of it are bought if so many pieces come out of it.
 func (b *Bundle) Count(pieces int) int {
 	if b.Box == 0 {

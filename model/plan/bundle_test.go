@@ -14,8 +14,10 @@ func TestBundleText(t *testing.T) {
 		cents catalog.Cents
 		want  string
 	}{
-		{crate, 60_00, "bundle crate"}, {screws, 11_00, "a box of 50 of screws"}, {screws, -11_00, "a box of 50 of screws"},
-		{screws, 33_00, "3 boxes of screws, 50 in each"}, {&catalog.Bundle{ID: "free", Box: 9}, 0, "boxes of free, 9 in each"},
+		{crate, 60_00, "bundle crate"}, {screws, 11_00, "a box of 50 of screws"},
+		{screws, -11_00, "a box of 50 of screws"},
+		{screws, 33_00, "3 boxes of screws, 50 in each"},
+		{&catalog.Bundle{ID: "free", Box: 9}, 0, "boxes of free, 9 in each"},
 	} {
 		if got := BundleText(c.of, c.cents); got != c.want {
 			t.Errorf("%d: %q, want %q", c.cents, got, c.want)

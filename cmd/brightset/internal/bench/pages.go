@@ -189,7 +189,7 @@ func (s *Server) newPage(w http.ResponseWriter, r *http.Request) {
 		"For":     r.FormValue("slot"),
 		"All":     d.State.Slots,
 		"Next":    newName(d.State, event.New, ""),
-		"Vendors": d.State.Vendors, "Bundles": d.State.Bundles, "Currency": d.State.Job.Currency,
+		"Vendors": d.State.Vendors, "Bundles": d.State.Together(), "Currency": d.State.Job.Currency,
 	})
 }
 

@@ -34,7 +34,7 @@ func (s *Server) shopPage(w http.ResponseWriter, r *http.Request) {
 	within, loose := bundled(st)
 	s.show(w, http.StatusOK, "shop", map[string]any{"F": f, "Platers": platerRows(st), "Metals": metals(st),
 		"Grades": st.Tables.Grades, "Currency": st.Job.Currency, "Vendors": st.Vendors, "Makers": st.Makers,
-		"Bundles": st.Bundles, "Within": within, "Loose": loose,
+		"Bundles": st.Together(), "Within": within, "Loose": loose,
 		"Matches": st.Matches, "Avenues": st.Avenues, "Trades": st.Trades, "All": st.Slots,
 		"Works": works, "Pieces": st.Pieces, "Job": &st.Job, "Targets": targetNames(st)})
 }
@@ -108,7 +108,7 @@ func bundled(st *catalog.State) (within [][]piecePick, loose []piecePick) {
 		p := &st.Pieces[i]
 		one := piecePick{p.Key(), plan.PieceCalled(st, i)}
 		switch {
-		case p.Gone() || p.Elsewhere:
+		case p.Gone() || p.Elsewhere || p.Bundle >= len(st.Together()): // sold by the box
 		case p.Bundle != catalog.None:
 			within[p.Bundle] = append(within[p.Bundle], one)
 		case p.Stage == catalog.StageSeen && !p.AtPlater() && !p.Off:

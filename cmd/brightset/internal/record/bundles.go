@@ -15,7 +15,7 @@ func (b *builder) bundled(f *Facts) error {
 	if err != nil {
 		return err
 	}
-	k := slices.IndexFunc(b.st.Bundles, func(one catalog.Bundle) bool { return one.ID == f.Bundle })
+	k := slices.IndexFunc(b.st.Bundles, func(one catalog.Bundle) bool { return one.ID == f.Bundle && one.Box == 0 })
 	if k < 0 {
 		return fmt.Errorf("no bundle is called %q; first type: brightset record bundle %s --price 90.00", f.Bundle,
 			InShell(f.Bundle))
@@ -24,7 +24,7 @@ func (b *builder) bundled(f *Facts) error {
 		return fmt.Errorf("%s is %s already: what is still to be bought comes out of a bundle", b.name(i), p.Stage)
 	}
 	b.setPiece(i, event.KeyBundle, b.st.Bundles[k].ID)
-	for _, key := range []event.Key{event.KeyPrice, event.KeyValue, event.KeyOwner} {
+	for _, key := range []event.Key{event.KeyPrice, event.KeyBox, event.KeyValue, event.KeyOwner} {
 		b.setPiece(i, key, nil)
 	}
 	return nil
@@ -46,6 +46,7 @@ func (b *builder) unbundled(f *Facts) error {
 		owner = b.st.Vendors[v].ID
 	}
 	b.setPiece(i, event.KeyBundle, nil)
+	b.setPiece(i, event.KeyBox, nil)
 	b.setPiece(i, event.KeyOwner, owner)
 	b.setPiece(i, event.KeyPrice, f.Cost)
 	return nil
