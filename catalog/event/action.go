@@ -54,6 +54,7 @@ const (
 	Trade     Action = "trade"     // a piece may be given for another
 	Terms     Action = "terms"     // something else is asked of the whole job
 	Removed   Action = "removed"   // what nothing rests on is taken out of the files' sight
+	Imported  Action = "imported"  // a table of a spreadsheet was read
 	Photo     Action = "photo"     // a picture was taken of a piece
 	Keep      Action = "plan"      // a plan is kept as the one that is followed
 )

@@ -36,18 +36,9 @@ func Import(job string, w What, csvPath, out string, how Reading, replace bool) 
 	if err := mayWrite(out, replace); err != nil {
 		return nil, err
 	}
-	t, problems := read(data, w, how)
+	t, toml, problems := apart(data, w, filepath.Base(csvPath), how)
 	if t == nil {
 		return nil, Problems(problems)
-	}
-	if how.Off && (w == Pieces || w == Leads) {
-		t.cameOff()
-	}
-	problems = append(problems, t.doubles()...)
-	toml, more := toTOML(t, w, filepath.Base(csvPath))
-	problems = append(problems, more...)
-	if len(t.rows) == 0 && len(problems) == 0 {
-		return nil, Problems{{Message: "there are no rows below the head"}}
 	}
 	done := &Imported{Path: out, Rows: len(t.rows), Warnings: t.warnings()}
 	if err := done.put(job, toml, problems, replace); err != nil {
@@ -57,6 +48,24 @@ func Import(job string, w What, csvPath, out string, how Reading, replace bool) 
 	}
 	t.locate(done.Warnings)
 	return done, nil
+}
+
+// apart reads a table and turns it into TOML. The table is nil where there is no use going on.
+func apart(data []byte, w What, name string, how Reading) (*table, *writer, []Problem) {
+	t, problems := read(data, w, how)
+	if t == nil {
+		return nil, nil, problems
+	}
+	if how.Off && (w == Pieces || w == Leads) {
+		t.cameOff()
+	}
+	problems = append(problems, t.doubles()...)
+	toml, more := toTOML(t, w, name)
+	problems = append(problems, more...)
+	if len(t.rows) == 0 && len(problems) == 0 {
+		return nil, nil, []Problem{{Message: "there are no rows below the head"}}
+	}
+	return t, toml, problems
 }
 
 // problemsOf gives the problems that an error holds.

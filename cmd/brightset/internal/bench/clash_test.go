@@ -10,7 +10,7 @@ import (
 
 var (
 	formOfStep = regexp.MustCompile(`(?s)<form method="post" action="/do">(.*?)</form>`)
-	hiddenOne = regexp.MustCompile(`<input type="hidden" name="([^"]+)" value="([^"]*)">`)
+	hiddenOne  = regexp.MustCompile(`<input type="hidden" name="([^"]+)" value="([^"]*)">`)
 )
 
 // steps are the forms of the steps back that the page offers, by the words on their buttons.

@@ -51,13 +51,14 @@ func (s *Server) show(w http.ResponseWriter, code int, name string, data any) {
 // frame is what every page has around it.
 type frame struct {
 	Title    string
-	Page     string // of the navigation
-	Here     string // the path to come back to
-	Base     string // what the page shows, as its forms carry it
-	Token    string // of its forms
-	Did      string // what was just recorded, in words; "" where nothing was
-	Undone   bool   // it was just taken back
-	Last     bool   // it can be taken back here, or brought back
+	Page     string   // of the navigation
+	Here     string   // the path to come back to
+	Base     string   // what the page shows, as its forms carry it
+	Token    string   // of its forms
+	Did      string   // what was just recorded, in words; "" where nothing was
+	Noted    []string // what is worth knowing of it
+	Undone   bool     // it was just taken back
+	Last     bool     // it can be taken back here, or brought back
 	Sums     [][2]string
 	Strip    [][3]string // money, finish, chance, date
 	Name     string      // of the page
@@ -124,6 +125,7 @@ func (s *Server) open(w http.ResponseWriter, r *http.Request,
 	f.Waits = len(without) > 0 || len(d.State.Slots) == 0
 	f.CanUndo, f.CanRedo = d.CanTurn()
 	f.Did, f.Undone, f.Last = told(d, r)
+	f.Noted = s.noted.of(r.FormValue("did"))
 	for _, warn := range d.State.Warnings {
 		if slices.ContainsFunc(without, func(s *catalog.Slot) bool { return s.From == warn.From }) {
 			continue // the verdict says so

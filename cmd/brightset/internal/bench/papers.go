@@ -5,6 +5,7 @@ import (
 	"net/http"
 
 	"brightset/catalog"
+	"brightset/catalog/sheet"
 	"brightset/cmd/brightset/internal/report"
 	"brightset/model/plan"
 )
@@ -15,7 +16,7 @@ func (s *Server) papersPage(w http.ResponseWriter, r *http.Request) {
 	if !ok {
 		return
 	}
-	data := map[string]any{"F": f}
+	data := map[string]any{"F": f, "Tables": sheet.All}
 	if p.Has {
 		papers, err := s.opt.Papers(r.Context(), p.Of, p, false)
 		if err != nil {

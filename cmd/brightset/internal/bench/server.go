@@ -42,6 +42,7 @@ type Server struct {
 	opt     Options
 	mux     *http.ServeMux
 	writing sync.Mutex // one record at a time
+	noted   noted      // what is worth knowing of single entries
 	answers answers
 	pairing pairing
 	thumbs  thumbs
@@ -91,6 +92,8 @@ func New(opt Options) *Server {
 	s.mux.HandleFunc("GET /start", s.startPage)
 	s.mux.HandleFunc("POST /start", s.start)
 	s.mux.HandleFunc("POST /piece", s.takePiece)
+	s.mux.HandleFunc("POST /import", s.importTable)
+	s.mux.HandleFunc("GET /export/{table}", s.exportTable)
 	s.mux.HandleFunc("POST /do", s.do)
 	s.mux.HandleFunc("POST /turn", s.turn)
 	s.mux.HandleFunc("POST /photo", s.takePhoto)
@@ -130,7 +133,7 @@ func headers(next http.Handler) http.Handler {
 func limited(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		most := int64(maxForm)
-		if r.URL.Path == "/photo" || r.URL.Path == "/piece" {
+		if r.URL.Path == "/photo" || r.URL.Path == "/piece" || r.URL.Path == "/import" {
 			most = maxPhoto
 		}
 		r.Body = http.MaxBytesReader(w, r.Body, most)

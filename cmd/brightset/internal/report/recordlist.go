@@ -16,6 +16,8 @@ func EntryText(e *journal.Entry) string {
 	switch e.Action {
 	case event.Keep:
 		return "plan kept"
+	case event.Imported:
+		return "imported a table"
 	case event.Terms:
 		return "what is asked of the job"
 	}
