@@ -86,7 +86,8 @@ func benchPath(c *call) string {
 func (o *benchOptions) serve(ctx context.Context, stop func(), c *call, path string,
 	listener net.Listener) (int, error) {
 	port := strconv.Itoa(listener.Addr().(*net.TCPAddr).Port)
-	opt := bench.Options{Job: path, Now: now, Papers: benchPapers, Key: bench.NewKey(), Stop: stop,
+	opt := bench.Options{Job: path, Now: now, Papers: benchPapers, Together: benchTogether,
+		Key: bench.NewKey(), Stop: stop,
 		Hosts: func() []string { return hosts(port, o.share) },
 		Tell:  func(format string, args ...any) { fmt.Fprintf(c.err, format+"\n", args...) }}
 	if o.share {

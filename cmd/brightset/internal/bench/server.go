@@ -34,7 +34,9 @@ type Options struct {
 	Stop  func()          // ends the program; nil: the page can't
 	// Papers are the sheets of a plan; with all that stands on them, which takes its time
 	Papers func(ctx context.Context, st *catalog.State, p *plan.Plan, whole bool) (*report.Papers, error)
-	Tell   func(format string, args ...any) // says on the terminal what the user should know
+	// Together is the plan of several jobs of one shop in words
+	Together func(ctx context.Context, jobs []*catalog.State) (string, error)
+	Tell     func(format string, args ...any) // says on the terminal what the user should know
 }
 
 // Server serves one job.
@@ -77,13 +79,15 @@ func New(opt Options) *Server {
 	for path, page := range map[string]http.HandlerFunc{"/{$}": s.slotPage, "/new": s.newPage, "/plan": s.planPage,
 		"/what-if": s.whatIfPage, "/papers": s.papersPage, "/journal": s.journalPage,
 		"/position": s.positionPage, "/lots": s.lotsPage,
-		"/photos": s.photosPage, "/hunt": s.huntPage, "/risk": s.riskPage, "/learn": s.learnPage, "/shop": s.shopPage} {
+		"/photos": s.photosPage, "/hunt": s.huntPage, "/risk": s.riskPage, "/learn": s.learnPage, "/jobs": s.jobsPage,
+		"/other": s.otherPage, "/shop": s.shopPage} {
 		s.mux.HandleFunc("GET "+path, work.through(page))
 	}
 	// these wait for each other within answers
 	for path, part := range map[string]http.HandlerFunc{"/ready": s.ready, "/paper/{name}": s.paper,
 		"/why": s.whyPart, "/others": s.othersPart, "/clash": s.clashPart,
-		"/hunt.part": s.huntPart, "/risk.part": s.riskPart, "/turns": s.turnsPart, "/curve": s.curvePart,
+		"/hunt.part": s.huntPart, "/jobs.part": s.jobsPart, "/risk.part": s.riskPart,
+		"/turns": s.turnsPart, "/curve": s.curvePart,
 		"/stops": s.stopsPart, "/costs.json": s.costsJSON, "/locks.json": s.locksJSON,
 		"/curve.json": s.curveJSON, "/what-if.json": s.whatIfJSON} {
 		s.mux.HandleFunc("GET "+path, waiting.through(part))
