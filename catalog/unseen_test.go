@@ -88,7 +88,7 @@ func TestUnseen(t *testing.T) {
 	}
 	r := rand.New(rand.NewPCG(8, 1))
 	tried := 0
-	for n := range campaign.Cases(400, 12*len(all)) {
+	for n := range campaign.Cases(800, 12*len(all)) {
 		char := all[r.IntN(len(all))]
 		if n < 12*len(all) && campaign.Cases(0, 1) == 1 {
 			char = all[n/12]

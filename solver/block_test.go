@@ -75,7 +75,7 @@ func TestRoomFromOutside(t *testing.T) {
 // together, and columns of one class are alike in all the block looks at.
 func TestBlocksByTrying(t *testing.T) {
 	apart := 0
-	for seed := range uint64(campaign.Cases(300, 20_000)) {
+	for seed := range uint64(campaign.Cases(600, 20_000)) {
 		r := rand.New(rand.NewPCG(seed, 23))
 		p := realBlocks(r)
 		if seed%2 == 1 {
@@ -126,7 +126,7 @@ func TestBlocksByTrying(t *testing.T) {
 // TestBlockBound: what a block adds to a bound is not above the sum of any pick of it
 // that goes together, also where the search for it is cut off.
 func TestBlockBound(t *testing.T) {
-	for seed := range uint64(campaign.Cases(300, 10_000)) {
+	for seed := range uint64(campaign.Cases(600, 10_000)) {
 		r := rand.New(rand.NewPCG(seed, 24))
 		p := realBlocks(r)
 		in := newInstance(p, &Change{})

@@ -33,7 +33,7 @@ func (in *instance) randomDuals(r *rand.Rand) *duals {
 // the columns is left out, and some switches are settled.
 func TestBoundByTrying(t *testing.T) {
 	judged, fixed := 0, 0
-	for seed := range uint64(campaign.Cases(700, 40_000)) {
+	for seed := range uint64(campaign.Cases(1400, 40_000)) {
 		r := rand.New(rand.NewPCG(seed, 28))
 		p := realProblem(r, 5, 4)
 		if seed%3 == 0 {
@@ -106,7 +106,7 @@ func settledSo(d *domain, isOn []bool) bool {
 // TestPropagationByTrying: what follows in integers takes away no solution.
 func TestPropagationByTrying(t *testing.T) {
 	dropped := 0
-	for seed := range uint64(campaign.Cases(700, 40_000)) {
+	for seed := range uint64(campaign.Cases(1400, 40_000)) {
 		r := rand.New(rand.NewPCG(seed, 29))
 		p := realProblem(r, 5, 4)
 		in := newInstance(p, &Change{})
@@ -132,7 +132,7 @@ func TestPropagationByTrying(t *testing.T) {
 // with it has one that is no dearer among the columns that stay.
 func TestDominanceByTrying(t *testing.T) {
 	needless := 0
-	for seed := range uint64(campaign.Cases(700, 40_000)) {
+	for seed := range uint64(campaign.Cases(1400, 40_000)) {
 		r := rand.New(rand.NewPCG(seed, 30))
 		p := realProblem(r, 1+r.IntN(4), 6)
 		for g := range p.Groups { // columns that differ little
@@ -179,7 +179,7 @@ func TestDominanceByTrying(t *testing.T) {
 // TestCutsByTrying: the two sides of a cut hold all solutions of a domain, none in both.
 func TestCutsByTrying(t *testing.T) {
 	cuts := 0
-	for seed := range uint64(campaign.Cases(250, 15_000)) {
+	for seed := range uint64(campaign.Cases(500, 15_000)) {
 		p := realProblem(rand.New(rand.NewPCG(seed, 31)), 5, 4)
 		in := newInstance(p, &Change{})
 		in.findBlocks(true)

@@ -12,7 +12,7 @@ import (
 // said before anything is known, and of many columns more than of the problem as a whole.
 func TestFloors(t *testing.T) {
 	above, exact := 0, 0
-	for seed := range uint64(campaign.Cases(150, 10_000)) {
+	for seed := range uint64(campaign.Cases(300, 10_000)) {
 		r := rand.New(rand.NewPCG(seed, 71))
 		p := realProblem(r, 5, 4)
 		if seed%3 == 0 {
@@ -46,7 +46,7 @@ func TestFloors(t *testing.T) {
 			}
 		}
 	}
-	if above < 100 || exact < 20 {
+	if above < campaign.Cases(100, 100) || exact < campaign.Cases(20, 20) {
 		t.Errorf("%d floors above the least total, %d exact: too few to tell", above, exact)
 	}
 }

@@ -16,7 +16,7 @@ import (
 // it finds is one. At times it ends with one that is not the cheapest.
 func TestAny(t *testing.T) {
 	early := 0
-	for seed := range uint64(campaign.Cases(200, 5000)) {
+	for seed := range uint64(campaign.Cases(400, 5000)) {
 		r := rand.New(rand.NewPCG(seed, 61))
 		p := randomProblem(r, 6, 7)
 		s, err := New(p)
@@ -70,7 +70,7 @@ func changeOf(r *rand.Rand, p *Problem) (ch Change) {
 // TestForks: forks that are asked at the same time say the same as when they are asked
 // one by one, in whichever order, and leave what they come from as it was.
 func TestForks(t *testing.T) {
-	for seed := range uint64(campaign.Cases(60, 2000)) {
+	for seed := range uint64(campaign.Cases(120, 2000)) {
 		r := rand.New(rand.NewPCG(seed, 62))
 		p := randomProblem(r, 7, 8)
 		s, err := New(p)
@@ -115,7 +115,7 @@ func TestForks(t *testing.T) {
 // one that starts from nothing, and finds multipliers and picks again by name.
 func TestNewAfter(t *testing.T) {
 	carried := 0
-	for seed := range uint64(campaign.Cases(150, 5000)) {
+	for seed := range uint64(campaign.Cases(300, 5000)) {
 		r := rand.New(rand.NewPCG(seed, 63))
 		p := randomProblem(r, 6, 7)
 		name(p)

@@ -12,7 +12,7 @@ import (
 // what is known of it from what was asked before: no total is below.
 func TestBoundOfWhatIsKnown(t *testing.T) {
 	told, exact := 0, 0
-	for seed := range uint64(campaign.Cases(100, 5000)) {
+	for seed := range uint64(campaign.Cases(200, 5000)) {
 		r := rand.New(rand.NewPCG(seed, 69))
 		p := paired(r)
 		s, err := New(p)

@@ -130,7 +130,7 @@ func TestFrontByHand(t *testing.T) {
 func TestFrontGaps(t *testing.T) {
 	missing, gapped, coarse := 0, 0, 0
 	seeds := []uint64{52, 118} // where a point is not proven that one after it is no dearer than
-	for seed := range uint64(campaign.Cases(40, 2000)) {
+	for seed := range uint64(campaign.Cases(80, 2000)) {
 		seeds = append(seeds, seed)
 	}
 	for _, seed := range seeds {

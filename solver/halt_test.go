@@ -11,7 +11,7 @@ import (
 // behind still proves nothing that isn't so.
 func TestHaltedBoundsHold(t *testing.T) {
 	known, early := 0, 0
-	for seed := range uint64(campaign.Cases(300, 20_000)) {
+	for seed := range uint64(campaign.Cases(600, 20_000)) {
 		r := rand.New(rand.NewPCG(seed, 41))
 		p := randomProblem(r, 2+r.IntN(3), 5)
 		want, found := bruteForce(p, Change{})
@@ -38,7 +38,7 @@ func TestHaltedBoundsHold(t *testing.T) {
 			t.Errorf("seed %d: bound %d after time was up, the least is %d", seed, b.lower(), want)
 		}
 	}
-	if known < 100 || early < 20 {
+	if known < campaign.Cases(100, 100) || early < campaign.Cases(20, 20) {
 		t.Errorf("%d with a solution, %d with blocks left half done: too few to tell", known, early)
 	}
 }

@@ -34,7 +34,7 @@ func paired(r *rand.Rand) *Problem {
 // once goes together no more, or again, where another number of it may be used.
 func TestLaidOutOnce(t *testing.T) {
 	kept, more := 0, 0
-	for seed := range uint64(campaign.Cases(150, 5000)) {
+	for seed := range uint64(campaign.Cases(300, 5000)) {
 		r := rand.New(rand.NewPCG(seed, 67))
 		p := paired(r)
 		s, err := New(p)

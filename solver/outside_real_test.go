@@ -56,7 +56,7 @@ func (p *Problem) largest() int64 {
 // millionth of a row's size for met, so an answer of theirs that is cheaper counts only
 // if it breaks nothing in integers.
 func TestOutsideRealSizes(t *testing.T) {
-	cases, feasible := campaign.Cases(8, 3_000), 0
+	cases, feasible := campaign.Cases(16, 3_000), 0
 	for seed := range uint64(cases) {
 		p := modest(rand.New(rand.NewPCG(seed, 32)))
 		s, err := New(p)

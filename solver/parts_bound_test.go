@@ -13,7 +13,7 @@ import (
 func TestPortion(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 26))
 	s := &sizes{Rand: r, most: Limit}
-	for range campaign.Cases(20_000, 2_000_000) {
+	for range campaign.Cases(40_000, 2_000_000) {
 		worth, amount := r.Float64(), s.up(Limit)
 		if r.IntN(3) == 0 {
 			worth = float64(r.IntN(11)) / 10
@@ -51,7 +51,7 @@ func (t *decomposition) randomPrices(r *rand.Rand) *prices {
 // TestPartBound: at any prices, the parts' best make a bound that no solution is below.
 func TestPartBound(t *testing.T) {
 	judged := 0
-	for seed := range uint64(campaign.Cases(120, 6_000)) {
+	for seed := range uint64(campaign.Cases(240, 6_000)) {
 		r := rand.New(rand.NewPCG(seed, 27))
 		p := realParts(r)
 		total, found := bruteForce(p, Change{})
@@ -76,7 +76,7 @@ func TestPartBound(t *testing.T) {
 			judged++
 		}
 	}
-	if judged < 100 {
+	if judged < campaign.Cases(100, 100) {
 		t.Errorf("only %d bounds were judged", judged)
 	}
 }

@@ -58,7 +58,7 @@ func agrees(p *Problem, ch Change, leave int) (found bool, err error) {
 // of types; with everything the search has and with one thing left out, the answer is
 // that of trying everything.
 func TestRealSizes(t *testing.T) {
-	cases, feasible, changed := campaign.Cases(1000, 100_000), 0, 0
+	cases, feasible, changed := campaign.Cases(2000, 100_000), 0, 0
 	for seed := range uint64(cases) {
 		r := rand.New(rand.NewPCG(seed, 21))
 		groups := 1 + r.IntN(8)
@@ -84,7 +84,7 @@ func TestRealSizes(t *testing.T) {
 
 // TestRealBlocks: the same of problems that fall into blocks with rows of their own.
 func TestRealBlocks(t *testing.T) {
-	cases, tied := campaign.Cases(1000, 40_000), 0
+	cases, tied := campaign.Cases(2000, 40_000), 0
 	for seed := range uint64(cases) {
 		p := realBlocks(rand.New(rand.NewPCG(seed, 22)))
 		if _, err := agrees(p, Change{}, 1+int(seed)%(len(leaves)-1)); err != nil {
@@ -107,7 +107,7 @@ func TestRealBlocks(t *testing.T) {
 
 // TestRealParts: the same of problems that are taken apart.
 func TestRealParts(t *testing.T) {
-	cases, apart, feasible := campaign.Cases(40, 4_000), 0, 0
+	cases, apart, feasible := campaign.Cases(80, 4_000), 0, 0
 	for seed := range uint64(cases) {
 		p := realParts(rand.New(rand.NewPCG(seed, 25)))
 		found, err := agrees(p, Change{}, 1+int(seed)%(len(leaves)-1))

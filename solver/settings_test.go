@@ -12,7 +12,7 @@ import (
 // trying all; a search that is cut off says so.
 func TestSettings(t *testing.T) {
 	cut := 0
-	for seed := range uint64(campaign.Cases(300, 50_000)) {
+	for seed := range uint64(campaign.Cases(600, 50_000)) {
 		r := rand.New(rand.NewPCG(seed, 33))
 		p := tradeProblem(r, 1+r.IntN(3), 1+r.IntN(7), tradeKind(r.IntN(3)))
 		randomNeeds(r, p)

@@ -59,7 +59,7 @@ func (l *linear) optimality(sol *solution) (broken, gap float64) {
 // less.
 func TestSimplexProvesItself(t *testing.T) {
 	solved := 0
-	for seed := range uint64(campaign.Cases(150, 20_000)) {
+	for seed := range uint64(campaign.Cases(300, 20_000)) {
 		m, r := randomMaster(seed, 2+int(seed%9), 7)
 		l := m.lin
 		whole := l.cols

@@ -57,7 +57,7 @@ func (b both) compare(l *linear, ours, theirs solution, ok, has bool) {
 // taken for one that nothing meets.
 func TestEnginesAgree(t *testing.T) {
 	seeds := []uint64{2185}
-	for seed := range uint64(campaign.Cases(60, 5_000)) {
+	for seed := range uint64(campaign.Cases(120, 5_000)) {
 		seeds = append(seeds, seed)
 	}
 	for _, seed := range seeds {

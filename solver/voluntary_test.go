@@ -137,7 +137,7 @@ func TestManyVoluntary(t *testing.T) {
 // trying everything.
 func TestVoluntaryBrute(t *testing.T) {
 	feasible, on := 0, 0
-	for seed := range uint64(campaign.Cases(150, 20_000)) {
+	for seed := range uint64(campaign.Cases(300, 20_000)) {
 		r := rand.New(rand.NewPCG(seed, 32))
 		p := tradeProblem(r, 1+r.IntN(4), 1+r.IntN(6), tradeKind(r.IntN(3)))
 		randomNeeds(r, p)

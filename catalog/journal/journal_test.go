@@ -141,7 +141,7 @@ func TestTorn(t *testing.T) {
 // TestUndoRedo plays random actions, undos and redos, also across a re-open, against
 // two plain stacks.
 func TestUndoRedo(t *testing.T) {
-	for seed := range uint64(campaign.Cases(12, 60)) {
+	for seed := range uint64(campaign.Cases(24, 60)) {
 		r := rand.New(rand.NewPCG(seed, 7))
 		path := filepath.Join(t.TempDir(), "job.journal")
 		var done, undone []int

@@ -45,7 +45,7 @@ func TestMain(m *testing.M) {
 // TestKilled kills a writer many times at any moment: every entry it confirmed is there,
 // in its order, and no line is in the way of the next writer.
 func TestKilled(t *testing.T) {
-	kills := campaign.Cases(60, 1000)
+	kills := campaign.Cases(120, 1000)
 	r := rand.New(rand.NewPCG(1, 2))
 	dir, all := t.TempDir(), 0
 	for k := 0; k < kills; {

@@ -47,7 +47,7 @@ func TestSteadyOverRecords(t *testing.T) {
 	defer func(was func() time.Time) { now = was }(now)
 	now = func() time.Time { return time.Date(2031, 1, 20, 9, 0, 0, 0, time.UTC) }
 	recorded, level, changed := 0, 0, 0
-	for seed := range campaign.Cases(3, 60) {
+	for seed := range campaign.Cases(6, 60) {
 		r := rand.New(rand.NewPCG(uint64(seed), 31))
 		dir := demoCopy(t)
 		withTwins(t, filepath.Join(dir, "job.toml"))

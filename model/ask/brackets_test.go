@@ -14,11 +14,11 @@ import (
 )
 
 // bracketed are small jobs of the sizes that people have, each with its plan.
-func bracketed(t *testing.T, slots, short, long int, look func(seed uint64, st *catalog.State, pl *plan.Plan)) {
+func bracketed(t *testing.T, slots, change, night int, look func(seed uint64, st *catalog.State, pl *plan.Plan)) {
 	t.Helper()
 	f, _ := seeded.Named("car-30")
 	f.Slots = slots
-	for seed := range uint64(campaign.Cases(short, long)) {
+	for seed := range uint64(campaign.Cases(change, night)) {
 		st := seeded.Job(f, seed+1)
 		pl, err := program.Solve(context.Background(), st, solver.Settings{})
 		if err != nil {
@@ -34,7 +34,7 @@ func bracketed(t *testing.T, slots, short, long int, look func(seed uint64, st *
 // sums that are said.
 func TestStopBrackets(t *testing.T) {
 	open := 0
-	bracketed(t, 7, 4, 100, func(seed uint64, st *catalog.State, pl *plan.Plan) {
+	bracketed(t, 7, 8, 100, func(seed uint64, st *catalog.State, pl *plan.Plan) {
 		exact, whole, err := StopPrices(context.Background(), st, pl, solver.Settings{})
 		if err != nil || !whole {
 			t.Fatalf("seed %d: not whole (%v)", seed, err)
@@ -68,7 +68,7 @@ func TestStopBrackets(t *testing.T) {
 // TestWorthBrackets: likewise for what knowing a figure is worth.
 func TestWorthBrackets(t *testing.T) {
 	open := 0
-	bracketed(t, 3, 1, 100, func(seed uint64, st *catalog.State, pl *plan.Plan) {
+	bracketed(t, 3, 2, 100, func(seed uint64, st *catalog.State, pl *plan.Plan) {
 		all, _, err := InformationValues(context.Background(), st, pl, solver.Settings{})
 		if err != nil {
 			t.Fatal(err)
@@ -102,7 +102,7 @@ func TestLeadBrackets(t *testing.T) {
 	open := 0
 	f, _ := seeded.Named("car-30")
 	f.Slots, f.Leads = 8, 0.3
-	for seed := range uint64(campaign.Cases(4, 100)) {
+	for seed := range uint64(campaign.Cases(8, 100)) {
 		ctx, st := context.Background(), seeded.Job(f, seed+1)
 		pl, err := program.Solve(ctx, st, solver.Settings{})
 		if err != nil || !pl.Has {
@@ -145,7 +145,7 @@ func TestLeadBrackets(t *testing.T) {
 // the two sums that are said, and only what is worth something else one by one is told.
 func TestPairBrackets(t *testing.T) {
 	told := 0
-	bracketed(t, 8, 4, 100, func(seed uint64, st *catalog.State, pl *plan.Plan) {
+	bracketed(t, 8, 8, 100, func(seed uint64, st *catalog.State, pl *plan.Plan) {
 		ctx := context.Background()
 		cut, err := Hunt(ctx, st, nil, solver.Settings{NodeLimit: 4})
 		if err != nil {

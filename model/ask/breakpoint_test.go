@@ -153,14 +153,14 @@ func TestSwitchPointsByHand(t *testing.T) {
 		}
 	}
 	seeds := []int64{178, 387, 479} // where several turns follow each other
-	for seed := range int64(campaign.Cases(7, 1500)) {
+	for seed := range int64(campaign.Cases(14, 1500)) {
 		seeds = append(seeds, seed)
 	}
 	for _, seed := range seeds {
 		st := jobs.Random(9000+seed, 3, jobs.Options{On: []string{"shared"}, Off: []string{"keep"}})
 		look(jobs.CaseName(9000+seed, 3, "turns"), st, int(seed)%3)
 	}
-	if points < 30 || unsettled > points/100 {
+	if points < campaign.Cases(30, 30) || unsettled > points/100 {
 		t.Errorf("only %d turns were looked at, and %d are left open", points, unsettled)
 	}
 	t.Logf("%d turns, %d left open", points, unsettled)
@@ -170,7 +170,7 @@ func TestSwitchPointsByHand(t *testing.T) {
 // for breaking less, if one of the object's own stands in for it, and more is left open.
 func TestSwitchPointsKeeping(t *testing.T) {
 	points := 0
-	for seed := range int64(campaign.Cases(7, 1000)) {
+	for seed := range int64(campaign.Cases(14, 1000)) {
 		st := jobs.Random(9000+seed, 3, jobs.Options{On: []string{"shared", "keep"}})
 		w := whyOf(t, st, int(seed)%3)
 		for i := range w.Points {
@@ -178,7 +178,7 @@ func TestSwitchPointsKeeping(t *testing.T) {
 			checkPoint(t, jobs.CaseName(9000+seed, 3, "keeping"), st, int(seed)%3, w, &w.Points[i])
 		}
 	}
-	if points < 10 {
+	if points < campaign.Cases(10, 10) {
 		t.Errorf("only %d turns were looked at", points)
 	}
 }

@@ -17,7 +17,7 @@ import (
 func TestFindOutStartingValues(t *testing.T) {
 	seen := map[choice.Figure]int{}
 	worth := 0
-	for seed := range int64(campaign.Cases(40, 1500)) {
+	for seed := range int64(campaign.Cases(80, 1500)) {
 		st := jobs.Random(seed, 3, jobs.Options{})
 		lessSure(st, seed)
 		plan := solved.Cheapest(t, st)
@@ -55,11 +55,11 @@ func TestFindOutStartingValues(t *testing.T) {
 		}
 	}
 	for _, f := range []choice.Figure{FigureLead, FigureRescue, FigureHourly, FigureHours, FigureBase} {
-		if seen[f] < 20 {
+		if seen[f] < campaign.Cases(20, 20) {
 			t.Errorf("%s looked at %d times only", f, seen[f])
 		}
 	}
-	if worth < 20 {
+	if worth < campaign.Cases(20, 20) {
 		t.Errorf("only %d are worth knowing", worth)
 	}
 }

@@ -50,7 +50,7 @@ func TestMemoryFlat(t *testing.T) {
 		runtime.ReadMemStats(&m)
 		return int64(m.HeapAlloc)
 	}
-	n := campaign.Cases(150, 10_000)
+	n := campaign.Cases(300, 10_000)
 	ask(n / 3) // until what is kept is full
 	before := live()
 	ask(n)

@@ -120,10 +120,10 @@ func TestTargetMarksByHand(t *testing.T) {
 		}
 	}
 	look("demo", jobs.DemoState(t))
-	for seed := range int64(campaign.Cases(40, 1500)) {
+	for seed := range int64(campaign.Cases(80, 1500)) {
 		look(jobs.CaseName(seed, 3, "marks"), targetedState(seed, 3))
 	}
-	if met < 30 || none < 5 {
+	if met < campaign.Cases(30, 30) || none < campaign.Cases(5, 5) {
 		t.Errorf("only %d targets that can be met and %d that can't", met, none)
 	}
 }
@@ -139,7 +139,7 @@ func TestCurvePointsAreTheSame(t *testing.T) {
 		return c
 	}
 	points := 0
-	for seed := range int64(campaign.Cases(40, 1500)) {
+	for seed := range int64(campaign.Cases(80, 1500)) {
 		st := levelState(6000+seed, 3)
 		all := curve(st, 0)
 		if all.NoPlan != nil {
@@ -169,7 +169,7 @@ func TestCurvePointsAreTheSame(t *testing.T) {
 			}
 		}
 	}
-	if points < 80 {
+	if points < campaign.Cases(80, 80) {
 		t.Errorf("only %d points were looked at", points)
 	}
 }

@@ -17,7 +17,7 @@ func TestHuntBrackets(t *testing.T) {
 	open, ended := 0, 0
 	f, _ := seeded.Named("car-30")
 	f.Slots = 8
-	for seed := range uint64(campaign.Cases(4, 200)) {
+	for seed := range uint64(campaign.Cases(8, 200)) {
 		st := seeded.Job(f, seed+1)
 		exact, err := Hunt(context.Background(), st, nil, solver.Settings{})
 		if err != nil {
@@ -71,7 +71,7 @@ func TestHuntNeededUnproven(t *testing.T) {
 	f, _ := seeded.Named("car-30")
 	f.Slots = 8
 	open, known := 0, 0
-	for seed := range uint64(campaign.Cases(2, 50)) {
+	for seed := range uint64(campaign.Cases(4, 50)) {
 		st := seeded.Job(f, seed+1)
 		for i := range st.Pieces {
 			p := &st.Pieces[i]

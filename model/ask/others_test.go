@@ -36,7 +36,7 @@ func othersOf(t *testing.T, st *catalog.State, n, differ int) (*plan.Plan, []Oth
 func TestOthersAgainstBrute(t *testing.T) {
 	plans, ends := 0, 0
 	swapped := 0 // plans in which pieces change places besides
-	for seed := range int64(campaign.Cases(40, 1500)) {
+	for seed := range int64(campaign.Cases(80, 1500)) {
 		differ := 1 + int(seed%3)
 		st := jobs.Random(3000+seed, 2+int(seed%3), jobs.Options{})
 		if seed%2 == 1 {
@@ -89,7 +89,7 @@ func TestOthersAgainstBrute(t *testing.T) {
 			found = append(found, o.Plan)
 		}
 	}
-	if plans < 60 || ends < 5 || swapped < 3 {
+	if plans < campaign.Cases(60, 60) || ends < campaign.Cases(5, 5) || swapped < campaign.Cases(3, 3) {
 		t.Errorf("only %d other plans, %d ends of the list and %d with pieces that change places", plans, ends, swapped)
 	}
 }
@@ -98,7 +98,7 @@ func TestOthersAgainstBrute(t *testing.T) {
 // cheaper, by trying all sets.
 func TestDoLeastAgainstBrute(t *testing.T) {
 	dearer := 0
-	for seed := range int64(campaign.Cases(48, 700)) {
+	for seed := range int64(campaign.Cases(96, 700)) {
 		st := jobs.Random(4000+seed, 2+int(seed%3), jobs.Options{})
 		pl, err := DoLeast(context.Background(), st, solver.Settings{})
 		if err != nil {
@@ -140,7 +140,7 @@ func TestDoLeastAgainstBrute(t *testing.T) {
 			dearer++
 		}
 	}
-	if dearer < campaign.Cases(2, 40) {
+	if dearer < campaign.Cases(4, 40) {
 		t.Errorf("do-least differs from the cheapest in only %d jobs", dearer)
 	}
 }
@@ -185,7 +185,7 @@ func TestOthersBeside(t *testing.T) {
 // advised one: the cheaper may err upwards and the dearer downwards, whichever that is.
 func TestLevelEitherWay(t *testing.T) {
 	askew := 0
-	for seed := range int64(campaign.Cases(40, 1500)) {
+	for seed := range int64(campaign.Cases(80, 1500)) {
 		st := jobs.Random(7000+seed, 2+int(seed%3), jobs.Options{})
 		st.Tables.Spread.Low, st.Tables.Spread.High = jobs.Set[catalog.Micro](100_000), jobs.Set[catalog.Micro](300_000)
 		advised, all := othersOf(t, st, 3, 1)

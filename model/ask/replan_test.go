@@ -19,7 +19,7 @@ import (
 func TestReplanNotDearer(t *testing.T) {
 	compared, cheaper, stuck := 0, 0, 0
 	by := map[string]int{}
-	all := campaign.Cases(400, 2500)
+	all := campaign.Cases(800, 2500)
 	for seed := range int64(all) {
 		st := jobs.Random(seed, 1+int(seed%4), jobs.Options{})
 		was := solved.Cheapest(t, st)

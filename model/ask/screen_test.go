@@ -83,7 +83,7 @@ func TestLowerGradeMayMatch(t *testing.T) {
 // TestScreenDropsNothing: every figure worth finding out is told, with what it is worth,
 // as if each way of each figure were solved for by itself.
 func TestScreenDropsNothing(t *testing.T) {
-	jobs, worth, spares, refusals, tried := 0, 0, 0, 0, campaign.Cases(40, 200)
+	jobs, worth, spares, refusals, tried := 0, 0, 0, 0, campaign.Cases(80, 200)
 	for seed := range int64(tried) {
 		st := doubtful(seed)
 		pl := solved.Cheapest(t, st)

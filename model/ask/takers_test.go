@@ -16,7 +16,7 @@ import (
 // where that makes a whole set nothing else is said to clash.
 func TestTakers(t *testing.T) {
 	missed, whole, others := 0, 0, 0
-	for seed := range int64(campaign.Cases(120, 1200)) {
+	for seed := range int64(campaign.Cases(240, 1200)) {
 		st := jobs.Random(seed, 3, jobs.Options{})
 		st.Makers, st.Shop.Works = nil, nil
 		for q := range st.Platers {

@@ -67,13 +67,13 @@ func TestWhyByHand(t *testing.T) {
 		sameByHand(t, "demo "+demo.Slots[slot].ID, demo, whyOf(t, demo, slot))
 	}
 	asked := 0
-	for seed := range int64(campaign.Cases(15, 60)) {
+	for seed := range int64(campaign.Cases(30, 60)) {
 		st := jobs.Random(seed, 3, jobs.Options{})
 		if w := whyOf(t, st, 0); w.Advised.Has {
 			asked += sameByHand(t, "random", st, w)
 		}
 	}
-	if asked < campaign.Cases(25, 100) {
+	if asked < campaign.Cases(50, 100) {
 		t.Errorf("only %d choices of random jobs were forced", asked)
 	}
 }

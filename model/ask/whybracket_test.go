@@ -32,7 +32,7 @@ func forced(t *testing.T, st *catalog.State, set solver.Settings) (*program.Expl
 // set with every choice lies between the two sums that are said, and none is missing.
 func TestWhyBrackets(t *testing.T) {
 	open, never := 0, 0
-	bracketed(t, 8, 2, 100, func(seed uint64, st *catalog.State, _ *plan.Plan) {
+	bracketed(t, 8, 4, 100, func(seed uint64, st *catalog.State, _ *plan.Plan) {
 		e, exact := forced(t, st, solver.Settings{})
 		_, cut := forced(t, st, solver.Settings{NodeLimit: 1})
 		if exact.Stopped || len(cut.Alternatives) != len(exact.Alternatives) {

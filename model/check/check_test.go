@@ -135,7 +135,7 @@ func TestCheckStopped(t *testing.T) {
 
 // TestCheckNeverPanics throws wild numbers at every field of a plan.
 func TestCheckNeverPanics(t *testing.T) {
-	for seed := range uint64(campaign.Cases(250, 10_000)) {
+	for seed := range uint64(campaign.Cases(500, 10_000)) {
 		st, pl := jobs.SmallJob(), (*plan.Plan)(nil)
 		if seed%50 == 0 {
 			pl = &plan.Plan{Of: st, Has: true, Lines: make([]plan.Line, 3), Charges: make([]plan.Charge, 2)}

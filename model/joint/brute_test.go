@@ -17,7 +17,7 @@ import (
 // everything gives; nobody pays more than without the other.
 func TestJointBrute(t *testing.T) {
 	seen := map[string]int{}
-	for slots, seeds := range []int{1: campaign.Cases(38, 1500), 2: campaign.Cases(38, 1500), 3: campaign.Cases(7, 250)} {
+	for slots, seeds := range []int{1: campaign.Cases(76, 1500), 2: campaign.Cases(76, 1500), 3: campaign.Cases(14, 250)} {
 		for seed := range int64(seeds) {
 			t.Run(jobs.CaseName(seed, slots, "pair"), func(t *testing.T) {
 				pair := randomPair(seed, slots)
@@ -52,7 +52,7 @@ func TestJointBrute(t *testing.T) {
 	}
 	for _, what := range []string{"no plan", "saves", "capped apart", "evened", "shared charge", "budget",
 		"uneven shares"} {
-		if seen[what] < campaign.Cases(2, 30) {
+		if seen[what] < campaign.Cases(4, 30) {
 			t.Errorf("only %d pairs with: %s; seen %v", seen[what], what, seen)
 		}
 	}

@@ -17,13 +17,13 @@ import (
 // before any dominance, and compares optima: larger shops than can be tried out.
 // By default their drawers hold less.
 func TestJointOutside(t *testing.T) {
-	found, saves, shops := 0, 0, campaign.Cases(2, 6)
+	found, saves, shops := 0, 0, campaign.Cases(4, 6)
 	for i := range shops {
 		f := outside.Family(4)
 		if i%2 == 1 {
 			f.Budget, f.Owned = 0.4, 0.8
 		}
-		pair := jobs.Shop(f, 2, campaign.Cases(4, 8), uint64(i))
+		pair := jobs.Shop(f, 2, campaign.Cases(8, 8), uint64(i))
 		out, err := Solve(context.Background(), pair, solver.Settings{})
 		if err != nil {
 			t.Fatal(err)

@@ -14,7 +14,7 @@ import (
 
 // TestSizesOfPairs: the same with two jobs of one shop.
 func TestSizesOfPairs(t *testing.T) {
-	for seed := range int64(campaign.Cases(30, 3_000)) {
+	for seed := range int64(campaign.Cases(60, 3_000)) {
 		pair := randomPair(seed, 1+int(seed%2))
 		for j, st := range pair { // what is the shop's is the same for both
 			r := rand.New(rand.NewPCG(uint64(seed), uint64(80+j)))

@@ -78,7 +78,7 @@ func TestOrderPrice(t *testing.T) {
 func TestOneRuleForCalls(t *testing.T) {
 	r := rand.New(rand.NewPCG(11, 3))
 	with, without := 0, 0
-	for seed := range int64(campaign.Cases(60, 600)) {
+	for seed := range int64(campaign.Cases(120, 600)) {
 		st := jobs.Random(seed, 3, jobs.Options{})
 		st.Shop.CallAbove = jobs.Between(r, catalog.Micro(0), 400_000)
 		st.Quote = catalog.OwnerQuote{

@@ -42,7 +42,7 @@ func solveAndTry(t *testing.T, st *catalog.State) (total int64, feasible bool) {
 // TestChoicesRandom: every slot has the choices that the check derives, with
 // the same figures, chosen in some plan or not.
 func TestChoicesRandom(t *testing.T) {
-	for seed := range int64(campaign.Cases(80, 400)) {
+	for seed := range int64(campaign.Cases(160, 400)) {
 		slots := 1 + int(seed%6)
 		t.Run(jobs.CaseName(seed, slots, "choices"), func(t *testing.T) {
 			adapter.CompareChoices(t, jobs.Random(seed, slots, jobs.Options{}))
@@ -53,7 +53,7 @@ func TestChoicesRandom(t *testing.T) {
 // TestSolveRandom compares hundreds of random jobs.
 func TestSolveRandom(t *testing.T) {
 	for slots := 1; slots <= 6; slots++ {
-		for seed := range int64(campaign.Cases(12, 60)) {
+		for seed := range int64(campaign.Cases(24, 60)) {
 			name := jobs.CaseName(seed, slots, "")
 			t.Run(name, func(t *testing.T) { solveAndTry(t, jobs.Random(seed, slots, jobs.Options{})) })
 		}
@@ -63,7 +63,7 @@ func TestSolveRandom(t *testing.T) {
 // TestBestRandom: the highest grade within the rules, then the least total.
 func TestBestRandom(t *testing.T) {
 	for slots := 1; slots <= 4; slots++ {
-		for seed := range int64(campaign.Cases(10, 40)) {
+		for seed := range int64(campaign.Cases(20, 40)) {
 			t.Run(jobs.CaseName(seed, slots, "best"), func(t *testing.T) {
 				st := jobs.Random(seed, slots, jobs.Options{})
 				grade, total, feasible, best := adapter.Best(st)
@@ -99,7 +99,7 @@ func TestSolveRules(t *testing.T) {
 		t.Run(rule.name, func(t *testing.T) {
 			changed := 0
 			for seed := range int64(40) {
-				if changed > 0 && seed >= int64(campaign.Cases(8, 40)) {
+				if changed > 0 && seed >= int64(campaign.Cases(16, 40)) {
 					break
 				}
 				slots := 2 + int(seed%3)
@@ -124,7 +124,7 @@ func TestSolveRules(t *testing.T) {
 // TestFewConcerned: where few slots have to do with a row, the least total is that of the
 // exhaustive search.
 func TestFewConcerned(t *testing.T) {
-	feasible, all := 0, campaign.Cases(150, 20_000)
+	feasible, all := 0, campaign.Cases(300, 20_000)
 	for seed := range int64(all) {
 		t.Run(jobs.CaseName(seed, 5, "few"), func(t *testing.T) {
 			if _, ok := solveAndTry(t, jobs.FewConcerned(seed)); ok {

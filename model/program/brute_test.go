@@ -17,7 +17,7 @@ import (
 func TestBruteSound(t *testing.T) {
 	feasible, all := 0, 0
 	for slots := 1; slots <= 5; slots++ {
-		for seed := range int64(campaign.Cases(15, 40)) {
+		for seed := range int64(campaign.Cases(30, 40)) {
 			st := jobs.Random(seed, slots, jobs.Options{})
 			total, ok, plan := adapter.Cheapest(st)
 			all++
@@ -42,7 +42,7 @@ func TestBruteSound(t *testing.T) {
 // without any pruning, the cheapest and the best that the check lets pass are
 // those the search finds. The two state the rules separately.
 func TestBruteAgainstCheck(t *testing.T) {
-	for seed := range int64(campaign.Cases(12, 60)) {
+	for seed := range int64(campaign.Cases(24, 60)) {
 		st := jobs.Random(1000+seed, 1+int(seed%2), jobs.Options{})
 		all := &naive{st: st}
 		all.extend(0, nil)
@@ -116,7 +116,7 @@ func TestBruteRulesMatter(t *testing.T) {
 	for _, rule := range rulesOff {
 		changed, tried := 0, 0
 		for seed := range int64(40) {
-			if changed > 0 && seed >= int64(campaign.Cases(8, 40)) {
+			if changed > 0 && seed >= int64(campaign.Cases(16, 40)) {
 				break
 			}
 			tried++

@@ -36,7 +36,7 @@ func outsideState(seed int64) *catalog.State {
 // million lets it break a row by ten. Where it differs, trying everything decides.
 func TestOutsideCampaign(t *testing.T) {
 	outside.Tool(t, "cbc", "coinor-cbc")
-	jobs, found, off := campaign.Cases(12, 3000), 0, 0
+	jobs, found, off := campaign.Cases(24, 3000), 0, 0
 	dir := t.TempDir()
 	for seed := range int64(jobs) {
 		st := outsideState(seed)

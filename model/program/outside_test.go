@@ -16,7 +16,7 @@ import (
 // TestOutsideSolvers gives others the program with all lines, before any
 // dominance, and compares optima.
 func TestOutsideSolvers(t *testing.T) {
-	found, jobs := 0, campaign.Cases(3, 20)
+	found, jobs := 0, campaign.Cases(6, 20)
 	for i := range jobs {
 		slots := 8 + i*32/19
 		st := seeded.Job(outside.Family(slots), uint64(i))

@@ -18,7 +18,7 @@ import (
 // cent below, it is another, if there is one, and no cheaper.
 func TestQuoteKept(t *testing.T) {
 	seen := map[string]int{}
-	for seed := range int64(campaign.Cases(160, 4000)) {
+	for seed := range int64(campaign.Cases(320, 4000)) {
 		st := jobs.Random(seed, 1+int(seed%4), jobs.Options{On: []string{"budget-quote", "maker", "vendor"},
 			Off: []string{"budget-outlay", "budget-expected"}})
 		if seed%2 == 1 { // a piece broke on which money was spent
@@ -52,7 +52,7 @@ func TestQuoteKept(t *testing.T) {
 		}
 	}
 	for _, what := range []string{"none", "plan", "marked and taxed", "nothing a cent below", "another a cent below"} {
-		if seen[what] < 4 {
+		if seen[what] < campaign.Cases(4, 4) {
 			t.Errorf("only %d jobs: %s", seen[what], what)
 		}
 	}
@@ -62,7 +62,7 @@ func TestQuoteKept(t *testing.T) {
 // theirs too.
 func TestQuoteDoubled(t *testing.T) {
 	charged := 0
-	for seed := range int64(campaign.Cases(60, 1000)) {
+	for seed := range int64(campaign.Cases(120, 1000)) {
 		st := jobs.Random(seed, 1+int(seed%3), jobs.Options{On: []string{"budget-quote", "freight", "vendor"},
 			Off: []string{"budget-outlay", "budget-expected"}})
 		st.Quote.Plating, st.Quote.Parts = catalog.One, catalog.Micro(seed%2)*catalog.One
@@ -76,7 +76,7 @@ func TestQuoteDoubled(t *testing.T) {
 			t.Errorf("seed %d: a cent below the quote the plan is cheaper", seed)
 		}
 	}
-	if charged < 10 {
+	if charged < campaign.Cases(10, 10) {
 		t.Errorf("only %d plans with charges", charged)
 	}
 }
@@ -85,7 +85,7 @@ func TestQuoteDoubled(t *testing.T) {
 // sent was packed.
 func TestQuoteOfWhatIsSpent(t *testing.T) {
 	plans, packed := 0, 0
-	for seed := range int64(campaign.Cases(60, 1000)) {
+	for seed := range int64(campaign.Cases(120, 1000)) {
 		st := jobs.StagedState(seed, 1+int(seed%3))
 		r := rand.New(rand.NewPCG(uint64(seed), 7))
 		st.Quote, st.Job.Spent, st.Job.SpentSum = jobs.OwnerQuote(r), nil, 5_00

@@ -18,7 +18,7 @@ import (
 // own figures must be such as a file could hold.
 func TestSeededJobsCanBeMet(t *testing.T) {
 	for _, f := range seeded.Families {
-		for seed := uint64(1); seed <= uint64(campaign.Cases(3, 100)); seed++ {
+		for seed := uint64(1); seed <= uint64(campaign.Cases(6, 100)); seed++ {
 			st := seeded.Job(f, seed)
 			if f.Budget > 0 != st.Job.Budget.Set {
 				t.Errorf("%s, seed %d: budget %v", f.Name, seed, st.Job.Budget)

@@ -41,7 +41,7 @@ func triedShared(st *catalog.State) (*plan.Plan, bool) {
 func TestSharedSpareRandom(t *testing.T) {
 	all, shared, cheaper, only := 0, 0, 0, 0
 	for slots := 2; slots <= 4; slots++ {
-		for seed := range int64(campaign.Cases(33-6*slots, 1300-250*slots)) {
+		for seed := range int64(campaign.Cases(66-12*slots, 1300-250*slots)) {
 			t.Run(jobs.CaseName(seed, slots, "one-for-two"), func(t *testing.T) {
 				st := scarceState(seed, slots)
 				plan, saved, new := compareShared(t, st)
@@ -71,7 +71,7 @@ func TestSharedSpareRandom(t *testing.T) {
 	}
 	t.Logf("of %d jobs %d share a spare, %d are cheaper by it; %d tasks are possible only so", all, shared, cheaper,
 		only)
-	if few := campaign.Cases(5, 100); shared < few || cheaper < few || only < 1 {
+	if few := campaign.Cases(10, 100); shared < few || cheaper < few || only < 1 {
 		t.Errorf("too few: %d share, %d are cheaper, %d possible only so", shared, cheaper, only)
 	}
 }

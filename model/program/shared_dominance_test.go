@@ -18,7 +18,7 @@ import (
 // ones and the search that begins with rough cells come to the same total; each again
 // asked for just the chance that comes of it, and with just the days there are.
 func TestSharedSpareLinesLeftOut(t *testing.T) {
-	for seed := range int64(campaign.Cases(20, 80)) {
+	for seed := range int64(campaign.Cases(40, 80)) {
 		slots := 3 + int(seed%2)
 		st := scarceState(5000+seed, slots)
 		plan := sameTotals(t, st, jobs.CaseName(5000+seed, slots, "first"))

@@ -35,7 +35,7 @@ func SizedState(seed int64, slots int) *catalog.State {
 // least total is that of the exhaustive search.
 func TestSizes(t *testing.T) {
 	feasible, all := 0, 0
-	for seed := range int64(campaign.Cases(250, 30_000)) {
+	for seed := range int64(campaign.Cases(500, 30_000)) {
 		slots := 1 + int(seed/4%5)
 		ok := false
 		t.Run(jobs.CaseName(seed, slots, "sizes"),
@@ -91,7 +91,7 @@ func TestSizesOfRows(t *testing.T) {
 
 // TestSizesOfStages: the same in the middle of a job.
 func TestSizesOfStages(t *testing.T) {
-	for seed := range int64(campaign.Cases(60, 10_000)) {
+	for seed := range int64(campaign.Cases(120, 10_000)) {
 		st := jobs.StagedState(seed, 1+int(seed%4))
 		r := rand.New(rand.NewPCG(uint64(seed), 78))
 		jobs.RealSizes(r, st)
@@ -104,7 +104,7 @@ func TestSizesOfStages(t *testing.T) {
 
 // TestSizesOfShared: the same with one spare for two slots.
 func TestSizesOfShared(t *testing.T) {
-	for seed := range int64(campaign.Cases(30, 3_000)) {
+	for seed := range int64(campaign.Cases(60, 3_000)) {
 		st := scarceState(seed, 2+int(seed%2))
 		r := rand.New(rand.NewPCG(uint64(seed), 79))
 		jobs.RealSizes(r, st)

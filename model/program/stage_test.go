@@ -19,7 +19,7 @@ import (
 // exhaustive search, and the check confirms the plan.
 func TestStagesAgainstBrute(t *testing.T) {
 	feasible, used := 0, map[catalog.Stage]int{}
-	all := campaign.Cases(300, 1400)
+	all := campaign.Cases(1400, 1400)
 	for seed := range int64(all) {
 		st := jobs.StagedState(seed, 1+int(seed%4))
 		if _, ok := solveAndTry(t, st); !ok {
@@ -59,7 +59,7 @@ func TestStagesAgainstBrute(t *testing.T) {
 // TestStagesAgainstCheck: the search and the check state the rules apart from each
 // other, and agree on which set is the cheapest.
 func TestStagesAgainstCheck(t *testing.T) {
-	feasible, all := 0, campaign.Cases(40, 120)
+	feasible, all := 0, campaign.Cases(80, 120)
 	for seed := range int64(all) {
 		st := jobs.StagedState(2000+seed, 1+int(seed%2))
 		sets := 1
@@ -89,7 +89,7 @@ func TestStagesAgainstCheck(t *testing.T) {
 // TestStagesChoices: in the middle of a job every slot has the choices that the check
 // derives, with the same figures.
 func TestStagesChoices(t *testing.T) {
-	for seed := range int64(campaign.Cases(80, 300)) {
+	for seed := range int64(campaign.Cases(160, 300)) {
 		adapter.CompareChoices(t, jobs.StagedState(seed, 1+int(seed%6)))
 		if t.Failed() {
 			t.Fatalf("seed %d", seed)
@@ -101,7 +101,7 @@ func TestStagesChoices(t *testing.T) {
 // drift. That changes plans, and the check names the one made without it.
 func TestDriftDecides(t *testing.T) {
 	changed, named := 0, 0
-	for seed := range int64(campaign.Cases(120, 4000)) {
+	for seed := range int64(campaign.Cases(240, 4000)) {
 		st := oneHangs(seed)
 		free := st.Clone()
 		for q := range free.Platers {

@@ -13,7 +13,7 @@ import (
 // prices were multiplied until they turned negative.
 func TestAllMoneyOnce(t *testing.T) {
 	equal := 0
-	for seed := range int64(campaign.Cases(700, 20_000)) {
+	for seed := range int64(campaign.Cases(1400, 20_000)) {
 		st := Random(seed, 1+int(seed%5), Options{})
 		r := rand.New(rand.NewPCG(uint64(seed), 80))
 		RealSizes(r, st)

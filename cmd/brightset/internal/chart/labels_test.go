@@ -35,7 +35,7 @@ func unshortened(label string) string {
 // TestAnyLabels draws crowded charts with labels of any bytes and sums of any size: every
 // drawing is UTF-8, and no label lies over another.
 func TestAnyLabels(t *testing.T) {
-	for seed := range uint64(campaign.Cases(30, 20_000)) {
+	for seed := range uint64(campaign.Cases(60, 20_000)) {
 		r := rand.New(rand.NewPCG(750+seed, 2)) // 762: the name of the limit over that of a flag
 		a, b, x := someInt(r), someInt(r), []float64{0, math.NaN(), 91, 1e300, r.Float64() * 100, math.Inf(1)}[r.IntN(6)]
 		day := 300 + r.IntN(900)
@@ -69,7 +69,7 @@ func someInt(r *rand.Rand) int64 {
 // off its edge. The limit's once reached a unit beyond, over the name beside it.
 func TestNamesInTheirBoxes(t *testing.T) {
 	limits := 0
-	for seed := range uint64(campaign.Cases(60, 5_000)) {
+	for seed := range uint64(campaign.Cases(120, 5_000)) {
 		r := rand.New(rand.NewPCG(seed, 9))
 		f := someFrontier(r)
 		f.Limit = &Line{"target " + strings.Repeat("x", r.IntN(12)), r.Int64N(20_000_00)}

@@ -62,7 +62,7 @@ grade = 45
 // opening the job in between.
 func TestRandom(t *testing.T) {
 	worked, refused := map[string]int{}, map[string]int{}
-	for seed := range uint64(campaign.Cases(16, 500)) {
+	for seed := range uint64(campaign.Cases(32, 500)) {
 		g := newGame(t, seed)
 		for range 30 {
 			g.turn(worked, refused)
@@ -71,7 +71,7 @@ func TestRandom(t *testing.T) {
 	}
 	for _, a := range []string{"sent", "priced", "approved", "plated", "refused", "recalled", "back", "hung", "unhung",
 		"broke", "graded", "lock", "unlock", "ban", "spent", "undo", "redo"} {
-		if worked[a] < campaign.Cases(1, 20) {
+		if worked[a] < campaign.Cases(2, 20) {
 			t.Errorf("%s was recorded %d times only", a, worked[a])
 		}
 	}
