@@ -61,7 +61,7 @@ func TestCompletionInBash(t *testing.T) {
 // TestInk: colours take nothing from the text and add nothing else, and none reach what is no
 // terminal.
 func TestInk(t *testing.T) {
-	_, text, _ := brightset("plan", "testdata/demo")
+	_, text, _ := shared("plan", "testdata/demo")
 	plain := strings.NewReplacer(inkAmount, "", inkWarning, "", inkEnd, "")
 	inked := ink(text)
 	if plain.Replace(inked) != text {

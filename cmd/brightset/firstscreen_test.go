@@ -108,7 +108,7 @@ func TestFirstScreenOfManySlots(t *testing.T) {
 
 // TestFirstScreenOfSeveralJobs: several jobs have one too, in the same order.
 func TestFirstScreenOfSeveralJobs(t *testing.T) {
-	code, out, errs := brightset("plan", "testdata/together/solo.toml", "testdata/together/outfit.toml",
+	code, out, errs := shared("plan", "testdata/together/solo.toml", "testdata/together/outfit.toml",
 		"testdata/together/racer.toml")
 	if code != exitAnswered {
 		t.Fatal(code, errs)
@@ -164,7 +164,7 @@ func TestFirstScreenOfManyJobs(t *testing.T) {
 // TestFirstScreenOfSharedSpares: a plan that holds one spare for two positions has a first
 // screen too, which says so.
 func TestFirstScreenOfSharedSpares(t *testing.T) {
-	code, out, errs := brightset("plan", "--one-for-two", "testdata/one-for-two")
+	code, out, errs := shared("plan", "--one-for-two", "testdata/one-for-two")
 	if code != exitAnswered || !strings.Contains(out, "one spare for two") || !strings.Contains(out, "Do now") {
 		t.Error(code, out, errs)
 	}

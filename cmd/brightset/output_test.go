@@ -44,7 +44,7 @@ func TestEightyColumns(t *testing.T) {
 // outlay likewise.
 func TestJSONAddsUp(t *testing.T) {
 	for _, job := range []string{"testdata/demo", "testdata/cli/two-of-a-name.toml"} {
-		code, out, errs := brightset("plan", "--json", job)
+		code, out, errs := shared("plan", "--json", job)
 		if code != exitAnswered || errs != "" {
 			t.Fatalf("%s: exit %d, %s", job, code, errs)
 		}
@@ -85,7 +85,7 @@ func TestJSONAddsUp(t *testing.T) {
 
 // The demo is there to show every kind of decision.
 func TestDemoShowsEverything(t *testing.T) {
-	_, out, _ := brightset("plan", "--full", "testdata/demo")
+	_, out, _ := shared("plan", "--full", "testdata/demo")
 	out = strings.Join(strings.Fields(out), " ")
 	for _, want := range []string{
 		", as it is", ", cleaned", "Brackwater, driver finish [2]", "dents raised first", "(letters-nos), as it is",

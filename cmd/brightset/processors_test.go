@@ -1,44 +1,51 @@
 package main
 
 import (
-	"bytes"
 	"os"
 	"path/filepath"
 	"runtime"
 	"testing"
+
+	"brightset/testdata/campaign"
 )
 
-// TestProcessors: every answer is the same, byte for byte, with one processor and with
-// eight: what is asked at the same time is asked from what was known before.
+// TestProcessors: every answer is the same, byte for byte, with as many processors as the
+// machine has, with one, and with eight: what is asked at the same time is asked from what
+// was known before.
 func TestProcessors(t *testing.T) {
 	was := runtime.GOMAXPROCS(0)
 	defer runtime.GOMAXPROCS(was)
-	page := filepath.Join(t.TempDir(), "report.html")
+	others := []int{1}
+	if campaign.Long() || was == 1 {
+		others = []int{1, 8}
+	}
 	for _, args := range [][]string{
 		{"plan", "--full", "testdata/demo"}, {"why", "crest", "testdata/demo"}, {"hunt", "testdata/demo"},
 		{"risk", "--find-out", "testdata/demo"}, {"frontier", "testdata/demo"},
-		{"plan", "--others", "2", "testdata/locked"}, {"report", "--out", page, "testdata/demo"},
+		{"plan", "--others", "2", "--differ", "1", "testdata/locked"},
 	} {
-		var first string
-		for _, n := range []int{1, 8} {
+		_, first, _ := shared(args...)
+		for _, n := range others {
 			runtime.GOMAXPROCS(n)
-			var out, errs bytes.Buffer
-			if code := run(args, nil, &out, &errs); code != exitAnswered {
-				t.Fatalf("%q with %d processors: exit code %d: %s", args, n, code, errs.String())
+			if code, out, errs := brightset(args...); code != exitAnswered || out != first {
+				t.Errorf("%q with %d processors: exit code %d, the same answer: %v, %s", args, n, code, out == first, errs)
 			}
-			text := out.String()
-			if args[0] == "report" {
-				written, err := os.ReadFile(page)
-				if err != nil {
-					t.Fatal(err)
-				}
-				text += string(written)
-			}
-			if n == 1 {
-				first = text
-			} else if text != first {
-				t.Errorf("%q: another answer with %d processors", args, n)
-			}
+		}
+		runtime.GOMAXPROCS(was)
+	}
+	page := filepath.Join(t.TempDir(), "report.html")
+	var first string
+	for _, n := range []int{1, 8} {
+		runtime.GOMAXPROCS(n)
+		code, out, errs := brightset("report", "--out", page, "testdata/demo")
+		written, err := os.ReadFile(page)
+		if code != exitAnswered || err != nil {
+			t.Fatalf("a report with %d processors: exit code %d, %v, %s", n, code, err, errs)
+		}
+		if text := out + string(written); n == 1 {
+			first = text
+		} else if text != first {
+			t.Errorf("another report with %d processors", n)
 		}
 	}
 }

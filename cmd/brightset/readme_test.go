@@ -83,7 +83,7 @@ func TestReadmeOpensWithTheScreen(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	_, screen, _ := brightset("plan", "testdata/demo")
+	_, screen, _ := shared("plan", "testdata/demo")
 	at := readmeScreen.FindSubmatchIndex(text)
 	if at == nil || strings.Contains(string(text[:at[0]]), "\n## ") {
 		t.Fatal("the README doesn't open with the screen")

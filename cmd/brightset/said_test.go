@@ -156,8 +156,8 @@ func gradeCells(text string) []string {
 // answers gives the text and the document of one command.
 func answers(t *testing.T, args ...string) (text, doc string) {
 	t.Helper()
-	code, text, errs := brightset(args...)
-	again, doc, more := brightset(append(slices.Clone(args), "--json")...)
+	code, text, errs := shared(args...)
+	again, doc, more := shared(slices.Insert(slices.Clone(args), 1, "--json")...)
 	if code != again || code != exitAnswered && code != exitInfeasible || text == "" || doc == "" {
 		t.Fatalf("%v: exit %d and %d, %s%s", args, code, again, errs, more)
 	}
