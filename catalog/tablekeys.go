@@ -38,8 +38,18 @@ func (t *table) keys() []string {
 	for k := range t.m {
 		out = append(out, k)
 	}
-	slices.SortFunc(out, func(a, b string) int {
-		p, q := t.place(a).key, t.place(b).key
+	t.inOrder(out)
+	return out
+}
+
+// inOrder sorts keys of a table as they stand in the file.
+func (t *table) inOrder(keys []string) {
+	at := make(map[string]span, len(keys))
+	for _, k := range keys {
+		at[k] = t.place(k).key
+	}
+	slices.SortFunc(keys, func(a, b string) int {
+		p, q := at[a], at[b]
 		if (p.in == nil) != (q.in == nil) { // what was recorded comes after what is written
 			if p.in == nil {
 				return -1
@@ -48,16 +58,22 @@ func (t *table) keys() []string {
 		}
 		return cmp.Or(cmp.Compare(p.line, q.line), cmp.Compare(p.column, q.column), cmp.Compare(a, b))
 	})
-	return out
 }
 
 // done reports the keys nobody asked for.
 func (t *table) done() {
-	known := slices.Sorted(maps.Keys(t.asked))
-	for _, k := range t.keys() {
-		if t.asked[k] {
-			continue
+	var unknown []string
+	for k := range t.m {
+		if !t.asked[k] {
+			unknown = append(unknown, k)
 		}
+	}
+	if len(unknown) == 0 {
+		return
+	}
+	t.inOrder(unknown)
+	known := slices.Sorted(maps.Keys(t.asked))
+	for _, k := range unknown {
 		t.wrongKey(k, fmt.Sprintf("unknown key %q in %s", k, t.what), t.unknownHint(k, known))
 	}
 }

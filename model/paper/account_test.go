@@ -20,7 +20,7 @@ import (
 // charged, once. A lot that one job has for itself is on nobody's account.
 func TestAccounts(t *testing.T) {
 	seen := map[string]int{}
-	for seed := range uint64(campaign.Cases(48, 400)) {
+	for seed := range uint64(campaign.Cases(96, 400)) {
 		f := seeded.Family{Name: "few", Slots: 4, Pieces: 2, Platers: 2, Vendors: 1, Bundles: 2, Matches: 1, Quotes: 0.3,
 			Offered: 0.4, Floor: 60, Lasting: true}
 		all := jobs.Shop(f, 2+int(seed%2), 6, seed)

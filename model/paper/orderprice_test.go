@@ -121,7 +121,7 @@ func TestOneRuleForCalls(t *testing.T) {
 			}
 		}
 	}
-	if with < 20 || without < 20 {
+	if few := campaign.Cases(20, 20); with < few || without < few {
 		t.Errorf("%d with what we would pay at most, %d where he calls at once", with, without)
 	}
 }

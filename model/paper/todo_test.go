@@ -16,7 +16,7 @@ import (
 // piece at a plater that waits for a word, and nothing twice.
 func TestTodoIsWhole(t *testing.T) {
 	kinds := map[ActKind]int{}
-	for seed := range int64(campaign.Cases(240, 600)) {
+	for seed := range int64(campaign.Cases(400, 600)) {
 		st := jobs.Random(seed, 3, jobs.Options{})
 		if seed%2 == 1 {
 			st = jobs.StagedState(seed, 3)

@@ -62,7 +62,7 @@ grade = 45
 // opening the job in between.
 func TestRandom(t *testing.T) {
 	worked, refused := map[string]int{}, map[string]int{}
-	for seed := range uint64(campaign.Cases(32, 500)) {
+	for seed := range uint64(campaign.Cases(48, 500)) {
 		g := newGame(t, seed)
 		for range 30 {
 			g.turn(worked, refused)

@@ -135,9 +135,9 @@ var story = []step{
 func TestStory(t *testing.T) {
 	path := demo(t)
 	seen := map[string]bool{}
+	d := recorderAt(t, path)
 	for i, s := range story {
 		seen[s.name] = true
-		d := recorderAt(t, path)
 		before := text0(t, d.State)
 		if err := do(t, d, s.name, s.facts); err != nil {
 			t.Fatalf("step %d, %s %s: %v", i+1, s.name, s.facts.Target, err)
