@@ -2,8 +2,8 @@ package solver
 
 // newInstance applies a change. Columns that are banned, or shut out by a fix,
 // are left out.
-func newInstance(p *Problem, ch *Change) *instance {
-	in := &instance{charged: !p.Uncharged, accounts: p.accounts(), halt: func() bool { return false }}
+func newInstance(p *Problem, ch *Change, leave without) *instance {
+	in := &instance{charged: !p.Uncharged, accounts: p.accounts(), without: leave, halt: func() bool { return false }}
 	off := map[Tag]bool{}
 	for _, t := range ch.Off {
 		off[t] = true
@@ -210,6 +210,9 @@ func (in *instance) index() {
 	}
 	for r := range in.rows {
 		in.rows[r].dense = 2*dense[r] > len(in.groups)
+	}
+	if !in.without.rowLinks {
+		in.rowLinks()
 	}
 }
 

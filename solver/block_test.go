@@ -35,7 +35,7 @@ func TestClassesApart(t *testing.T) {
 		{2_000_000, 1_200_000}, {13_815_511, 13_815_510}, {1<<32 + 1, 1}, {1<<53 - 11, 1<<53 - 12},
 	} {
 		p := twins(k[0], k[1])
-		in := newInstance(p, &Change{})
+		in := newInstance(p, &Change{}, without{})
 		in.findBlocks(false)
 		if in.blocks[0].single() || len(in.sharedRows(&in.blocks[0])) == 0 {
 			t.Fatal("no block with a row of its own")
@@ -81,7 +81,7 @@ func TestBlocksByTrying(t *testing.T) {
 		if seed%2 == 1 {
 			p = realProblem(r, 6, 3)
 		}
-		in := newInstance(p, &Change{})
+		in := newInstance(p, &Change{}, without{})
 		in.findBlocks(seed%3 > 0)
 		for i := range in.blocks {
 			b := &in.blocks[i]
@@ -129,7 +129,7 @@ func TestBlockBound(t *testing.T) {
 	for seed := range uint64(campaign.Cases(600, 10_000)) {
 		r := rand.New(rand.NewPCG(seed, 24))
 		p := realBlocks(r)
-		in := newInstance(p, &Change{})
+		in := newInstance(p, &Change{}, without{})
 		in.findBlocks(true)
 		rc := make([]float64, len(in.cols))
 		for c := range rc {

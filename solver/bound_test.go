@@ -39,7 +39,7 @@ func TestBoundByTrying(t *testing.T) {
 		if seed%3 == 0 {
 			p = realBlocks(r)
 		}
-		in := newInstance(p, &Change{})
+		in := newInstance(p, &Change{}, without{})
 		in.findBlocks(seed%2 == 0)
 		d := in.fullDomain()
 		for c := range in.cols {
@@ -109,7 +109,7 @@ func TestPropagationByTrying(t *testing.T) {
 	for seed := range uint64(campaign.Cases(1400, 40_000)) {
 		r := rand.New(rand.NewPCG(seed, 29))
 		p := realProblem(r, 5, 4)
-		in := newInstance(p, &Change{})
+		in := newInstance(p, &Change{}, without{})
 		d := in.fullDomain()
 		for h := range d.y {
 			d.y[h] = []int8{open, open, off, on}[r.IntN(4)]
@@ -157,7 +157,7 @@ func TestDominanceByTrying(t *testing.T) {
 		if refusal(p) != nil {
 			continue
 		}
-		in := newInstance(p, &Change{})
+		in := newInstance(p, &Change{}, without{})
 		kept := in.undominated()
 		needless += len(in.cols) - kept.count()
 		least, leastKept := Limit+1, Limit+1
@@ -181,7 +181,7 @@ func TestCutsByTrying(t *testing.T) {
 	cuts := 0
 	for seed := range uint64(campaign.Cases(500, 15_000)) {
 		p := realProblem(rand.New(rand.NewPCG(seed, 31)), 5, 4)
-		in := newInstance(p, &Change{})
+		in := newInstance(p, &Change{}, without{})
 		in.findBlocks(true)
 		d := in.fullDomain()
 		if !in.propagate(d) {

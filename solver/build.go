@@ -162,7 +162,8 @@ func (m *master) addPick(i int, cols []int) {
 	m.vars = append(m.vars, variable{i, cols, m.addVar(cost, math.Inf(1), col)})
 }
 
-// addSlacks lets every row be broken at a price far above any saving.
+// addSlacks lets every row be broken at a price far above any saving, and with it the
+// links of rows: they take for granted that it isn't.
 func (m *master) addSlacks(inf float64) {
 	price := 1.0
 	if m.costs {
@@ -170,6 +171,11 @@ func (m *master) addSlacks(inf float64) {
 	}
 	for _, at := range m.rowAt {
 		if at >= 0 {
+			m.slack = append(m.slack, m.addVar(price, inf, []entry{{at, -1}}))
+		}
+	}
+	for l, at := range m.linkAt {
+		if at >= 0 && m.in.links[l].group >= len(m.in.groups) {
 			m.slack = append(m.slack, m.addVar(price, inf, []entry{{at, -1}}))
 		}
 	}

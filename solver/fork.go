@@ -48,8 +48,8 @@ func (m *memory) carried(from, to *Problem) memory {
 			}
 		}
 		for k, v := range m.link {
-			if groups[k.group] >= 0 && switches[k.sw] >= 0 {
-				c.link[link{groups[k.group], switches[k.sw]}] = v
+			if g := linkedWith(k.group, groups, rows, len(to.Groups)); g >= 0 && switches[k.sw] >= 0 {
+				c.link[link{g, switches[k.sw]}] = v
 			}
 		}
 		for k, v := range m.need { // of two switches
@@ -70,6 +70,18 @@ func (m *memory) carried(from, to *Problem) memory {
 		}
 	}
 	return c
+}
+
+// linkedWith is what a link is of, a group or a row, in the terms of another problem; -1
+// where that has no such thing.
+func linkedWith(g int, groups, rows []int, n int) int {
+	switch {
+	case g < len(groups):
+		return groups[g]
+	case rows[g-len(groups)] < 0:
+		return -1
+	}
+	return n + rows[g-len(groups)]
 }
 
 // places says, of things with names, where each stands in another list; -1 where it does

@@ -54,7 +54,7 @@ func TestRelaxationAgainstGonum(t *testing.T) {
 	compared := 0
 	for seed := range uint64(300) {
 		r := rand.New(rand.NewPCG(seed, 3))
-		in := newInstance(randomProblem(r, 2+r.IntN(5), 5), &Change{})
+		in := newInstance(randomProblem(r, 2+r.IntN(5), 5), &Change{}, without{})
 		in.findBlocks(false)
 		d := in.fullDomain()
 		if !in.propagate(d) {

@@ -19,7 +19,7 @@ func TestHaltedBoundsHold(t *testing.T) {
 			continue
 		}
 		known++
-		in := newInstance(p, &Change{})
+		in := newInstance(p, &Change{}, without{})
 		in.findBlocks(true)
 		whole := goesTogether(in)
 		in.halt = func() bool { return true }
@@ -60,7 +60,7 @@ func TestEngineHalts(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 42))
 	p := randomProblem(r, 12, 12)
 	p.WithinTolerance, p.AllEqual = nil, nil
-	in := newInstance(p, &Change{})
+	in := newInstance(p, &Change{}, without{})
 	in.findBlocks(false)
 	m := in.newMaster(in.fullDomain(), in.newPool(), true)
 	defer m.close()

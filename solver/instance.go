@@ -11,7 +11,7 @@ type instance struct {
 	switches  []sw
 	near      []nearRule
 	same      []sameRule
-	links     []link // one per group and switch some column of the group needs
+	links     []link // one per group and switch some column of the group needs, then those of rows
 	blocks    []block
 	blockOf   []int       // per group
 	classOf   []int       // per column of a larger block, its class
@@ -33,7 +33,7 @@ type col struct {
 	tie   ties
 	terms []Term
 	needs []int // closed
-	links []int // parallel to needs
+	links []int // those of its group parallel to needs, then those of rows
 	loads []Load
 	near  []int64 // values in the near rules of its group
 	same  []int   // labels in the same rules of its group
@@ -56,6 +56,8 @@ type sw struct {
 	voluntary      bool
 }
 
+// link is of a group and a switch; of a row where group is len(groups) and more, which is
+// then that much more than the row's place in the problem.
 type link struct{ group, sw int }
 
 // nearRule and sameRule: at is, per group, the place of the rule among the near

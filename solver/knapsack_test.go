@@ -90,7 +90,7 @@ func TestKnapsackByTrying(t *testing.T) {
 		r := rand.New(rand.NewPCG(seed, 41))
 		mostUnits = []int64{2, 20, 1200}[seed%3]
 		p := graded(r)
-		in := newInstance(p, &Change{})
+		in := newInstance(p, &Change{}, without{})
 		in.findBlocks(seed%2 == 0)
 		d := in.fullDomain()
 		for c := range in.cols {
@@ -165,7 +165,7 @@ func TestKnapsackIsExact(t *testing.T) {
 		p.Groups = append(p.Groups, Group{Columns: []Column{
 			{Cost: 10, Terms: []Term{{0, 60}}}, {Cost: 40, Terms: []Term{{0, 90}}}, {Cost: 19, Terms: []Term{{0, 70}}}}})
 	}
-	in := newInstance(p, &Change{})
+	in := newInstance(p, &Change{}, without{})
 	in.findBlocks(true)
 	d := in.fullDomain()
 	m := in.newMaster(d, in.newPool(), true)

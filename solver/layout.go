@@ -20,8 +20,8 @@ func (l *layout) of(p *Problem, leave without, halt func() bool) *instance {
 	if l.in != nil {
 		return l.in
 	}
-	in := newInstance(p, &Change{})
-	in.halt, in.without = halt, leave
+	in := newInstance(p, &Change{}, leave)
+	in.halt = halt
 	in.findBlocks(false)
 	if !halt() {
 		l.in = in
@@ -81,8 +81,8 @@ func (s *search) begin() (*domain, bool) {
 		s.in, d = s.layout.of(s.p, s.leave, s.halted).under(s.p, &s.ch, s.halted)
 	}
 	if d == nil {
-		s.in = newInstance(s.p, &s.ch)
-		s.in.halt, s.in.without = s.halted, s.leave
+		s.in = newInstance(s.p, &s.ch, s.leave)
+		s.in.halt = s.halted
 		d = s.in.fullDomain()
 	}
 	for g, span := range s.in.groups {

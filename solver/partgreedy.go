@@ -39,7 +39,7 @@ func (t *decomposition) firstPrices(in *instance) (*prices, error) {
 		}
 	}
 	for l, k := range in.links {
-		if s, is := at[k.sw]; is {
+		if s, is := at[k.sw]; is && k.group < len(of) {
 			sw := &t.p.Switches[k.sw]
 			price := &y.sw[of[k.group]][s]
 			*price += whole(r.duals.link[l]*shares, (sw.Fixed+sw.Minimum)*shares-*price)

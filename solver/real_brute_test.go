@@ -25,8 +25,10 @@ var leaves = []struct {
 	{"no walks", without{walks: true}},
 	{"our own engine", without{engine: simplexEngine{}}},
 	{"knapsack without walks or classes", without{walks: true, classes: true, dominance: true}},
-	{"none but walks", without{true, true, true, true, true, true, true, false, nil}},
-	{"none of them", without{true, true, true, true, true, true, true, true, nil}},
+	{"no links of rows", without{rowLinks: true}},
+	{"no guesses", without{guesses: true}},
+	{"none but walks", without{true, true, true, true, true, true, true, false, true, true, nil}},
+	{"none of them", without{true, true, true, true, true, true, true, true, true, true, nil}},
 }
 
 // agrees solves a problem with everything and without each part of the search in turn
@@ -90,7 +92,7 @@ func TestRealBlocks(t *testing.T) {
 		if _, err := agrees(p, Change{}, 1+int(seed)%(len(leaves)-1)); err != nil {
 			t.Errorf("seed %d: %v", seed, err)
 		}
-		in := newInstance(p, &Change{})
+		in := newInstance(p, &Change{}, without{})
 		in.findBlocks(true)
 		for i := range in.blocks {
 			if b := &in.blocks[i]; !b.single() && len(in.sharedRows(b)) > 0 {

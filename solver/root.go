@@ -3,8 +3,10 @@ package solver
 // root solves the relaxation of the whole problem, finds a good solution, and
 // leaves out every column that the two together rule out. It returns nil if
 // nothing is left to search.
-func (s *search) root(y *duals) (*node, error) {
-	pool := s.in.newPool()
+func (s *search) root(y *duals, pool *pool) (*node, error) {
+	if pool == nil {
+		pool = s.in.newPool()
+	}
 	for round := 0; round < 6; round++ {
 		d := s.in.fullDomain()
 		if !s.in.propagate(d) {
@@ -26,6 +28,9 @@ func (s *search) root(y *duals) (*node, error) {
 		}
 		if s.stopped() { // laying it out anew takes its time
 			return &node{d: d, y: r.duals, pool: pool, value: r.bound.value - r.bound.err}, nil
+		}
+		if round == 0 && s.guess == nil {
+			s.venture(r, pool)
 		}
 		s.in.fix(d, r.bound, s.best.reach(s.other))
 		if !s.in.propagate(d) {

@@ -25,6 +25,7 @@ type search struct {
 	bound   int64 // proven; valid if stopped early
 	queue   nodeQueue
 	known   history
+	guess   *guess // nil where none was made
 	memory  *memory
 	layout  *layout // of the problem as it stands; nil where it is solved once
 	leave   without
@@ -94,7 +95,20 @@ func (s *search) run() error {
 	if !ok || s.stopped() {
 		return nil
 	}
-	root, err := s.root(y)
+	if err := s.fromRoot(y, nil); err != nil {
+		return err
+	}
+	for s.wrong() {
+		if err := s.fromRoot(s.again()); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// fromRoot searches from the root on.
+func (s *search) fromRoot(y *duals, pool *pool) error {
+	root, err := s.root(y, pool)
 	if err != nil || root == nil {
 		return err
 	}

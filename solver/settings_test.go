@@ -16,7 +16,7 @@ func TestSettings(t *testing.T) {
 		r := rand.New(rand.NewPCG(seed, 33))
 		p := tradeProblem(r, 1+r.IntN(3), 1+r.IntN(7), tradeKind(r.IntN(3)))
 		randomNeeds(r, p)
-		in := newInstance(p, &Change{})
+		in := newInstance(p, &Change{}, without{})
 		tally := in.newTally()
 		pick := make([]int, len(p.Groups))
 		for g := range p.Groups {

@@ -11,7 +11,7 @@ import (
 // randomMaster is the linear program of a random problem, ready to be solved.
 func randomMaster(seed uint64, groups, columns int) (*master, *rand.Rand) {
 	r := rand.New(rand.NewPCG(seed, 51))
-	in := newInstance(randomProblem(r, groups, columns), &Change{})
+	in := newInstance(randomProblem(r, groups, columns), &Change{}, without{})
 	in.findBlocks(seed%2 == 0)
 	d := in.fullDomain()
 	p := in.newPool()

@@ -12,6 +12,8 @@ type without struct {
 	fixing    bool // no bound rules out columns or settles switches
 	knapsack  bool // no row is kept whole
 	walks     bool // no node is enumerated before one pick is left of it
+	rowLinks  bool // switches are linked with groups alone
+	guesses   bool // no total is guessed
 
 	engine engine // another one than the program has; nil: that one
 }

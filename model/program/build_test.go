@@ -46,7 +46,7 @@ func TestColumns(t *testing.T) {
 		{"bagged as-is", "mean +2400000, piece job:bagged +1, bundle crate"},
 		// south: 80.00, breaks 0.01, as k; other is given in the trade
 		{"bare replate south show / other as-is", "mean +2850000, budget +8000, piece job:bare +1, piece job:other " +
-			"+1, trade swap give rim-left +1, plater south, load plater south 8000"},
+			"+1, trade swap give +1, plater south, load plater south 8000"},
 		// in reserve, sold neither gets the trade nor owes the vendor's freight
 		{"bare replate south show / sold as-is",
 			"mean +2850000, budget +8000, piece job:bare +1, piece job:sold +1, plater south, load plater south 8000"},
@@ -96,7 +96,7 @@ func TestRowsAndSwitches(t *testing.T) {
 		t.Errorf("crate: %+v", sw[b])
 	}
 	y := sw[p.TradeSwitch(0)]
-	if y.Fixed != -30_00 || !y.Voluntary || len(y.Terms) != 3 || y.Tag != TagTrade("swap") {
+	if y.Fixed != -30_00 || !y.Voluntary || len(y.Terms) != 2 || y.Tag != TagTrade("swap") {
 		t.Errorf("swap: %+v", y)
 	}
 }
@@ -117,6 +117,31 @@ func TestTradesOnce(t *testing.T) {
 	}
 	if len(got) != 2 || got["give once job:other"] != 2 || got["get once job:sold"] != 2 {
 		t.Errorf("got %v", got)
+	}
+}
+
+// A piece given that there is one of is out of all slots together; of several alike one
+// may hang in each slot.
+func TestTradeGives(t *testing.T) {
+	for _, tt := range []struct {
+		quantity int
+		want     []string
+	}{
+		{1, []string{"trade swap give"}},
+		{2, []string{"trade swap give rim-left", "trade swap give rim-right"}},
+	} {
+		st := jobs.BusyState()
+		st.Pieces[jobs.Other].Quantity = tt.quantity
+		p := BuildAll(st)
+		var got []string
+		for _, r := range p.Problem.Rows {
+			if strings.HasPrefix(r.Name, "trade swap give") && r.Limit == 1 {
+				got = append(got, r.Name)
+			}
+		}
+		if !slices.Equal(got, tt.want) {
+			t.Errorf("%d of it: rows %q, want %q", tt.quantity, got, tt.want)
+		}
 	}
 }
 

@@ -2,6 +2,7 @@ package program
 
 import (
 	"brightset/catalog"
+	"brightset/model/choice"
 	"brightset/solver"
 )
 
@@ -15,7 +16,8 @@ func (p *Program) TradeSwitch(t int) int { return p.boxSwitch(len(p.wants.boxes)
 // -credit:
 //
 //	y - sum of [k is get] <= 0                  the piece taken is used as planned
-//	[k or f is give] + y <= 1, for every slot   the piece given is gone
+//	sum of [k or f is give] + y <= 1            the piece given is gone; of several
+//	                                            alike: in each slot by itself
 //	sum of y over trades that give one piece <= 1, and over those that take one
 //
 //	y <= 0, where the piece to give is sold, lost or broken
@@ -29,15 +31,7 @@ func (p *Program) trades() {
 		get := p.row(solver.Row{Name: sw.Name + " get", Sense: solver.AtMost, Tag: sw.Tag})
 		sw.Terms = append(sw.Terms, solver.Term{Row: get, Coef: 1})
 		p.gets[trade.Get] = append(p.gets[trade.Get], solver.Term{Row: get, Coef: -1})
-		for s := range p.State.Slots {
-			if !p.Usable(s, trade.Give) {
-				continue
-			}
-			r := p.row(solver.Row{Name: sw.Name + " give " + p.State.Slots[s].ID, Sense: solver.AtMost, Limit: 1,
-				Tag: sw.Tag})
-			p.use(s, trade.Give, r, 1)
-			sw.Terms = append(sw.Terms, solver.Term{Row: r, Coef: 1})
-		}
+		p.given(trade, &sw)
 		if p.State.Pieces[trade.Give].Gone() {
 			none := p.row(solver.Row{Name: sw.Name + " gone", Sense: solver.AtMost, Tag: sw.Tag})
 			sw.Terms = append(sw.Terms, solver.Term{Row: none, Coef: 1})
@@ -46,6 +40,28 @@ func (p *Program) trades() {
 	}
 	p.onceOnly("give", func(t *catalog.Trade) int { return t.Give })
 	p.onceOnly("get", func(t *catalog.Trade) int { return t.Get })
+}
+
+// given keeps the piece given out of every slot. One that there is only one of stands in
+// one slot at most: all slots then share a row, which a relaxation can't get round by
+// half a piece in each of two.
+func (p *Program) given(trade *catalog.Trade, sw *solver.Switch) {
+	shared := choice.PieceCount(&p.State.Pieces[trade.Give]) == 1
+	r := -1
+	for s := range p.State.Slots {
+		if !p.Usable(s, trade.Give) {
+			continue
+		}
+		if r < 0 || !shared {
+			name := sw.Name + " give"
+			if !shared {
+				name += " " + p.State.Slots[s].ID
+			}
+			r = p.row(solver.Row{Name: name, Sense: solver.AtMost, Limit: 1, Tag: sw.Tag})
+			sw.Terms = append(sw.Terms, solver.Term{Row: r, Coef: 1})
+		}
+		p.use(s, trade.Give, r, 1)
+	}
 }
 
 // onceOnly adds a row for every piece that stands on one side of several trades.

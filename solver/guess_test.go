@@ -1,0 +1,99 @@
+package solver
+
+import (
+	"context"
+	"math/rand/v2"
+	"testing"
+
+	"brightset/testdata/campaign"
+)
+
+// guessing is a search with guesses that ends after so many nodes; 0: when it is through.
+func guessing(t *testing.T, p *Problem, nodes int) (*search, Result) {
+	t.Helper()
+	s, err := New(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	v := &search{p: p, set: Settings{NodeLimit: nodes, Goroutines: 1}, ctx: context.Background(), memory: &s.memory,
+		leave: without{walks: true, knapsack: true, dominance: true}}
+	if err := v.run(); err != nil {
+		t.Fatal(err)
+	}
+	res, err := v.result()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return v, res
+}
+
+// wronglyBefore says whether a guess was wrong on the way.
+func (g *guess) wronglyBefore() bool {
+	return g != nil && g.step > guessMore*max(1, guessFirst*(magnitude(g.low)/1000))
+}
+
+// TestGuesses: with guesses, right and wrong ones, a search ends with what trying
+// everything finds.
+func TestGuesses(t *testing.T) {
+	guessed, wrong := 0, 0
+	for seed := range uint64(campaign.Cases(700, 30_000)) {
+		p := realProblem(rand.New(rand.NewPCG(seed, 72)), 6, 4)
+		if refusal(p) != nil {
+			continue
+		}
+		want, has := bruteForce(p, Change{})
+		v, res := guessing(t, p, 0)
+		if res.Status == Stopped || res.Has != has || has && res.Total != want {
+			t.Errorf("seed %d: %v %v %d, by trying everything %v %d", seed, res.Status, res.Has, res.Total, has, want)
+		}
+		if v.guess != nil {
+			guessed++
+		}
+		if v.guess.wronglyBefore() {
+			wrong++
+		}
+	}
+	if guessed < 50 || wrong < 20 {
+		t.Errorf("only %d searches guessed, %d of them wrongly", guessed, wrong)
+	}
+}
+
+// TestGuessesStopped: a search that is stopped after a wrong guess has a bound that the
+// least total is not below.
+func TestGuessesStopped(t *testing.T) {
+	stopped := 0
+	for seed := range uint64(campaign.Cases(200, 3000)) {
+		r := rand.New(rand.NewPCG(seed, 73))
+		p := realProblem(r, 10, 8)
+		if refusal(p) != nil {
+			continue
+		}
+		s, err := New(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		s.leave.guesses = true
+		best, err := s.Solve(context.Background(), Change{}, Settings{Goroutines: 1, NodeLimit: 3000})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if best.Status != Optimal {
+			continue
+		}
+		for nodes := 1; nodes <= 40; nodes += 8 {
+			v, res := guessing(t, p, nodes)
+			if res.Status != Stopped {
+				break
+			}
+			if res.Bound > best.Total {
+				t.Errorf("seed %d: stopped after %d nodes with a bound of %d, the least is %d", seed, nodes, res.Bound, best.Total)
+			}
+			if v.guess.wronglyBefore() && res.Total > best.Total {
+				stopped++
+			}
+		}
+	}
+	if stopped < 3 {
+		t.Errorf("only %d searches were stopped after a wrong guess, before they had the best", stopped)
+	}
+}
