@@ -10,7 +10,7 @@ func (l *loader) overlayDefect(t *table, i int) {
 	refused := at(&l.refused, i)
 	if d.Name == "" {
 		d.Name, d.From = t.id, t.here()
-		d.Measure, d.Usual, d.Where, d.Soundness = ByExtent, One, Face, OfFinish
+		d.Measure, d.Usual, d.Where, d.Soundness, d.Group = ByExtent, One, Face, OfFinish, OnSurface
 	}
 	if s := t.text("describe"); s != "" {
 		d.Describe = s
@@ -25,6 +25,11 @@ func (l *loader) overlayDefect(t *table, i int) {
 	d.Progressive = t.flag("progressive").Or(d.Progressive)
 	if w := t.word("soundness", string(OfFinish), string(OfShape), string(OfFastening), string(OfStrength)); w != "" {
 		d.Soundness = Soundness(w)
+		d.Group = map[Soundness]FaultGroup{OfFinish: OnSurface, OfShape: InShape, OfFastening: NotAllHere,
+			OfStrength: NotAllHere}[d.Soundness]
+	}
+	if w := t.word("group", string(OnSurface), string(InShape), string(NotAllHere)); w != "" {
+		d.Group = FaultGroup(w)
 	}
 	over(&d.Tone, t.tone("tone"))
 	readByMetal(t, "refused", refused, (*table).share)

@@ -55,6 +55,15 @@ const (
 	OfStrength  Soundness = "strength"  // it gives way under a hand or a load
 )
 
+// FaultGroup is where a fault is looked for.
+type FaultGroup string
+
+const (
+	OnSurface  FaultGroup = "surface"
+	InShape    FaultGroup = "shape"
+	NotAllHere FaultGroup = "missing" // missing, broken or weak
+)
+
 // Defect is a kind of fault.
 type Defect struct {
 	Name        string
@@ -64,6 +73,7 @@ type Defect struct {
 	Where       Where      // where it sits where a finding doesn't say; default Face
 	Progressive bool       // goes on growing
 	Soundness   Soundness  // what else than finish it is a fault of; default OfFinish
+	Group       FaultGroup // where it is looked for; default: by its soundness
 	Tone        Val[Centi] // colour cast of a piece that shows it
 	By          [3]DefectAt
 	Refused     []Val[Micro] // per metal: chance that stripping reveals what sends it back, at Severe; see DefectAt.Reveal

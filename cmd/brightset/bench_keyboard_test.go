@@ -97,6 +97,8 @@ func TestBenchWhatIf(t *testing.T) {
 	eval[bool](b, slide+`("budget", "900")`)
 	b.wait(`!document.getElementById("answer").hasAttribute("aria-busy") && ` +
 		`document.querySelector(".line").innerText.includes("nothing meets that")`)
+	b.says("below 1")
+	b.says("nothing fits.")
 	b.wait(`document.querySelector(".part table") !== null`)
 	b.says("do-least")
 	got := eval[string](b, `document.querySelector("main").innerText.includes("best finish") ? "yes" : "no"`)

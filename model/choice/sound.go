@@ -12,7 +12,7 @@ import (
 // hanging until it is mended, unless it is said to be harmless.
 
 // unlessHarmless is what to write in the files where a fault keeps nothing from hanging.
-const unlessHarmless = ", unless the finding says harmless = true"
+const unlessHarmless = ", unless it is marked harmless"
 
 // unsound is why a piece can't hang with the findings that stay, "" where it can.
 func unsound(st *catalog.State, p *catalog.Piece, stays func(*catalog.Finding) bool) string {

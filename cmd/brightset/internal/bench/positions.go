@@ -32,9 +32,13 @@ func (s *Server) shopPage(w http.ResponseWriter, r *http.Request) {
 		works = append(works, st.Tables.Works[i].Name)
 	}
 	within, loose := bundled(st)
+	var called []string
+	for i := range st.Pieces {
+		called = append(called, plan.PieceCalled(st, i))
+	}
 	s.show(w, http.StatusOK, "shop", map[string]any{"F": f, "Platers": platerRows(st), "Metals": metals(st),
 		"Grades": st.Tables.Grades, "Currency": st.Job.Currency, "Vendors": st.Vendors, "Makers": st.Makers,
-		"Bundles": st.Together(), "Within": within, "Loose": loose,
+		"Bundles": st.Together(), "Within": within, "Loose": loose, "Called": called,
 		"Matches": st.Matches, "Avenues": st.Avenues, "Trades": st.Trades, "All": st.Slots,
 		"Works": works, "Pieces": st.Pieces, "Job": &st.Job, "Targets": targetNames(st)})
 }

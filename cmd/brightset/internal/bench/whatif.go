@@ -9,7 +9,7 @@ import (
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report"
-	"brightset/model/choice"
+	"brightset/model/ask"
 	"brightset/model/plan"
 	"brightset/model/program"
 	"brightset/solver"
@@ -17,20 +17,13 @@ import (
 
 // whatIfPage has the sliders.
 func (s *Server) whatIfPage(w http.ResponseWriter, r *http.Request) {
-	d, p, f, ok := s.open(w, r, "what-if")
+	_, p, f, ok := s.open(w, r, "what-if")
 	if !ok {
 		return
 	}
-	job := &d.State.Job
-	data := map[string]any{"F": f, "Currency": job.Currency}
+	data := map[string]any{"F": f}
 	if p.Has {
-		data["Mean"] = catalog.FormatCenti(job.Target.Mean.Or(0))
-		data["Budget"] = int64((job.Budget.Or(p.Outlay*2) + job.SpentSum) / 100)
-		data["MostBudget"] = int64(max(job.Budget.Or(0)+job.SpentSum, p.Outlay)*2/100 + 100)
-		data["Completion"] = int64(job.Completion.Or(0) / 10_000)
-		data["Days"] = job.WithinDays.Or(choice.LastDay(d.State, p))
-		data["MostDays"] = max(job.WithinDays.Or(0), choice.LastDay(d.State, p))*2 + 30
-		data["HasBudget"], data["HasDays"] = job.Budget.Set, job.WithinDays.Set
+		data["Sliders"] = slidersOf(p)
 	}
 	s.show(w, http.StatusOK, "what-if", data)
 }
@@ -82,14 +75,9 @@ func (s *Server) curveJSON(w http.ResponseWriter, r *http.Request) {
 	answer(w, map[string]any{"base": d.State.Revision, "points": points})
 }
 
-// whatIfJSON solves with other limits. It changes nothing.
-func (s *Server) whatIfJSON(w http.ResponseWriter, r *http.Request) {
-	d := s.forPart(w)
-	if d == nil {
-		return
-	}
-	other := d.State.Clone()
-	asked := ""
+// asOtherwise is a job with what the sliders ask for in place of what it asks, and all of that in one word.
+func asOtherwise(st *catalog.State, r *http.Request) (other *catalog.State, asked string) {
+	other = st.Clone()
 	number := func(key string, most float64, set func(float64)) {
 		if v, err := strconv.ParseFloat(r.FormValue(key), 64); err == nil && v >= 0 && v <= most {
 			asked += fmt.Sprintf(" %s %g", key, v)
@@ -100,6 +88,16 @@ func (s *Server) whatIfJSON(w http.ResponseWriter, r *http.Request) {
 	number("budget", 1e9, func(v float64) { other.Job.Budget = value(catalog.Cents(v*100+0.5) - other.Job.SpentSum) })
 	number("completion", 99.99, func(v float64) { other.Job.Completion = value(catalog.Micro(v*10_000 + 0.5)) })
 	number("days", float64(catalog.MaxDays), func(v float64) { other.Job.WithinDays = value(int(v)) })
+	return other, asked
+}
+
+// whatIfJSON solves with other limits. It changes nothing.
+func (s *Server) whatIfJSON(w http.ResponseWriter, r *http.Request) {
+	d := s.forPart(w)
+	if d == nil {
+		return
+	}
+	other, asked := asOtherwise(d.State, r)
 	p, now, err := beside(r.Context(), s, d.State, question{"what if" + asked, catalog.None}, patience,
 		func(ctx context.Context, _ *plan.Plan) (*plan.Plan, error) {
 			return program.Solve(ctx, other, solver.Settings{})
@@ -112,6 +110,43 @@ func (s *Server) whatIfJSON(w http.ResponseWriter, r *http.Request) {
 	default:
 		answer(w, pointOf(p, now))
 	}
+}
+
+// edgeJSON says where the edge is beyond which nothing fits, for limits with which nothing does.
+func (s *Server) edgeJSON(w http.ResponseWriter, r *http.Request) {
+	d := s.forPart(w)
+	if d == nil {
+		return
+	}
+	other, asked := asOtherwise(d.State, r)
+	c, err := answered(r.Context(), s, d.State, question{"edge" + asked, catalog.None}, clashTime,
+		func(ctx context.Context) (*ask.Explanation, error) { return ask.Explain(ctx, other, solver.Settings{}) })
+	if err != nil {
+		http.Error(w, err.Error(), http.StatusInternalServerError)
+		return
+	}
+	answer(w, map[string]any{"edges": append([]string{}, edges(c)...)})
+}
+
+// edges names what would do of every limit by itself, the others kept.
+func edges(c *ask.Explanation) (all []string) {
+	for i := range c.Relaxations {
+		g := &c.Relaxations[i]
+		if g.State == nil || g.Plan == nil || !g.Plan.Has {
+			continue
+		}
+		switch job := &g.State.Job; g.Requirement.Kind {
+		case "budget":
+			all = append(all, "below "+catalog.FormatMoney(job.Budget.V+job.SpentSum)+" nothing fits")
+		case "mean":
+			all = append(all, "above a mean of "+catalog.FormatCenti(job.Target.Mean.V)+" nothing fits")
+		case "completion":
+			all = append(all, "above a chance of "+catalog.FormatCenti(catalog.Centi(job.Completion.V/100))+"% nothing fits")
+		case "date":
+			all = append(all, fmt.Sprintf("in fewer than %d days nothing fits", job.WithinDays.V))
+		}
+	}
+	return all
 }
 
 func value[T any](v T) catalog.Val[T] { return catalog.Val[T]{V: v, Set: true} }

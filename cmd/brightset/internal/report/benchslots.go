@@ -142,13 +142,8 @@ func DefectGroups(st *catalog.State) []DefectGroup {
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return found[b] - found[a] })
 	for _, i := range order {
-		d, g := &st.Tables.Defects[i], 2
-		switch d.Soundness {
-		case catalog.OfFinish:
-			g = 0
-		case catalog.OfShape:
-			g = 1
-		}
+		d := &st.Tables.Defects[i]
+		g := slices.Index([]catalog.FaultGroup{catalog.OnSurface, catalog.InShape, catalog.NotAllHere}, d.Group)
 		groups[g].All = append(groups[g].All, BenchDefect{d.Name, d.Describe, d.Measure == catalog.ByCount})
 	}
 	return groups

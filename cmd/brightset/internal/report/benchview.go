@@ -110,24 +110,29 @@ func OtherRows(advised *plan.Plan, all []ask.Other) [][]string {
 	return out
 }
 
+// BenchChart is a chart for a wide page and for a narrow one.
+type BenchChart struct{ Wide, Narrow template.HTML }
+
 // MoneyChart pictures where the money of a plan goes.
-func MoneyChart(p *plan.Plan) template.HTML { return moneyChart(p) }
+func MoneyChart(p *plan.Plan) *BenchChart {
+	return &BenchChart{moneyChart(p, full), moneyChart(p, narrow)}
+}
 
 // TurnsChart pictures how a plan may turn out.
-func TurnsChart(p *plan.Plan, r *risk.Risk) template.HTML {
+func TurnsChart(p *plan.Plan, r *risk.Risk) *BenchChart {
 	var sums []catalog.Cents
 	for i := range 20 {
 		sums = append(sums, r.Cash.Quantile((float64(i)+0.5)/20))
 	}
-	return dotsChart(p, sums)
+	return &BenchChart{dotsChart(p, full, sums), dotsChart(p, narrow, sums)}
 }
 
-// CurveChart pictures what more grade costs; "" where there is no curve.
-func CurveChart(p *plan.Plan, curve *ask.Curve) template.HTML {
+// CurveChart pictures what more grade costs; nil where there is no curve.
+func CurveChart(p *plan.Plan, curve *ask.Curve) *BenchChart {
 	if curve == nil || curve.NoPlan != nil || len(curve.Points) == 0 {
-		return ""
+		return nil
 	}
-	return frontierChart(p, curve)
+	return &BenchChart{frontierChart(p, full, curve), frontierChart(p, narrow, curve)}
 }
 
 // StopRows are the prices after stripping at which to stop.

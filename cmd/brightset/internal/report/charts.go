@@ -13,9 +13,25 @@ import (
 // The charts are this program's own SVG, in which every text is escaped: they go into
 // pages as they are.
 
-func moneyChart(p *plan.Plan) template.HTML {
+// width is how wide a chart is drawn: letters are as large as the text beside it only where it is not
+// made to fit. The zero value is for paper.
+type width struct {
+	units int
+	name  string
+}
+
+// id tells one chart in two widths apart.
+func (w width) id(chart string) string { return chart + w.name }
+
+// The widths of the page: of a telephone and of all else.
+var (
+	narrow = width{336, "-narrow"}
+	full   = width{640, ""}
+)
+
+func moneyChart(p *plan.Plan, w width) template.HTML {
 	b := chart.Bars{
-		Frame:    chart.Frame{ID: "money-chart", Title: "Where the money goes"},
+		Frame:    chart.Frame{ID: w.id("money-chart"), Width: w.units, Title: "Where the money goes"},
 		Currency: p.Of.Job.Currency,
 		Total:    "expected, in all",
 	}
@@ -25,9 +41,9 @@ func moneyChart(p *plan.Plan) template.HTML {
 	return template.HTML(b.Draw().SVG)
 }
 
-func dotsChart(p *plan.Plan, sums []catalog.Cents) template.HTML {
+func dotsChart(p *plan.Plan, w width, sums []catalog.Cents) template.HTML {
 	d := chart.Dots{
-		Frame:    chart.Frame{ID: "dots-chart", Title: "Twenty jobs like this one"},
+		Frame:    chart.Frame{ID: w.id("dots-chart"), Width: w.units, Title: "Twenty jobs like this one"},
 		Across:   "spent",
 		Currency: p.Of.Job.Currency,
 		Lines:    []chart.Line{{Label: "if all goes well", Cents: int64(p.Outlay)}},
@@ -41,10 +57,11 @@ func dotsChart(p *plan.Plan, sums []catalog.Cents) template.HTML {
 	return template.HTML(d.Draw().SVG)
 }
 
-func frontierChart(p *plan.Plan, c *ask.Curve) template.HTML {
+func frontierChart(p *plan.Plan, w width, c *ask.Curve) template.HTML {
 	f := chart.Frontier{
 		Frame: chart.Frame{
-			ID:    "curve-chart",
+			ID:    w.id("curve-chart"),
+			Width: w.units,
 			Title: "What more grade costs",
 			Note:  "Each point is the cheapest set of its grade: the line shows what at least that grade costs.",
 		},

@@ -97,7 +97,7 @@ func (w *Whole) money() page.Block {
 		g.Row(expenses[e.Kind], catalog.FormatMoney(e.Cents))
 	}
 	g.Sum("expected, in all", catalog.FormatMoney(w.Plan.Expected))
-	return page.Block{Heading: "Where the money goes", ID: "money", Chart: moneyChart(w.Plan), Grid: g}
+	return page.Block{Heading: "Where the money goes", ID: "money", Chart: moneyChart(w.Plan, width{}), Grid: g}
 }
 
 // twentyJobs pictures how the cost may turn out.
@@ -106,7 +106,7 @@ func (w *Whole) twentyJobs() page.Block {
 	for i := range 20 {
 		sums = append(sums, w.Risk.Cash.Quantile((float64(i)+0.5)/20))
 	}
-	b := page.Block{Heading: "How it may turn out", ID: "risk", Chart: dotsChart(w.Plan, sums)}
+	b := page.Block{Heading: "How it may turn out", ID: "risk", Chart: dotsChart(w.Plan, width{}, sums)}
 	b.Text = []string{"Twenty jobs like this one, each a dot: pieces break, are sent back or don't come, " +
 		"and what is held in reserve or a rescue takes their place."}
 	g := page.NewGrid("", "")
@@ -128,7 +128,7 @@ func (w *Whole) curve() page.Block {
 		b.Text = []string{"Not looked at."}
 		return b
 	}
-	b.Chart = frontierChart(w.Plan, w.Curve)
+	b.Chart = frontierChart(w.Plan, width{}, w.Curve)
 	g := page.NewGrid(">mean", ">expected", ">more", ">if all goes well", "")
 	for i := range w.Curve.Points {
 		p := w.Curve.Points[i].Plan

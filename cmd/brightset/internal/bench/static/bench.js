@@ -228,7 +228,9 @@ function whatIf() {
   let stop = new AbortController();
   const start = new FormData(form);
   const sliders = [...form.querySelectorAll("input[type=range]")];
+  const edge = box.querySelector(".edge");
   const show = (p) => {
+    edge.textContent = "";
     box.querySelector(".line").textContent = p.line;
     const has = p.status === "optimal" || p.expected_cents > 0;
     box.querySelector(".expected").textContent = has ? money(p.expected_cents) : "";
@@ -246,7 +248,7 @@ function whatIf() {
     box.setAttribute("aria-busy", "true");
     const q = new URLSearchParams();
     for (const e of sliders) {
-      if (!e.dataset.off || e.value !== start.get(e.name)) q.set(e.name, e.value);
+      if (e.value !== start.get(e.name)) q.set(e.name, e.value); // the others stay as the job asks
     }
     try {
       stop.abort();
@@ -255,6 +257,11 @@ function whatIf() {
       if (!r.ok) throw new Error(await r.text());
       const p = await r.json();
       if (mine === asked) show(p);
+      if (mine === asked && p.status === "infeasible") {
+        edge.textContent = "Where the edge is, is being looked for.";
+        const all = (await (await fetch("/edge.json?" + q, { signal: stop.signal })).json()).edges;
+        if (mine === asked) edge.textContent = all.length ? all.join("; or ") + "." : "";
+      }
     } catch (e) {
       if (mine === asked) box.querySelector(".line").textContent = "That did not work: " + e.message;
     }
