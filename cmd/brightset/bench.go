@@ -99,8 +99,8 @@ func (o *benchOptions) serve(ctx context.Context, stop func(), c *call, path str
 	page := bench.New(opt)
 	server := &http.Server{Handler: page.Handler(), ReadHeaderTimeout: 5 * time.Second, ReadTimeout: 60 * time.Second,
 		WriteTimeout: 120 * time.Second, IdleTimeout: 120 * time.Second, MaxHeaderBytes: 16 << 10}
-	fmt.Fprintf(c.out, "The bench is at http://127.0.0.1:%s/?key=%s until Ctrl-C.\n", port, opt.Key)
 	remember(path)
+	fmt.Fprintf(c.out, "The bench is at http://127.0.0.1:%s/?key=%s until Ctrl-C.\n", port, opt.Key)
 	if o.share {
 		o.tellHow(c, page, &opt)
 	}

@@ -20,10 +20,10 @@ func benchPapers(ctx context.Context, st *catalog.State, plan *plan.Plan, whole 
 		return p, nil
 	}
 	err := sharing(ctx, func(ctx context.Context) (err error) {
-		p.Stops, p.StopsWhole, err = ask.StopPrices(ctx, st, plan, set)
+		p.Stops, p.StopsWhole, err = ask.StopPrices(ctx, plan, set)
 		return err
 	}, func(ctx context.Context) (err error) {
-		p.Rejected, p.RejectedWhole, err = ask.RejectedPieces(ctx, st, plan, true, set)
+		p.Rejected, p.RejectedWhole, err = ask.RejectedPieces(ctx, plan, true, set)
 		return err
 	})
 	if err != nil {

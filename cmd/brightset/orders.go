@@ -124,7 +124,7 @@ func gather(ctx context.Context, st *catalog.State, line *progress,
 	line.now("looking for the prices at which to stop, hunting, weighing what is not used")
 	err = sharing(ctx, append([]part{
 		func(ctx context.Context) (err error) {
-			p.Stops, p.StopsWhole, err = ask.StopPrices(ctx, st, plan, set)
+			p.Stops, p.StopsWhole, err = ask.StopPrices(ctx, plan, set)
 			return err
 		},
 		func(ctx context.Context) (err error) {
@@ -134,7 +134,7 @@ func gather(ctx context.Context, st *catalog.State, line *progress,
 			return err
 		},
 		func(ctx context.Context) (err error) {
-			p.Rejected, p.RejectedWhole, err = ask.RejectedPieces(ctx, st, plan, false, set)
+			p.Rejected, p.RejectedWhole, err = ask.RejectedPieces(ctx, plan, false, set)
 			return err
 		},
 	}, more(plan)...)...)

@@ -76,7 +76,7 @@ func TestPapersCutShort(t *testing.T) {
 	stop()
 	p := &report.Papers{Plan: plan, Hunted: &ask.Hunted{Plan: plan}}
 	var err error
-	if p.Stops, p.StopsWhole, err = ask.StopPrices(ended, st, plan, solver.Settings{}); err != nil {
+	if p.Stops, p.StopsWhole, err = ask.StopPrices(ended, plan, solver.Settings{}); err != nil {
 		t.Fatal(err)
 	}
 	quoteTo(p, setAside(context.Background(), plan))
@@ -121,8 +121,8 @@ func TestPapersCutShort(t *testing.T) {
 
 // TestStripCutShort: prices at which to stop that are not of every piece are said to be so.
 func TestStripCutShort(t *testing.T) {
-	st, plan := planned(t)
-	all, whole, err := ask.StopPrices(context.Background(), st, plan, solver.Settings{})
+	_, plan := planned(t)
+	all, whole, err := ask.StopPrices(context.Background(), plan, solver.Settings{})
 	if err != nil || !whole || len(all) < 2 {
 		t.Fatal(len(all), whole, err)
 	}

@@ -26,7 +26,7 @@ func (o *planOptions) lookBeside(ctx context.Context, line *progress, p *plan.Pl
 	line.now("asking what locks, stripping and other plans would change")
 	set := line.settings()
 	parts := []func() error{func() (err error) {
-		beside.Bindings, err = ask.Bindings(ctx, p.Of, p, set)
+		beside.Bindings, err = ask.Bindings(ctx, p, set)
 		return err
 	}}
 	if !o.best && (o.strip || len(p.Of.Slots) <= slotsStripped) {
@@ -37,7 +37,7 @@ func (o *planOptions) lookBeside(ctx context.Context, line *progress, p *plan.Pl
 	}
 	if o.others > 0 {
 		parts = append(parts, func() (err error) {
-			beside.Others, err = ask.Others(ctx, p.Of, p, o.others, o.differ, set)
+			beside.Others, err = ask.Others(ctx, p, o.others, o.differ, set)
 			return err
 		})
 	}
@@ -78,11 +78,11 @@ func since(ctx context.Context, st *catalog.State, set solver.Settings) (*report
 // strip looks for what is worth stripping first, and the prices at which to stop.
 func strip(ctx context.Context, p *plan.Plan, set solver.Settings) (*report.Strip, error) {
 	s := &report.Strip{}
-	first, all, err := ask.StripFirst(ctx, p.Of, p, set)
+	first, all, err := ask.StripFirst(ctx, p, set)
 	if err != nil {
 		return nil, err
 	}
-	stop, rest, err := ask.StopPrices(ctx, p.Of, p, set)
+	stop, rest, err := ask.StopPrices(ctx, p, set)
 	s.First, s.Stop, s.Whole = first, stop, all && rest
 	return s, err
 }

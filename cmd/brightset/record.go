@@ -124,6 +124,19 @@ func recordHelp() string {
 	return b.String()
 }
 
+// noAction says that nothing that happens is called so, and which action was meant: the one that
+// comes after what it happened to, or the one that is most alike.
+func noAction(name string, rest []string) error {
+	if len(rest) > 0 {
+		if a, ok := record.Find(rest[0]); ok {
+			return usageError{fmt.Sprintf("no action is called %q; what happened comes first: brightset record %s %s", name,
+				a.Name, record.InShell(name))}
+		}
+	}
+	names := append([]string{string(event.Undo), string(event.Redo), listRecord}, record.Names()...)
+	return usageError{fmt.Sprintf("no action is called %q%s", name, hint(name, names, "brightset help record"))}
+}
+
 type recordOptions struct {
 	form
 	facts record.Facts
@@ -147,8 +160,7 @@ func (o *recordOptions) run(c *call) (int, error) {
 	}
 	a, ok := record.Find(name)
 	if !ok {
-		names := append([]string{string(event.Undo), string(event.Redo), listRecord}, record.Names()...)
-		return 0, usageError{fmt.Sprintf("nothing is called %q%s", name, hint(name, names, "brightset help record"))}
+		return 0, noAction(name, c.args)
 	}
 	if len(c.args) == 0 {
 		return 0, usageError{fmt.Sprintf("which %s? type: brightset record %s %s%s", strings.ToLower(a.Target), a.Name,

@@ -76,6 +76,6 @@ func (o *riskOptions) run(c *call) (int, error) {
 func findOut(ctx context.Context, line *progress, p *plan.Plan) (u *report.Unknown, err error) {
 	line.now("looking for what to find out")
 	u = &report.Unknown{}
-	u.All, u.Whole, err = ask.InformationValues(ctx, p.Of, p, line.settings())
+	u.All, u.Whole, err = ask.InformationValues(ctx, p, line.settings())
 	return u, err
 }

@@ -63,6 +63,20 @@ func TestFirstJob(t *testing.T) {
 	expect("no whole path is kept", fresh)
 }
 
+// TestBenchIsRemembered: the job that was at the bench is the one that the next start begins with,
+// however it was named and however the bench ended.
+func TestBenchIsRemembered(t *testing.T) {
+	program := build(t)
+	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
+	dir := demoCopy(t)
+	_, kill := benchUnder(t, "env", program, dir)
+	kill()
+	t.Chdir(t.TempDir())
+	if got := firstJob(); got != filepath.Join(dir, "job.toml") {
+		t.Errorf("the next start begins with %q", got)
+	}
+}
+
 // TestNoCommand: where nobody sits at a terminal, nothing is opened.
 func TestNoCommand(t *testing.T) {
 	if code, out, errs := brightset(); code != exitUsage || out != "" || errs == "" {

@@ -18,7 +18,7 @@ func (t target) make(file, work string) error {
 		return err
 	}
 	env := append(os.Environ(), "GOOS="+t.system, "GOARCH="+t.processor, "CGO_ENABLED=0", "GOFLAGS=")
-	flags := "-s -w -buildid="
+	flags := "-s -w -buildid= '-X=main.release=" + version() + "'"
 	var notices []notice
 	if t.host != "" {
 		pkg, err := t.engine(work)
@@ -39,9 +39,10 @@ func (t target) make(file, work string) error {
 	if err != nil {
 		return err
 	}
-	// Names are looked up by Go itself: a static glibc can't.
-	args := []string{"build", "-trimpath", "-tags=netgo,osusergo", "-overlay=" + overlay, "-ldflags=" + flags, "-o", file,
-		"./cmd/brightset"}
+	// Names are looked up by Go itself: a static glibc can't. What the compiler would write down of
+	// a clone depends on what kind of clone it is.
+	args := []string{"build", "-trimpath", "-buildvcs=false", "-tags=netgo,osusergo", "-overlay=" + overlay,
+		"-ldflags=" + flags, "-o", file, "./cmd/brightset"}
 	_, err = output(env, "go", args...)
 	return err
 }

@@ -122,6 +122,9 @@ func TestRelease(t *testing.T) {
 			t.Errorf("%v: %.200s", err, text)
 		}
 	}
+	if of := version(); of == "" || !bytes.Contains(made[0], []byte(of)) {
+		t.Errorf("the file does not say that it is of %q", of)
+	}
 	if !bytes.Equal(made[0], made[1]) {
 		t.Error("two files of the same sources differ")
 	}

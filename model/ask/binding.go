@@ -41,7 +41,8 @@ func BindingsOf(st *catalog.State) []Binding {
 // Bindings looks at every lock and then every ban, and where there are several at
 // what they cost together: two may cost something only jointly. The plan is what
 // Solve or Best gave for the state.
-func Bindings(ctx context.Context, st *catalog.State, plan *plan.Plan, set solver.Settings) ([]Binding, error) {
+func Bindings(ctx context.Context, plan *plan.Plan, set solver.Settings) ([]Binding, error) {
+	st := plan.Of
 	if !plan.Has {
 		return nil, nil
 	}

@@ -28,7 +28,7 @@ func TestBindingsByHand(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		all, err := Bindings(ctx, st, plan, solver.Settings{})
+		all, err := Bindings(ctx, plan, solver.Settings{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -88,7 +88,7 @@ func TestBindingsBest(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	all, err := Bindings(ctx, st, plan, solver.Settings{})
+	all, err := Bindings(ctx, plan, solver.Settings{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -124,11 +124,11 @@ func TestBesideOutOfTime(t *testing.T) {
 		ctx context.Context
 		set solver.Settings
 	}{{ended, solver.Settings{}}, {jobs.OutOfTime(t), solver.Settings{}}} {
-		all, err := Bindings(c.ctx, st, plan, c.set)
+		all, err := Bindings(c.ctx, plan, c.set)
 		if err != nil || len(all) != 1 || all[0].Looked {
 			t.Errorf("bindings out of time: %+v, %v", all, err)
 		}
-		others, err := Others(c.ctx, st, plan, 2, 2, c.set)
+		others, err := Others(c.ctx, plan, 2, 2, c.set)
 		if err != nil || len(others) != 3 {
 			t.Errorf("others out of time: %d, %v", len(others), err)
 		}

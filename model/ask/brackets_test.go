@@ -35,11 +35,11 @@ func bracketed(t *testing.T, slots, change, night int, look func(seed uint64, st
 func TestStopBrackets(t *testing.T) {
 	open := 0
 	bracketed(t, 7, 8, 100, func(seed uint64, st *catalog.State, pl *plan.Plan) {
-		exact, whole, err := StopPrices(context.Background(), st, pl, solver.Settings{})
+		exact, whole, err := StopPrices(context.Background(), pl, solver.Settings{})
 		if err != nil || !whole {
 			t.Fatalf("seed %d: not whole (%v)", seed, err)
 		}
-		cut, whole, err := StopPrices(context.Background(), st, pl, solver.Settings{NodeLimit: 1})
+		cut, whole, err := StopPrices(context.Background(), pl, solver.Settings{NodeLimit: 1})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -69,11 +69,11 @@ func TestStopBrackets(t *testing.T) {
 func TestWorthBrackets(t *testing.T) {
 	open := 0
 	bracketed(t, 3, 2, 100, func(seed uint64, st *catalog.State, pl *plan.Plan) {
-		all, _, err := InformationValues(context.Background(), st, pl, solver.Settings{})
+		all, _, err := InformationValues(context.Background(), pl, solver.Settings{})
 		if err != nil {
 			t.Fatal(err)
 		}
-		some, _, err := InformationValues(context.Background(), st, pl, solver.Settings{NodeLimit: 1})
+		some, _, err := InformationValues(context.Background(), pl, solver.Settings{NodeLimit: 1})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -108,11 +108,11 @@ func TestLeadBrackets(t *testing.T) {
 		if err != nil || !pl.Has {
 			continue
 		}
-		exact, whole, err := Leads(ctx, st, pl, solver.Settings{})
+		exact, whole, err := Leads(ctx, pl, solver.Settings{})
 		if err != nil || !whole {
 			t.Fatalf("seed %d: not whole (%v)", seed, err)
 		}
-		cut, whole, err := Leads(ctx, st, pl, solver.Settings{NodeLimit: 1})
+		cut, whole, err := Leads(ctx, pl, solver.Settings{NodeLimit: 1})
 		if err != nil || len(cut) != len(exact) {
 			t.Fatalf("seed %d: %d leads of %d (%v)", seed, len(cut), len(exact), err)
 		}

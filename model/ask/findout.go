@@ -69,35 +69,34 @@ type turnout struct {
 // to find out is left out. The most valuable comes first. Sums of several are not what
 // they are worth together. Those that the plan rests on are looked at first; whole is
 // false where time ran out or a search was not proven.
-func InformationValues(ctx context.Context, st *catalog.State, plan *plan.Plan,
+func InformationValues(ctx context.Context, plan *plan.Plan,
 	set solver.Settings) (all []InformationValue, whole bool, err error) {
-	return informationValues(ctx, st, plan, uncertainFigures, set)
+	return informationValues(ctx, plan, uncertainFigures, set)
 }
 
 // StripFirst are those of InformationValues that stripping a piece shows: the ones worth it before
 // anything is committed, spares included.
-func StripFirst(ctx context.Context, st *catalog.State, plan *plan.Plan,
+func StripFirst(ctx context.Context, plan *plan.Plan,
 	set solver.Settings) (all []InformationValue, whole bool, err error) {
-	return informationValues(ctx, st, plan, openToStripping, set)
+	return informationValues(ctx, plan, openToStripping, set)
 }
 
 // openToStripping lists the figures that stripping a piece shows.
-func openToStripping(st *catalog.State, plan *plan.Plan, choices [][]plan.Choice) []uncertain {
-	return slices.DeleteFunc(uncertainFigures(st, plan, choices),
+func openToStripping(plan *plan.Plan, choices [][]plan.Choice) []uncertain {
+	return slices.DeleteFunc(uncertainFigures(plan, choices),
 		func(o uncertain) bool { return o.Figure != choice.FigureBreakage })
 }
 
-func informationValues(ctx context.Context, st *catalog.State, plan *plan.Plan,
-	list func(*catalog.State, *plan.Plan, [][]plan.Choice) []uncertain,
+func informationValues(ctx context.Context, plan *plan.Plan, list func(*plan.Plan, [][]plan.Choice) []uncertain,
 	set solver.Settings) (all []InformationValue, whole bool, err error) {
 	clock := newClock(ctx, set)
 	ctx, done := clock.within()
 	defer done()
-	base, err := knowing(ctx, st, plan, set)
+	base, err := knowing(ctx, plan, set)
 	if err != nil || base.GaveUp {
 		return nil, false, err
 	}
-	figures, err := worthAsking(ctx, plan, list(st, plan, base.Choices), base)
+	figures, err := worthAsking(ctx, plan, list(plan, base.Choices), base)
 	if err != nil {
 		return nil, false, err
 	}
@@ -111,15 +110,15 @@ func informationValues(ctx context.Context, st *catalog.State, plan *plan.Plan,
 		w.asked = true
 		return err
 	})
-	all, whole = addUp(st, figures, ways)
+	all, whole = addUp(plan.Of, figures, ways)
 	slices.SortStableFunc(all, func(a, b InformationValue) int { return cmp.Compare(b.Gain, a.Gain) })
 	return all, whole, err
 }
 
-// knowing is an explorer of a state's program that knows the plan to begin with, and has
+// knowing is an explorer of a plan's program that knows it to begin with, and has
 // learnt from it what sets cost.
-func knowing(ctx context.Context, st *catalog.State, plan *plan.Plan, set solver.Settings) (*program.Explorer, error) {
-	e, err := program.NewExplorer(ctx, st, program.Options{FixedLimits: true}, set)
+func knowing(ctx context.Context, plan *plan.Plan, set solver.Settings) (*program.Explorer, error) {
+	e, err := program.NewExplorer(ctx, plan.Of, program.Options{FixedLimits: true}, set)
 	if err != nil {
 		return nil, err
 	}

@@ -33,7 +33,7 @@ func TestFindOutStripping(t *testing.T) {
 				continue
 			}
 			q := st.Pieces[i].Quotes[0].Plater
-			for _, o := range uncertainFigures(st, plan, choice.Choices(st)) {
+			for _, o := range uncertainFigures(plan, choice.Choices(st)) {
 				if o.Figure != choice.FigureBreakage || o.Piece != i || o.Plater != q {
 					continue
 				}

@@ -98,7 +98,7 @@ func byHand(st *catalog.State, pl *plan.Plan) catalog.Cents {
 func TestFindOutsOfDemo(t *testing.T) {
 	st := jobs.DemoState(t)
 	plan := solved.Cheapest(t, st)
-	all, whole, err := InformationValues(jobs.Within(t, 10*time.Minute), st, plan, solver.Settings{})
+	all, whole, err := InformationValues(jobs.Within(t, 10*time.Minute), plan, solver.Settings{})
 	if err != nil || !whole {
 		t.Fatal(whole, err)
 	}

@@ -24,7 +24,7 @@ func TestFindOutStartingValues(t *testing.T) {
 		if !plan.Has {
 			continue
 		}
-		for _, o := range uncertainFigures(st, plan, choice.Choices(st)) {
+		for _, o := range uncertainFigures(plan, choice.Choices(st)) {
 			if o.ways[0].state == nil {
 				continue
 			}

@@ -105,7 +105,7 @@ func Hunt(ctx context.Context, st *catalog.State, slots []int, set solver.Settin
 	}
 	if err = h.pairs(ctx, out.sorted()); err == nil && out.Plan.Has {
 		var whole bool
-		out.Leads, whole, err = Leads(ctx, st, out.Plan, set)
+		out.Leads, whole, err = Leads(ctx, out.Plan, set)
 		out.Whole = out.Whole && whole
 	}
 	return out, err

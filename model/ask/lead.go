@@ -32,8 +32,9 @@ type Lead struct {
 // which it has to be there so that its line, with fallback or rescue, keeps the date.
 // A lead that the plan makes no use of is not worth waiting for. whole is false where
 // time ran out before that was proven of one.
-func Leads(ctx context.Context, st *catalog.State, pl *plan.Plan,
+func Leads(ctx context.Context, pl *plan.Plan,
 	set solver.Settings) (all []Lead, whole bool, err error) {
+	st := pl.Of
 	for i := range pl.Lines {
 		l := &pl.Lines[i]
 		for _, c := range []*plan.Choice{l.Choice, l.Fallback} {
@@ -52,7 +53,7 @@ func Leads(ctx context.Context, st *catalog.State, pl *plan.Plan,
 	if len(all) == 0 {
 		return nil, true, nil
 	}
-	base, err := knowing(ctx, st, pl, set)
+	base, err := knowing(ctx, pl, set)
 	if err != nil || base.GaveUp {
 		return nil, false, err
 	}

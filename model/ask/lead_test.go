@@ -20,7 +20,7 @@ func TestLeadsByHand(t *testing.T) {
 		if !plan.Has {
 			return
 		}
-		leads, whole, err := Leads(context.Background(), st, plan, solver.Settings{})
+		leads, whole, err := Leads(context.Background(), plan, solver.Settings{})
 		if err != nil || !whole {
 			t.Fatal(whole, err)
 		}

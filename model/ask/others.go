@@ -43,10 +43,10 @@ type Other struct {
 //
 // Where there are fewer than n such plans the list ends with one that has no lines.
 // The advised plan is what Solve gave. Plans that time doesn't suffice for are nil.
-func Others(ctx context.Context, st *catalog.State, advised *plan.Plan, n, differ int,
-	set solver.Settings) ([]Other, error) {
+func Others(ctx context.Context, advised *plan.Plan, n, differ int, set solver.Settings) ([]Other, error) {
+	st := advised.Of
 	c := newClock(ctx, set)
-	all, err := nearPlans(c, st, advised, n, differ)
+	all, err := nearPlans(c, advised, n, differ)
 	if err != nil {
 		return nil, err
 	}
@@ -71,7 +71,8 @@ func Others(ctx context.Context, st *catalog.State, advised *plan.Plan, n, diffe
 }
 
 // nearPlans finds the near-best plans one after the other.
-func nearPlans(c *clock, st *catalog.State, advised *plan.Plan, n, differ int) ([]Other, error) {
+func nearPlans(c *clock, advised *plan.Plan, n, differ int) ([]Other, error) {
+	st := advised.Of
 	p := program.CompileWithin(c.ctx, st, program.Options{FixedLimits: true, Keep: allSlots(st)})
 	if p.GaveUp {
 		return []Other{{Kind: OtherNear}}, nil
@@ -216,7 +217,7 @@ func (o *Other) compare(st *catalog.State, advised *plan.Plan) {
 	}
 	was, is := swapsOf(st).unmatched(advised, o.Plan)
 	o.Differ = len(is)
-	now, then := spreadOf(st, advised, was), spreadOf(st, o.Plan, is)
+	now, then := spreadOf(advised, was), spreadOf(o.Plan, is)
 	if more := o.Plan.Weighed() - advised.Weighed(); more >= 0 {
 		o.Level = o.Differ > 0 && more <= now.Above+then.Below
 	} else {
@@ -225,7 +226,8 @@ func (o *Other) compare(st *catalog.State, advised *plan.Plan) {
 }
 
 // spreadOf adds up how far some lines of a plan may be off.
-func spreadOf(st *catalog.State, pl *plan.Plan, lines []int) choice.Span {
+func spreadOf(pl *plan.Plan, lines []int) choice.Span {
+	st := pl.Of
 	sum := choice.Span{}
 	for _, s := range lines {
 		off := choice.Spread(st, pl.Lines[s].Choice)

@@ -24,7 +24,7 @@ func othersOf(t *testing.T, st *catalog.State, n, differ int) (*plan.Plan, []Oth
 	if !advised.Has {
 		return nil, nil
 	}
-	all, err := Others(ctx, st, advised, n, differ, solver.Settings{})
+	all, err := Others(ctx, advised, n, differ, solver.Settings{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -194,7 +194,7 @@ func TestLevelEitherWay(t *testing.T) {
 				continue
 			}
 			is, was := swapsOf(st).unmatched(all[i].Plan, advised)
-			cheap, dear := spreadOf(st, all[i].Plan, is), spreadOf(st, advised, was)
+			cheap, dear := spreadOf(all[i].Plan, is), spreadOf(advised, was)
 			right, wrong := cheap.Above+dear.Below, cheap.Below+dear.Above
 			for _, less := range []catalog.Cents{right, right + 1, (right + wrong + 1) / 2} {
 				cheaper := *all[i].Plan

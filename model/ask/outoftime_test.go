@@ -32,17 +32,17 @@ func TestOutOfTime(t *testing.T) {
 		},
 		"hunt": func() (bool, error) { h, err := Hunt(ctx, st, nil, set); return !h.Whole && !h.Plan.Has, err },
 		"leads": func() (bool, error) {
-			_, whole, err := Leads(ctx, st, pl, set)
+			_, whole, err := Leads(ctx, pl, set)
 			return !whole || !usesLead(pl), err
 		},
-		"find-out": func() (bool, error) { _, whole, err := InformationValues(ctx, st, pl, set); return !whole, err },
-		"strip":    func() (bool, error) { _, whole, err := StripFirst(ctx, st, pl, set); return !whole, err },
-		"stops":    func() (bool, error) { _, whole, err := StopPrices(ctx, st, pl, set); return !whole, err },
+		"find-out": func() (bool, error) { _, whole, err := InformationValues(ctx, pl, set); return !whole, err },
+		"strip":    func() (bool, error) { _, whole, err := StripFirst(ctx, pl, set); return !whole, err },
+		"stops":    func() (bool, error) { _, whole, err := StopPrices(ctx, pl, set); return !whole, err },
 		"rejected": func() (bool, error) {
-			_, whole, err := RejectedPieces(ctx, st, pl, false, set)
+			_, whole, err := RejectedPieces(ctx, pl, false, set)
 			return !whole, err
 		},
-		"rules":   func() (bool, error) { _, whole, err := RulePrices(ctx, st, 0, pl, set); return !whole, err },
+		"rules":   func() (bool, error) { _, whole, err := RulePrices(ctx, pl, 0, set); return !whole, err },
 		"explain": func() (bool, error) { c, err := Explain(ctx, st, set); return c.Stopped, err },
 		"simulate": func() (bool, error) {
 			s := risk.Simulate(ctx, pl, 100, 1)
@@ -74,7 +74,7 @@ func TestChoicesWorkedOutOnce(t *testing.T) {
 	st := jobs.DemoState(t)
 	plan := solved.Cheapest(t, st)
 	before := choice.Derived.Load()
-	figures := openToStripping(st, plan, choice.Choices(st))
+	figures := openToStripping(plan, choice.Choices(st))
 	if n := choice.Derived.Load() - before; n > int64(len(st.Slots)) {
 		t.Errorf("listing %d figures worked out the choices for %d slots", len(figures), n)
 	}
@@ -89,7 +89,7 @@ func TestChoicesWorkedOutOnce(t *testing.T) {
 		}
 	}
 	before = choice.Derived.Load()
-	if _, whole, err := StripFirst(jobs.Within(t, 10*minute), st, plan, solver.Settings{}); err != nil || !whole {
+	if _, whole, err := StripFirst(jobs.Within(t, 10*minute), plan, solver.Settings{}); err != nil || !whole {
 		t.Fatal(whole, err)
 	}
 	if n := choice.Derived.Load() - before; n > most {
@@ -107,7 +107,7 @@ func TestChoicesWorkedOutOnce(t *testing.T) {
 		}
 	}
 	before = choice.Derived.Load()
-	if _, whole, err := StopPrices(jobs.Within(t, 10*minute), st, plan, solver.Settings{}); err != nil || !whole {
+	if _, whole, err := StopPrices(jobs.Within(t, 10*minute), plan, solver.Settings{}); err != nil || !whole {
 		t.Fatal(whole, err)
 	}
 	if n := choice.Derived.Load() - before; n > int64(len(st.Slots))+sent {

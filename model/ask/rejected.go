@@ -26,23 +26,25 @@ type RejectedPiece struct {
 // RejectedPieces says for every piece that fits a slot and is neither hung nor held for it why
 // that is: what it would cost more, or what rules it out. Pieces the customer already
 // owns only, if own; a solve each. whole is false where time ran out.
-func RejectedPieces(ctx context.Context, st *catalog.State, plan *plan.Plan, own bool,
+func RejectedPieces(ctx context.Context, plan *plan.Plan, own bool,
 	set solver.Settings) (all []RejectedPiece, whole bool, err error) {
+	st := plan.Of
 	slots := make([]int, len(st.Slots))
 	for s := range slots {
 		slots[s] = s
 	}
-	return rejectedPieces(ctx, st, plan, slots, own, set)
+	return rejectedPieces(ctx, plan, slots, own, set)
 }
 
 // RejectedFor says the same of the pieces that fit one slot, whoever owns them.
-func RejectedFor(ctx context.Context, st *catalog.State, plan *plan.Plan, slot int,
+func RejectedFor(ctx context.Context, plan *plan.Plan, slot int,
 	set solver.Settings) (all []RejectedPiece, whole bool, err error) {
-	return rejectedPieces(ctx, st, plan, []int{slot}, false, set)
+	return rejectedPieces(ctx, plan, []int{slot}, false, set)
 }
 
-func rejectedPieces(ctx context.Context, st *catalog.State, plan *plan.Plan, slots []int, own bool,
+func rejectedPieces(ctx context.Context, plan *plan.Plan, slots []int, own bool,
 	set solver.Settings) (all []RejectedPiece, whole bool, err error) {
+	st := plan.Of
 	e, err := program.NewExplorer(ctx, st, program.Options{FixedLimits: true, Keep: slots}, set)
 	if err != nil {
 		return nil, false, err

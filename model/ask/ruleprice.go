@@ -27,8 +27,9 @@ func (p *RulePrice) weighed() catalog.Cents { return p.Costs + p.Keeps }
 // RulePrices looks at the demands on the set, on the slot, and on the groups and
 // shared pieces it has to do with. What binds comes first, the dearest of it; what
 // costs nothing is left out. whole is false if time ran out.
-func RulePrices(ctx context.Context, st *catalog.State, slot int, pl *plan.Plan,
+func RulePrices(ctx context.Context, pl *plan.Plan, slot int,
 	set solver.Settings) (all []RulePrice, whole bool, err error) {
+	st := pl.Of
 	e, err := program.NewExplorer(ctx, st, program.Options{FixedLimits: true}, set)
 	if err != nil {
 		return nil, false, err

@@ -21,7 +21,7 @@ func TestRulePricesByHand(t *testing.T) {
 		if !plan.Has {
 			continue
 		}
-		all, whole, err := RulePrices(context.Background(), st, 0, plan, solver.Settings{})
+		all, whole, err := RulePrices(context.Background(), plan, 0, solver.Settings{})
 		if err != nil || !whole {
 			t.Fatal(whole, err)
 		}

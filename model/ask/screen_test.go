@@ -68,7 +68,7 @@ func TestLowerGradeMayMatch(t *testing.T) {
 		adapter.LogPlan(t, "plan", st, plan)
 		t.Fatal("the plan is another one")
 	}
-	all, whole, err := InformationValues(context.Background(), st, plan, solver.Settings{})
+	all, whole, err := InformationValues(context.Background(), plan, solver.Settings{})
 	if err != nil || !whole {
 		t.Fatal(whole, err)
 	}
@@ -92,10 +92,10 @@ func TestScreenDropsNothing(t *testing.T) {
 		}
 		jobs++
 		// the rest is not screened
-		figures := slices.DeleteFunc(uncertainFigures(st, pl, choice.Choices(st)),
+		figures := slices.DeleteFunc(uncertainFigures(pl, choice.Choices(st)),
 			func(o uncertain) bool { return o.ways[0].choice == nil })
-		told, whole, err := informationValues(context.Background(), st, pl,
-			func(*catalog.State, *plan.Plan, [][]plan.Choice) []uncertain { return figures }, solver.Settings{})
+		told, whole, err := informationValues(context.Background(), pl,
+			func(*plan.Plan, [][]plan.Choice) []uncertain { return figures }, solver.Settings{})
 		if err != nil || !whole {
 			t.Fatal(whole, err)
 		}

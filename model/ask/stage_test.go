@@ -144,7 +144,7 @@ func TestAskingAgainInTheMiddle(t *testing.T) {
 		if err != nil || len(front.Points) == 0 || front.Points[0].Plan.Weighed() > plan.Weighed() {
 			t.Fatalf("seed %d: frontier: %v", seed, err)
 		}
-		others, err := Others(ctx, st, plan, 1, 1, set)
+		others, err := Others(ctx, plan, 1, 1, set)
 		if err != nil {
 			t.Fatalf("seed %d: others: %v", seed, err)
 		}
@@ -153,7 +153,7 @@ func TestAskingAgainInTheMiddle(t *testing.T) {
 				t.Errorf("seed %d: %s costs %d, the advised plan %d", seed, o.Kind, o.Plan.Weighed(), plan.Weighed())
 			}
 		}
-		if _, err := Bindings(ctx, st, plan, set); err != nil {
+		if _, err := Bindings(ctx, plan, set); err != nil {
 			t.Fatalf("seed %d: bindings: %v", seed, err)
 		}
 		why, err := AskWhy(ctx, st, 0, set)

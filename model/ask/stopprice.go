@@ -38,12 +38,13 @@ type StopPrice struct {
 // where they meet is where to stop. One solve each; whole is false where time ran out, or a search
 // came to the limit of the settings.
 // A bag of pieces that goes to two platers is left out.
-func StopPrices(ctx context.Context, st *catalog.State, plan *plan.Plan,
+func StopPrices(ctx context.Context, plan *plan.Plan,
 	set solver.Settings) (all []StopPrice, whole bool, err error) {
+	st := plan.Of
 	clock := newClock(ctx, set)
 	ctx, done := clock.within()
 	defer done()
-	sent := whenSent(ctx, st, plan)
+	sent := whenSent(ctx, plan)
 	if sent == nil {
 		return nil, false, nil
 	}
@@ -119,7 +120,8 @@ type underWay struct {
 
 // whenSent sends all that a plan has yet to send. What that costs is taken off the
 // budget. It is nil where the context ends before that.
-func whenSent(ctx context.Context, st *catalog.State, pl *plan.Plan) *underWay {
+func whenSent(ctx context.Context, pl *plan.Plan) *underWay {
+	st := pl.Of
 	u := &underWay{before: st, st: st.Clone()}
 	spent := catalog.Cents(0)
 	for _, c := range pl.Charges {

@@ -37,7 +37,7 @@ func TestStopPriceByHand(t *testing.T) {
 		if (seed%5 == 0 || seed%4 == 1) && st.Job.Budget.Set {
 			tight(st, plan)
 		}
-		all, whole, err := StopPrices(context.Background(), st, plan, solver.Settings{})
+		all, whole, err := StopPrices(context.Background(), plan, solver.Settings{})
 		if err != nil || !whole {
 			t.Fatal(whole, err)
 		}

@@ -16,9 +16,9 @@ const spreadGrade = 3_00
 
 // uncertainFigures lists the figures that may turn out otherwise, those the plan rests on
 // first.
-func uncertainFigures(st *catalog.State, plan *plan.Plan, choices [][]plan.Choice) []uncertain {
-	all := append(uncertainQuotes(st, plan, choices), uncertainLeads(st, plan)...)
-	all = append(all, uncertainStartingValues(st, plan)...)
+func uncertainFigures(plan *plan.Plan, choices [][]plan.Choice) []uncertain {
+	all := append(uncertainQuotes(plan, choices), uncertainLeads(plan)...)
+	all = append(all, uncertainStartingValues(plan)...)
 	slices.SortStableFunc(all, func(a, b uncertain) int {
 		switch {
 		case a.Planned == b.Planned:
@@ -33,7 +33,8 @@ func uncertainFigures(st *catalog.State, plan *plan.Plan, choices [][]plan.Choic
 
 // uncertainQuotes lists pieces and platers with a choice whose price, breakage or grade may
 // be off.
-func uncertainQuotes(st *catalog.State, pl *plan.Plan, choices [][]plan.Choice) []uncertain {
+func uncertainQuotes(pl *plan.Plan, choices [][]plan.Choice) []uncertain {
+	st := pl.Of
 	var all []uncertain
 	refuses := refusers(choices)
 	seen := map[InformationValue]bool{}
@@ -160,7 +161,8 @@ func usedIn(pl *plan.Plan, which func(*plan.Choice) bool) bool {
 }
 
 // uncertainLeads: a piece that may or may not come does, or does not.
-func uncertainLeads(st *catalog.State, pl *plan.Plan) []uncertain {
+func uncertainLeads(pl *plan.Plan) []uncertain {
+	st := pl.Of
 	var all []uncertain
 	for i := range st.Pieces {
 		chance := st.Pieces[i].Chance

@@ -8,7 +8,8 @@ import (
 )
 
 // uncertainStartingValues lists what stands in the trade tables and was not replaced.
-func uncertainStartingValues(st *catalog.State, pl *plan.Plan) []uncertain {
+func uncertainStartingValues(pl *plan.Plan) []uncertain {
+	st := pl.Of
 	var all []uncertain
 	add := func(o InformationValue, used bool, state func(st *catalog.State, high bool)) {
 		o.Piece, o.Plater, o.Planned = catalog.None, catalog.None, used
@@ -48,11 +49,12 @@ func uncertainStartingValues(st *catalog.State, pl *plan.Plan) []uncertain {
 			times(&t.PerArea, high, 1, 2, 3, 2)
 		})
 	}
-	return append(all, uncertainMetals(st, pl)...)
+	return append(all, uncertainMetals(pl)...)
 }
 
 // uncertainMetals: how often pieces of a metal break, by itself and in every trade work.
-func uncertainMetals(st *catalog.State, pl *plan.Plan) []uncertain {
+func uncertainMetals(pl *plan.Plan) []uncertain {
+	st := pl.Of
 	var all []uncertain
 	for m := range st.Tables.Metals {
 		of := func(c *plan.Choice) bool { return st.Pieces[c.Piece].Metal == m && c.Breakage > 0 }

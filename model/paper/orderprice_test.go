@@ -89,7 +89,7 @@ func TestOneRuleForCalls(t *testing.T) {
 		if !pl.Has {
 			continue
 		}
-		stops, whole, err := ask.StopPrices(context.Background(), st, pl, solver.Settings{})
+		stops, whole, err := ask.StopPrices(context.Background(), pl, solver.Settings{})
 		if err != nil || !whole {
 			t.Fatal(whole, err)
 		}

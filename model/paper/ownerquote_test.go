@@ -92,7 +92,7 @@ func TestRejected(t *testing.T) {
 		if !plan.Has {
 			continue
 		}
-		all, whole, err := ask.RejectedPieces(context.Background(), st, plan, false, solver.Settings{})
+		all, whole, err := ask.RejectedPieces(context.Background(), plan, false, solver.Settings{})
 		if err != nil || !whole {
 			t.Fatal(whole, err)
 		}

@@ -54,7 +54,7 @@ func beside[T any](ctx context.Context, s *Server, st *catalog.State, q question
 func (s *Server) rejectedOf(ctx context.Context, st *catalog.State, slot int) (*plan.Plan, []ask.RejectedPiece, error) {
 	return beside(ctx, s, st, question{"rejected", slot}, patience,
 		func(ctx context.Context, p *plan.Plan) ([]ask.RejectedPiece, error) {
-			all, _, err := ask.RejectedFor(ctx, st, p, slot, solver.Settings{})
+			all, _, err := ask.RejectedFor(ctx, p, slot, solver.Settings{})
 			return all, err
 		})
 }
@@ -63,7 +63,7 @@ func (s *Server) rejectedOf(ctx context.Context, st *catalog.State, slot int) (*
 func (s *Server) bindingsOf(ctx context.Context, st *catalog.State) (*plan.Plan, []ask.Binding, error) {
 	return beside(ctx, s, st, question{"bindings", catalog.None}, patience,
 		func(ctx context.Context, p *plan.Plan) ([]ask.Binding, error) {
-			return ask.Bindings(ctx, st, p, solver.Settings{})
+			return ask.Bindings(ctx, p, solver.Settings{})
 		})
 }
 
@@ -81,7 +81,7 @@ func (s *Server) curveOf(ctx context.Context, st *catalog.State) (*plan.Plan, *a
 func (s *Server) othersOf(ctx context.Context, st *catalog.State) (*plan.Plan, []ask.Other, error) {
 	return beside(ctx, s, st, question{"others", catalog.None}, patience,
 		func(ctx context.Context, p *plan.Plan) ([]ask.Other, error) {
-			return ask.Others(ctx, st, p, 1, 2, solver.Settings{})
+			return ask.Others(ctx, p, 1, 2, solver.Settings{})
 		})
 }
 
@@ -95,7 +95,7 @@ func (s *Server) whyOf(ctx context.Context, st *catalog.State, slot int) (*ask.W
 func (s *Server) stopsOf(ctx context.Context, st *catalog.State) (*plan.Plan, []ask.StopPrice, error) {
 	return beside(ctx, s, st, question{"stops", catalog.None}, patience,
 		func(ctx context.Context, p *plan.Plan) ([]ask.StopPrice, error) {
-			all, _, err := ask.StopPrices(ctx, st, p, solver.Settings{})
+			all, _, err := ask.StopPrices(ctx, p, solver.Settings{})
 			return all, err
 		})
 }

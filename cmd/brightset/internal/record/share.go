@@ -1,6 +1,7 @@
 package record
 
 import (
+	"fmt"
 	"slices"
 
 	"brightset/catalog"
@@ -11,17 +12,18 @@ import (
 // some of the pieces in a lot that jobs have in common, this job's shares.
 func (b *builder) lotCharges(q int, lot string, pieces []int, work catalog.Cents, alone bool) {
 	plater := &b.st.Platers[q]
-	if !alone && slices.ContainsFunc(pieces, func(i int) bool { return b.keptSends(i, plater.ID) }) {
-		freight, _ := b.takeShare(catalog.ShareFreight, plater.ID)
-		least, shared := b.takeShare(catalog.ShareLeast, plater.ID)
-		if shared {
-			b.spend(freight, catalog.None, "share of the freight of %s, lot %s", plater.ID, lot)
-			b.spend(least, catalog.None, "share of what is missing to the least lot of %s, lot %s", plater.ID, lot)
-			return
+	common := !alone && slices.ContainsFunc(pieces, func(i int) bool { return b.keptSends(i, plater.ID) })
+	book := func(kind catalog.ShareKind, whole catalog.Cents, what, ofWhat string) {
+		if common {
+			if share, shared := b.takeShare(kind, plater.ID); shared {
+				b.spend(share, catalog.None, "share of %s of %s, lot %s", ofWhat, plater.ID, lot)
+				return
+			}
 		}
+		b.spend(whole, catalog.None, "%s", what)
 	}
-	b.spend(plater.Freight, catalog.None, "freight of %s, lot %s", plater.ID, lot)
-	b.spend(max(0, plater.Minimum-work), catalog.None, "%s", upToLeast(plater.ID, lot))
+	book(catalog.ShareFreight, plater.Freight, fmt.Sprintf("freight of %s, lot %s", plater.ID, lot), "the freight")
+	book(catalog.ShareLeast, max(0, plater.Minimum-work), upToLeast(plater.ID, lot), "what is missing to the least lot")
 }
 
 // keptSends says whether the kept plan has a piece go to a plater.

@@ -36,14 +36,17 @@ func piecesOf(st *catalog.State, start string) string {
 	return strings.Join(all, "; ")
 }
 
-func keepPlan(t *testing.T, path string) {
+func keepPlan(t *testing.T, path string) { keepShared(t, path, nil) }
+
+// keepShared keeps a plan, and what the job pays in it of what jobs have in common.
+func keepShared(t *testing.T, path string, shares []catalog.KeptShare) {
 	t.Helper()
 	d := recorderAt(t, path)
 	plan, err := program.Solve(context.Background(), d.State, solver.Settings{})
 	if err != nil || !plan.Has {
 		t.Fatal(err, plan.Status)
 	}
-	if _, err := d.Record(Keep(d, plan, nil)); err != nil {
+	if _, err := d.Record(Keep(d, plan, shares)); err != nil {
 		t.Fatal(err)
 	}
 }

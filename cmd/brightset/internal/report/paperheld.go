@@ -23,7 +23,7 @@ func (p *Papers) waiting() []page.Block {
 			if h.With != catalog.None {
 				why, takes = "has to match "+p.Plan.Of.Slots[h.With].Name+", which waits", "goes with it, in one lot"
 			}
-			g.Row(p.calledPiece(h.Piece), p.Plan.Of.Slots[h.Slot].Name, why, takes)
+			g.Row(plan.PieceCalled(p.Plan.Of, h.Piece), p.Plan.Of.Slots[h.Slot].Name, why, takes)
 		}
 		all = append(all, page.Block{Heading: "Held back, on no order", Grid: g, Small: p.all().lotsWithout()})
 	}
@@ -71,7 +71,7 @@ func (p *Papers) beforeItGoes() []string {
 				}
 			}
 			if len(missing) > 0 {
-				notes = append(notes, p.calledPiece(p.Plan.Lines[i].Choice.Piece)+": "+join(missing))
+				notes = append(notes, plan.PieceCalled(p.Plan.Of, p.Plan.Lines[i].Choice.Piece)+": "+join(missing))
 			}
 		}
 	}
@@ -93,19 +93,14 @@ func (p *Papers) walkAway() []page.Block {
 		if s := &p.Stops[at]; !s.NoOther || s.ByBudget {
 			most = catalog.FormatMoney(catalog.Cents(max(1, p.Plan.SlotOf(l).Quantity)) * s.Highest)
 		}
-		g.Row(p.calledPiece(l.Choice.Piece), p.Plan.Of.Platers[l.Choice.Plater].Name, catalog.FormatMoney(price.Price),
-			catalog.FormatMoney(price.Call), most)
+		g.Row(plan.PieceCalled(p.Plan.Of, l.Choice.Piece), p.Plan.Of.Platers[l.Choice.Plater].Name,
+			catalog.FormatMoney(price.Price), catalog.FormatMoney(price.Call), most)
 	}
 	if len(g.Rows) == 0 {
 		return nil
 	}
 	return []page.Block{{Heading: "When he calls with a price", Grid: g, Small: []string{
 		"The last column stays in the shop: above it another set is cheaper, or the budget is broken."}}}
-}
-
-// calledPiece is a piece by its name, and by its id where that has to be typed.
-func (p *Papers) calledPiece(piece int) string {
-	return plan.Called(p.Plan.Of.Pieces[piece].Name, plan.PieceName(p.Plan.Of, piece))
 }
 
 // andMates says that some pieces wait only for those they have to match.
