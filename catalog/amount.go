@@ -28,7 +28,7 @@ func numberOrWord(s, kind string, words []Word, least, most Centi) (Centi, error
 	}
 	var names []string
 	for _, w := range words {
-		if w.Name == text {
+		if strings.EqualFold(w.Name, text) {
 			return w.Value, nil
 		}
 		names = append(names, w.Name)

@@ -1,6 +1,10 @@
 package catalog
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
 
 // names is a register of the ids of one kind and their indices.
 type names struct {
@@ -15,10 +19,23 @@ type names struct {
 
 func newNames(kind string) *names { return &names{kind: kind, index: map[string]int{}} }
 
+// ofTrade are the kinds of names that are words of the trade: people write them with any
+// capitals. The names of slots, pieces, platers and so on are the user's own.
+var ofTrade = []string{"metal", "defect", "work", "target", "grade", "tone", "level"}
+
+// find gives the index of a name; of a word of the trade with any capitals.
+func (n *names) find(id string) (int, bool) {
+	if i, known := n.index[id]; known || !slices.Contains(ofTrade, n.kind) {
+		return i, known
+	}
+	i := slices.IndexFunc(n.order, func(one string) bool { return strings.EqualFold(one, id) })
+	return max(i, 0), i >= 0
+}
+
 // add registers the id of a table and gives its index; false where the id is
 // taken, which is then a mistake unless the table may be written again.
 func (n *names) add(id string, at Origin) (int, bool) {
-	if i, taken := n.index[id]; taken {
+	if i, taken := n.find(id); taken {
 		return i, false
 	}
 	i := len(n.order)
@@ -77,7 +94,7 @@ func (t *table) ref(key string, n *names) int {
 	if len(t.l.list) > before {
 		return None
 	}
-	if i, ok := n.index[id]; ok {
+	if i, ok := n.find(id); ok {
 		return i
 	}
 	if !t.l.excused(n, id) {
@@ -96,7 +113,7 @@ func (t *table) refs(key string, n *names) []int {
 	out := []int{}
 	seen := map[int]bool{}
 	for i, id := range t.texts(key) {
-		at, ok := n.index[id]
+		at, ok := n.find(id)
 		switch {
 		case !ok && id != "" && !t.l.excused(n, id):
 			message, hint := t.l.unknown(n, id)

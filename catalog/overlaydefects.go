@@ -62,7 +62,7 @@ func (l *loader) overlayWorksIn(t *table, d *DefectAt) {
 	}
 	for _, name := range sub.keys() {
 		works := sub.refs(name, l.works)
-		metal, known := l.metals.index[name]
+		metal, known := l.metals.find(name)
 		if !known {
 			if !l.excused(l.metals, name) {
 				message, hint := l.unknown(l.metals, name)

@@ -1,6 +1,9 @@
 package catalog
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // byMetal is a value per metal while the layers are laid: those named, and the
 // one for all others.
@@ -25,9 +28,9 @@ func readByMetal[T any](t *table, key string, into *byMetal[T], one func(t *tabl
 	}
 	sub := t.sub(key, key)
 	for _, name := range sub.keys() {
-		metal, known := t.l.metals.index[name]
+		metal, known := t.l.metals.find(name)
 		switch {
-		case name == "other":
+		case strings.EqualFold(name, "other"):
 			if v := one(sub, name); v.Set {
 				into.other = v
 			}
@@ -93,7 +96,8 @@ func (l *loader) overlayTables() {
 	l.orderWorks(tables[l.works.kind])
 	for _, k := range kinds {
 		for _, t := range tables[k.names.kind] {
-			k.lay(t, k.names.index[t.id])
+			i, _ := k.names.find(t.id)
+			k.lay(t, i)
 			t.done()
 		}
 		if k.names == l.grades {
@@ -156,7 +160,7 @@ func (l *loader) tablesOf(root *table, kind string) []*table {
 // register notes a name of the trade tables. A new one that looks much like an
 // older one is probably a slip.
 func (l *loader) register(t *table, n *names) {
-	if n == l.metals && (t.id == "other" || t.id == "unknown") {
+	if n == l.metals && (strings.EqualFold(t.id, "other") || strings.EqualFold(t.id, "unknown")) {
 		t.wrongHere(fmt.Sprintf("%q can't be the name of a metal", t.id), "it has a meaning of its own in these files; "+
 			"write another name")
 	}

@@ -25,7 +25,9 @@ func (l *loader) overlayTone(t *table, i int) {
 }
 
 func (l *loader) overlayWord(w *Word, t *table, v Val[Centi]) {
-	w.Name = t.id
+	if w.Name == "" {
+		w.Name = t.id
+	}
 	if v.Set {
 		w.Value, w.From = v.V, v.From
 	}
@@ -53,7 +55,9 @@ func (l *loader) overlayMetal(t *table, i int) {
 
 func (l *loader) overlayTarget(t *table, i int) {
 	target := at(&l.state.Tables.Targets, i)
-	target.Name = t.id
+	if target.Name == "" {
+		target.Name = t.id
+	}
 	t.overlayGoals(target, true)
 }
 

@@ -63,7 +63,8 @@ func (l *loader) readPrices(t *table) []Price {
 	return out
 }
 
-// listedPrices reads the prices that stand in included files, by plater and level: a list
+// listedPrices reads the prices that stand in included files, by plater and level, whatever
+// its capitals: a list
 // that came in from a spreadsheet. What stands with the plater himself goes before.
 func (l *loader) listedPrices() map[string]map[string][]Price {
 	out := map[string]map[string][]Price{}
@@ -73,7 +74,8 @@ func (l *loader) listedPrices() map[string]map[string][]Price {
 				if out[plater.id] == nil {
 					out[plater.id] = map[string][]Price{}
 				}
-				out[plater.id][level.id] = append(out[plater.id][level.id], l.readPrices(level)...)
+				name := strings.ToLower(level.id)
+				out[plater.id][name] = append(out[plater.id][name], l.readPrices(level)...)
 				l.listed = append(l.listed, level)
 				level.done()
 			}
@@ -85,7 +87,7 @@ func (l *loader) listedPrices() map[string]map[string][]Price {
 // pricedElsewhere says whether an included file has prices for a level.
 func (l *loader) pricedElsewhere(level *table) bool {
 	return slices.ContainsFunc(l.listed, func(t *table) bool {
-		return t.path == level.path && t.has("price")
+		return strings.EqualFold(t.path, level.path) && t.has("price")
 	})
 }
 
@@ -101,7 +103,7 @@ func (l *loader) checkListed() {
 		for i := range l.state.Platers[q].Levels {
 			levels.add(l.state.Platers[q].Levels[i].Name, Origin{})
 		}
-		if _, has := levels.index[t.id]; !has {
+		if _, has := levels.find(t.id); !has {
 			message, hint := l.unknown(levels, t.id)
 			t.wrongHere(message, hint)
 		}

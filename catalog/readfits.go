@@ -11,18 +11,18 @@ func (l *loader) readOwner(t *table, p *Piece) {
 	if p.InShop {
 		p.Side = Shops
 	}
-	switch owner := t.m["owner"]; {
+	switch {
 	case !t.has("owner"):
 		if p.Bundle != None && l.state.Bundles[p.Bundle].Vendor != None {
 			p.Side, p.Vendor = Vendors, l.state.Bundles[p.Bundle].Vendor
 		}
-	case owner == "customer":
+	case t.says("owner", "customer"):
 		p.Side = Customers
 		if p.InShop {
 			t.wrong("owner", "the shop's file serves all jobs, so a customer's piece can't be in it",
 				"put the piece in that customer's job file")
 		}
-	case owner == "shop":
+	case t.says("owner", "shop"):
 		p.Side = Shops
 	default:
 		p.Side = Vendors

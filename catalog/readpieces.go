@@ -133,7 +133,8 @@ func (l *loader) readPiece(t *table, inShop bool) Piece {
 	if t.need("kind", `write kind = "original", "old-stock" or "reproduction"`) {
 		p.Kind = Kind(t.word("kind", string(Original), string(OldStock), string(Reproduction)))
 	}
-	if t.need("metal", `write metal = "steel" or another of the metal table, or "unknown"`) && t.m["metal"] != "unknown" {
+	if t.need("metal", `write metal = "steel" or another of the metal table, or "unknown"`) &&
+		!t.says("metal", "unknown") {
 		p.Metal = t.ref("metal", l.metals)
 	}
 	if !inShop { // the shop's may lie with another job
@@ -147,7 +148,7 @@ func (l *loader) readPiece(t *table, inShop bool) Piece {
 		p.Findings = append(p.Findings, l.readFinding(sub, p.Metal))
 	}
 	for _, sub := range t.named("quote") {
-		p.Quotes = append(p.Quotes, l.readQuote(sub, &p, t.m["metal"] == "unknown"))
+		p.Quotes = append(p.Quotes, l.readQuote(sub, &p, t.says("metal", "unknown")))
 	}
 	return p
 }

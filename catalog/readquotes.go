@@ -3,6 +3,7 @@ package catalog
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"time"
 )
 
@@ -55,8 +56,8 @@ func (t *table) level(key string, plater int) string {
 			continue
 		}
 		for _, l := range t.l.state.Platers[i].Levels {
-			if l.Name == name {
-				return name
+			if strings.EqualFold(l.Name, name) {
+				return l.Name
 			}
 			known = append(known, l.Name)
 		}

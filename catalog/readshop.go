@@ -1,6 +1,9 @@
 package catalog
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // either gives the tables [kind.NAME] of the job's file and then the shop's.
 func (l *loader) either(kind string) []*table {
@@ -15,7 +18,7 @@ func (l *loader) either(kind string) []*table {
 
 func (l *loader) readVendors() {
 	for _, t := range l.either("vendor") {
-		if t.id == "customer" || t.id == "shop" {
+		if strings.EqualFold(t.id, "customer") || strings.EqualFold(t.id, "shop") {
 			t.wrongHere(fmt.Sprintf("a vendor can't be called %q", t.id), "it means somebody else in owner = ...; write "+
 				"another name")
 		}
@@ -128,7 +131,7 @@ func (l *loader) readPlaters() {
 		over(&p.Spread.High, own.High)
 		for _, sub := range t.named("level") {
 			level := l.readLevel(sub)
-			level.Prices = append(level.Prices, listed[p.ID][level.Name]...)
+			level.Prices = append(level.Prices, listed[p.ID][strings.ToLower(level.Name)]...)
 			p.Levels = append(p.Levels, level)
 		}
 		l.state.Platers = append(l.state.Platers, p)

@@ -55,12 +55,18 @@ func (t *table) word(key string, known ...string) string {
 		return ""
 	}
 	for _, w := range known {
-		if s == w {
-			return s
+		if strings.EqualFold(s, w) {
+			return w
 		}
 	}
 	t.wrong(key, fmt.Sprintf("unknown word %q", clip(s)), meant(s, known, ""))
 	return ""
+}
+
+// says says whether a text is a word, with any capitals.
+func (t *table) says(key, word string) bool {
+	s, isText := t.m[key].(string)
+	return isText && strings.EqualFold(s, word)
 }
 
 // texts reads a list of texts.

@@ -15,7 +15,9 @@ func (l *loader) orderWorks(tables []*table) {
 	}
 	for _, t := range tables {
 		if given, isWhole := t.m["order"].(int64); isWhole && given >= 0 && given <= MaxOrder {
-			order[l.works.index[t.id]] = int(given)
+			if i, known := l.works.find(t.id); known {
+				order[i] = int(given)
+			}
 		}
 	}
 	l.works.sort(func(a, b int) int { return cmp.Compare(order[a], order[b]) })

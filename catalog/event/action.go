@@ -19,6 +19,7 @@ const (
 	Graded    Action = "graded"
 	Quoted    Action = "quoted"
 	Fitted    Action = "fitted"
+	Joined    Action = "joined" // of two bags one was made
 	Sent      Action = "sent"
 	Stripped  Action = "stripped"
 	Priced    Action = "priced"

@@ -116,7 +116,7 @@ func (o *whyOptions) wanted(st *catalog.State, slot int) (func(*plan.Choice) boo
 	}
 	part = append(part, "", "")[:3]
 	wanted := func(c *plan.Choice) bool {
-		return plan.PieceName(st, c.Piece) == part[0] && (part[1] == "" || c.Work == part[1]) &&
+		return plan.PieceName(st, c.Piece) == part[0] && (part[1] == "" || strings.EqualFold(c.Work, part[1])) &&
 			(part[2] == "" || (c.Plated() && st.Platers[c.Plater].ID == part[2]))
 	}
 	var names []string

@@ -51,11 +51,14 @@ func asIsDraft(st *catalog.State, piece int) (draft, string) {
 func unplated(st *catalog.State, p *catalog.Piece, work string) draft {
 	return draft{
 		work: work, plater: catalog.None, quote: catalog.None,
-		fresh:  p.Fresh.Or(freshByBirth(p)),
+		fresh:  FreshAsItIs(p),
 		redone: wasPlated(p) || p.Kind == catalog.Original && p.Fresh.Or(false),
 		days:   Arrival(st, p),
 	}
 }
+
+// FreshAsItIs says whether a piece is freshly finished as it lies.
+func FreshAsItIs(p *catalog.Piece) bool { return p.Fresh.Or(freshByBirth(p)) }
 
 // freshByBirth says whether a piece has the finish its maker gave it and nobody has used
 // it: a reproduction, and unused old stock on which nothing was found.

@@ -1,7 +1,6 @@
 package choice
 
 import (
-	"fmt"
 	"slices"
 	"sync/atomic"
 
@@ -77,8 +76,7 @@ func (g *deriver) run() {
 			continue
 		}
 		if n := Needed(&g.st.Slots[g.slot]); PieceCount(p) < n {
-			g.out(Exclusion{Piece: i, Plater: catalog.None,
-				Why: fmt.Sprintf("there are %d of it, the slot needs %d", PieceCount(p), n)})
+			g.out(Exclusion{Piece: i, Plater: catalog.None, Why: tooFew(g.st, g.slot, i, n)})
 			continue
 		}
 		if why := standing(g.st, g.slot, i, hung); why != "" {

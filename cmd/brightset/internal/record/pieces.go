@@ -21,6 +21,10 @@ func value(text string) any {
 	return text
 }
 
+// meantBy says whether a word of the trade is what was typed, with any capitals; where nothing
+// was typed any is meant.
+func meantBy(typed, word string) bool { return typed == "" || strings.EqualFold(typed, word) }
+
 func list(text string) []any {
 	var out []any
 	for _, s := range strings.Split(text, ",") {
@@ -41,10 +45,10 @@ func (b *builder) newPiece(f *Facts) error {
 	if strings.Contains(f.Target, ",") {
 		return fmt.Errorf("piece %q has a comma in its name, which stands between pieces; give it another name", f.Target)
 	}
-	if f.Cost != "" && (f.Owner == "" || f.Owner == "customer") {
+	if f.Cost != "" && meantBy(f.Owner, "customer") {
 		return fmt.Errorf("--cost is what a vendor or the shop asks for it; say whose it is: --owner VENDOR")
 	}
-	if f.Bundle != "" && f.Owner == "customer" { // it is whoever's the bundle is
+	if f.Bundle != "" && f.Owner != "" && meantBy(f.Owner, "customer") { // it is whoever's the bundle is
 		f.Owner = ""
 	}
 	b.set(false, target, event.KeyFits, list(f.Fits))
@@ -176,10 +180,10 @@ func (b *builder) earlierQuote(i int, f *Facts) (string, error) {
 		if text(b.d.Value(shop, one, event.KeyPlater)) != f.To {
 			continue
 		}
-		if work == f.Work && level == f.Level {
+		if strings.EqualFold(work, f.Work) && strings.EqualFold(level, f.Level) {
 			return id, nil
 		}
-		if (work == f.Work || work == "" || f.Work == "") && (level == f.Level || level == "" || f.Level == "") {
+		if (work == "" || meantBy(f.Work, work)) && (level == "" || meantBy(f.Level, level)) {
 			like = append(like, id)
 			ways = append(ways, flags("work", work, "level", level))
 		}

@@ -65,6 +65,8 @@ var Actions = []Action{
 		(*builder).quoted},
 	{event.Fitted, "PIECES", "tried on the object where it is to hang: it fits there without bending", "slot", "",
 		(*builder).fitted},
+	{event.Joined, "BAG", "so many of another bag, --piece, that match it in the hand were put with it: all, or " +
+		"--count; what was found on either counts for all", "piece count", "piece", (*builder).joined},
 	{event.Sent, "PIECES", "it went to a plater, who strips it and names his price first, unless one is firm or --cost " +
 		"says what was agreed; several go as one lot", "to work level slot cost count strip-first new-lot anyway", "to",
 		(*builder).sent},

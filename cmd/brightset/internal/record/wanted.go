@@ -18,7 +18,7 @@ func (b *builder) wanted(i, q int, f *Facts) (*plan.Choice, error) {
 	for s, choices := range choice.Choices(b.st) {
 		for k := range choices {
 			c := &choices[k]
-			if c.Piece != i || c.Plater != q || (f.Work != "" && c.Work != f.Work) || (f.Level != "" && c.Level != f.Level) ||
+			if c.Piece != i || c.Plater != q || !meantBy(f.Work, c.Work) || !meantBy(f.Level, c.Level) ||
 				(f.Slot != "" && b.st.Slots[s].ID != f.Slot) {
 				continue
 			}
