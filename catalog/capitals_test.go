@@ -82,8 +82,8 @@ func TestCapitals(t *testing.T) {
 // does, and so may a quote.
 func TestCapitalsOfLevels(t *testing.T) {
 	inFolder(t, map[string]string{
-		"job.toml": "include = [\"list.toml\"]\n" + head + piece + "[piece.p.quote.q]\nplater = \"north\"\ncost = \"9.00\"\n" +
-			"level = \"SHOW\"\n",
+		"job.toml": "include = [\"list.toml\"]\n" + head + piece +
+			"[piece.p.quote.q]\nplater = \"north\"\ncost = \"9.00\"\nlevel = \"SHOW\"\n",
 		"shop.toml": north, "list.toml": "[plater.north.level.Show.price.a]\nSteel = \"41.50\"\n"})
 	st, err := Load("job.toml", Options{})
 	if err != nil {

@@ -24,6 +24,7 @@ func (b *builder) bundled(f *Facts) error {
 		return fmt.Errorf("%s is %s already: what is still to be bought comes out of a bundle", b.name(i), p.Stage)
 	}
 	b.setPiece(i, event.KeyBundle, b.st.Bundles[k].ID)
+	b.asMany(i, b.st.Pieces[i].Quantity)
 	for _, key := range []event.Key{event.KeyPrice, event.KeyBox, event.KeyValue, event.KeyOwner} {
 		b.setPiece(i, key, nil)
 	}
@@ -47,6 +48,7 @@ func (b *builder) unbundled(f *Facts) error {
 	}
 	b.setPiece(i, event.KeyBundle, nil)
 	b.setPiece(i, event.KeyBox, nil)
+	b.asMany(i, p.Quantity)
 	b.setPiece(i, event.KeyOwner, owner)
 	b.setPiece(i, event.KeyPrice, f.Cost)
 	return nil

@@ -98,6 +98,7 @@ func (b *builder) boughtPiece(i int, f *Facts) (int, error) {
 		price = box.Price * catalog.Cents(box.Count(n))
 	}
 	b.split(i, n, catalog.None)
+	b.asMany(i, n)
 	b.own(i)
 	return n, b.priceOf(price, i, f, "bought %s%s", b.many(n, i), from(f))
 }

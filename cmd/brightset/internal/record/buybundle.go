@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"brightset/catalog"
+	"brightset/catalog/event"
 )
 
 func (b *builder) boughtBundle(bundle int, f *Facts) error {
@@ -42,6 +43,14 @@ func (b *builder) bundle(id string) int {
 		}
 	}
 	return catalog.None
+}
+
+// asMany writes down how many there are of what is sold by the box: without its box they would
+// be one where nobody wrote it.
+func (b *builder) asMany(i, n int) {
+	if b.box(i) != nil {
+		b.setPiece(i, event.KeyQuantity, int64(n))
+	}
 }
 
 // box is what a piece is sold by, nil where it is not sold by the box.

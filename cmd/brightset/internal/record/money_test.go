@@ -143,4 +143,11 @@ func TestMoneyOfBoxes(t *testing.T) {
 	if i, ok := st.FindPiece("nuts"); !ok || st.Pieces[i].Quantity != 40 || st.Bundles[st.Pieces[i].Bundle].Price != 9_00 {
 		t.Error("an offer by the box is not what was recorded")
 	}
+	if err := do(t, recorderAt(t, path), "bought", Facts{Target: "nuts"}); err != nil {
+		t.Fatal(err)
+	}
+	st = recorderAt(t, path).State
+	if i, _ := st.FindPiece("nuts"); st.Pieces[i].Quantity != 40 || st.Pieces[i].Bundle != catalog.None {
+		t.Errorf("a box of 40 was bought, and there are %d", st.Pieces[i].Quantity)
+	}
 }
