@@ -53,6 +53,7 @@ func LeftBehind(st *catalog.State, went []int) (all []Behind) {
 type toGo struct {
 	slot, piece, plater int
 	tone                catalog.Centi
+	plate               catalog.Cents
 }
 
 func keptToGo(st *catalog.State, l *catalog.KeptLine) *toGo {
@@ -65,7 +66,7 @@ func keptToGo(st *catalog.State, l *catalog.KeptLine) *toGo {
 	for i := range all {
 		c := &all[i]
 		if c.Piece == piece && c.InLot() && st.Platers[c.Plater].ID == l.Plater && c.Level == l.Level && c.Work == l.Work {
-			return &toGo{slot, piece, c.Plater, c.Tone}
+			return &toGo{slot, piece, c.Plater, c.Tone, c.Plate}
 		}
 	}
 	return nil
@@ -79,4 +80,41 @@ func keptSlot(st *catalog.State, piece int) int {
 		}
 	}
 	return catalog.None
+}
+
+// Short is a lot that went with less than the plan that was kept sends in it, and that was
+// paid for up to its plater's least lot.
+type Short struct {
+	Plater int
+	Pieces []int         // that the kept plan sends too
+	Saved  catalog.Cents // of what was paid up to the least lot, what their work makes up for
+}
+
+// ShortLots are those of the lots that some pieces went with, in the order of the platers;
+// none where no plan was kept.
+func ShortLots(st *catalog.State, went []int) (all []Short) {
+	if st.Kept == nil {
+		return nil
+	}
+	for q := range st.Platers {
+		at := slices.IndexFunc(went, func(i int) bool { return st.Pieces[i].Sent.Plater == q })
+		if at < 0 {
+			continue
+		}
+		missing, short := st.Platers[q].Minimum, Short{Plater: q}
+		for i := range st.Pieces {
+			if s := &st.Pieces[i].Sent; s.Was && s.Plater == q && s.Lot == st.Pieces[went[at]].Sent.Lot {
+				missing -= s.Cost * catalog.Cents(s.Count)
+			}
+		}
+		for i := range st.Kept.Lines {
+			if left := keptToGo(st, &st.Kept.Lines[i]); left != nil && left.plater == q {
+				short.Pieces, short.Saved = append(short.Pieces, left.piece), short.Saved+left.plate
+			}
+		}
+		if short.Saved = min(short.Saved, missing); short.Saved > 0 {
+			all = append(all, short)
+		}
+	}
+	return all
 }

@@ -60,3 +60,32 @@ func keptToo(st *catalog.State, slot, piece int) *catalog.Kept {
 		Piece: st.Pieces[piece].Key(), Work: catalog.WorkReplate, Plater: q.ID, Level: q.Levels[len(q.Levels)-1].Name}})
 	return kept
 }
+
+// TestShortLots: of what was paid up to a least lot, that comes off again which the kept plan's
+// other pieces would make up for: all that is missing, or all their work.
+func TestShortLots(t *testing.T) {
+	st := jobs.Tiny()
+	for s, i := range []int{jobs.Bare, jobs.Other} {
+		p := &st.Pieces[i]
+		p.Fits, p.Findings, p.Metal = []int{s}, nil, jobs.Steel
+		st.Slots[s].Area = jobs.Given(catalog.Micro(1_000_000))
+		st.Kept = keptToo(st, s, i)
+	}
+	jobs.SentTo(&st.Pieces[jobs.Bare], jobs.North, catalog.StageSeen)
+	sent, q := &st.Pieces[jobs.Bare].Sent, &st.Platers[jobs.North]
+	work := sent.Cost * catalog.Cents(sent.Count)
+	plate := keptToGo(st, &st.Kept.Lines[1]).plate
+	for missing, saved := range map[catalog.Cents]catalog.Cents{-5_00: 0, 0: 0, 1: 1, plate - 1: plate - 1,
+		plate + 9_00: plate} {
+		q.Minimum = work + missing
+		got := ShortLots(st, []int{jobs.Bare})
+		if saved == 0 && len(got) > 0 || saved > 0 && (len(got) != 1 || got[0].Saved != saved ||
+			got[0].Plater != jobs.North || !slices.Equal(got[0].Pieces, []int{jobs.Other})) {
+			t.Errorf("%d missing: %+v, want %d off again", missing, got, saved)
+		}
+	}
+	st.Pieces[jobs.Other].Sent = *sent
+	if got := ShortLots(st, []int{jobs.Bare}); len(got) > 0 {
+		t.Errorf("both went: %+v", got)
+	}
+}

@@ -138,8 +138,9 @@ func stayed(st *catalog.State, news *catalog.News, next *Next) (all []string) {
 	if len(went) == 0 || next == nil || !next.Plan.Has {
 		return all
 	}
-	lots := paper.Lots(next.Plan)
+	lots, told := paper.Lots(next.Plan), map[int]bool{}
 	for _, open := range paper.OpenLots(next.Plan) {
+		told[open.Plater] = true
 		lot := lots[slices.IndexFunc(lots, func(l paper.Lot) bool { return l.Plater == open.Plater })]
 		var left []string
 		for _, i := range lot.Lines {
@@ -148,6 +149,13 @@ func stayed(st *catalog.State, news *catalog.News, next *Next) (all []string) {
 		all = append(all, fmt.Sprintf("still to go to %s: %s; in a lot of their own that costs %s more, sent the same day "+
 			"it goes with lot %s", st.Platers[open.Plater].Name, strings.Join(unique(left), ", "),
 			catalog.FormatMoney(open.Saved), open.Name))
+	}
+	for _, short := range paper.ShortLots(st, went) {
+		if !told[short.Plater] { // as things stand now nothing more would go there
+			all = append(all, fmt.Sprintf("the plan kept sends %s to %s too: sent the same day, %s of what was paid up to his "+
+				"least lot comes off again", plan.PiecesCalled(st, short.Pieces), st.Platers[short.Plater].Name,
+				catalog.FormatMoney(short.Saved)))
+		}
 	}
 	return all
 }
