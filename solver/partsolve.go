@@ -102,7 +102,9 @@ func (t *decomposition) run(start [][]int) (Result, error) {
 // begin looks at where to start from and gives the node that holds everything.
 func (t *decomposition) begin(start [][]int) (*partNode, error) {
 	t.pool = make([][]*partPlan, len(t.parts))
-	in := newInstance(t.p, &Change{}, t.leave)
+	leave := t.leave
+	leave.rowLinks = true // the first prices need no sharper relaxation of all parts at once
+	in := newInstance(t.p, &Change{}, leave)
 	t.beyond = in.beyond()
 	t.dear = 2 * float64(t.beyond)
 	for g := range t.p.Groups {

@@ -87,7 +87,7 @@ func (in *instance) oneAtMost() []bool {
 	one := make([]bool, len(in.rows))
 	for r := range one {
 		k := &in.rows[r]
-		one[r] = !k.dense && !k.charges && least[r] < Limit && 2*least[r] > room[r]
+		one[r] = k.orig >= 0 && !k.dense && !k.charges && least[r] < Limit && 2*least[r] > room[r]
 	}
 	return one
 }
