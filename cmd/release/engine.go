@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 )
@@ -34,7 +35,14 @@ func (t target) engine(work string) (folder string, err error) {
 			"--with-coinutils-lib=-L" + prefix + "/lib -lCoinUtils", "--with-coinutils-incdir=" + prefix + "/include/coin"}},
 	} {
 		in := filepath.Join(prefix, "build", filepath.Base(c.sources))
+		done := filepath.Join(in, "release.done")
+		if _, err := os.Stat(done); err == nil {
+			continue // before the rest was broken off
+		}
 		if err := compile(c.sources, in, append(bare, c.flags...)); err != nil {
+			return "", err
+		}
+		if err := os.WriteFile(done, nil, 0o644); err != nil {
 			return "", err
 		}
 	}
@@ -58,6 +66,9 @@ func compile(sources, in string, flags []string) error {
 	if err := os.MkdirAll(in, 0o755); err != nil {
 		return err
 	}
+	if err := nameHosts(sources, hostNames); err != nil {
+		return err
+	}
 	log := filepath.Join(in, "release.log")
 	for _, args := range [][]string{append([]string{filepath.Join(sources, "configure")}, flags...), {"make", "-j2"},
 		{"make", "install"}} {
@@ -66,4 +77,22 @@ func compile(sources, in string, flags []string) error {
 		}
 	}
 	return nil
+}
+
+// hostNames is where Debian keeps the two scripts that know what systems and processors are called.
+const hostNames = "/usr/share/misc"
+
+// nameHosts puts Debian's scripts in the place of those that come with sources, as Debian does
+// when it builds them: theirs are older than the processors of today.
+func nameHosts(sources, from string) error {
+	return filepath.WalkDir(sources, func(path string, d fs.DirEntry, err error) error {
+		if err != nil || d.Name() != "config.sub" && d.Name() != "config.guess" {
+			return err
+		}
+		text, err := os.ReadFile(filepath.Join(from, d.Name()))
+		if err != nil {
+			return err
+		}
+		return os.WriteFile(path, text, 0o755)
+	})
 }

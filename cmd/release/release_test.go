@@ -44,7 +44,7 @@ func TestMissing(t *testing.T) {
 	none := func(string) (string, error) { return "", errors.New("none") }
 	err := missing(all, none)
 	if err == nil || strings.Count(err.Error(), "dpkg-dev") != 1 ||
-		!strings.Contains(err.Error(), "g++-aarch64-linux-gnu") {
+		!strings.Contains(err.Error(), "g++-aarch64-linux-gnu") || !strings.Contains(err.Error(), "autotools-dev") {
 		t.Error(err)
 	}
 	if err := missing(all, func(string) (string, error) { return "there", nil }); err != nil {
@@ -52,6 +52,39 @@ func TestMissing(t *testing.T) {
 	}
 	if err := missing(all[3:], none); err != nil {
 		t.Error("macOS needs no C:", err)
+	}
+}
+
+// TestNameHosts: the scripts that come with sources, wherever they lie, give way to Debian's; nothing
+// else is touched.
+func TestNameHosts(t *testing.T) {
+	sources, from := t.TempDir(), t.TempDir()
+	write := func(path, text string) string {
+		t.Helper()
+		err := errors.Join(os.MkdirAll(filepath.Dir(path), 0o700), os.WriteFile(path, []byte(text), 0o700))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return path
+	}
+	write(filepath.Join(from, "config.sub"), "new")
+	write(filepath.Join(from, "config.guess"), "new")
+	want := map[string]string{
+		write(filepath.Join(sources, "config.sub"), "old"):                "new",
+		write(filepath.Join(sources, "Engine", "config.guess"), "old"):    "new",
+		write(filepath.Join(sources, "Engine", "config.sub.in"), "old"):   "old",
+		write(filepath.Join(sources, "Engine", "src", "Some.cpp"), "old"): "old",
+	}
+	if err := nameHosts(sources, from); err != nil {
+		t.Fatal(err)
+	}
+	for path, text := range want {
+		if got, err := os.ReadFile(path); err != nil || string(got) != text {
+			t.Errorf("%s: %q, %v", path, got, err)
+		}
+	}
+	if err := nameHosts(sources, t.TempDir()); err == nil {
+		t.Error("what isn't there is put in place")
 	}
 }
 

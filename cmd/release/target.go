@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"path/filepath"
 	"slices"
 	"strings"
 )
@@ -71,6 +72,7 @@ func missing(list []target, look func(string) (string, error)) error {
 		need("dpkg-source", "dpkg-dev")
 		need("pkg-config", "pkg-config")
 		need("make", "make")
+		need(filepath.Join(hostNames, "config.sub"), "autotools-dev")
 	}
 	if len(lacking) == 0 {
 		return nil
