@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"brightset/catalog/disk"
 	"brightset/catalog/event"
 	"brightset/catalog/journal"
 )
@@ -126,7 +127,10 @@ func (d *Recorder) bringUp(shop *journal.Writer, unsettled []journal.Entry) erro
 }
 
 // told says in plain words why a journal can't be written.
-func told(err error) error { return fmt.Errorf("can't record it: %w; nothing was recorded", err) }
+func told(err error) error {
+	return fmt.Errorf("can't record it: %w; nothing was recorded%s", err, disk.Hint(err,
+		"what is recorded lies beside the job's file: copy the job's folder to one of your own, and go on there"))
+}
 
 // now is the present moment, and never before the last entry: clocks are set back.
 func (d *Recorder) now(w *journal.Writer) time.Time {

@@ -18,6 +18,14 @@ func New(path string, text []byte) error {
 	return write(path, all(text), func(t *Temp) error { return t.Create(path) })
 }
 
+// Folder makes a folder, and those it lies in, unless it is there.
+func Folder(path string) error {
+	if err := os.MkdirAll(path, 0o777); err != nil {
+		return failed(path, err)
+	}
+	return nil
+}
+
 // all writes a text that is at hand.
 func all(text []byte) func(io.Writer) error {
 	return func(w io.Writer) error {
@@ -50,7 +58,7 @@ func ReplaceBy(path, mark string, text func(io.Writer) error) error {
 func write(path string, text func(io.Writer) error, put func(*Temp) error) error {
 	t, err := Beside(path, "")
 	if err != nil {
-		return fmt.Errorf("can't write %q: %w", path, plain(err))
+		return failed(path, err)
 	}
 	defer t.Discard()
 	if err = errors.Join(text(t.f), t.f.Sync()); err == nil {
@@ -60,7 +68,11 @@ func write(path string, text func(io.Writer) error, put func(*Temp) error) error
 	if errors.As(err, &no) || err == nil {
 		return err
 	}
-	return fmt.Errorf("can't write %q: %w", path, plain(err))
+	return failed(path, err)
+}
+
+func failed(path string, err error) error {
+	return fmt.Errorf("can't write %q: %w%s", path, plain(err), Hint(err, "name a place in a folder of your own"))
 }
 
 // plain leaves out the names of temporary files, which tell a reader nothing.
@@ -105,7 +117,7 @@ func Replaceable(path, mark string) error {
 	case errors.Is(err, fs.ErrNotExist):
 		return nil
 	case err != nil:
-		return fmt.Errorf("can't write %q: %w", path, plain(err))
+		return failed(path, err)
 	case info.Mode()&fs.ModeSymlink != 0:
 		return &Refused{path, "is a link"}
 	case info.IsDir():

@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"strconv"
+	"time"
 )
 
 // prefix begins the names of files that are being written.
@@ -124,14 +125,20 @@ func (t *Temp) Replace(path, mark string) error {
 
 func (t *Temp) rename(path string) error {
 	beforeRename(t.f)
-	return os.Rename(t.Path, path)
+	wait, most := 10*time.Millisecond, time.Second // whoever looks for viruses has files open for a moment
+	for {
+		err := os.Rename(t.Path, path)
+		if err == nil || !inUse(err) || wait > most {
+			return err
+		}
+		time.Sleep(wait)
+		wait *= 2
+	}
 }
 
-// Discard ends the making: what has no name by now is gone.
+// Discard ends the making: what has no name by now is gone. Its own name was drawn at random, so
+// that nobody else's file has it.
 func (t *Temp) Discard() {
-	unnamed := same(t.f, t.Path)
 	t.f.Close() // first: not every system takes away a file that is open
-	if unnamed {
-		os.Remove(t.Path)
-	}
+	os.Remove(t.Path)
 }

@@ -34,6 +34,7 @@ func TestWindows(t *testing.T) {
 	windows(t)
 	const wine = "/usr/lib/wine/wine64"
 	samePlan(t, wine, bin)
+	openElsewhere(t, wine)
 
 	job := filepath.Join(t.TempDir(), "Kühlergrill & Söhne", "job.toml")
 	if err := os.CopyFS(filepath.Dir(job), os.DirFS("testdata/demo")); err != nil {
@@ -85,6 +86,21 @@ func TestWindows(t *testing.T) {
 		t.Errorf("what was done at the page is lost: %s", list)
 	}
 	samePlan(t, wine, bin, job)
+}
+
+// openElsewhere tries, by the tests of the package that writes files, those that others have open.
+func openElsewhere(t *testing.T, wine string) {
+	t.Helper()
+	bin := filepath.Join(t.TempDir(), "disk.exe")
+	cmd := exec.Command("go", "test", "-c", "-o", bin, "./catalog/disk")
+	cmd.Env = append(os.Environ(), "CGO_ENABLED=0", "GOOS=windows", "GOARCH=amd64")
+	if text, err := cmd.CombinedOutput(); err != nil {
+		t.Fatalf("%v: %s", err, text)
+	}
+	if text, err := exec.Command(wine, bin, "-test.v", "-test.run", "OpenElsewhere").CombinedOutput(); err != nil ||
+		!bytes.Contains(text, []byte("--- PASS: TestOpenElsewhere")) {
+		t.Errorf("%v: %s", err, text)
+	}
 }
 
 // needs leaves a test out where something that it needs is not installed.

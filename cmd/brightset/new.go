@@ -40,7 +40,7 @@ func newJob(c *call) (int, error) {
 			return 0, err
 		}
 	}
-	if err := os.MkdirAll(folder, 0o777); err != nil {
+	if err := disk.Folder(folder); err != nil {
 		return 0, err
 	}
 	var wrote []string

@@ -207,7 +207,7 @@ func writePages(folder string, pages []*page.Page) ([]string, error) {
 		}
 		paths = append(paths, path)
 	}
-	if err := os.MkdirAll(folder, 0o777); err != nil {
+	if err := disk.Folder(folder); err != nil {
 		return nil, err
 	}
 	for i, p := range pages {

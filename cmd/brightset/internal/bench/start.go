@@ -89,7 +89,7 @@ func (s *Server) begin(r *http.Request) error {
 	if _, err := catalog.Load(s.opt.Job, catalog.Options{Today: s.opt.Now(), Yet: texts}); err != nil {
 		return err
 	}
-	if err := os.MkdirAll(filepath.Dir(s.opt.Job), 0o777); err != nil {
+	if err := disk.Folder(filepath.Dir(s.opt.Job)); err != nil {
 		return err
 	}
 	for i, f := range files {
