@@ -24,6 +24,7 @@ func TestOtherWordsOfTheTrade(t *testing.T) {
 	}{
 		{"missing stud", defects, "missing post"}, {"Missing Studs", defects, "missing post"},
 		{"rust through", defects, "eaten hole"}, {"rust-through", defects, "eaten hole"},
+		{"damaged thread", defects, "stripped thread"}, {"Worn Threads", defects, "stripped thread"},
 		{"brassing", defects, "base showing"}, {"WARPED", defects, "twist"}, {"chipped", defects, ""},
 		{"bent", defects, "bend"}, {"Bent", defects, "bend"},
 		{"Mazak", metals, "pot metal"}, {"zamak", metals, "pot metal"}, {"yellow metal", metals, "brass"},
