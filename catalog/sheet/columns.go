@@ -1,6 +1,6 @@
 // Package sheet brings pieces, findings, quotes and prices in from spreadsheets, as CSV,
-// and out to them. What comes in becomes a new TOML file that a job includes;
-// nothing of the user's is rewritten.
+// and out to them. What comes in becomes a new TOML file that a job includes,
+// or an entry of its journal; nothing of the user's is rewritten.
 package sheet
 
 import "slices"
