@@ -26,8 +26,12 @@ type document struct {
 func (l *loader) decode(d *document, src string) bool {
 	d.dir = filepath.Dir(d.file)
 	d.src = src
-	s := scan(src)
-	d.places = s.places
+	s, places, root, known := l.opt.Known.find(src)
+	if !known {
+		s = scan(src)
+		places = s.places
+	}
+	d.places = places
 	if s.deep != nil {
 		l.mistake(d, *s.deep, "this is nested too deeply", fmt.Sprintf("nothing in these files is nested more than %d deep",
 			maxDepth))
@@ -47,10 +51,13 @@ func (l *loader) decode(d *document, src string) bool {
 		})
 		return false
 	}
-	d.root = map[string]any{}
-	if _, err := toml.Decode(src, &d.root); err != nil {
-		l.syntax(d, s, src, err)
-		return false
+	if d.root = root; !known {
+		d.root = map[string]any{}
+		if _, err := toml.Decode(src, &d.root); err != nil {
+			l.syntax(d, s, src, err)
+			return false
+		}
+		l.opt.Known.keep(src, s, d.root)
 	}
 	l.noLists(d, s)
 	return true

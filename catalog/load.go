@@ -23,6 +23,8 @@ type Options struct {
 	// of the file it stands for if the job does include that.
 	Include map[string]string
 
+	Known *Known // files that were read before; nil: none
+
 	// Yet holds files that are not written yet, by their paths, to be tried before they are.
 	Yet map[string]string
 }

@@ -34,7 +34,8 @@ func TestBenchFromNothing(t *testing.T) {
 	}
 }
 
-// fromNothing starts a job and a shop, adds a piece, finds something on it, and prints the order for it, which then goes.
+// fromNothing starts a job and a shop, adds a piece, finds something on it, and prints the order for it, which
+// then goes.
 func (b *bencher) fromNothing(h hand) {
 	b.t.Helper()
 	send := func(card, words string) {
@@ -96,7 +97,8 @@ func (b *bencher) fromNothing(h hand) {
 	if err != nil || !bytes.HasPrefix(pdf, []byte("%PDF")) {
 		b.t.Fatal(err)
 	}
-	if text := pdfText(b.t, pdf); !strings.Contains(text, "band off the boat") || !strings.Contains(text, "pits, moderate") {
+	if text := pdfText(b.t, pdf); !strings.Contains(text, "band off the boat") ||
+		!strings.Contains(text, "pits, moderate") {
 		b.t.Errorf("the printed order says\n%s", text)
 	}
 	b.open("/lots")
@@ -145,7 +147,8 @@ func (b *bencher) keyboard() hand {
 	return hand{press, typing, typing, func() { b.do(chromedp.EmulateViewport(1280, 900)) }}
 }
 
-// toReach is a script for what the keys have to reach: the field of the label that is marked, or what is pressed itself.
+// toReach is a script for what the keys have to reach: the field of the label that is marked, or what is pressed
+// itself.
 const toReach = `(e => (e.closest("label") || e).querySelector("input") || e.closest("summary, button, a") || e)` +
 	`(document.querySelector("[data-press]"))`
 

@@ -72,7 +72,7 @@ func namesShop(path string) bool {
 }
 
 func (s *Server) otherJobs(st *catalog.State) []otherJob {
-	return jobsOfShop(st, catalog.Options{Today: s.opt.Now()})
+	return jobsOfShop(st, catalog.Options{Today: s.opt.Now(), Known: &s.known})
 }
 
 // jobsPage lists the jobs of the shop, and plans those together that are ticked.

@@ -43,6 +43,7 @@ type Options struct {
 type Server struct {
 	opt     Options
 	mux     *http.ServeMux
+	known   catalog.Known
 	writing sync.Mutex // one record at a time
 	noted   noted      // what is worth knowing of single entries
 	answers answers
@@ -159,5 +160,5 @@ func (s *Server) onlyHosts(next http.Handler) http.Handler {
 
 // recorder opens the job as its files are now.
 func (s *Server) recorder() (*catalog.Recorder, error) {
-	return catalog.OpenRecorder(s.opt.Job, catalog.Options{Today: s.opt.Now(), Now: s.opt.Now})
+	return catalog.OpenRecorder(s.opt.Job, catalog.Options{Today: s.opt.Now(), Now: s.opt.Now, Known: &s.known})
 }
