@@ -11,7 +11,7 @@ import (
 type Known struct {
 	mu    sync.Mutex
 	all   map[string]readText // by their text
-	order []string         // the one used last at the end
+	order []string            // the one used last at the end
 	bytes int
 }
 
