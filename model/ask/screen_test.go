@@ -139,7 +139,7 @@ func TestScreenDropsNothing(t *testing.T) {
 	}
 	t.Logf("%d jobs, %d figures worth finding out, %d of them of spares, %d of pieces that may be sent back", jobs,
 		worth, spares, refusals)
-	if jobs < tried*2/5 || worth < tried/5 || spares < tried/12 || refusals < tried/15 {
+	if jobs < tried*2/5 || worth < tried/6 || spares < tried/12 || refusals < tried/15 {
 		t.Errorf("%d jobs, %d figures worth finding out, %d of them of spares, %d of pieces that may be sent back",
 			jobs, worth, spares, refusals)
 	}
