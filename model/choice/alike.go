@@ -71,6 +71,25 @@ func MadeUp(st *catalog.State, slot, piece int) (other, missing int) {
 	return catalog.None, missing
 }
 
+// TwoBags finds two bags on the bench that would fill a slot for which something is still to
+// be bought, or takes work: all of the larger, and how many of the other it lacks. None is
+// catalog.None.
+func TwoBags(st *catalog.State, c *plan.Choice) (largest, with, lacks int) {
+	largest, with = catalog.None, catalog.None
+	if Needed(&st.Slots[c.Slot]) == 1 || st.Pieces[c.Piece].Side != catalog.Vendors && c.ExpectedCost == 0 {
+		return largest, with, 0
+	}
+	for i := range st.Pieces {
+		if largest != catalog.None && PieceCount(&st.Pieces[i]) <= PieceCount(&st.Pieces[largest]) {
+			continue
+		}
+		if other, missing := MadeUp(st, c.Slot, i); other != catalog.None {
+			largest, with, lacks = i, other, missing
+		}
+	}
+	return largest, with, lacks
+}
+
 // tooFew says that a bag is too small for a slot, and which other would make it up.
 func tooFew(st *catalog.State, slot, piece, n int) string {
 	text := fmt.Sprintf("there are %d of it, the slot needs %d", PieceCount(&st.Pieces[piece]), n)

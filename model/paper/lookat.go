@@ -16,6 +16,7 @@ const (
 	ConcernBudget     ConcernKind = iota // one job in ten like this one goes above the budget
 	ConcernOwner                         // the owner's quote is above the budget
 	ConcernDate                          // one in ten is late
+	ConcernBags                          // two bags on the bench would do where something is to be bought
 	ConcernPairSplit                     // pieces that are seen together go in more than one lot
 	ConcernShared                        // one spare is held for two positions
 	ConcernIrreplaced                    // a piece may break, and only a rescue stands behind it
@@ -58,6 +59,11 @@ func Concerns(pl *plan.Plan, o Outlook) []Concern {
 	}
 	if late := o.Days - job.WithinDays.V; job.WithinDays.Set && late > 0 {
 		all = append(all, Concern{Kind: ConcernDate, Days: late})
+	}
+	for i := range pl.Lines {
+		if bag, _, _ := choice.TwoBags(st, pl.Lines[i].Choice); bag != catalog.None {
+			all = append(all, Concern{Kind: ConcernBags, Slots: []int{pl.Lines[i].Slot}})
+		}
 	}
 	all = append(all, pairsSplit(pl)...)
 	all = append(all, shared(pl)...)

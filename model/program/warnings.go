@@ -39,6 +39,11 @@ func planWarnings(st *catalog.State, pl *plan.Plan) []string {
 	if w := untried(st, pl); w != "" {
 		add(w)
 	}
+	for i := range pl.Lines {
+		if w := twoBags(st, pl.Lines[i].Choice); w != "" {
+			add(w)
+		}
+	}
 	if w := nothingToKeep(st); w != "" {
 		add(w)
 	}
@@ -104,6 +109,17 @@ func untried(st *catalog.State, pl *plan.Plan) string {
 	}
 	return fmt.Sprintf("nobody has tried %s on the object, and a reproduction need not fit: hold it up first (then "+
 		"tried = true); misfit in [shop], how often one does not fit, has the plan reckon with it", strings.Join(names, ", "))
+}
+
+// twoBags says which two bags on the bench would fill a slot.
+func twoBags(st *catalog.State, c *plan.Choice) string {
+	largest, with, lacks := choice.TwoBags(st, c)
+	if largest == catalog.None {
+		return ""
+	}
+	return fmt.Sprintf("%d of %s and %d of %s would fill %s: where they match in the hand, put them together "+
+		"(record joined) and plan again", choice.PieceCount(&st.Pieces[largest]), plan.PieceCalled(st, largest), lacks,
+		plan.PieceCalled(st, with), st.Slots[c.Slot].Name)
 }
 
 // nothingToKeep says that what keeping is worth has no say, since no piece is the object's own.

@@ -34,6 +34,8 @@ func concernText(p *plan.Plan, c *paper.Concern) string {
 		return fmt.Sprintf("the owner's quote is %s above the budget", catalog.FormatMoney(c.Cents))
 	case paper.ConcernDate:
 		return fmt.Sprintf("one job in ten like this is %s late or more", count(c.Days, "day"))
+	case paper.ConcernBags:
+		return "two bags here would fill " + plan.SlotNames(st, c.Slots) + ": see plan --full"
 	case paper.ConcernPairSplit:
 		return "not plated in one lot, though seen together: " + plan.SlotNames(st, c.Slots)
 	case paper.ConcernShared:
