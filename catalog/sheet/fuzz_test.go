@@ -101,7 +101,7 @@ func FuzzRead(f *testing.F) {
 // checkRow sees that the texts of a row arrived.
 func checkRow(t *testing.T, pieces map[string]any, r row, w What) {
 	owner := r.cells[columnsOf[w][0].name]
-	if owner == "" {
+	if owner == "" || w == Prices { // prices stand with their plater
 		return
 	}
 	piece, ok := pieces[owner].(map[string]any)
