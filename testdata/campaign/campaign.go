@@ -4,17 +4,18 @@ package campaign
 
 import "os"
 
-// Cases is how many cases a random test tries: as many as a change has to pass where
-// BRIGHTSET_LONG=1 asks for them, a night's worth where BRIGHTSET_LONG=all does, and a
-// quarter of the first by default, rounded up: the same cases, the first of them.
-func Cases(change, night int) int {
+// Cases is how many cases a random test tries: half as many as it names where
+// BRIGHTSET_LONG=1 asks for what a change has to pass, a night's worth where
+// BRIGHTSET_LONG=all does, and a quarter by default, each rounded up: the same cases, the
+// first of them.
+func Cases(most, night int) int {
 	switch os.Getenv("BRIGHTSET_LONG") {
 	case "all":
 		return night
 	case "1":
-		return min(change, night)
+		return min((most+1)/2, night)
 	}
-	return min((change+3)/4, night)
+	return min((most+3)/4, night)
 }
 
 // Long says whether more is asked for than what runs every day.
