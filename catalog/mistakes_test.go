@@ -121,6 +121,9 @@ var mistakeTests = []struct {
 		"[bundle.box]\nprice = \"9.00\"\nvendor = \"v\"\n[vendor.v]\n[vendor.w]\n",
 		[]string{`job.toml:11:9+3: owner: the bundle "box" is not this vendor's | leave owner out, or write the bundle's ` +
 			`vendor`}},
+	{"a number for a word", head + piece + "[piece.p.finding.f]\ndefect = \"haze\"\nseverity = 3\n", "",
+		[]string{`job.toml:12:12+1: severity: this has to be one of a few words | ` +
+			`write one of "light", "moderate", "severe"`}},
 	{"finding", head + piece + "[piece.p.finding.f]\ndefect = \"blister\"\nseverity = \"sever\"\nwhere = \"bak\"\n", "",
 		[]string{
 			`job.toml:11:10+9: defect: unknown defect "blister" | did you mean "blisters"?`,

@@ -47,6 +47,12 @@ func isSteering(r rune) bool { return unicode.IsControl(r) && r != '\n' && r != 
 
 // word reads one word out of a fixed few; "" where there is none or it is wrong.
 func (t *table) word(key string, known ...string) string {
+	if v, ok := t.raw(key); ok {
+		if _, isText := v.(string); !isText {
+			t.wrong(key, "this has to be one of a few words", meant("", known, ""))
+			return ""
+		}
+	}
 	s := t.exactly(key)
 	if s == "" {
 		if v, ok := t.raw(key); ok && v == "" {

@@ -97,3 +97,11 @@ func TestGuessesStopped(t *testing.T) {
 		t.Errorf("only %d searches were stopped after a wrong guess, before they had the best", stopped)
 	}
 }
+
+// TestAgain: what was said of the bound below a wrong guess says nothing of totals above it.
+func TestAgain(t *testing.T) {
+	s := &search{bound: 1900, other: 1200, guess: &guess{limit: 9000, low: 1000, step: 600, pool: &pool{}}}
+	if s.again(); s.bound != 1200 || s.other != 1600 {
+		t.Errorf("bound %d, the next guess %d; want 1200, as guessed before, and 1600", s.bound, s.other)
+	}
+}

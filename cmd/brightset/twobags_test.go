@@ -51,24 +51,16 @@ func TestTwoBags(t *testing.T) {
 	if err := os.WriteFile(filepath.Join(dir, "job.toml"), []byte(twoBagsJob), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	told := func(args ...string) string {
-		t.Helper()
-		code, out, errs := brightset(args...)
-		if code != 0 {
-			t.Fatal(args, code, out, errs)
-		}
-		return strings.Join(strings.Fields(out), " ")
-	}
 	const say = "29 of screws off the coaming (bag-a) and 7 of screws out of the tin (bag-b) would fill coaming screws"
-	if out := told("plan", "--full", dir); !strings.Contains(out, say) || !strings.Contains(out, "total 30.00 30.00") {
+	if out := says(t, "plan", "--full", dir); !strings.Contains(out, say) || !strings.Contains(out, "total 30.00 30.00") {
 		t.Errorf("a box for 30.00 is to be bought, and the bags are not told of: %s", out)
 	}
-	if out := told("plan", dir); !strings.Contains(out, "two bags here would fill coaming screws") {
+	if out := says(t, "plan", dir); !strings.Contains(out, "two bags here would fill coaming screws") {
 		t.Errorf("nothing said of the bags at first sight: %s", out)
 	}
-	told("record", "joined", "bag-a", dir, "--piece", "bag-b", "--count", "7")
+	says(t, "record", "joined", "bag-a", dir, "--piece", "bag-b", "--count", "7")
 	const total = "total 0.00 0.00"
-	if out := told("plan", "--full", dir); strings.Contains(out, "would fill") || !strings.Contains(out, total) {
+	if out := says(t, "plan", "--full", dir); strings.Contains(out, "would fill") || !strings.Contains(out, total) {
 		t.Errorf("the bags are put together, and yet: %s", out)
 	}
 }
