@@ -31,10 +31,13 @@ type Conflict struct {
 	Minimal      bool
 }
 
-// NobodyPlates says whether a demand on the finish clashes in a job for which no plater is known.
+// NobodyPlates says whether a demand on the finish clashes in a job for which no plater is known,
+// or of none what he asks.
 func (c *Explanation) NobodyPlates(st *catalog.State) bool {
 	finish := func(r Requirement) bool { return r.Kind == "mean" || r.Kind == "slot" }
-	return len(st.Platers) == 0 && (slices.ContainsFunc(c.Conflict, finish) ||
+	asks := slices.ContainsFunc(st.Platers, func(p catalog.Plater) bool { return len(p.Levels) > 0 }) ||
+		slices.ContainsFunc(st.Pieces, func(p catalog.Piece) bool { return len(p.Quotes) > 0 })
+	return !asks && (slices.ContainsFunc(c.Conflict, finish) ||
 		slices.ContainsFunc(c.More, func(m Conflict) bool { return slices.ContainsFunc(m.Requirements, finish) }))
 }
 

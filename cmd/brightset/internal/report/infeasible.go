@@ -16,8 +16,13 @@ func Infeasible(p *plan.Plan, c *ask.Explanation) string {
 	text := Paragraph("", "", p.Of.Job.Title) + "\n" +
 		Paragraph("", "", "Nothing meets the target within the limits: proven.")
 	if c.NobodyPlates(p.Of) {
-		text += "\n" + Paragraph("", "  ", "Nobody plates: neither the job's file nor the shop's names a plater. "+
-			"To add one: brightset record plater NAME, see brightset help record.")
+		why := "Nobody plates: neither the job's file nor the shop's names a plater. To add one: brightset record plater " +
+			"NAME, see brightset help record."
+		if len(p.Of.Platers) > 0 {
+			why = "Nobody plates: what a plater asks is known of none. To say it, for a level of his: brightset record " +
+				"plater NAME --level LEVEL --metal METAL --rate SUM --grade GRADE; for one piece: brightset record quoted."
+		}
+		text += "\n" + Paragraph("", "  ", why)
 	}
 	text += takersText(p, c)
 	if len(c.Conflict) > 0 {
