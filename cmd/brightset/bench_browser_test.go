@@ -56,6 +56,8 @@ type bencher struct {
 	ctx  context.Context
 }
 
+// needBrowser leaves a test out where there is no browser, and has it run beside others that wait
+// for one.
 func needBrowser(t *testing.T) {
 	t.Helper()
 	if !campaign.Long() {
@@ -66,6 +68,7 @@ func needBrowser(t *testing.T) {
 			t.Skipf("%s is not there; .ci/run installs it", program)
 		}
 	}
+	t.Parallel()
 }
 
 // newBench starts the program and the browser on a job.

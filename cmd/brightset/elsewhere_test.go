@@ -18,21 +18,32 @@ import (
 	"brightset/testdata/campaign"
 )
 
+// loader runs programs that were built for another system.
+type loader struct {
+	program string
+	env     []string // beside what is set here, "NAME=value"
+}
+
+// command is a program for that system with its arguments; it ends with ctx.
+func (l loader) command(ctx context.Context, bin string, args ...string) *exec.Cmd {
+	cmd := exec.CommandContext(ctx, l.program, append([]string{bin}, args...)...)
+	cmd.Env = append(os.Environ(), l.env...)
+	return cmd
+}
+
 // TestOtherProcessor: on ARM the program plans what it plans here, to the byte.
 func TestOtherProcessor(t *testing.T) {
 	needs(t, "qemu-aarch64-static")
-	bin := buildFor(t, "linux", "arm64")
-	samePlan(t, "qemu-aarch64-static", bin)
+	samePlan(t, loader{program: "qemu-aarch64-static"}, buildFor(t, "linux", "arm64"))
 }
 
 // TestWindows: with a Windows program's loader and system calls, the program plans what it
 // plans here, to the byte, records in files with Windows' line ends in a folder with a name of
 // many letters, serves the page, and loses nothing when it is killed at it.
 func TestWindows(t *testing.T) {
-	needs(t, "/usr/lib/wine/wine64", "x86_64-w64-mingw32-gcc")
+	needs(t, wine64, "x86_64-w64-mingw32-gcc")
 	bin := buildFor(t, "windows", "amd64")
-	windows(t)
-	const wine = "/usr/lib/wine/wine64"
+	wine := windows(t)
 	samePlan(t, wine, bin)
 	openElsewhere(t, wine)
 
@@ -44,7 +55,7 @@ func TestWindows(t *testing.T) {
 	does := func(args ...string) string {
 		t.Helper()
 		var out, errs bytes.Buffer
-		cmd := exec.Command(wine, append([]string{bin}, args...)...)
+		cmd := wine.command(t.Context(), bin, args...)
 		cmd.Stdout, cmd.Stderr = &out, &errs
 		if err := cmd.Run(); err != nil {
 			t.Fatalf("%v: %v: %s%s", args, err, &out, &errs)
@@ -89,7 +100,7 @@ func TestWindows(t *testing.T) {
 }
 
 // openElsewhere tries, by the tests of the package that writes files, those that others have open.
-func openElsewhere(t *testing.T, wine string) {
+func openElsewhere(t *testing.T, wine loader) {
 	t.Helper()
 	bin := filepath.Join(t.TempDir(), "disk.exe")
 	cmd := exec.Command("go", "test", "-c", "-o", bin, "./catalog/disk")
@@ -97,13 +108,15 @@ func openElsewhere(t *testing.T, wine string) {
 	if text, err := cmd.CombinedOutput(); err != nil {
 		t.Fatalf("%v: %s", err, text)
 	}
-	if text, err := exec.Command(wine, bin, "-test.v", "-test.run", "OpenElsewhere").CombinedOutput(); err != nil ||
+	if text, err := wine.command(t.Context(), bin, "-test.v", "-test.run",
+		"OpenElsewhere").CombinedOutput(); err != nil ||
 		!bytes.Contains(text, []byte("--- PASS: TestOpenElsewhere")) {
 		t.Errorf("%v: %s", err, text)
 	}
 }
 
-// needs leaves a test out where something that it needs is not installed.
+// needs leaves a test out where something that it needs is not installed, and has it run beside
+// others of its kind, which wait for other programs more than they work.
 func needs(t *testing.T, programs ...string) {
 	t.Helper()
 	if !campaign.Long() {
@@ -114,6 +127,7 @@ func needs(t *testing.T, programs ...string) {
 			t.Skipf("%s is not there", p)
 		}
 	}
+	t.Parallel()
 }
 
 // buildFor makes the program for another system, without C.
@@ -130,34 +144,38 @@ func buildFor(t *testing.T, system, processor string) string {
 
 // samePlan compares the plans of the demo, and of jobs, that a program for another system makes
 // with those of this one.
-func samePlan(t *testing.T, loader, bin string, jobs ...string) {
+func samePlan(t *testing.T, by loader, bin string, jobs ...string) {
 	t.Helper()
 	for _, job := range append(jobs, "testdata/demo") {
 		want, err := exec.Command(build(t), "plan", "--full", job).Output()
 		if err != nil {
 			t.Fatal(err)
 		}
-		got, err := exec.Command(loader, bin, "plan", "--full", job).Output()
+		got, err := by.command(t.Context(), bin, "plan", "--full", job).Output()
 		if err != nil || !bytes.Equal(got, want) {
 			t.Errorf("%s: %v: %s\nhere it is: %s", job, err, got, want)
 		}
 	}
 }
 
-// windows makes a folder for the loader's settings, with the one library in it that Go asks
-// for and old versions of the loader don't have.
-func windows(t *testing.T) {
+const wine64 = "/usr/lib/wine/wine64"
+
+// windows is a loader of Windows' programs with settings of its own, and the one library in them
+// that Go asks for and old versions of the loader don't have.
+func windows(t *testing.T) loader {
 	t.Helper()
 	prefix := t.TempDir()
-	t.Setenv("WINEPREFIX", prefix)
-	t.Setenv("WINEDEBUG", "-all")
-	if text, err := exec.Command("/usr/lib/wine/wine64", "wineboot", "--init").CombinedOutput(); err != nil {
+	wine := loader{wine64, []string{"WINEPREFIX=" + prefix, "WINEDEBUG=-all"}}
+	if text, err := wine.command(t.Context(), "wineboot", "--init").CombinedOutput(); err != nil {
 		t.Fatalf("%v: %s", err, text)
 	}
-	t.Cleanup(func() { exec.Command("/usr/lib/wine/wineserver64", "-k").Run() })
+	t.Cleanup(func() {
+		server := loader{"/usr/lib/wine/wineserver64", wine.env}
+		server.command(context.Background(), "-k").Run()
+	})
 	library := filepath.Join(prefix, "drive_c", "windows", "system32", "bcryptprimitives.dll")
 	if _, err := os.Stat(library); err == nil {
-		return
+		return wine
 	}
 	source := filepath.Join(prefix, "random.c")
 	if err := os.WriteFile(source, []byte("#include <windows.h>\n"+
@@ -170,6 +188,7 @@ func windows(t *testing.T) {
 		"-ladvapi32").CombinedOutput(); err != nil {
 		t.Fatalf("%v: %s", err, text)
 	}
+	return wine
 }
 
 // crlf gives the files of a folder the line ends that editors on Windows write.
@@ -191,10 +210,10 @@ func crlf(t *testing.T, dir string) {
 }
 
 // benchUnder serves a job and gives the link, and what ends the program as a power cut would.
-func benchUnder(t *testing.T, loader, bin, job string) (link string, kill func()) {
+func benchUnder(t *testing.T, by loader, bin, job string) (link string, kill func()) {
 	t.Helper()
 	ctx, stop := context.WithCancel(context.Background())
-	cmd := exec.CommandContext(ctx, loader, bin, "bench", "--port", "0", job)
+	cmd := by.command(ctx, bin, "bench", "--port", "0", job)
 	out, err := cmd.StdoutPipe()
 	if err != nil {
 		t.Fatal(err)

@@ -141,6 +141,7 @@ func TestClosedPipe(t *testing.T) {
 
 // built is the folder of the program, made once for all tests; TestMain removes it.
 var built = sync.OnceValues(func() (string, error) {
+	programBuilt = true
 	dir, err := os.MkdirTemp("", "brightset-test-")
 	if err != nil {
 		return "", err
@@ -155,7 +156,6 @@ var built = sync.OnceValues(func() (string, error) {
 // build gives the path of the program.
 func build(t *testing.T) string {
 	t.Helper()
-	programBuilt = true
 	dir, err := built()
 	if err != nil {
 		t.Fatal(err)

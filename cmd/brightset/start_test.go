@@ -69,7 +69,7 @@ func TestBenchIsRemembered(t *testing.T) {
 	program := build(t)
 	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
 	dir := demoCopy(t)
-	_, kill := benchUnder(t, "env", program, dir)
+	_, kill := benchUnder(t, loader{program: "env"}, program, dir)
 	kill()
 	t.Chdir(t.TempDir())
 	if got := firstJob(); got != filepath.Join(dir, "job.toml") {

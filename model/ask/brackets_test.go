@@ -145,7 +145,7 @@ func TestLeadBrackets(t *testing.T) {
 // the two sums that are said, and only what is worth something else one by one is told.
 func TestPairBrackets(t *testing.T) {
 	told := 0
-	bracketed(t, 8, 8, 100, func(seed uint64, st *catalog.State, pl *plan.Plan) {
+	bracketed(t, 8, 16, 100, func(seed uint64, st *catalog.State, pl *plan.Plan) {
 		ctx := context.Background()
 		cut, err := Hunt(ctx, st, nil, solver.Settings{NodeLimit: 4})
 		if err != nil {
