@@ -41,8 +41,7 @@ var ordersCommand = command{
 			"the job's file)")
 		flags.BoolVar(&o.spec, "spec", false, "add a sheet per plater on what open standards ask")
 		flags.StringVar(&o.unfitted, "unfitted", "", "send pieces that were not tried on too, and say `WHY`")
-		flags.Float64Var(&o.within, "within", 0.1, "with several jobs: stop at a plan that is proven to be within so many "+
-			"`PERCENT` of the cheapest")
+		o.within.flag(flags)
 		flags.BoolVar(&o.keep, "keep", false, "keep this plan as the one that is followed")
 		o.jsonFlag(flags, "write what was written, and what is held back, as one JSON document")
 		o.limitFlag(flags, "orders", "30s", "30s", "no limit")
@@ -54,7 +53,15 @@ type ordersOptions struct {
 	question
 	out, unfitted string
 	spec, keep    bool
-	within        float64 // percent
+	within        within
+}
+
+// check says what is wrong with the flags.
+func (o *ordersOptions) check() error {
+	if err := o.question.check(); err != nil {
+		return err
+	}
+	return o.within.check("orders")
 }
 
 func (o *ordersOptions) run(c *call) (int, error) {
@@ -70,7 +77,7 @@ func (o *ordersOptions) run(c *call) (int, error) {
 	}
 	return o.search(c, func(ctx context.Context, line *progress) (answer, error) {
 		var sim *risk.Simulation
-		papers, p, err := gather(ctx, d.State, line, func(p *plan.Plan) []part {
+		papers, p, err := gather(ctx, d.State, line, o.within.gap(1), func(p *plan.Plan) []part {
 			return []part{func(ctx context.Context) error {
 				sim = setAside(ctx, p)
 				return nil
@@ -112,11 +119,14 @@ func (o *ordersOptions) folder(st *catalog.State, print string) string {
 }
 
 // gather finds the plan and everything that the papers say about it.
-// More gives other parts that are found meanwhile.
-func gather(ctx context.Context, st *catalog.State, line *progress,
+// The plan may be a share of gap above the cheapest; more gives other parts that are found
+// meanwhile.
+func gather(ctx context.Context, st *catalog.State, line *progress, gap float64,
 	more func(*plan.Plan) []part) (*report.Papers, *plan.Plan, error) {
 	set := line.settings()
-	plan, err := program.Solve(ctx, st, set)
+	near := set
+	near.Gap = gap
+	plan, err := program.Solve(ctx, st, near)
 	if err != nil || !plan.Has {
 		return nil, plan, err
 	}

@@ -12,16 +12,13 @@ import (
 
 // together writes the papers of several jobs of one shop, planned at once.
 func (o *ordersOptions) together(c *call) (int, error) {
-	if err := checkWithin("orders", o.within); err != nil {
-		return 0, err
-	}
 	jobs, err := jobsOfOneShop(c.args)
 	if err != nil {
 		return 0, err
 	}
 	return o.search(c, func(ctx context.Context, line *progress) (answer, error) {
 		set := line.settings()
-		set.Gap = o.within / 100
+		set.Gap = o.within.gap(len(jobs))
 		out, err := joint.Solve(ctx, jobs, set)
 		if err != nil {
 			return answer{}, err

@@ -44,8 +44,7 @@ var planCommand = command{
 		flags.StringVar(&o.mps, "mps", "", "also write the program to `FILE` as free MPS, for another solver; with - only "+
 			"that, instead of the plan")
 		o.limitFlag(flags, "plan", "30s", "30s or 2m", "no limit")
-		flags.Float64Var(&o.within, "within", 0.1, "with several jobs: stop at a plan that is proven to be within "+
-			"`PERCENT` of the cheapest; 0 asks for the whole proof")
+		o.within.flag(flags)
 		return o.run
 	},
 }
@@ -59,7 +58,7 @@ type planOptions struct {
 	strip        bool
 	sharedSpares bool
 	mps          string
-	within       float64 // percent
+	within       within
 }
 
 // mostOthers is as many other plans as one would ever look through.
@@ -80,6 +79,12 @@ func (o *planOptions) check() error {
 	case o.best && o.others > 0:
 		return usageError{"--others stands beside the cheapest plan, and shows the best finish too; type it without " +
 			"--best: brightset plan --others 3"}
+	case o.within.given() && (o.best || o.sharedSpares):
+		return usageError{"--within is about the cheapest plan: type it without --best and --one-for-two: " +
+			"brightset plan --within 0.1"}
+	}
+	if err := o.within.check("plan"); err != nil {
+		return err
 	}
 	return o.checkSharedSpares()
 }
@@ -169,7 +174,9 @@ func (o *planOptions) solve(ctx context.Context, line *progress,
 		find = program.Best
 	}
 	beside := &report.Beside{Differ: o.differ}
-	p, err := find(ctx, st, set)
+	near := set // the search for the plan alone: what is asked beside it is proven
+	near.Gap = o.within.gap(1)
+	p, err := find(ctx, st, near)
 	if err != nil || !p.Has {
 		return p, beside, err
 	}

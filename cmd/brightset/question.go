@@ -182,7 +182,7 @@ func (q *question) nothingFits(ctx context.Context, line *progress, p *plan.Plan
 // exitCode is what a plan by itself is answered with.
 func exitCode(p *plan.Plan) int {
 	switch {
-	case p.Status == solver.Optimal:
+	case p.Status == solver.Optimal, p.Has && p.Stop == solver.CloseEnough:
 		return exitAnswered
 	case p.Status == solver.Infeasible:
 		return exitInfeasible

@@ -76,7 +76,7 @@ func (o *reportOptions) run(c *call) (int, error) {
 func gatherReport(ctx context.Context, st *catalog.State, line *progress) (*report.Whole, *plan.Plan, error) {
 	set := line.settings()
 	w := &report.Whole{}
-	papers, p, err := gather(ctx, st, line, func(p *plan.Plan) []part {
+	papers, p, err := gather(ctx, st, line, 0, func(p *plan.Plan) []part {
 		return []part{
 			func(ctx context.Context) error {
 				w.Risk, w.Sim = risk.RiskOf(ctx, p), risk.Simulate(ctx, p, riskRuns, riskSeed)

@@ -33,15 +33,6 @@ func (o *planOptions) checkTogether() error {
 				f.name)}
 		}
 	}
-	return checkWithin("plan", o.within)
-}
-
-// checkWithin refuses a gap that is none.
-func checkWithin(command string, percent float64) error {
-	if !(percent >= 0 && percent <= 50) {
-		return usageError{fmt.Sprintf("within %v %% is not between 0 and 50; type: brightset %s --within 0.1 JOB JOB",
-			percent, command)}
-	}
 	return nil
 }
 
@@ -56,7 +47,7 @@ func (o *planOptions) together(c *call) (int, error) {
 	}
 	return o.search(c, func(ctx context.Context, line *progress) (answer, error) {
 		set := line.settings()
-		set.Gap = o.within / 100
+		set.Gap = o.within.gap(len(jobs))
 		together, err := joint.Solve(ctx, jobs, set)
 		if err != nil {
 			return answer{}, err

@@ -11,7 +11,7 @@ import (
 // enough; none where all was worked out to the end.
 func (p *Papers) Early() []string {
 	var all []string
-	if p.Plan.Status == solver.Stopped {
+	if p.Plan.Status == solver.Stopped && p.Plan.Stop != solver.CloseEnough {
 		all = append(all, "the plan is the best found so far, not proven to be the cheapest")
 	}
 	if !p.StopsWhole {

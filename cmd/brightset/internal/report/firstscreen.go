@@ -74,6 +74,10 @@ func decided(p *plan.Plan) string {
 	case p.Status == solver.Optimal:
 		return set + ": the cheapest way on these figures, proven"
 	}
+	if p.Stop == solver.CloseEnough {
+		return fmt.Sprintf("%s: proven to be at most %s above the cheapest way", set,
+			catalog.FormatMoney(p.Expected-p.Bound))
+	}
 	return fmt.Sprintf("%s; not proven the cheapest, at most %s above it", set, catalog.FormatMoney(p.Expected-p.Bound))
 }
 

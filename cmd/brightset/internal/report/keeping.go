@@ -115,6 +115,9 @@ func keptVerdict(p *plan.Plan) string {
 		return Paragraph("", "", "The best on these figures, cost and keeping weighed: proven, nothing that meets "+
 			"the target and keeps as much of the object's own costs less.")
 	}
+	if p.Stop == solver.CloseEnough {
+		return Paragraph("", "", "Cost and keeping are weighed. "+closeEnough(p.Expected-p.Bound))
+	}
 	return Paragraph("", "", fmt.Sprintf("Not proven to be the best: stopped early (%s). Nothing that meets the target "+
 		"and keeps as much of the object's own costs less than %s; this plan is at most %s above that.", p.Stop,
 		catalog.FormatMoney(p.Bound), catalog.FormatMoney(p.Expected-p.Bound)))

@@ -156,10 +156,21 @@ func verdict(p *plan.Plan) string {
 	if p.Status == solver.Optimal {
 		return Paragraph("", "", "The cheapest on these figures: proven, nothing that meets the target costs less.")
 	}
+	if p.Stop == solver.CloseEnough {
+		return Paragraph("", "", "Nothing that meets the target costs less than "+catalog.FormatMoney(p.Bound)+". "+
+			closeEnough(p.Expected-p.Bound))
+	}
 	return Paragraph("", "", fmt.Sprintf(
 		"Not proven to be the cheapest: stopped early (%s). Nothing that meets the target costs less than %s; "+
 			"this plan is at most %s above that.",
 		p.Stop, catalog.FormatMoney(p.Bound), catalog.FormatMoney(p.Expected-p.Bound)))
+}
+
+// closeEnough says of a plan that was looked for within a share of the cheapest how far it can
+// be above it.
+func closeEnough(above catalog.Cents) string {
+	return fmt.Sprintf("This plan is proven to be at most %s above the cheapest. For the whole proof type it with "+
+		"--within 0.", catalog.FormatMoney(above))
 }
 
 // figures sets the sums of the plan against what was asked for.

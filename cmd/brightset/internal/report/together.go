@@ -66,9 +66,8 @@ func jointVerdict(out *plan.Joint) string {
 		return Paragraph("", "", "The cheapest on these figures for all jobs together: "+
 			"proven, nothing that meets all targets costs less.")
 	case out.Stop == solver.CloseEnough:
-		return Paragraph("", "", fmt.Sprintf("Nothing that meets all targets costs less than %s: "+
-			"this plan is proven to be at most %s above the cheapest. For the whole proof type it with --within 0.",
-			catalog.FormatMoney(out.Bound), catalog.FormatMoney(out.Expected-out.Bound)))
+		return Paragraph("", "", "Nothing that meets all targets costs less than "+catalog.FormatMoney(out.Bound)+". "+
+			closeEnough(out.Expected-out.Bound))
 	}
 	return Paragraph("", "", fmt.Sprintf("Not proven to be the cheapest: stopped early (%s). "+
 		"Nothing that meets all targets costs less than %s; this plan is at most %s above that. "+

@@ -5,6 +5,7 @@ import (
 
 	"brightset/catalog"
 	"brightset/model/plan"
+	"brightset/solver"
 )
 
 // Written says which sheets were written, what they are of, and what is held back.
@@ -13,6 +14,9 @@ func Written(p *Papers, files []string) string {
 	text := Paragraph("", "", fmt.Sprintf("%s: papers of plan %s, %s expected, %s if all goes well (%s)",
 		st.Job.Title, plan.Fingerprint(p.Plan), catalog.FormatMoney(p.Plan.Expected), catalog.FormatMoney(p.Plan.Outlay),
 		st.Job.Currency))
+	if p.Plan.Stop == solver.CloseEnough {
+		text += Paragraph("", "", closeEnough(p.Plan.Expected-p.Plan.Bound))
+	}
 	text += "\n" + list("Written:", files)
 	if held := p.Held(); len(held) > 0 {
 		text += "\n" + Paragraph("", "",
