@@ -155,6 +155,13 @@ func (l *loader) open(path string, source Source, complain func(message, hint st
 		l.tooMuch(func() { complain(tooLargeTogether, makeRoom) })
 		return nil, ""
 	}
+	l.looks.saw(src, func() string {
+		src, problem := l.read(path)
+		if problem != nil {
+			return problem.Message
+		}
+		return src
+	})
 	l.seen(path, []byte(src))
 	if !l.decode(d, src) {
 		l.partial = true

@@ -104,13 +104,21 @@ func (l *loader) isOurs(job string, entryIsOurs bool) bool {
 	if ours, known := l.ours[job]; known || !entryIsOurs {
 		return ours
 	}
-	l.ours[job] = job != "" && !exists(l.shop.doc.beside(job))
+	there := false
+	if job != "" {
+		path := l.shop.doc.beside(job)
+		there = l.looks.at(func() string { return exists(path) }) != ""
+	}
+	l.ours[job] = job != "" && !there
 	return l.ours[job]
 }
 
-func exists(path string) bool {
-	_, err := os.Stat(path)
-	return err == nil
+// exists is "" where there is no such file.
+func exists(path string) string {
+	if _, err := os.Stat(path); err != nil {
+		return ""
+	}
+	return "there"
 }
 
 // together adds to the entries of a job what they changed in the shop's file. There a
@@ -158,6 +166,13 @@ func (l *loader) openJournal(file string, pending *journal.Entry) *recorded {
 		l.tooMuch(func() { l.mistake(doc, span{}, tooLargeTogether, makeRoom) })
 		return nil
 	}
+	l.looks.saw(string(data), func() string {
+		data, err := journal.Bytes(path)
+		if err != nil {
+			return err.Error()
+		}
+		return string(data)
+	})
 	l.ranks[path] = doc.rank
 	l.seen(path, data[:bytes.LastIndexByte(data, '\n')+1])
 	if data == nil && pending == nil {

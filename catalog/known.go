@@ -13,6 +13,9 @@ type Known struct {
 	all   map[string]readText // by their text
 	order []string            // the one used last at the end
 	bytes int
+
+	opening sync.Mutex
+	last    *Recorder // the job that was opened last, where nothing was wrong with it
 }
 
 // readText is a text taken apart.

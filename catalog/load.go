@@ -23,7 +23,7 @@ type Options struct {
 	// of the file it stands for if the job does include that.
 	Include map[string]string
 
-	Known *Known // files that were read before; nil: none
+	Known *Known // files that were read before, and the state they gave; nil: none
 
 	// Yet holds files that are not written yet, by their paths, to be tried before they are.
 	Yet map[string]string
@@ -48,6 +48,7 @@ type loader struct {
 	keys   int         // keys, tables and list entries in them
 	paths  int         // bytes of their names
 	opened map[string]bool
+	looks  looks     // at what is outside
 	sum    hash.Hash // of everything that was read
 
 	pending tried           // what may be recorded

@@ -40,8 +40,12 @@ type Set struct {
 var ErrChanged = errors.New("changed meanwhile: somebody else recorded something, or a file was edited; nothing was " +
 	"recorded, look again and repeat it")
 
-// OpenRecorder loads a job for recording. Errors are those of Load.
+// OpenRecorder loads a job for recording. Errors are those of Load. With Options.Known the state may be one
+// that others were given too: nobody may change it.
 func OpenRecorder(path string, opt Options) (*Recorder, error) {
+	if opt.Known != nil {
+		return opt.Known.open(path, opt)
+	}
 	d, err := openAnyway(path, opt)
 	if err != nil {
 		return nil, err

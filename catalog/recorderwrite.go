@@ -100,6 +100,7 @@ func (d *Recorder) again() (*State, error) {
 		return nil, fmt.Errorf("it is recorded, but a file was edited at the same moment: %w", err)
 	}
 	d.State, d.l = st, l
+	d.opt.Known.opened(d)
 	return st, nil
 }
 

@@ -25,21 +25,29 @@ const TornSuffix = ".torn"
 
 // Load reads a journal; one that does not exist is empty. data is its bytes.
 func Load(path string) (l *Log, data []byte, err error) {
-	if err := leadsNowhere(path); err != nil {
+	if data, err = Bytes(path); err != nil {
 		return nil, nil, err
+	}
+	if data == nil {
+		return &Log{}, nil, nil
+	}
+	return Read(data), data, nil
+}
+
+// Bytes is what stands in a journal, not taken apart; nil where it does not exist.
+func Bytes(path string) ([]byte, error) {
+	if err := leadsNowhere(path); err != nil {
+		return nil, err
 	}
 	f, err := disk.Open(path)
 	if errors.Is(err, os.ErrNotExist) {
-		return &Log{}, nil, nil
+		return nil, nil
 	}
 	if err != nil {
-		return nil, nil, err
+		return nil, err
 	}
 	defer f.Close()
-	if data, err = readAll(f); err != nil {
-		return nil, nil, err
-	}
-	return Read(data), data, nil
+	return readAll(f)
 }
 
 // leadsNowhere refuses a link to a file that is not there: the journal it meant is not

@@ -158,7 +158,7 @@ func (s *Server) onlyHosts(next http.Handler) http.Handler {
 	})
 }
 
-// recorder opens the job as its files are now.
+// recorder opens the job as its files are now. Its state is shared with other requests: nobody changes it.
 func (s *Server) recorder() (*catalog.Recorder, error) {
 	return catalog.OpenRecorder(s.opt.Job, catalog.Options{Today: s.opt.Now(), Now: s.opt.Now, Known: &s.known})
 }
