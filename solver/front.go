@@ -39,23 +39,34 @@ type Gap struct {
 // The first and the last are found first, then what lies half way between two, and so on:
 // what lies to the left of a point and what lies to its right are two questions, each from
 // what was known at the point left of it. Of no two points the order matters.
+//
+// With a limit of time each question has a share of what is left; what it leaves goes to
+// those that were not answered.
 func (s *Solver) Front(ctx context.Context, ch Change, f Front, set Settings) ([]Point, []Gap, error) {
-	w := &front{Front: f, ctx: ctx, ch: ch, set: set}
-	first, proven, bound, err := w.point(w.solver(s), f.From, nil)
+	w := &front{Front: f, ctx: ctx, ch: ch, set: set, parts: 4}
+	points, left, err := w.look(s)
+	if _, limited := ctx.Deadline(); err == nil && limited {
+		points, left, err = w.again(points, left)
+	}
+	return undominated(points), gapsOf(left), err
+}
+
+// look asks every question once.
+func (w *front) look(s *Solver) (points []Point, left []unanswered, err error) {
+	root := w.solver(s)
+	first, proven, bound, err := w.point(root, w.From, nil)
 	if err != nil || first == nil {
 		if !proven && err == nil {
-			return nil, []Gap{{f.From - 1, f.To, bound}}, nil
+			left = append(left, unanswered{Gap: Gap{w.From - 1, w.To, bound}, at: root})
 		}
-		return nil, nil, err
+		return nil, left, err
 	}
 	s.memory = first.at.memory.copied()
-	points, gaps := []Point{first.Point}, []Gap(nil)
 	if !proven {
-		gaps = append(gaps, Gap{f.From - 1, f.Next(first.Sum) - 1, bound})
+		left = append(left, unanswered{Gap{w.From - 1, w.Next(first.Sum) - 1, bound}, root, first, true})
 	}
-	between, more, err := w.above(first)
-	gaps = slices.DeleteFunc(append(gaps, more...), func(g Gap) bool { return g.After >= g.Until })
-	return undominated(append(points, between...)), gaps, err
+	points, more, err := w.above(first)
+	return append(points, first.Point), append(left, more...), err
 }
 
 // undominated puts points in the order of their sums, and leaves out those that one with as
@@ -78,9 +89,10 @@ func undominated(all []Point) []Point {
 // front is a front being looked for.
 type front struct {
 	Front
-	ctx context.Context
-	ch  Change
-	set Settings
+	ctx   context.Context
+	ch    Change
+	set   Settings
+	parts int // one question may take one part of so many of the time that is left
 }
 
 // spot is a point, and the solver that knows what was known there.
@@ -100,7 +112,7 @@ func (w *front) solver(s *Solver) *Solver {
 }
 
 // above is what lies above the first point.
-func (w *front) above(first *spot) (points []Point, gaps []Gap, err error) {
+func (w *front) above(first *spot) (points []Point, left []unanswered, err error) {
 	if first.Sum >= w.To {
 		return nil, nil, nil
 	}
@@ -108,28 +120,28 @@ func (w *front) above(first *spot) (points []Point, gaps []Gap, err error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	points, gaps, err = w.between(first, last, w.To, false)
+	points, left, err = w.between(first, last, w.To, false)
 	if !proven { // the last limit may be met for less, or at all
-		gaps = append(gaps, Gap{w.To - 1, w.To, bound})
+		left = append(left, unanswered{Gap{w.To - 1, w.To, bound}, first.at, last, true})
 	}
 	if last != nil && err == nil {
 		points = append(points, last.Point)
 	}
-	return points, gaps, err
+	return points, left, err
 }
 
 // between is what lies between a point and a limit that b meets; b is nil where nothing
 // does, or nothing was found. It asks half way, or next to a where nothing is likely.
-func (w *front) between(a, b *spot, hi int64, next bool) (points []Point, gaps []Gap, err error) {
+func (w *front) between(a, b *spot, hi int64, next bool) (points []Point, left []unanswered, err error) {
 	low := w.Next(a.Sum)
 	switch {
 	case low >= hi:
 		return nil, nil, nil
 	case b != nil && b.Total <= a.Total:
 		if !a.proven { // what a should have been may still be cheaper than b
-			gaps = []Gap{{a.Sum, hi - 1, a.Bound}}
+			left = []unanswered{{Gap{a.Sum, hi - 1, a.Bound}, a.at, b, false}}
 		}
-		return nil, gaps, nil
+		return nil, left, nil
 	}
 	limit := w.Next(low - 1 + (hi-low)/2)
 	if limit >= hi || next {
@@ -148,41 +160,41 @@ func (w *front) between(a, b *spot, hi int64, next bool) (points []Point, gaps [
 			if m != nil {
 				points = append(points, m.Point)
 			}
-			return points, []Gap{{a.Sum, limit - 1, a.Bound}, {limit - 1, hi - 1, max(bound, a.Bound)}}, nil
+			return points, []unanswered{{Gap{a.Sum, limit - 1, a.Bound}, a.at, m, false},
+				{Gap{limit - 1, hi - 1, max(bound, a.Bound)}, a.at, b, false}}, nil
 		}
 		if m == nil { // its share is used up: what lies below is asked for less, and may be easier
-			points, gaps, err = w.between(a, b, limit, false)
-			return points, append(gaps, Gap{limit - 1, hi - 1, max(bound, a.Bound)}), err
+			points, left, err = w.between(a, b, limit, false)
+			return points, append(left, unanswered{Gap{limit - 1, hi - 1, max(bound, a.Bound)}, a.at, b, false}), err
 		}
-		gaps = append(gaps, Gap{limit - 1, min(w.Next(m.Sum), hi) - 1, max(bound, a.Bound)})
+		left = append(left, unanswered{Gap{limit - 1, min(w.Next(m.Sum), hi) - 1, max(bound, a.Bound)}, a.at, m, true})
 	}
 	if m == nil {
 		return w.between(a, b, limit, true)
 	}
 	sides := [2]struct {
 		points []Point
-		gaps   []Gap
+		left   []unanswered
 	}{}
 	ended := context.WithoutCancel(w.ctx) // where time is up each still says what is not known
 	err = parallel.Do(ended, 2, func(i int) (err error) {
 		d := &sides[i]
 		if i == 0 {
-			d.points, d.gaps, err = w.between(a, m, limit, false)
+			d.points, d.left, err = w.between(a, m, limit, false)
 		} else {
-			d.points, d.gaps, err = w.between(m, b, hi, false)
+			d.points, d.left, err = w.between(m, b, hi, false)
 		}
 		return err
 	})
 	points = append(append(sides[0].points, m.Point), sides[1].points...)
-	return points, append(append(sides[0].gaps, gaps...), sides[1].gaps...), err
+	return points, append(append(sides[0].left, left...), sides[1].left...), err
 }
 
 // share is a part of the time that is left: a point that is hard to prove leaves the others
 // theirs.
 func (w *front) share() (context.Context, context.CancelFunc) {
-	const parts = 4
 	if end, limited := w.ctx.Deadline(); limited {
-		return context.WithTimeout(w.ctx, time.Until(end)/parts)
+		return context.WithTimeout(w.ctx, time.Until(end)/time.Duration(w.parts))
 	}
 	return w.ctx, func() {}
 }

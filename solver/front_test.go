@@ -124,6 +124,19 @@ func TestFrontByHand(t *testing.T) {
 	}
 }
 
+// risingPairs is a problem with a row in which more costs more.
+func risingPairs(seed uint64) *Problem {
+	r := rand.New(rand.NewPCG(seed, 68))
+	p := paired(r)
+	for g := range p.Groups {
+		for c := range p.Groups[g].Columns {
+			p.Groups[g].Columns[c].Cost += r.Int64N(40)
+		}
+	}
+	p.Rows[0].Limit = 0
+	return p
+}
+
 // TestFrontGaps: where searches are cut off, whatever is missing or not proven lies in a
 // gap, and none of it is below what is said of that; and where they are not, a coarser step
 // has the same points, whether they are looked for at the same time or one by one.
@@ -134,14 +147,7 @@ func TestFrontGaps(t *testing.T) {
 		seeds = append(seeds, seed)
 	}
 	for _, seed := range seeds {
-		r := rand.New(rand.NewPCG(seed, 68))
-		p := paired(r)
-		for g := range p.Groups {
-			for c := range p.Groups[g].Columns {
-				p.Groups[g].Columns[c].Cost += r.Int64N(40)
-			}
-		}
-		p.Rows[0].Limit = 0
+		p := risingPairs(seed)
 		front := func(f Front, set Settings) ([]Point, []Gap) {
 			s, err := New(p)
 			if err != nil {
