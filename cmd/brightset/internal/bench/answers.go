@@ -2,6 +2,7 @@ package bench
 
 import (
 	"context"
+	"strings"
 	"sync"
 	"time"
 
@@ -19,6 +20,7 @@ type answers struct {
 	ctx      context.Context
 	known    map[question]*reply
 	heavy    chan struct{} // what is worked out beside the plan: one at a time
+	moves    chan struct{} // what a slider asks, likewise: it never waits behind the others
 }
 
 // question is what is asked, of which position where it is of one.
@@ -36,6 +38,17 @@ type reply struct {
 	stop    context.CancelFunc
 }
 
+// whatIf begins every question of a slider.
+const whatIf = "what if"
+
+// turn is where a question waits until it is worked on.
+func (a *answers) turn(q question) chan struct{} {
+	if strings.HasPrefix(q.what, whatIf) {
+		return a.moves
+	}
+	return a.heavy
+}
+
 // planned is the question for the plan itself.
 var planned = question{"plan", catalog.None}
 
@@ -51,7 +64,7 @@ func (a *answers) at(st *catalog.State) {
 		a.void()
 	}
 	if a.heavy == nil {
-		a.heavy = make(chan struct{}, mostAnswers-1)
+		a.heavy, a.moves = make(chan struct{}, mostAnswers-1), make(chan struct{}, 1)
 	}
 	a.revision, a.known = st.Revision, map[question]*reply{}
 	a.ctx, a.void = context.WithCancel(context.Background())
@@ -94,9 +107,10 @@ func (r *reply) workOut(ctx context.Context, a *answers, q question, limit time.
 	defer close(r.done)
 	defer r.stop()
 	if q != planned {
+		turn := a.turn(q)
 		select {
-		case a.heavy <- struct{}{}:
-			defer func() { <-a.heavy }()
+		case turn <- struct{}{}:
+			defer func() { <-turn }()
 		case <-ctx.Done():
 			r.err = ctx.Err()
 			return

@@ -16,7 +16,7 @@ const host = "127.0.0.1:8477"
 var baseField = regexp.MustCompile(`name="base" value="([0-9a-f]+)"`)
 
 var paths = []string{"/", "/?slot=grille", "/new", "/plan", "/what-if", "/papers", "/paper/buy", "/journal",
-	"/why?slot=grille", "/others", "/curve.json", "/what-if.json?mean=88&budget=1500", "/photo?piece=job:crest-2&n=0",
+	"/why?slot=grille", "/others", "/what-if.json?mean=88&budget=1500", "/photo?piece=job:crest-2&n=0",
 	"/static/bench.js", "/pair"}
 
 // TestGetChangesNothing asks for every page, and for every act by GET.

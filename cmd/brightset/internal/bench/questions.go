@@ -67,10 +67,10 @@ func (s *Server) bindingsOf(ctx context.Context, st *catalog.State) (*plan.Plan,
 		})
 }
 
-// curveStep is how finely the sliders move, in hundredths of a point of the mean.
+// curveStep is how finely the curve is drawn, in hundredths of a point of the mean.
 const curveStep = 50
 
-// curveOf gives the curve of a state: the sliders move on it.
+// curveOf gives the curve of a state.
 func (s *Server) curveOf(ctx context.Context, st *catalog.State) (*plan.Plan, *ask.Curve, error) {
 	return beside(ctx, s, st, question{"curve", catalog.None}, 4*patience,
 		func(ctx context.Context, _ *plan.Plan) (*ask.Curve, error) {

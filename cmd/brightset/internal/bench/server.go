@@ -90,7 +90,7 @@ func New(opt Options) *Server {
 		"/hunt.part": s.huntPart, "/jobs.part": s.jobsPart, "/risk.part": s.riskPart,
 		"/turns": s.turnsPart, "/curve": s.curvePart,
 		"/stops": s.stopsPart, "/costs.json": s.costsJSON, "/locks.json": s.locksJSON,
-		"/curve.json": s.curveJSON, "/what-if.json": s.whatIfJSON, "/edge.json": s.edgeJSON} {
+		"/what-if.json": s.whatIfJSON, "/edge.json": s.edgeJSON} {
 		s.mux.HandleFunc("GET "+path, waiting.through(part))
 	}
 	s.mux.HandleFunc("GET /photo", s.photo)

@@ -44,3 +44,25 @@ func slidersOf(p *plan.Plan) []slider {
 			fmt.Sprint(last), fmt.Sprint(max(job.WithinDays.Or(0), last)*2 + 30), "1"},
 	}
 }
+
+// meanRow is a mean of which "what if" says what it costs.
+type meanRow struct {
+	Mean string
+	Far  int // how manieth it is looked for: the nearest to the plan first
+}
+
+// meansAround are the means beside a plan's own, rising: every two points, ten to either side.
+func meansAround(p *plan.Plan) (all []meanRow) {
+	const step, side = 2, 5
+	at := int(p.Grade)
+	for n := -side; n <= side; n++ {
+		if mean := at + n*step; n != 0 && mean > 0 && mean <= 100 {
+			far := 2*n - 1
+			if n < 0 {
+				far = -2 * n
+			}
+			all = append(all, meanRow{fmt.Sprint(mean), far})
+		}
+	}
+	return all
+}

@@ -23,19 +23,19 @@ func (s *Server) whatIfPage(w http.ResponseWriter, r *http.Request) {
 	}
 	data := map[string]any{"F": f}
 	if p.Has {
-		data["Sliders"] = slidersOf(p)
+		data["Sliders"], data["Now"], data["Means"] = slidersOf(p), pointOf(p, p), meansAround(p)
 	}
 	s.show(w, http.StatusOK, "what-if", data)
 }
 
 // point is one plan on the curve, as the sliders show it.
 type point struct {
-	Grade    float64  `json:"grade"`
-	Expected int64    `json:"expected_cents"`
-	Outlay   int64    `json:"outlay_cents"`
-	Line     string   `json:"line"`    // the change in one line
-	Changes  []string `json:"changes"` // slot by slot
-	Status   string   `json:"status"`
+	Grade    float64       `json:"grade"`
+	Expected catalog.Cents `json:"expected_cents"`
+	Outlay   catalog.Cents `json:"outlay_cents"`
+	Line     string        `json:"line"`    // the change in one line
+	Changes  []string      `json:"changes"` // slot by slot
+	Status   string        `json:"status"`
 }
 
 func pointOf(was, now *plan.Plan) point {
@@ -46,38 +46,19 @@ func pointOf(was, now *plan.Plan) point {
 		}
 		return point{Status: now.Status.String(), Line: line, Changes: []string{}}
 	}
-	return point{Grade: now.Grade, Expected: int64(now.Expected), Outlay: int64(now.Outlay),
+	return point{Grade: now.Grade, Expected: now.Expected, Outlay: now.Outlay,
 		Line:    report.ChangeLine(was, now),
 		Changes: append([]string{}, report.Changes(was, now)...), Status: now.Status.String()}
 }
 
-// curveJSON is the whole curve, worked out once: the slider of the mean moves on it.
-func (s *Server) curveJSON(w http.ResponseWriter, r *http.Request) {
-	d := s.forPart(w)
-	if d == nil {
-		return
-	}
-	p, c, err := s.curveOf(r.Context(), d.State)
-	if err != nil {
-		http.Error(w, err.Error(), http.StatusInternalServerError)
-		return
-	}
-	points := []point{}
-	if c != nil {
-		for i := range c.Points {
-			one := pointOf(p, c.Points[i].Plan)
-			if !c.Points[i].Within {
-				one.Line += ", over budget"
-			}
-			points = append(points, one)
-		}
-	}
-	answer(w, map[string]any{"base": d.State.Revision, "points": points})
-}
-
 // asOtherwise is a job with what the sliders ask for in place of what it asks, and all of that in one word.
+// Lifted takes the budget away: what a mean costs is worth knowing beyond it.
 func asOtherwise(st *catalog.State, r *http.Request) (other *catalog.State, asked string) {
 	other = st.Clone()
+	if r.FormValue("lifted") != "" {
+		other.Job.Budget = catalog.Val[catalog.Cents]{}
+		asked = " lifted"
+	}
 	number := func(key string, most float64, set func(float64)) {
 		if v, err := strconv.ParseFloat(r.FormValue(key), 64); err == nil && v >= 0 && v <= most {
 			asked += fmt.Sprintf(" %s %g", key, v)
@@ -98,9 +79,17 @@ func (s *Server) whatIfJSON(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	other, asked := asOtherwise(d.State, r)
-	p, now, err := beside(r.Context(), s, d.State, question{"what if" + asked, catalog.None}, patience,
-		func(ctx context.Context, _ *plan.Plan) (*plan.Plan, error) {
-			return program.Solve(ctx, other, solver.Settings{})
+	p, one, err := beside(r.Context(), s, d.State, question{whatIf + asked, catalog.None}, patience,
+		func(ctx context.Context, p *plan.Plan) (point, error) {
+			now, err := program.Solve(ctx, other, solver.Settings{})
+			if err != nil {
+				return point{}, err
+			}
+			one := pointOf(p, now)
+			if now.Has && !other.Job.Budget.Set && d.State.Job.Budget.Set && now.LeftOf(&d.State.Job) < 0 {
+				one.Line += ", over budget"
+			}
+			return one, nil // the words alone are kept: many plans are much
 		})
 	switch {
 	case err != nil:
@@ -108,7 +97,7 @@ func (s *Server) whatIfJSON(w http.ResponseWriter, r *http.Request) {
 	case !p.Has:
 		http.Error(w, "there is no plan to start from", http.StatusConflict)
 	default:
-		answer(w, pointOf(p, now))
+		answer(w, one)
 	}
 }
 

@@ -217,22 +217,26 @@ function setUp() {
   pending();
 }
 
-// What if.
+// What if. A move is answered by itself; while nobody moves, what each mean costs is asked for, one after
+// the other, the nearest to the plan first. A move breaks that off, and it goes on afterwards.
 function whatIf() {
   const form = document.getElementById("what-if");
   if (!form) return;
   const box = document.getElementById("answer");
-  let curve = [];
-  let asked = 0;
-  let timer = 0;
-  let stop = new AbortController();
+  const begun = [...box.cloneNode(true).childNodes];
   const start = new FormData(form);
   const sliders = [...form.querySelectorAll("input[type=range]")];
-  const edge = box.querySelector(".edge");
+  let timer = 0;
+  let stop = new AbortController();
+  const get = async (path, signal) => {
+    const r = await fetch(path, { signal });
+    if (!r.ok) throw new Error(await r.text());
+    return r.json();
+  };
   const show = (p) => {
-    edge.textContent = "";
+    box.querySelector(".edge").textContent = "";
     box.querySelector(".line").textContent = p.line;
-    const has = p.status === "optimal" || p.expected_cents > 0;
+    const has = p.expected_cents > 0 || p.status === "optimal";
     box.querySelector(".expected").textContent = has ? money(p.expected_cents) : "";
     box.querySelector(".outlay").textContent = has ? money(p.outlay_cents) : "";
     box.querySelector(".grade").textContent = has ? p.grade.toFixed(1) : "";
@@ -242,54 +246,76 @@ function whatIf() {
       return li;
     }));
   };
-  const moved = () => sliders.filter((e) => e.value !== start.get(e.name)).map((e) => e.name);
-  const ask = async () => {
-    const mine = ++asked;
-    box.setAttribute("aria-busy", "true");
+  const asked = () => {
     const q = new URLSearchParams();
     for (const e of sliders) {
       if (e.value !== start.get(e.name)) q.set(e.name, e.value); // the others stay as the job asks
     }
+    if (q.size === 1 && q.has("mean")) q.set("lifted", "1");
+    return q;
+  };
+  const ask = async () => {
+    const signal = stop.signal;
+    const q = asked();
     try {
-      stop.abort();
-      stop = new AbortController();
-      const r = await fetch("/what-if.json?" + q, { signal: stop.signal });
-      if (!r.ok) throw new Error(await r.text());
-      const p = await r.json();
-      if (mine === asked) show(p);
-      if (mine === asked && p.status === "infeasible") {
-        edge.textContent = "Where the edge is, is being looked for.";
-        const all = (await (await fetch("/edge.json?" + q, { signal: stop.signal })).json()).edges;
-        if (mine === asked) edge.textContent = all.length ? all.join("; or ") + "." : "";
+      if (q.size === 0) {
+        box.replaceChildren(...begun.map((e) => e.cloneNode(true)));
+      } else {
+        const p = await get("/what-if.json?" + q, signal);
+        if (signal.aborted) return;
+        show(p);
+        if (p.status === "infeasible") {
+          const edge = box.querySelector(".edge");
+          edge.textContent = "Where the edge is, is being looked for.";
+          const all = (await get("/edge.json?" + q, signal)).edges;
+          if (signal.aborted) return;
+          edge.textContent = all.length ? all.join("; or ") + "." : "";
+        }
       }
     } catch (e) {
-      if (mine === asked) box.querySelector(".line").textContent = "That did not work: " + e.message;
+      if (signal.aborted) return;
+      box.querySelector(".line").textContent = "That did not work: " + e.message;
     }
-    if (mine === asked) box.removeAttribute("aria-busy");
+    box.removeAttribute("aria-busy");
+    means(signal);
   };
   form.addEventListener("input", (e) => {
     const output = form.querySelector(`output[for="${e.target.id}"]`);
     if (output) output.value = e.target.value;
     clearTimeout(timer);
-    const names = moved();
-    const mean = Number(form.elements.mean.value);
-    const p = curve.find((q) => q.grade >= mean - 1e-9);
-    if (names.length <= 1 && (names.length === 0 || names[0] === "mean") && curve.length && p) {
-      asked++;
-      box.removeAttribute("aria-busy");
-      show(p);
-      return;
-    }
+    stop.abort();
+    stop = new AbortController();
     box.setAttribute("aria-busy", "true");
     timer = setTimeout(ask, 60);
   });
-  form.dataset.ready = "1";
-  fetch("/curve.json").then((r) => r.json()).then((c) => {
-    curve = c.points;
-    form.dataset.curve = "1";
-    if (curve.length) form.dispatchEvent(new Event("input"));
-  }).catch(() => {});
   form.addEventListener("submit", (e) => e.preventDefault());
+  const section = document.getElementById("means");
+  const rows = section ? [...section.querySelectorAll("[data-mean]")] : [];
+  const means = async (signal) => {
+    for (const row of rows.filter((e) => !e.dataset.known).sort((a, b) => a.dataset.far - b.dataset.far)) {
+      if (row.dataset.known) continue;
+      const say = (row, text, cents) => {
+        row.querySelector(".line").textContent = text;
+        row.querySelector(".num").textContent = cents ? money(cents) : "";
+        row.dataset.known = "1";
+      };
+      try {
+        const p = await get("/what-if.json?" + new URLSearchParams({ mean: row.dataset.mean, lifted: "1" }), signal);
+        if (signal.aborted || !form.isConnected) return;
+        if (p.status === "infeasible") { // nor does anything reach more
+          for (const e of rows) if (Number(e.dataset.mean) >= Number(row.dataset.mean)) say(e, "nothing reaches that");
+        } else say(row, p.line, p.expected_cents);
+      } catch (e) {
+        return; // it says that it is not known
+      }
+    }
+    if (section) section.dataset.whole = "1";
+  };
+  form.dataset.ready = "1";
+  if (section) {
+    section.hidden = false;
+    means(stop.signal);
+  }
 }
 
 setUp();
