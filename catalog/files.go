@@ -131,7 +131,7 @@ func (l *loader) open(path string, source Source, complain func(message, hint st
 	if err != nil {
 		full = path
 	}
-	if l.opened[full] {
+	if l.isOpened(full) {
 		l.partial = true // another one was meant
 		complain("this file is read already", "each file is read once; name another or leave this out")
 		return nil, ""
@@ -147,7 +147,7 @@ func (l *loader) open(path string, source Source, complain func(message, hint st
 			problem.File = path
 			l.list = append(l.list, ranked{d.rank, *problem})
 		} else {
-			complain(problem.Message, problem.Hint)
+			complain(problem.Message, foreign(path, problem.Hint))
 		}
 		return nil, ""
 	}
@@ -178,10 +178,7 @@ func (l *loader) include(t *table, ofJob bool) {
 			l.partial = true
 			continue
 		}
-		path := t.doc.beside(name)
-		if other, ok := l.opt.Include[path]; ok {
-			path = other
-		}
+		path := l.opt.instead(t.doc.beside(name))
 		d, _ := l.open(path, Learned, func(message, hint string) { t.wrongItem("include", i, message, hint) })
 		if d == nil {
 			continue
@@ -208,7 +205,7 @@ func (l *loader) included(d *document, ofJob bool) {
 func (l *loader) includeMore() {
 	for _, path := range slices.Sorted(maps.Values(l.opt.Include)) {
 		full, err := filepath.Abs(path)
-		if err != nil || l.opened[full] {
+		if err != nil || l.isOpened(full) {
 			continue
 		}
 		if d, _ := l.open(path, Learned, nil); d != nil {

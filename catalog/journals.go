@@ -3,7 +3,6 @@ package catalog
 import (
 	"bytes"
 	"fmt"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -42,13 +41,18 @@ func (l *loader) readJournals() {
 	}
 }
 
-// oneJournal reports a job and a shop whose journals would be one file.
+// oneJournal reports a job and a shop whose journals would be one file, here or, as on Windows and
+// on a Mac, wherever capitals and small letters are the same in names.
 func (l *loader) oneJournal() bool {
-	if l.shop == nil || filepath.Clean(JournalOf(l.job.doc.file)) != filepath.Clean(JournalOf(l.shop.doc.file)) {
+	if l.shop == nil {
 		return false
 	}
-	l.job.peek("job").wrong("shop", fmt.Sprintf("the job's file and the shop's would both have the journal %q",
-		JournalOf(l.job.doc.file)), "give one of the two files another name")
+	job, shop := JournalOf(l.job.doc.file), JournalOf(l.shop.doc.file)
+	if !strings.EqualFold(filepath.Base(job), filepath.Base(shop)) || !sameFile(filepath.Dir(job), filepath.Dir(shop)) {
+		return false
+	}
+	l.job.peek("job").wrong("shop", fmt.Sprintf("the job's file and the shop's would both have the journal %q", job),
+		"give one of the two files another name")
 	return true
 }
 
@@ -81,44 +85,6 @@ func (l *loader) compare(x *overlay) {
 			x.counting = append(x.counting, e)
 		}
 	}
-}
-
-// JobKey is how the shop's journal calls a job: the path of its file as seen from the
-// shop's, wherever the program is started.
-func (s *State) JobKey() string {
-	job, err1 := filepath.Abs(s.Job.File)
-	shop, err2 := filepath.Abs(s.Shop.File)
-	if key, err := filepath.Rel(filepath.Dir(shop), job); err == nil && err1 == nil && err2 == nil {
-		return filepath.ToSlash(key)
-	}
-	return filepath.ToSlash(s.Job.File)
-}
-
-// isOurs says whether a job that the shop's journal names is this one, under its name or
-// under one it had. An entry of this job's journal that the shop's gives to another says
-// that the file was moved since, unless the other is still there: then this is a copy.
-func (l *loader) isOurs(job string, entryIsOurs bool) bool {
-	if l.ours == nil {
-		l.ours = map[string]bool{l.state.JobKey(): true}
-	}
-	if ours, known := l.ours[job]; known || !entryIsOurs {
-		return ours
-	}
-	there := false
-	if job != "" {
-		path := l.shop.doc.beside(job)
-		there = l.looks.at(func() string { return exists(path) }) != ""
-	}
-	l.ours[job] = job != "" && !there
-	return l.ours[job]
-}
-
-// exists is "" where there is no such file.
-func exists(path string) string {
-	if _, err := os.Stat(path); err != nil {
-		return ""
-	}
-	return "there"
 }
 
 // together adds to the entries of a job what they changed in the shop's file. There a

@@ -5,7 +5,6 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"hash"
-	"path/filepath"
 	"slices"
 	"time"
 
@@ -51,8 +50,8 @@ type loader struct {
 	looks  looks     // at what is outside
 	sum    hash.Hash // of everything that was read
 
-	pending tried           // what may be recorded
-	ours    map[string]bool // whether a job that the shop's journal names is this one
+	pending tried             // what may be recorded
+	ours    map[string]string // what stands where the shop's journal says that a job is
 	// of the shop's journal: this job's own, which count there and not here, or the other way round
 	unsettled []journal.Entry
 	unapplied map[string]string // entries of the job's that were not applied, by id, and why
@@ -126,7 +125,7 @@ func newLoader(opt Options) *loader {
 		opt.Now = time.Now
 	}
 	return &loader{
-		opt: opt, read: opt.source, state: &State{}, sum: sha256.New(), opened: map[string]bool{}, spoilt: map[string]bool{},
+		opt: opt, read: opt.source, state: &State{}, sum: sha256.New(), opened: map[string]bool{}, ours: map[string]string{}, spoilt: map[string]bool{},
 		ranks:  map[string]int{},
 		metals: newNames("metal"), defects: newNames("defect"), works: newNames("work"),
 		targets: newNames("target"), grades: newNames("grade"), tones: newNames("tone"),
@@ -207,14 +206,4 @@ func (l *loader) sortWarnings() {
 		return cmp.Or(cmp.Compare(l.ranks[a.From.File], l.ranks[b.From.File]), cmp.Compare(a.From.Line, b.From.Line),
 			cmp.Compare(a.From.Column, b.From.Column))
 	})
-}
-
-// beside gives the path of a file named in a document, seen from where the
-// user is.
-func (d *document) beside(name string) string {
-	name = filepath.FromSlash(name)
-	if filepath.IsAbs(name) {
-		return name
-	}
-	return filepath.Join(d.dir, name)
 }

@@ -13,8 +13,7 @@ func SameShop(a, b *State) bool {
 // SameRecord says whether what two jobs of the same shop record of its pieces goes to one
 // journal. A link to the shop's file has a journal of its own beside it.
 func SameRecord(a, b *State) bool {
-	return filepath.Base(a.Shop.File) == filepath.Base(b.Shop.File) && sameFile(filepath.Dir(a.Shop.File),
-		filepath.Dir(b.Shop.File))
+	return SameName(a.Shop.File, b.Shop.File)
 }
 
 // SameJob says whether two states are of the same job's file.

@@ -2,6 +2,7 @@ package catalog
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 	"unicode"
 )
@@ -90,8 +91,28 @@ func (t *table) refused(at span, label, text string, strict strictness, write fu
 	if clean := strict.without(text); clean != "" && clean == clip(clean) {
 		hint = "delete it: write " + write(clean)
 	}
+	if path := t.doc.windowsPath(at); path != "" {
+		hint = "a backslash stands for such characters: write " + write(path)
+	}
 	t.l.mistake(t.doc, t.doc.within(at, text, i), label+" contains "+what, hint)
 	return true
+}
+
+// drivePath begins the path of a file as Windows shows it, in quotes.
+var drivePath = regexp.MustCompile(`^"([A-Za-z]:\\|\\)`)
+
+// windowsPath is a path as it may be written on every system, where the value at a place was
+// taken over as Windows shows it; else "".
+func (d *document) windowsPath(at span) string {
+	if at.in != nil || at.line < 1 || at.column < 1 {
+		return ""
+	}
+	line := []rune(d.line(at.line))
+	raw := string(line[min(at.column-1, len(line)):min(at.column-1+at.width, len(line))])
+	if !drivePath.MatchString(raw) {
+		return ""
+	}
+	return strings.ReplaceAll(strings.Trim(raw, `"`), `\`, "/")
 }
 
 // within is the place of the character at an offset of a text; that of the whole text

@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"strconv"
+	"strings"
 	"time"
 )
 
@@ -51,14 +52,15 @@ func same(f *os.File, name string) bool {
 
 // sweep removes files in the making that nobody makes any more.
 func sweep(dir string) {
-	left, err := filepath.Glob(filepath.Join(quoted(dir), prefix+"*"))
+	all, err := os.ReadDir(dir)
 	if err != nil {
 		return
 	}
-	for _, name := range left {
-		if info, err := os.Lstat(name); err != nil || !info.Mode().IsRegular() {
+	for _, one := range all {
+		if !strings.HasPrefix(one.Name(), prefix) || !one.Type().IsRegular() {
 			continue
 		}
+		name := filepath.Join(dir, one.Name())
 		f, err := Open(name)
 		if err != nil {
 			continue
@@ -68,21 +70,6 @@ func sweep(dir string) {
 		}
 		f.Close()
 	}
-}
-
-// quoted is a folder's name as a pattern that matches it alone.
-func quoted(dir string) string {
-	var out []byte
-	for i := range len(dir) {
-		switch dir[i] {
-		case '*', '?', '[', '\\':
-			if os.PathSeparator != '\\' {
-				out = append(out, '\\')
-			}
-		}
-		out = append(out, dir[i])
-	}
-	return string(out)
 }
 
 // Write writes all of the file, to the disk.

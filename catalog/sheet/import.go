@@ -137,11 +137,8 @@ func (done *Imported) put(job string, toml *writer, problems []Problem, replace 
 func (done *Imported) lookUp(job string) {
 	done.Include = catalog.Includes(job)
 	for _, name := range done.Include {
-		path := filepath.FromSlash(name)
-		if !filepath.IsAbs(path) {
-			path = filepath.Join(filepath.Dir(job), path)
-		}
-		if besideJob(job, path) == done.Path {
+		path := catalog.Beside(filepath.Dir(job), name)
+		if besideJob(job, path) == done.Path || catalog.SameName(path, done.Path) {
 			done.Included = true
 			return
 		}

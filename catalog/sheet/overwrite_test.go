@@ -81,3 +81,32 @@ func TestIncludeList(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// TestIncludedInCapitals: a file that the job includes in another spelling is written anew as any
+// other, and not read beside what takes its place.
+func TestIncludedInCapitals(t *testing.T) {
+	dir := bare(t, "In.toml")
+	job, csv, out := filepath.Join(dir, "job.toml"), filepath.Join(dir, "in.csv"), filepath.Join(dir, "in.toml")
+	if err := os.WriteFile(csv, []byte(goodRow), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(out, []byte(mark+"\n"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	other := filepath.Join(dir, "In.toml")
+	if _, err := os.Stat(other); err != nil { // where capitals are others, a second name stands for it
+		if err := os.Link(out, other); err != nil {
+			t.Skip(err)
+		}
+	}
+	done, err := Import(job, Pieces, csv, out, Reading{}, true)
+	if err != nil || !done.Included {
+		t.Errorf("%+v, %v", done, err)
+	}
+	if err := os.Remove(other); err == nil {
+		os.Link(out, other)
+	}
+	if done, err = Import(job, Pieces, csv, out, Reading{}, true); err != nil || !done.Included {
+		t.Errorf("again: %+v, %v", done, err)
+	}
+}

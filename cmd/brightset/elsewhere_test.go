@@ -45,7 +45,7 @@ func TestWindows(t *testing.T) {
 	bin := buildFor(t, "windows", "amd64")
 	wine := windows(t)
 	samePlan(t, wine, bin)
-	openElsewhere(t, wine)
+	asOn(t, wine)
 
 	job := filepath.Join(t.TempDir(), "Kühlergrill & Söhne", "job.toml")
 	if err := os.CopyFS(filepath.Dir(job), os.DirFS("testdata/demo")); err != nil {
@@ -99,19 +99,24 @@ func TestWindows(t *testing.T) {
 	samePlan(t, wine, bin, job)
 }
 
-// openElsewhere tries, by the tests of the package that writes files, those that others have open.
-func openElsewhere(t *testing.T, wine loader) {
+// asOn tries, by the tests of the packages that read and write files, those that others have open,
+// names with drives, and names in which capitals don't count.
+func asOn(t *testing.T, wine loader) {
 	t.Helper()
-	bin := filepath.Join(t.TempDir(), "disk.exe")
-	cmd := exec.Command("go", "test", "-c", "-o", bin, "./catalog/disk")
-	cmd.Env = append(os.Environ(), "CGO_ENABLED=0", "GOOS=windows", "GOARCH=amd64")
-	if text, err := cmd.CombinedOutput(); err != nil {
-		t.Fatalf("%v: %s", err, text)
-	}
-	if text, err := wine.command(t.Context(), bin, "-test.v", "-test.run",
-		"OpenElsewhere").CombinedOutput(); err != nil ||
-		!bytes.Contains(text, []byte("--- PASS: TestOpenElsewhere")) {
-		t.Errorf("%v: %s", err, text)
+	for pkg, tests := range map[string][]string{"./catalog/disk": {"TestOpenElsewhere"},
+		"./catalog": {"TestDrives", "TestCapitalsAreTheSame"}} {
+		bin := filepath.Join(t.TempDir(), "tests.exe")
+		cmd := exec.Command("go", "test", "-c", "-o", bin, pkg)
+		cmd.Env = append(os.Environ(), "CGO_ENABLED=0", "GOOS=windows", "GOARCH=amd64")
+		if text, err := cmd.CombinedOutput(); err != nil {
+			t.Fatalf("%v: %s", err, text)
+		}
+		text, err := wine.command(t.Context(), bin, "-test.v", "-test.run", strings.Join(tests, "|")).CombinedOutput()
+		for _, name := range tests {
+			if err != nil || !bytes.Contains(text, []byte("--- PASS: "+name)) {
+				t.Errorf("%s: %v: %s", name, err, text)
+			}
+		}
 	}
 }
 

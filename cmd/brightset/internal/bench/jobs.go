@@ -34,9 +34,11 @@ func jobsOfShop(st *catalog.State, opt catalog.Options) []otherJob {
 	home := filepath.Dir(st.Shop.File)
 	paths := slices.Clone(st.Shop.Jobs)
 	for _, folder := range []string{home, filepath.Dir(st.Job.File)} {
-		for _, pattern := range []string{"*.toml", filepath.Join("*", "*.toml")} {
-			found, _ := filepath.Glob(filepath.Join(escaped(folder), pattern))
-			paths = append(paths, found...)
+		files, folders := within(folder)
+		paths = append(paths, files...)
+		for _, further := range folders {
+			files, _ = within(further)
+			paths = append(paths, files...)
 		}
 	}
 	var all []otherJob
@@ -60,9 +62,19 @@ func jobsOfShop(st *catalog.State, opt catalog.Options) []otherJob {
 	return all
 }
 
-// escaped is a folder's path in a pattern, where nothing in it stands for anything else.
-func escaped(path string) string {
-	return strings.NewReplacer(`\`, `\\`, `[`, `\[`, `*`, `\*`, `?`, `\?`).Replace(path)
+// within are the files in a folder that may be jobs, and what else is there that may be a folder.
+func within(folder string) (files, folders []string) {
+	all, _ := os.ReadDir(folder)
+	for _, one := range all {
+		path := filepath.Join(folder, one.Name())
+		switch {
+		case strings.EqualFold(filepath.Ext(path), ".toml"):
+			files = append(files, path)
+		case !one.Type().IsRegular():
+			folders = append(folders, path)
+		}
+	}
+	return files, folders
 }
 
 // namesShop says whether a file may be a job's: it is not read as one for its name alone.
