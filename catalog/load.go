@@ -125,8 +125,8 @@ func newLoader(opt Options) *loader {
 		opt.Now = time.Now
 	}
 	return &loader{
-		opt: opt, read: opt.source, state: &State{}, sum: sha256.New(), opened: map[string]bool{}, ours: map[string]string{}, spoilt: map[string]bool{},
-		ranks:  map[string]int{},
+		opt: opt, read: opt.source, state: &State{}, sum: sha256.New(), opened: map[string]bool{}, spoilt: map[string]bool{},
+		ranks: map[string]int{}, ours: map[string]string{},
 		metals: newNames("metal"), defects: newNames("defect"), works: newNames("work"),
 		targets: newNames("target"), grades: newNames("grade"), tones: newNames("tone"),
 		slots: newNames("slot"), platers: newNames("plater"), makers: newNames("maker"),

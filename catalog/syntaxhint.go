@@ -43,8 +43,8 @@ var usuals = []usual{
 	{"too large", nil, "check the number, or write it in quotes if it is an id"},
 	{"end in CR", nil, "save the file with LF or CR-LF line ends in your editor"},
 	{"control character", nil, "delete it and type the text again"},
-	{"invalid escape", regexp.MustCompile(`"([A-Za-z]:|\\)\\`), "write / for every backslash, as in \"C:/shop/shop.toml\", or put " +
-		"the text in single quotes"},
+	{"invalid escape", regexp.MustCompile(`"([A-Za-z]:|\\)\\[^"]*\.toml"`), "write / for every backslash, as in " +
+		"\"C:/shop/shop.toml\", or put the text in single quotes"},
 	{"invalid escape", nil, `write \\ for a backslash, or put the text in single quotes`},
 	{"", regexp.MustCompile(`^(<<<<<<<|=======|>>>>>>>)`), "a merge left its marks here: keep one of the two versions " +
 		"and delete the marks"},

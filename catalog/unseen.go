@@ -99,7 +99,7 @@ func (t *table) refused(at span, label, text string, strict strictness, write fu
 }
 
 // drivePath begins the path of a file as Windows shows it, in quotes.
-var drivePath = regexp.MustCompile(`^"([A-Za-z]:\\|\\)`)
+var drivePath = regexp.MustCompile(`^"([A-Za-z]:|\\)\\`)
 
 // windowsPath is a path as it may be written on every system, where the value at a place was
 // taken over as Windows shows it; else "".

@@ -105,6 +105,13 @@ func TestFirstScreenOfManySlots(t *testing.T) {
 	}
 	fits(t, out)
 	sameAsGolden(t, "screen-many-slots", out)
+	stopped := *p
+	stopped.Status, stopped.Bound = plan.Stopped, p.Expected-164_07
+	out = report.FirstScreen(&stopped, screenOf(context.Background(), newProgress(io.Discard), &stopped, nil))
+	if !strings.Contains(out, "not proven the cheapest, at most 164.07 above it") {
+		t.Errorf("stopped: %s", out)
+	}
+	fits(t, out)
 }
 
 // TestFirstScreenOfSeveralJobs: several jobs have one too, in the same order.
