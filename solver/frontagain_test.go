@@ -15,7 +15,7 @@ func TestFrontAgain(t *testing.T) {
 	ctx, cancel := context.WithTimeout(context.Background(), time.Hour)
 	defer cancel()
 	closed, found := 0, 0
-	for seed := range uint64(campaign.Cases(80, 2000)) {
+	for seed := range uint64(campaign.Cases(48, 2000)) {
 		for _, wide := range []int64{1, 25} {
 			f := Front{Row: 0, From: 1, To: 600, Next: func(v int64) int64 { return (v/wide + 1) * wide }}
 			s, err := New(risingPairs(seed))

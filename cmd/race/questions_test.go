@@ -24,6 +24,7 @@ func TestQuestions(t *testing.T) {
 	}
 	opt := small(t)
 	opt.seeds, opt.questions, opt.programs = 1, true, program+","+program
+	opt.families[0].Slots, opt.families[0].Pieces = 2, 2
 	var out bytes.Buffer
 	if err := compete(context.Background(), opt, &out); err != nil {
 		t.Fatal(err)

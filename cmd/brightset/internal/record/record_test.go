@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"brightset/catalog"
+	"brightset/testdata/campaign"
 )
 
 // swift is a folder in memory where the machine has one: what is synced there costs
@@ -150,6 +151,9 @@ func TestStory(t *testing.T) {
 			t.Errorf("step %d, %s %s: changed is %v", i+1, s.name, s.facts.Target, after != before)
 		}
 		d = recorderAt(t, path)
+		if i%3 > 0 && !campaign.Long() {
+			continue // every day a third of the steps are taken back
+		}
 		st, _, err := d.Undo()
 		if err != nil || text0(t, st) != before {
 			t.Errorf("step %d, %s: its undo gives another state (%v)", i+1, s.name, err)
