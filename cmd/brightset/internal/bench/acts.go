@@ -137,7 +137,7 @@ func (s *Server) refuse(w http.ResponseWriter, r *http.Request, err error) {
 // fail shows an error with a way back.
 func (s *Server) fail(w http.ResponseWriter, r *http.Request, code int, err error) {
 	s.show(w, code, "failed", map[string]any{
-		"Lines":   strings.Split(err.Error(), "\n"),
+		"Lines":   strings.Split(atPage(err.Error()), "\n"),
 		"Back":    back(r.FormValue("back")),
 		"Changed": code == http.StatusConflict,
 		"Typed":   filledIn(r), "To": r.URL.Path, "Hidden": hidden(r),

@@ -32,7 +32,7 @@ func (s *Server) papersPage(w http.ResponseWriter, r *http.Request) {
 			}
 			all = append(all, sheet{one.Name, title})
 		}
-		data["Sheets"], data["Held"] = all, papers.Held()
+		data["Sheets"], data["Held"] = all, papers.HeldCalled()
 	}
 	s.show(w, http.StatusOK, "papers", data)
 }

@@ -66,6 +66,15 @@ func (p *Papers) Held() []string {
 	return all
 }
 
+// HeldCalled names the pieces that go on no order yet for a reader.
+func (p *Papers) HeldCalled() []string {
+	all := []string{}
+	for _, h := range p.held() {
+		all = append(all, plan.PieceCalled(p.Plan.Of, h.Piece))
+	}
+	return all
+}
+
 // held are the pieces that go on no order; none where there is a reason to send them all.
 func (p *Papers) held() []paper.Held {
 	if p.Unfitted != "" {
