@@ -88,8 +88,8 @@ func TestBenchWhatIf(t *testing.T) {
 	b.wait(still)
 	b.says("mean 85.7 to 90.1")
 	b.wait(`document.getElementById("means").dataset.whole === "1"`)
-	if n := eval[int](b, `[...document.querySelectorAll("[data-mean]")].filter(e => /known/.test(e.innerText)).length`); n >
-		0 {
+	if n := eval[int](b, `[...document.querySelectorAll("[data-mean]")].filter(e => /known/.test(e.innerText))`+
+		`.length`); n > 0 {
 		t.Error(n, "means are not known")
 	}
 	eval[bool](b, slide+`("mean", "85.5")`)
