@@ -48,7 +48,7 @@ func (o *benchOptions) run(c *call) (int, error) {
 	}
 	path := benchPath(c)
 	if _, err := os.Stat(path); os.IsNotExist(err) {
-		fmt.Fprintf(c.err, "There is no job at %q yet: the page begins one.\n", path)
+		fmt.Fprintf(c.err, "There is no job at %s yet: the page begins one.\n", path)
 	} else if _, err := catalog.Load(path, catalog.Options{Today: now()}); err != nil {
 		return 0, err
 	}

@@ -3,6 +3,8 @@ package bench
 import (
 	"net/http"
 	"net/url"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 )
@@ -19,6 +21,23 @@ func TestOnce(t *testing.T) {
 	letIn(t, h, "/?key=secret")
 	if w := get(h, "/?key="); w.Code != http.StatusForbidden {
 		t.Error("a used key is the empty one:", w.Code)
+	}
+}
+
+// TestStopEverywhere: where there is no job yet, and where its files have mistakes, the page says
+// how the program is stopped, too.
+func TestStopEverywhere(t *testing.T) {
+	job := filepath.Join(t.TempDir(), "job.toml")
+	h, _ := serve(job, "")
+	if text := get(h, "/start").Body.String(); !strings.Contains(text, `href="/stop"`) {
+		t.Errorf("before there is a job: %s", text)
+	}
+	if err := os.WriteFile(job, []byte("[job\n"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if text := get(h, "/").Body.String(); !strings.Contains(text, "Mistakes in the files") ||
+		!strings.Contains(text, `href="/stop"`) {
+		t.Errorf("mistakes in the files: %s", text)
 	}
 }
 
