@@ -2,6 +2,7 @@ package bench
 
 import (
 	"context"
+	"io"
 	"net/http"
 	"os"
 	"path/filepath"
@@ -9,6 +10,7 @@ import (
 	"strings"
 
 	"brightset/catalog"
+	"brightset/catalog/disk"
 	"brightset/cmd/brightset/internal/report"
 	"brightset/model/plan"
 	"brightset/model/program"
@@ -79,7 +81,12 @@ func within(folder string) (files, folders []string) {
 
 // namesShop says whether a file may be a job's: it is not read as one for its name alone.
 func namesShop(path string) bool {
-	text, err := os.ReadFile(path)
+	f, err := disk.Open(path) // a pipe would be waited for
+	if err != nil {
+		return false
+	}
+	defer f.Close()
+	text, err := io.ReadAll(io.LimitReader(f, maxPhoto))
 	return err == nil && strings.Contains(string(text), "[job]") && strings.Contains(string(text), "shop")
 }
 
