@@ -28,7 +28,7 @@ func TestBenchAccessible(t *testing.T) {
 	checker := axe(t)
 	for _, width := range []int64{360, 768, 1280} {
 		for _, path := range []string{"/", "/?slot=crest", "/lots", "/plan", "/what-if", "/shop", "/papers",
-			"/journal", "/new", "/position", "/learn", "/photos?slot=crest"} {
+			"/journal", "/new", "/position", "/learn", "/hunt", "/risk", "/photos?slot=crest"} {
 			b.do(chromedp.EmulateViewport(width, 900))
 			b.open(path)
 			if n := eval[int](b, tabStops); path == "/?slot=crest" && n > 15 {

@@ -7,29 +7,30 @@ import (
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report"
+	"brightset/cmd/brightset/internal/report/page"
 	"brightset/model/ask"
 	"brightset/model/plan"
 	"brightset/model/risk"
 	"brightset/solver"
 )
 
-// What hunt, risk and learn say is shown as they say it; it is worked out after the page.
+// What hunt, risk and learn say is shown in tables; it is worked out after the page.
 
-func (s *Server) advicePage(w http.ResponseWriter, r *http.Request, page, name, text string) {
+func (s *Server) advicePage(w http.ResponseWriter, r *http.Request, page, name string) {
 	_, _, f, ok := s.open(w, r, page)
 	if !ok {
 		return
 	}
 	f.Name = name
-	s.show(w, http.StatusOK, "advice", map[string]any{"F": f, "Part": "/" + page + ".part", "Text": text})
+	s.show(w, http.StatusOK, "advice", map[string]any{"F": f, "Part": "/" + page + ".part"})
 }
 
 func (s *Server) huntPage(w http.ResponseWriter, r *http.Request) {
-	s.advicePage(w, r, "hunt", "What to look out for", "")
+	s.advicePage(w, r, "hunt", "What to look out for")
 }
 
 func (s *Server) riskPage(w http.ResponseWriter, r *http.Request) {
-	s.advicePage(w, r, "risk", "How it may turn out", "")
+	s.advicePage(w, r, "risk", "How it may turn out")
 }
 
 // huntTime is how long finds are looked at.
@@ -46,7 +47,7 @@ func (s *Server) huntPart(w http.ResponseWriter, r *http.Request) {
 		http.Error(w, err.Error(), http.StatusInternalServerError)
 		return
 	}
-	s.show(w, http.StatusOK, "said", map[string]any{"Text": report.Hunt(h)})
+	s.show(w, http.StatusOK, "blocks", map[string]any{"Blocks": report.HuntBlocks(h)})
 }
 
 // The simulation, as the command has it.
@@ -60,11 +61,11 @@ func (s *Server) riskPart(w http.ResponseWriter, r *http.Request) {
 	if d == nil {
 		return
 	}
-	p, text, err := beside(r.Context(), s, d.State, question{"risk said", catalog.None}, 4*patience,
-		func(ctx context.Context, p *plan.Plan) (string, error) {
-			return report.Risk(risk.RiskOf(ctx, p), risk.Simulate(ctx, p, riskRuns, riskSeed), nil, true), nil
+	p, blocks, err := beside(r.Context(), s, d.State, question{"risk said", catalog.None}, 4*patience,
+		func(ctx context.Context, p *plan.Plan) ([]page.Block, error) {
+			return report.RiskBlocks(risk.RiskOf(ctx, p), risk.Simulate(ctx, p, riskRuns, riskSeed)), nil
 		})
-	s.showPart(w, r, "said", p, err, func() map[string]any { return map[string]any{"Text": text} })
+	s.showPart(w, r, "blocks", p, err, func() map[string]any { return map[string]any{"Blocks": blocks} })
 }
 
 // learnPage is what the shop's jobs teach; without a shop, what this one does.
@@ -79,7 +80,7 @@ func (s *Server) learnPage(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	f.Name = "What the shop has learnt"
-	s.show(w, http.StatusOK, "advice", map[string]any{"F": f, "Text": report.Learn(lesson)})
+	s.show(w, http.StatusOK, "advice", map[string]any{"F": f, "Blocks": report.LearnBlocks(lesson)})
 }
 
 func learnt(st *catalog.State) (*report.Lesson, error) {

@@ -13,39 +13,47 @@ import (
 // most to pay.
 func Hunt(h *ask.Hunted) string {
 	st := h.Plan.Of
-	text := Paragraph("", "", fmt.Sprintf("%s: what to hunt for (all sums in %s)", st.Job.Title, st.Job.Currency)) + "\n"
-	switch {
-	case !h.Plan.Has:
-		text += Paragraph("", "", "As things stand nothing meets the target. These finds would make a set possible:")
-	default:
-		text += Paragraph("", "",
-			fmt.Sprintf("Without any find the set costs %s. A find is worth what the set costs less with it, "+
-				"if it came free; freight to your door counts as part of its price.", catalog.FormatMoney(h.Plan.Expected)))
-	}
+	text := Paragraph("", "", fmt.Sprintf("%s: what to hunt for (all sums in %s)", st.Job.Title, st.Job.Currency)) + "\n" +
+		Paragraph("", "", huntIntro(h))
 	if len(h.Finds) == 0 && !h.Whole {
-		return text + "\n" + Paragraph("", "", "Stopped before any find was looked at to the end. For one slot at a time: "+
-			"brightset hunt --slot SLOT")
+		return text + "\n" + Paragraph("", "", noneLookedAt+" For one slot at a time: brightset hunt --slot SLOT")
 	}
 	if len(h.Finds) == 0 {
-		return text + "\n" + Paragraph("", "",
-			"Nothing is worth hunting for: no find of the kinds looked at would make the set cheaper.")
+		return text + "\n" + Paragraph("", "", noneWorthIt)
 	}
 	text += "\n" + huntTable(h)
 	if pairs := pairTexts(h); len(pairs) > 0 {
-		text += "\n" + list("Together they are worth something else than one by one:", pairs)
+		text += "\n" + list(huntTogether+":", pairs)
 	}
 	if leads := leads(h); len(leads) > 0 {
-		text += "\n" + list("Leads, and what waiting for them is worth:", leads)
+		text += "\n" + list(huntLeads+":", leads)
 	}
 	if tours := tours(h); len(tours) > 0 {
 		text += "\n" + tours
 	}
 	if !h.Whole {
-		text += "\n" + Paragraph("", "", "Stopped early: not every find was looked at to the end. Of two sums "+
-			"a find is proven to be worth the first at least and the second at most. For one slot at a time: "+
-			"brightset hunt --slot SLOT")
+		text += "\n" + Paragraph("", "", huntCut+" For one slot at a time: brightset hunt --slot SLOT")
 	}
 	return text + "\n" + Paragraph("", "", huntNote(h))
+}
+
+// What the list and the page of it say alike.
+const (
+	noneLookedAt = "Stopped before any find was looked at to the end."
+	noneWorthIt  = "Nothing is worth hunting for: no find of the kinds looked at would make the set cheaper."
+	huntTogether = "Together they are worth something else than one by one"
+	huntLeads    = "Leads, and what waiting for them is worth"
+	huntCut      = "Stopped early: not every find was looked at to the end. Of two sums a find is proven to be worth " +
+		"the first at least and the second at most."
+)
+
+// huntIntro says what a find is worth.
+func huntIntro(h *ask.Hunted) string {
+	if !h.Plan.Has {
+		return "As things stand nothing meets the target. These finds would make a set possible:"
+	}
+	return fmt.Sprintf("Without any find the set costs %s. A find is worth what the set costs less with it, "+
+		"if it came free; freight to your door counts as part of its price.", catalog.FormatMoney(h.Plan.Expected))
 }
 
 // leads says what the chance that a piece comes is worth, and until when.
@@ -76,33 +84,38 @@ func leads(h *ask.Hunted) []string {
 
 // tours says in which order to try the avenues, and when to stop.
 func tours(h *ask.Hunted) string {
-	st := h.Plan.Of
 	text := ""
-	for _, t := range ask.Tours(st, h) {
-		var tries []string
-		for _, try := range t.Tries {
-			a := &st.Avenues[try.Avenue]
-			where := a.Where
-			if where == "" {
-				where = a.ID
-			}
-			tries = append(tries, fmt.Sprintf("[ ] %s: %s a try, %s to find one, likely at %s; "+
-				"skip it once you have one for %s or less",
-				where, catalog.FormatMoney(a.Cost), Percent(a.Chance), catalog.FormatMoney(a.Likely),
-				catalog.FormatMoney(try.Reserve)))
-		}
-		text += Paragraph("", "",
-			fmt.Sprintf("Where to look for %s (%s), in this order; worth up to %s, and with tries and piece %s on average:",
-				st.Slots[t.Find.Slot].Name, t.Find.Profile.Name, catalog.FormatMoney(t.Find.Worth),
-				catalog.FormatMoney(t.Expects))) + list("", tries)
+	for _, t := range ask.Tours(h.Plan.Of, h) {
+		head, how, tries := tour(h.Plan.Of, &t)
+		text += Paragraph("", "", head+", "+how+":") + list("", tries)
 	}
 	if text != "" {
-		text += Paragraph("", "", "The order is the best there is for one slot by itself; "+
-			"where finds for several slots hang together it is a rule of thumb. Prices and chances are your own guesses: "+
-			"low, likely and high count as one case in four, two in four and one in four.")
+		text += Paragraph("", "", tourNote)
 	}
 	return text
 }
+
+// tour says for what one goes and what it is worth, and the tries in their order.
+func tour(st *catalog.State, t *ask.Tour) (head, how string, tries []string) {
+	for _, try := range t.Tries {
+		a := &st.Avenues[try.Avenue]
+		where := a.Where
+		if where == "" {
+			where = a.ID
+		}
+		tries = append(tries, fmt.Sprintf("[ ] %s: %s a try, %s to find one, likely at %s; "+
+			"skip it once you have one for %s or less",
+			where, catalog.FormatMoney(a.Cost), Percent(a.Chance), catalog.FormatMoney(a.Likely),
+			catalog.FormatMoney(try.Reserve)))
+	}
+	return fmt.Sprintf("Where to look for %s (%s)", st.Slots[t.Find.Slot].Name, t.Find.Profile.Name),
+		fmt.Sprintf("in this order; worth up to %s, and with tries and piece %s on average",
+			catalog.FormatMoney(t.Find.Worth), catalog.FormatMoney(t.Expects)), tries
+}
+
+const tourNote = "The order is the best there is for one slot by itself; " +
+	"where finds for several slots hang together it is a rule of thumb. Prices and chances are your own guesses: " +
+	"low, likely and high count as one case in four, two in four and one in four."
 
 // huntNote says what the prices rest on.
 func huntNote(h *ask.Hunted) string {

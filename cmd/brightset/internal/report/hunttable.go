@@ -9,27 +9,35 @@ import (
 	"brightset/model/plan"
 )
 
-// huntTable lists what to look out for, the most valuable first. Slots for which the same
-// is looked for at the same top price share a row.
+// huntTable lists what to look out for.
 func huntTable(h *ask.Hunted) string {
+	t := NewTable("[ ] slot", "look out for", "to be used", ">top price")
+	for _, r := range wanted(h) {
+		t.Row("[ ] "+r.slots, r.look, r.used, r.top)
+	}
+	return t.String()
+}
+
+// wantedRow is what is looked out for, for one slot or several.
+type wantedRow struct{ slots, look, used, top string }
+
+// wanted is what to look out for, the most valuable first. Slots for which the same is looked
+// for at the same top price share a row.
+func wanted(h *ask.Hunted) (rows []wantedRow) {
 	st := h.Plan.Of
-	type row struct{ slots, look, used, top string }
-	var rows []row
 	for _, finds := range h.Rows() {
 		f := finds[0]
-		one := row{st.Slots[f.Slot].Name, profiles(finds), plan.BriefWay(st, f.Choice), worth(st, f)}
-		at := slices.IndexFunc(rows, func(r row) bool { return r.look == one.look && r.used == one.used && r.top == one.top })
+		one := wantedRow{st.Slots[f.Slot].Name, profiles(finds), plan.BriefWay(st, f.Choice), worth(st, f)}
+		at := slices.IndexFunc(rows, func(r wantedRow) bool {
+			return r.look == one.look && r.used == one.used && r.top == one.top
+		})
 		if at < 0 {
 			rows = append(rows, one)
 		} else {
 			rows[at].slots += ", " + one.slots
 		}
 	}
-	t := NewTable("[ ] slot", "look out for", "to be used", ">top price")
-	for _, r := range rows {
-		t.Row("[ ] "+r.slots, r.look, r.used, r.top)
-	}
-	return t.String()
+	return rows
 }
 
 // profiles names what is looked out for in one row of the list.

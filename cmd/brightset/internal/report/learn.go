@@ -21,13 +21,47 @@ func (l *Lesson) from() string {
 // Learn writes what a shop's journals teach: every figure with how many outcomes it rests
 // on and the interval that holds the truth in four of five such cases.
 func Learn(l *Lesson) string {
-	text := Paragraph("", "", fmt.Sprintf("Learnt from %s that went to platers and came back, broke or were refused.",
-		l.from()))
+	text := Paragraph("", "", l.intro())
 	if l.Count == 0 {
 		return text + "\n" + Paragraph("", "", "Nothing yet. It is learnt from what is recorded: sent, back, broke, "+
 			"refused (brightset help record).")
 	}
-	t := NewTable("metal, work", ">pieces", ">broke", ">expected", ">breaks", "4 in 5", ">refused", "4 in 5")
+	t := NewTable(metalHeads...)
+	for _, row := range l.metalRows() {
+		t.Row(row...)
+	}
+	p := NewTable(platerHeads...)
+	for _, row := range l.platerRows() {
+		p.Row(row...)
+	}
+	text += "\n" + t.String() + Paragraph("", "", metalNote) + "\n" + p.String()
+	for _, off := range l.guessesOff() {
+		text += Paragraph("", "", off)
+	}
+	return text + Paragraph("", "", platerNote)
+}
+
+func (l *Lesson) intro() string {
+	return fmt.Sprintf("Learnt from %s that went to platers and came back, broke or were refused.", l.from())
+}
+
+// The heads of what was learnt, and what stands below.
+var (
+	metalHeads  = []string{"metal, work", ">pieces", ">broke", ">expected", ">breaks", "4 in 5", ">refused", "4 in 5"}
+	platerHeads = []string{"plater", ">pieces", ">paid/agreed", "4 in 5", ">days late", ">grade off", ">broke",
+		">expected"}
+)
+
+const (
+	metalNote = "Expected: by the starting values alone. 4 in 5: it lies between these in four of five " +
+		"such cases. Mended: worked on before it was plated. * too few of its own: the metal's as a whole."
+	platerNote = "Paid/agreed: of prices that he named, our own estimates aside. " +
+		"Days late and grade off: on average, ± the spread of single pieces. Expected breaks of a plater: " +
+		"by the metals as they are learnt."
+)
+
+// metalRows are a metal's pieces, and below them those that had the same work.
+func (l *Lesson) metalRows() (rows [][]string) {
 	for i := range l.Metals {
 		m := &l.Metals[i]
 		name := m.Metal
@@ -38,23 +72,20 @@ func Learn(l *Lesson) string {
 				name += " *"
 			}
 		}
-		t.Row(name, fmt.Sprint(m.N), fmt.Sprint(m.Broke), fmt.Sprintf("%.1f", m.Predicted), share(m.Mean),
-			between(m.Low, m.High), share(m.RefusedMean), between(m.RefusedLow, m.RefusedHigh))
+		rows = append(rows, []string{name, fmt.Sprint(m.N), fmt.Sprint(m.Broke), fmt.Sprintf("%.1f", m.Predicted),
+			share(m.Mean), between(m.Low, m.High), share(m.RefusedMean), between(m.RefusedLow, m.RefusedHigh)})
 	}
-	text += "\n" + t.String()
-	text += Paragraph("", "", "Expected: by the starting values alone. 4 in 5: it lies between these in four of five "+
-		"such cases. Mended: worked on before it was plated. * too few of its own: the metal's as a whole.")
-	p := NewTable("plater", ">pieces", ">paid/agreed", "4 in 5", ">days late", ">grade off", ">broke",
-		">expected")
+	return rows
+}
+
+func (l *Lesson) platerRows() (rows [][]string) {
 	for i := range l.Platers {
 		q := &l.Platers[i]
-		p.Row(q.Plater, fmt.Sprint(q.N), ratio(q), ratioWithin(q), signedMean(q.Late, q.LateSD, q.LateN),
-			signedMean(q.Grade, q.GradeSD, q.GradeN), fmt.Sprint(q.Broke), fmt.Sprintf("%.1f", q.Predicted))
+		rows = append(rows, []string{q.Plater, fmt.Sprint(q.N), ratio(q), ratioWithin(q),
+			signedMean(q.Late, q.LateSD, q.LateN), signedMean(q.Grade, q.GradeSD, q.GradeN), fmt.Sprint(q.Broke),
+			fmt.Sprintf("%.1f", q.Predicted)})
 	}
-	text += "\n" + p.String()
-	return text + guessesOff(l) + Paragraph("", "", "Paid/agreed: of prices that he named, our own estimates aside. "+
-		"Days late and grade off: on average, ± the spread of single pieces. Expected breaks of a plater: "+
-		"by the metals as they are learnt.")
+	return rows
 }
 
 func share(v float64) string { return fmt.Sprintf("%.1f%%", 100*v) }
@@ -77,15 +108,15 @@ func ratioWithin(q *risk.PlaterRate) string {
 
 // guessesOff says how far the open prices of platers came out from what was reckoned, where
 // there were enough of them.
-func guessesOff(l *Lesson) (text string) {
+func (l *Lesson) guessesOff() (all []string) {
 	for i := range l.Platers {
 		if q := &l.Platers[i]; q.SpreadKnown() {
-			text += Paragraph("", "", fmt.Sprintf("Guesses of the work of %s: of %d open prices from %.0f%% below what was "+
+			all = append(all, fmt.Sprintf("Guesses of the work of %s: of %d open prices from %.0f%% below what was "+
 				"reckoned to %.0f%% above; that takes the place of the starting spread.", q.Plater, q.GuessN, 100*q.Low,
 				100*q.High))
 		}
 	}
-	return text
+	return all
 }
 
 func signedMean(mean, spread float64, n int) string {

@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"brightset/catalog"
-	"brightset/model/choice"
 	"brightset/model/risk"
 )
 
@@ -19,17 +18,15 @@ func Risk(r *risk.Risk, s *risk.Simulation, f *Unknown, detail bool) string {
 	var b strings.Builder
 	b.WriteString(Paragraph("", "", fmt.Sprintf("%s: how it may turn out (all sums in %s)", st.Job.Title,
 		st.Job.Currency)) + "\n")
-	b.WriteString(Paragraph("", "",
-		fmt.Sprintf("The plan spends %s if all goes well. Pieces break, are sent back after stripping, or don't come; "+
-			"what is held in reserve, or a rescue, then fills the slot.", catalog.FormatMoney(r.Plan.Outlay))+spentAlready(st)))
+	b.WriteString(Paragraph("", "", riskIntro(r)))
 	b.WriteString("\n" + twenty(r) + "\n")
 	for _, row := range riskRows(r, s) {
 		b.WriteString(Paragraph(fmt.Sprintf("  %-12s", row[0]), strings.Repeat(" ", 14), row[1]))
 	}
 	for _, part := range []string{
-		early(r, s),
-		list("Where the bad cases come from:", slotRisks(r)),
-		list("If a plater loses all he has of yours:", lotRisks(r)),
+		cutShort(early(r, s)),
+		list(badCases+":", slotRisks(r)),
+		list(lotsLost+":", lotRisks(r)),
 		findOuts(st, f),
 	} {
 		if part != "" {
@@ -52,6 +49,19 @@ func Risk(r *risk.Risk, s *risk.Simulation, f *Unknown, detail bool) string {
 	return b.String()
 }
 
+// What the answer and the page of it say alike.
+const (
+	badCases = "Where the bad cases come from"
+	lotsLost = "If a plater loses all he has of yours"
+)
+
+// riskIntro says what may go otherwise than planned.
+func riskIntro(r *risk.Risk) string {
+	return fmt.Sprintf("The plan spends %s if all goes well. Pieces break, are sent back after stripping, or don't come; "+
+		"what is held in reserve, or a rescue, then fills the slot.", catalog.FormatMoney(r.Plan.Outlay)) +
+		spentAlready(r.Plan.Of)
+}
+
 // spentAlready says what the sums of an answer come on top of; "" where nothing is spent.
 func spentAlready(st *catalog.State) string {
 	if st.Job.SpentSum == 0 {
@@ -61,26 +71,39 @@ func spentAlready(st *catalog.State) string {
 		catalog.FormatMoney(st.Job.SpentSum))
 }
 
-// twenty pictures twenty jobs like this one, the cheapest first, in lines of alike
-// sums.
+// twenty pictures twenty jobs like this one.
 func twenty(r *risk.Risk) string {
+	text := Paragraph("", "", "Of twenty jobs like this one:")
+	for _, g := range alike(r) {
+		text += fmt.Sprintf("  %-20s up to %12s  %d\n", strings.Repeat("o", g.jobs), catalog.FormatMoney(g.upTo), g.jobs)
+	}
+	return text
+}
+
+// alikeJobs are some of twenty jobs like a plan's, which spend about the same.
+type alikeJobs struct {
+	jobs int
+	upTo catalog.Cents
+}
+
+// alike is twenty jobs like a plan's, the cheapest first.
+func alike(r *risk.Risk) (all []alikeJobs) {
 	const jobs = 20
 	var sums []catalog.Cents
 	for i := range jobs {
 		sums = append(sums, r.Cash.Quantile((float64(i)+0.5)/jobs))
 	}
 	step := nice((sums[jobs-1] - sums[0]) / 6)
-	text := Paragraph("", "", "Of twenty jobs like this one:")
 	for i := 0; i < jobs; {
 		upTo := (sums[i] + step - 1) / step * step
 		n := 0
 		for i+n < jobs && sums[i+n] <= upTo {
 			n++
 		}
-		text += fmt.Sprintf("  %-20s up to %12s  %d\n", strings.Repeat("o", n), catalog.FormatMoney(upTo), n)
+		all = append(all, alikeJobs{n, upTo})
 		i += n
 	}
-	return text
+	return all
 }
 
 // nice is the next round step at or above v: 10, 20, 50, 100 ... units.
@@ -133,6 +156,14 @@ func riskRows(r *risk.Risk, s *risk.Simulation) [][2]string {
 	return rows
 }
 
+// cutShort is a paragraph; "" of nothing.
+func cutShort(text string) string {
+	if text == "" {
+		return ""
+	}
+	return Paragraph("", "", text)
+}
+
 // early says what of it was cut short; "" where nothing was.
 func early(r *risk.Risk, s *risk.Simulation) string {
 	text := ""
@@ -149,7 +180,7 @@ func early(r *risk.Risk, s *risk.Simulation) string {
 	if text == "" {
 		return ""
 	}
-	return Paragraph("", "", "Stopped early: "+text+"give it longer for the whole answer.")
+	return "Stopped early: " + text + "give it longer for the whole answer."
 }
 
 func mean(runs []catalog.Cents) catalog.Cents {
@@ -198,43 +229,4 @@ func lotRisks(r *risk.Risk) []string {
 		all = append(all, text)
 	}
 	return all
-}
-
-func riskDetail(r *risk.Risk, s *risk.Simulation) string {
-	t := NewTable("what is spent", ">1 in 10", ">half", ">9 in 10", ">mean")
-	exact := fmt.Sprintf("exact, prices as planned, to within %s", catalog.FormatMoney(max(r.Cash.Step, r.Cash.Off)))
-	t.Row(exact, catalog.FormatMoney(r.Cash.Quantile(0.1)), catalog.FormatMoney(r.Cash.Quantile(0.5)),
-		catalog.FormatMoney(r.Cash.Quantile(0.9)), catalog.FormatMoney(catalog.Cents(r.Cash.Mean()+0.5)))
-	for _, row := range []struct {
-		name string
-		runs []catalog.Cents
-	}{{"simulated, estimates off as well", s.Cash}, {"the same, deciding again after each failure", s.Replan}} {
-		if s.Runs == 0 {
-			continue
-		}
-		t.Row(row.name, catalog.FormatMoney(risk.Quantile(row.runs, 0.1)), catalog.FormatMoney(risk.Quantile(row.runs, 0.5)),
-			catalog.FormatMoney(risk.Quantile(row.runs, 0.9)), catalog.FormatMoney(mean(row.runs)))
-	}
-	return t.String() + "\n" + Paragraph("", "",
-		fmt.Sprintf("Exact: every slot by itself, all its outcomes convolved. Simulated: %d runs with a fixed seed; "+
-			"the work of one plater is off by one factor in a run, %s; firm prices stay, "+
-			"and a price with a range of its own keeps within it. "+
-			"Deciding again takes the cheapest piece left over that fits, whatever slot it was held for. "+
-			"Grade: what a rescue finds is taken to be just as good as its slot asks for.", s.Runs, triangle(r.Plan.Of)))
-}
-
-// triangle says between what shares guesses are drawn.
-func triangle(st *catalog.State) string {
-	low, high := &st.Tables.Spread.Low, &st.Tables.Spread.High
-	text := fmt.Sprintf("triangular from -%s%% to +%s%%", catalog.FormatMicro(100*low.V), catalog.FormatMicro(100*high.V))
-	if low.From.Source == catalog.StartingValue && high.From.Source == catalog.StartingValue {
-		text += " (common practice, no published source)"
-	}
-	for q := range st.Platers {
-		if own := choice.PlaterSpread(st, q); own != st.Tables.Spread {
-			text += fmt.Sprintf(", of %s from -%s%% to +%s%%", st.Platers[q].Name, catalog.FormatMicro(100*own.Low.V),
-				catalog.FormatMicro(100*own.High.V))
-		}
-	}
-	return text
 }
