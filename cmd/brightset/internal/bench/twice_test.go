@@ -227,7 +227,7 @@ func TestWholeShop(t *testing.T) {
 		t.Error("what was taken away still shows")
 	}
 	for path, want := range map[string]string{"/hunt": "/hunt.part", "/risk": "/risk.part", "/learn": "Learnt from",
-		"/hunt.part": "what to hunt for", "/risk.part": "how it may turn out"} {
+		"/hunt.part": "look out for", "/risk.part": "like this one"} {
 		if w := get(h, path); w.Code != http.StatusOK || !strings.Contains(w.Body.String(), want) {
 			t.Error(path, w.Code, w.Body)
 		}
