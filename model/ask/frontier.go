@@ -122,8 +122,10 @@ func lifted(st *catalog.State) *catalog.State {
 }
 
 // highest is a sum of weight x grade that no plan exceeds. It is nil if there is no plan,
-// or none was found in time.
+// or none was found in time, of which it takes a quarter at most: the curve is what is asked for.
 func highest(ctx context.Context, free *catalog.State, set solver.Settings) (top *int64, err error) {
+	ctx, done := program.Portion(ctx, 0.25)
+	defer done()
 	p := program.CompileWithin(ctx, free, program.Options{Best: true, FixedLimits: true})
 	res, err := p.SolveOnce(ctx, solver.Change{}, set)
 	if err != nil || !res.Has {
