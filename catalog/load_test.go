@@ -193,4 +193,7 @@ date = 2031-02-01
 	if s := mustLoad(t, job, shop, Options{}); len(s.Warnings) != len(want)-3 {
 		t.Errorf("without today's date there are %d warnings", len(s.Warnings))
 	}
+	if !s.Pieces[0].Unpriced {
+		t.Error("nothing says that no price is given")
+	}
 }

@@ -44,6 +44,7 @@ type Piece struct {
 	Metal     int   // index into Tables.Metals, None for "unknown"
 	Quantity  int   // default 1
 	Price     Cents // to pay to have one; 0 for the customer's own and out of a bundle
+	Unpriced  bool  // a vendor's of which no price is given: it counts as free
 	Value     Cents // what one fetches if it is not used; customer's pieces only
 	Chance    Micro // that it comes at all, default One
 	Days      Val[int]

@@ -51,6 +51,7 @@ func (l *loader) readOwner(t *table, p *Piece) {
 		}
 	}
 	if p.Side == Vendors && p.Bundle == None && !t.has("price") && !t.has("bundle") {
+		p.Unpriced = true
 		t.l.warn(t.here(), fmt.Sprintf("%s is a vendor's but has no price: it counts as free", t.what))
 	}
 }

@@ -13,7 +13,8 @@ import (
 type ConcernKind int
 
 const (
-	ConcernBudget     ConcernKind = iota // one job in ten like this one goes above the budget
+	ConcernUnpriced   ConcernKind = iota // what is to be bought counts as free, since nobody has named a price
+	ConcernBudget                        // one job in ten like this one goes above the budget
 	ConcernOwner                         // the owner's quote is above the budget
 	ConcernDate                          // one in ten is late
 	ConcernBags                          // two bags on the bench would do where something is to be bought
@@ -45,7 +46,7 @@ type Outlook struct {
 // most when it comes.
 func Concerns(pl *plan.Plan, o Outlook) []Concern {
 	st := pl.Of
-	var all []Concern
+	all := unpriced(pl)
 	job := &st.Job
 	over := o.Nine - job.Budget.V
 	if job.BudgetOn == catalog.OnQuote { // what comes on top is passed on
@@ -69,6 +70,21 @@ func Concerns(pl *plan.Plan, o Outlook) []Concern {
 	all = append(all, shared(pl)...)
 	all = append(all, unbacked(pl)...)
 	return append(all, guessed(pl)...)
+}
+
+// unpriced finds what the plan buys, or holds in reserve, of which no price is given.
+func unpriced(pl *plan.Plan) []Concern {
+	c := Concern{Kind: ConcernUnpriced}
+	for i := range pl.Lines {
+		l := &pl.Lines[i]
+		if pl.Of.Pieces[l.Choice.Piece].Unpriced || l.Fallback != nil && pl.Of.Pieces[l.Fallback.Piece].Unpriced {
+			c.Slots = append(c.Slots, l.Slot)
+		}
+	}
+	if len(c.Slots) == 0 {
+		return nil
+	}
+	return []Concern{c}
 }
 
 // pairsSplit finds match groups whose pieces go to platers in more than one lot: those

@@ -55,6 +55,9 @@ func TestConcernsByHand(t *testing.T) {
 	pl.Lines[0].Sharing, pl.Lines[1].Sharing = &plan.Sharing{With: 1, Yields: true}, &plan.Sharing{With: 0}
 	same("one spare for two", kindsOf(Outlook{}), ConcernPairSplit, ConcernShared, ConcernIrreplaced, ConcernGuess)
 	pl.Lines[0].Sharing, pl.Lines[1].Sharing = nil, nil
+	st.Pieces[1].Unpriced = true
+	same("no price", kindsOf(Outlook{}), ConcernUnpriced, ConcernPairSplit, ConcernIrreplaced, ConcernGuess)
+	st.Pieces[1].Unpriced = false
 	if c := Concerns(pl, Outlook{})[2]; c.Cents != 40_00 || len(c.Slots) != 1 {
 		t.Errorf("guessed: %+v", c)
 	}

@@ -28,6 +28,8 @@ func concernRows(p *plan.Plan, s *Screen) []string {
 func concernText(p *plan.Plan, c *paper.Concern) string {
 	st := p.Of
 	switch c.Kind {
+	case paper.ConcernUnpriced:
+		return "no price is given, and it counts as free: " + plan.SlotNames(st, c.Slots) + "; ask for it"
 	case paper.ConcernBudget:
 		return fmt.Sprintf("one job in ten like this goes over the budget by %s or more", catalog.FormatMoney(c.Cents))
 	case paper.ConcernOwner:
