@@ -32,6 +32,8 @@ type outcome struct {
 	cut      bool // halted before it was finished: the node stays open
 	learnt   []lesson
 	r        *relaxation // of the node, where it was branched
+	size     float64     // of the node, where it was tried to go through it block by block; else 0
+	through  bool        // and that came to an end
 }
 
 // The search looks for a better solution from the node it is at after this many
@@ -72,6 +74,7 @@ func (s *search) branchAndBound() error {
 		for i, o := range out {
 			s.nodes++
 			s.lps += o.lps
+			s.sized(&o)
 			if o.err != nil {
 				return o.err
 			}

@@ -24,7 +24,7 @@ func (s *search) work(n *node) (o outcome) {
 	}
 	b = in.lagrangian(d, y, true)
 	if b.prune(o.best.reach(s.other)) || s.putOff(n, d, b, y, m.pool, &o) ||
-		in.enumerate(d, b, &o.best, s.other, s.picksAtMost(), s.halted) {
+		in.enumerate(d, b, &o.best, s.other, s.picksAtMost(), s.halted) || s.layered(d, b, y, &o) {
 		return o
 	}
 	if s.halted() {

@@ -27,8 +27,9 @@ var leaves = []struct {
 	{"knapsack without walks or classes", without{walks: true, classes: true, dominance: true}},
 	{"no links of rows", without{rowLinks: true}},
 	{"no guesses", without{guesses: true}},
-	{"none but walks", without{true, true, true, true, true, true, true, false, true, true, nil}},
-	{"none of them", without{true, true, true, true, true, true, true, true, true, true, nil}},
+	{"no layers", without{layers: true}},
+	{"none but walks", without{true, true, true, true, true, true, true, false, true, true, true, nil}},
+	{"none of them", without{true, true, true, true, true, true, true, true, true, true, true, nil}},
 }
 
 // agrees solves a problem with everything and without each part of the search in turn

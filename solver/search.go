@@ -27,6 +27,7 @@ type search struct {
 	known   history
 	guess   *guess // nil where none was made
 	memory  *memory
+	large   float64 // how large a node may be to be gone through block by block; 0: any
 	layout  *layout // of the problem as it stands; nil where it is solved once
 	leave   without
 	level   int  // how many ties have taken the place of the total

@@ -14,6 +14,7 @@ type without struct {
 	walks     bool // no node is enumerated before one pick is left of it
 	rowLinks  bool // switches are linked with groups alone
 	guesses   bool // no total is guessed
+	layers    bool // no node is gone through block by block
 
 	engine engine // another one than the program has; nil: that one
 }

@@ -40,7 +40,7 @@ func screenOf(ctx context.Context, line *progress, p *plan.Plan, since *report.S
 	s := &report.Screen{Acts: paper.Todo(p)}
 	if !sharesSpares(p) { // how a plan turns out is worked out for a spare behind each
 		line.now("working out how it may turn out")
-		s.Outlook.Days = risk.RiskOf(ctx, p).Days(nineInTen)
+		s.Outlook.Days = risk.DaysOf(p, nineInTen)
 		s.Outlook.Nine, _ = nineWithin(ctx, p)
 	}
 	if p.Of.Quote.Given {

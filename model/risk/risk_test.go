@@ -126,6 +126,9 @@ func TestDays(t *testing.T) {
 		r := RiskOf(context.Background(), plan)
 		for _, q := range []float64{0.1, 0.5, 0.9, 1} {
 			day := r.Days(q)
+			if alone := DaysOf(plan, q); alone != day {
+				t.Errorf("seed %d: day %d by itself, %d with everything else", seed, alone, day)
+			}
 			in := map[int]float64{} // by day, and by the day before
 			var walk func(i int, chance float64, last int)
 			walk = func(i int, chance float64, last int) {
