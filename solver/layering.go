@@ -45,7 +45,8 @@ const (
 
 // layer looks at all picks of d that may be better than, or as good as, what is in hand.
 // It says whether it got through, looking at limit partial picks at most.
-func (in *instance) layer(d *domain, b *bound, y *duals, best *incumbent, other int64, limit int, stop func() bool) bool {
+func (in *instance) layer(d *domain, b *bound, y *duals, best *incumbent, other int64, limit int,
+	stop func() bool) bool {
 	l := &layering{in: in, d: d, best: best, other: other, left: limit, stop: stop}
 	if got := l.prepare(b, y); got != prepared {
 		return got == noneLeft
