@@ -15,7 +15,8 @@ type layering struct {
 	d      *domain
 	best   *incumbent
 	other  int64 // totals from here on are of no interest
-	left   int   // partial picks that may still be looked at
+	left   int   // steps that may still be taken
+	looked int   // partial picks looked at
 	stop   func() bool
 	judges []judge
 	dims   []dim
@@ -36,6 +37,9 @@ type partial struct {
 	use          []int64
 }
 
+// dimsPerStep is how many dims one more step is counted for in looking at a partial pick.
+const dimsPerStep = 40
+
 // mostFinal is how many whole picks may be left to be looked at in the end, mostCovering how
 // many partial picks another is compared with.
 const (
@@ -44,7 +48,7 @@ const (
 )
 
 // layer looks at all picks of d that may be better than, or as good as, what is in hand.
-// It says whether it got through, looking at limit partial picks at most.
+// It says whether it got through within so many steps.
 func (in *instance) layer(d *domain, b *bound, y *duals, best *incumbent, other int64, limit int,
 	stop func() bool) bool {
 	l := &layering{in: in, d: d, best: best, other: other, left: limit, stop: stop}
@@ -58,7 +62,7 @@ func (in *instance) layer(d *domain, b *bound, y *duals, best *incumbent, other 
 		if !ok {
 			return false
 		}
-		if now = l.undominated(next); len(now) > limit/5 {
+		if now = l.undominated(next); len(now) > limit/8 {
 			return false
 		}
 	}
@@ -79,7 +83,7 @@ func (l *layering) first() partial {
 // expand puts every choice of stage i behind every partial pick.
 func (l *layering) expand(i int, now []partial) (next []partial, ok bool) {
 	s := &l.stages[i]
-	upper := l.upper()
+	upper, step := l.upper(), 1+len(l.dims)/dimsPerStep
 	use := make([]int64, len(l.dims))
 	var slab []int64
 	for n := range now {
@@ -89,7 +93,8 @@ func (l *layering) expand(i int, now []partial) (next []partial, ok bool) {
 			if p.val[0]+k.rc[0]+l.judges[0].table[i+1][0]-2*l.judges[0].b.err > upper {
 				break // sorted by what they cost there
 			}
-			if l.left--; l.left < 0 || l.left&1023 == 0 && l.stop() {
+			l.looked++
+			if l.left -= step; l.left < 0 || l.looked&1023 == 0 && l.stop() {
 				return nil, false
 			}
 			q := partial{from: int32(n), choice: int32(c), cost: p.cost + k.cost, tie: p.tie, mask: p.mask | k.mask, val: p.val}
@@ -109,7 +114,7 @@ func (l *layering) expand(i int, now []partial) (next []partial, ok bool) {
 				continue
 			}
 			if len(slab) < len(use) {
-				slab = make([]int64, 512*len(use))
+				slab = make([]int64, 128*len(use))
 			}
 			q.use, slab = slab[:len(use):len(use)], slab[len(use):]
 			copy(q.use, use)
@@ -198,11 +203,9 @@ func (l *layering) offer(last []partial) bool {
 	return true
 }
 
-// How many partial picks may be looked at in a node: more in a search that goes on for long.
-const (
-	firstPartials = 20_000
-	morePartials  = 100 // per node so far
-)
+// steps is how many may be taken in a node: few at first, when the search may be over soon
+// anyhow, and more in one that goes on for long.
+func (s *search) steps() int { return min(4000+1000*s.nodes, 30_000) + 300*s.nodes }
 
 // layered goes through a node block by block, where that is likely to come to an end.
 func (s *search) layered(d *domain, b *bound, y *duals, o *outcome) bool {
@@ -211,7 +214,7 @@ func (s *search) layered(d *domain, b *bound, y *duals, o *outcome) bool {
 		return false
 	}
 	o.size = size
-	o.through = s.in.layer(d, b, y, &o.best, s.other, firstPartials+morePartials*s.nodes, s.halted)
+	o.through = s.in.layer(d, b, y, &o.best, s.other, s.steps(), s.halted)
 	return o.through
 }
 

@@ -53,16 +53,17 @@ func (l *layering) order() (out []int) {
 	in := l.in
 	rows, waiting := l.smallRows()
 	begun, placed := make([]bool, len(in.rows)), make([]bool, len(in.blocks))
+	size := make([]int, len(in.blocks))
+	for g, i := range in.blockOf {
+		size[i] += in.count(l.d, g, 1<<30)
+	}
 	for range in.blocks {
 		best, most := -1, 0
 		for i := range in.blocks {
 			if placed[i] {
 				continue
 			}
-			score := 0
-			for _, g := range in.blocks[i].groups {
-				score += in.count(l.d, g, 1<<30)
-			}
+			score := size[i]
 			for _, r := range rows[i] {
 				if begun[r] {
 					score += nearness
