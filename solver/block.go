@@ -12,7 +12,6 @@ type block struct {
 	groupOf []int   // per class, its place in groups
 	goes    []bits  // per class, the classes of other groups it goes together with
 	halt    func() bool
-	loose   bool // time was up before it was known what goes together
 }
 
 // single says whether the block is one group.

@@ -78,16 +78,10 @@ func (in *instance) priced(d *domain, y *duals, costs bool) *bound {
 	}
 	size, terms := 0.0, 0 // sum of absolute terms; longest chain of additions
 	value := 0.0
-	lambda := make([]float64, in.accounts) // weight of a charge to each account
-	if costs && in.charged {
-		lambda[0] = 1
-	}
+	lambda := in.worth(y, costs)
 	for r := range in.rows {
 		value -= y.row[r] * float64(in.rows[r].limit)
 		size += math.Abs(y.row[r] * float64(in.rows[r].limit))
-		if in.rows[r].charges {
-			lambda[in.rows[r].account] += y.row[r]
-		}
 	}
 	for g, span := range in.groups {
 		b.least[g] = math.Inf(1)
@@ -110,6 +104,20 @@ func (in *instance) priced(d *domain, y *duals, costs bool) *bound {
 		b.err = math.Inf(1) // then it proves nothing
 	}
 	return b
+}
+
+// worth is what a charge to each account weighs in the bound.
+func (in *instance) worth(y *duals, costs bool) []float64 {
+	out := make([]float64, in.accounts)
+	if costs && in.charged {
+		out[0] = 1
+	}
+	for r := range in.rows {
+		if in.rows[r].charges {
+			out[in.rows[r].account] += y.row[r]
+		}
+	}
+	return out
 }
 
 func (in *instance) reduced(c int, y *duals, costs bool, lambda []float64) (rc, abs float64) {

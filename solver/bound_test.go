@@ -103,6 +103,20 @@ func settledSo(d *domain, isOn []bool) bool {
 	return true
 }
 
+// TestPropagationGoesOn: a switch that a row leaves no room for takes along the columns that
+// need it, and those the switches that only they needed.
+func TestPropagationGoesOn(t *testing.T) {
+	p := &Problem{
+		Rows:     []Row{{Name: "room", Limit: 0}},
+		Switches: []Switch{{Name: "large", Terms: []Term{{0, 1}}}, {Name: "beside"}},
+		Groups:   []Group{{Columns: []Column{{}, {Cost: -1, Needs: []int{0, 1}}}}, {Columns: []Column{{}, {Terms: []Term{{0, -1}}}}}},
+	}
+	in := newInstance(p, &Change{Ban: []Pick{{1, 1}}}, without{})
+	if d := in.fullDomain(); !in.propagate(d) || d.alive.count() != 2 || d.y[0] != off || d.y[1] != off {
+		t.Errorf("%d columns left, switches %v", d.alive.count(), d.y)
+	}
+}
+
 // TestPropagationByTrying: what follows in integers takes away no solution.
 func TestPropagationByTrying(t *testing.T) {
 	dropped := 0

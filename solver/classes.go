@@ -103,7 +103,6 @@ const haltEvery = 16
 
 // allGo lets every two classes of different groups go together.
 func (b *block) allGo() {
-	b.loose = true
 	for k := range b.classes {
 		for l := range b.classes {
 			if b.groupOf[k] != b.groupOf[l] {

@@ -66,16 +66,7 @@ func (in *instance) unpriced(y *duals, r int) *duals {
 		return out
 	}
 	a := in.rows[r].account
-	was := y.row[r]
-	if a == 0 && in.charged {
-		was++
-	}
-	for q := range in.rows {
-		if q != r && in.rows[q].charges && in.rows[q].account == a {
-			was += y.row[q]
-		}
-	}
-	part := (was - y.row[r]) / was
+	part := in.worth(out, true)[a] / in.worth(y, true)[a]
 	out.link, out.min = slices.Clone(y.link), slices.Clone(y.min)
 	for x, k := range in.links {
 		if in.switches[k.sw].account == a {
@@ -130,21 +121,13 @@ func (l *layering) priceChoices(n int) {
 func (l *layering) priceDims(j *judge) {
 	in := l.in
 	j.price = make([]float64, len(l.dims))
+	worth := in.worth(j.y, true)
 	for x := range l.dims {
 		if r := l.dims[x].row; r >= 0 {
 			j.price[x] = j.y.row[r]
 			continue
 		}
 		h := l.dims[x].sw
-		worth := 0.0
-		if in.objective(h) {
-			worth = 1
-		}
-		for r := range in.rows {
-			if in.pays(r, h) {
-				worth += j.y.row[r]
-			}
-		}
-		j.price[x] = math.Min(j.y.min[h], worth)
+		j.price[x] = math.Min(j.y.min[h], worth[in.switches[h].account])
 	}
 }

@@ -22,7 +22,7 @@ const mostStageChoices = 500
 // choices lists those of a block that come to no more than gap beyond the block's least,
 // none that another makes needless. False: there are too many.
 func (l *layering) choices(i int, b *bound, gap float64) ([]choice, bool) {
-	w := &chooserOfBlock{l: l, blk: &l.in.blocks[i], b: b, most: b.block[i] + gap}
+	w := &blockChoices{l: l, blk: &l.in.blocks[i], b: b, most: b.block[i] + gap}
 	if !w.run() {
 		return nil, false
 	}
@@ -69,8 +69,8 @@ func noMore(a, b []Term) bool {
 	return true
 }
 
-// chooserOfBlock goes through the picks of one block.
-type chooserOfBlock struct {
+// blockChoices goes through the picks of one block.
+type blockChoices struct {
 	l     *layering
 	blk   *block
 	b     *bound
@@ -82,15 +82,13 @@ type chooserOfBlock struct {
 	out   []choice
 }
 
-func (w *chooserOfBlock) run() bool {
+func (w *blockChoices) run() bool {
 	in, n := w.l.in, len(w.blk.groups)
 	w.lists, w.left, w.cols = make([][]int, n), make([]float64, n+1), make([]int, n)
 	for j := n - 1; j >= 0; j-- {
 		g := w.blk.groups[j]
 		for c := in.first(w.l.d, g); c < in.groups[g][1]; c = w.l.d.alive.next(c+1, in.groups[g][1]) {
-			if !slices.ContainsFunc(in.cols[c].needs, func(h int) bool { return w.l.d.y[h] == off }) {
-				w.lists[j] = append(w.lists[j], c)
-			}
+			w.lists[j] = append(w.lists[j], c)
 		}
 		slices.SortStableFunc(w.lists[j], func(a, c int) int { return cmp.Compare(w.b.rc[a], w.b.rc[c]) })
 		if len(w.lists[j]) == 0 {
@@ -101,9 +99,9 @@ func (w *chooserOfBlock) run() bool {
 	return w.walk(0, 0)
 }
 
-func (w *chooserOfBlock) walk(j int, v float64) bool {
+func (w *blockChoices) walk(j int, v float64) bool {
 	if j == len(w.lists) {
-		w.out = append(w.out, w.choice(v))
+		w.out = append(w.out, w.choice())
 		return len(w.out) <= 4*mostStageChoices
 	}
 	in := w.l.in
@@ -131,10 +129,9 @@ next:
 }
 
 // choice adds up the columns chosen.
-func (w *chooserOfBlock) choice(rc float64) choice {
+func (w *blockChoices) choice() choice {
 	l := w.l
 	k := choice{cols: slices.Clone(w.cols)}
-	k.rc[0] = rc
 	for _, c := range k.cols {
 		q := &l.in.cols[c]
 		k.cost += q.cost

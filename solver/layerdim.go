@@ -59,42 +59,34 @@ func (l *layering) findDims() {
 			l.dims = append(l.dims, dim{row: -1, sw: h, limit: Limit})
 		}
 	}
-	l.effect = make([][]Term, len(l.sw))
+	l.turned, l.foregone = make([][]Term, len(l.sw)), make([][]Term, len(l.sw))
 	for b, h := range l.sw {
+		if d.y[h] == on {
+			continue // in the limits as it is
+		}
 		for x := range l.dims {
-			if v := l.turnedOn(h, x); v > 0 {
-				l.effect[b] = append(l.effect[b], Term{x, v})
-			}
+			l.turned[b] = append(l.turned[b], l.part(h, x, 1)...)
+			l.foregone[b] = append(l.foregone[b], l.part(h, x, -1)...)
 		}
 	}
 }
 
-// turnedOn is what a switch takes up of a dim beyond what is counted of it anyway.
-func (l *layering) turnedOn(h, x int) int64 {
+// part is what an open switch takes up of a dim beyond the least, which the limits count with:
+// once it is on what it takes, once it is off (sign -1) what it would have given.
+func (l *layering) part(h, x int, sign int64) []Term {
 	r := l.dims[x].row
-	if r < 0 || l.d.y[h] == on {
-		return 0
+	if r < 0 {
+		return nil
 	}
 	s := &l.in.switches[h]
-	v := max(0, coefOf(s.terms, r))
+	v := max(0, sign*coefOf(s.terms, r))
 	if l.in.pays(r, h) {
-		v += max(0, s.fixed)
+		v += max(0, sign*s.fixed)
 	}
-	return v
-}
-
-// leftOff is the same of a switch that stays off for good, where it would have given.
-func (l *layering) leftOff(h, x int) int64 {
-	r := l.dims[x].row
-	if r < 0 || l.d.y[h] == on {
-		return 0
+	if v == 0 {
+		return nil
 	}
-	s := &l.in.switches[h]
-	v := -min(0, coefOf(s.terms, r))
-	if l.in.pays(r, h) {
-		v -= min(0, s.fixed)
-	}
-	return v
+	return []Term{{x, v}}
 }
 
 // reaches works out what every stage and those after it add to each dim.

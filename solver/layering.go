@@ -11,20 +11,21 @@ import (
 // the bounds leave, and of two that leave the same open it keeps the one that costs and
 // takes up no more: where few rows are tight, thousands of picks come to a few dozen.
 type layering struct {
-	in     *instance
-	d      *domain
-	best   *incumbent
-	other  int64 // totals from here on are of no interest
-	left   int   // steps that may still be taken
-	looked int   // partial picks looked at
-	stop   func() bool
-	judges []judge
-	dims   []dim
-	bit    []int // per switch, its bit in a mask; -1 where it has none
-	sw     []int // per bit, its switch
-	effect [][]Term
-	stages []stage
-	layers [][]partial
+	in       *instance
+	d        *domain
+	best     *incumbent
+	other    int64 // totals from here on are of no interest
+	left     int   // steps that may still be taken
+	looked   int   // partial picks looked at
+	stop     func() bool
+	judges   []judge
+	dims     []dim
+	bit      []int    // per switch, its bit in a mask; -1 where it has none
+	sw       []int    // per bit, its switch
+	turned   [][]Term // per bit, what its switch takes up of the dims once it is on
+	foregone [][]Term // and what is lost of them once it stays off
+	stages   []stage
+	layers   [][]partial
 }
 
 // partial is a pick of the blocks so far. What it has taken up lies beside it, per dim.
@@ -53,7 +54,7 @@ func (in *instance) layer(d *domain, b *bound, y *duals, best *incumbent, other 
 	stop func() bool) bool {
 	l := &layering{in: in, d: d, best: best, other: other, left: limit, stop: stop}
 	if got := l.prepare(b, y); got != prepared {
-		return got == noneLeft
+		return got == noneLeft && !stop()
 	}
 	now := []partial{l.first()}
 	for i := range l.stages {
@@ -66,7 +67,7 @@ func (in *instance) layer(d *domain, b *bound, y *duals, best *incumbent, other 
 			return false
 		}
 	}
-	return l.offer(now)
+	return l.offer(now) && !stop() // where time was up, what goes together may not be known
 }
 
 // upper is what a bound must not exceed.
@@ -106,7 +107,7 @@ func (l *layering) expand(i int, now []partial) (next []partial, ok bool) {
 				use[t.Row] += t.Coef
 			}
 			for fresh := k.mask &^ p.mask; fresh != 0; fresh &= fresh - 1 {
-				for _, t := range l.effect[mathbits.TrailingZeros64(fresh)] {
+				for _, t := range l.turned[mathbits.TrailingZeros64(fresh)] {
 					use[t.Row] += t.Coef
 				}
 			}
@@ -203,18 +204,21 @@ func (l *layering) offer(last []partial) bool {
 	return true
 }
 
-// steps is how many may be taken in a node: few at first, when the search may be over soon
+// layerSteps is how many steps may be taken in a node: few at first, when the search may be over soon
 // anyhow, and more in one that goes on for long.
-func (s *search) steps() int { return min(4000+1000*s.nodes, 30_000) + 300*s.nodes }
+func (s *search) layerSteps() int { return min(4000+1000*s.nodes, 30_000) + 300*s.nodes }
 
 // layered goes through a node block by block, where that is likely to come to an end.
 func (s *search) layered(d *domain, b *bound, y *duals, o *outcome) bool {
+	if s.leave.layers || s.leave.cuts {
+		return false
+	}
 	size := s.in.sizeOf(d)
-	if s.leave.layers || s.leave.cuts || s.large > 0 && size > s.large {
+	if s.large > 0 && size > s.large {
 		return false
 	}
 	o.size = size
-	o.through = s.in.layer(d, b, y, &o.best, s.other, s.steps(), s.halted)
+	o.through = s.in.layer(d, b, y, &o.best, s.other, s.layerSteps(), s.halted)
 	return o.through
 }
 

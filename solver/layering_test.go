@@ -28,8 +28,12 @@ func TestLayers(t *testing.T) {
 		}
 		in.findBlocks(seed%2 == 0)
 		y := in.randomDuals(r)
+		b, late := in.lagrangian(d, y, true), func() bool { return true }
+		if in.layer(d, b, y, &incumbent{}, in.beyond(), 100_000, late) {
+			t.Fatalf("seed %d: gone through when time was up", seed)
+		}
 		got := incumbent{equal: true}
-		if !in.layer(d, in.lagrangian(d, y, true), y, &got, in.beyond(), 100_000, in.halt) {
+		if !in.layer(d, b, y, &got, in.beyond(), 100_000, in.halt) {
 			continue
 		}
 		through++
@@ -44,6 +48,29 @@ func TestLayers(t *testing.T) {
 	}
 	if through < campaign.Cases(3000, 30_000) || found < campaign.Cases(2500, 25_000) {
 		t.Errorf("%d gone through, %d with something to find", through, found)
+	}
+}
+
+// TestLayersUnproven: where the best setting of voluntary switches beside a pick is not proven,
+// neither is it that the node holds nothing better.
+func TestLayersUnproven(t *testing.T) {
+	r := rand.New(rand.NewPCG(1, 78))
+	p := &Problem{Rows: []Row{{Name: "room"}}, Groups: []Group{{Columns: []Column{{}}}}}
+	for range 30 { // about as dear as they are large: hard to choose among
+		size := 100_000 + r.Int64N(10_000)
+		p.Rows[0].Limit += size / 3
+		p.Switches = append(p.Switches, Switch{Fixed: -size - r.Int64N(50), Voluntary: true, Terms: []Term{{0, size}}})
+	}
+	in := newInstance(p, &Change{}, without{})
+	in.findBlocks(false)
+	d, y := in.fullDomain(), in.zeroDuals()
+	tally := in.newTally()
+	tally.set(0, 0)
+	if _, exact, _ := (&incumbent{}).offerWithin(tally, d.y, mostSettings); exact {
+		t.Fatal("the best setting is proven: this shows nothing")
+	}
+	if in.layer(d, in.lagrangian(d, y, true), y, &incumbent{}, in.beyond(), 100_000, in.halt) {
+		t.Error("gone through, though the best setting is not proven")
 	}
 }
 

@@ -84,8 +84,8 @@ func (l *layering) end(i int, q *partial, use []int64) bool {
 				if l.d.y[h] == on {
 					return false
 				}
-				for x := range l.dims {
-					use[x] += l.leftOff(h, x)
+				for _, t := range l.foregone[b] {
+					use[t.Row] += t.Coef
 				}
 				l.short(h, use)
 				continue

@@ -22,9 +22,6 @@ func (l *layering) prepare(b *bound, y *duals) int {
 	l.findDims()
 	gap := l.upper() - b.value + 2*b.err
 	for _, i := range l.order() {
-		if in.blocks[i].loose {
-			return beyondBounds
-		}
 		list, ok := l.choices(i, b, gap)
 		if !ok {
 			return beyondBounds
@@ -51,7 +48,7 @@ const nearness = 50
 // blocks before them.
 func (l *layering) order() (out []int) {
 	in := l.in
-	rows, waiting := l.smallRows()
+	rows, waiting := l.rowsOfBlocks()
 	begun, placed := make([]bool, len(in.rows)), make([]bool, len(in.blocks))
 	size := make([]int, len(in.blocks))
 	for g, i := range in.blockOf {
@@ -86,9 +83,9 @@ func (l *layering) order() (out []int) {
 	return out
 }
 
-// smallRows lists, per block, the small rows it may take up something of, and how many blocks
+// rowsOfBlocks lists, per block, the small rows it may take up something of, and how many blocks
 // do.
-func (l *layering) smallRows() (rows [][]int, blocks []int) {
+func (l *layering) rowsOfBlocks() (rows [][]int, blocks []int) {
 	in := l.in
 	rows, blocks = make([][]int, len(in.blocks)), make([]int, len(in.rows))
 	seen := make([]int, len(in.rows)) // by which block last, and one more

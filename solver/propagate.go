@@ -7,7 +7,7 @@ func (in *instance) propagate(d *domain) bool {
 	for {
 		before := d.alive.count()
 		settled, ok := in.propagateSwitches(d)
-		if !ok || !in.propagateRows(d) || !in.propagateNear(d) || !in.propagateSame(d) {
+		if !ok || !in.propagateRows(d, &settled) || !in.propagateNear(d) || !in.propagateSame(d) {
 			return false
 		}
 		for g := range in.groups {
@@ -79,8 +79,9 @@ func (in *instance) propagateSwitches(d *domain) (settled, ok bool) {
 	return settled, true
 }
 
-// propagateRows compares each row's limit with the least its sum can come to.
-func (in *instance) propagateRows(d *domain) bool {
+// propagateRows compares each row's limit with the least its sum can come to. It says in
+// settled that a switch went off: columns that need it go with it.
+func (in *instance) propagateRows(d *domain, settled *bool) bool {
 	a := in.activity(d)
 	for r := range in.rows {
 		if a.least[r] > in.rows[r].limit {
@@ -89,7 +90,7 @@ func (in *instance) propagateRows(d *domain) bool {
 	}
 	for h := range in.switches {
 		if d.y[h] == open && !in.canBeOn(h, a.least) {
-			d.y[h] = off
+			d.y[h], *settled = off, true
 		}
 	}
 	coef := make([]int64, len(in.rows))

@@ -21,7 +21,7 @@ const (
 	ConcernPairSplit                     // pieces that are seen together go in more than one lot
 	ConcernShared                        // one spare is held for two positions
 	ConcernIrreplaced                    // a piece may break, and only a rescue stands behind it
-	ConcernGuess                         // money that rests on nobody's quote
+	ConcernGuess                         // money that rests on nobody's quote; the last
 )
 
 // Concern is one thing to look at before anything is done.

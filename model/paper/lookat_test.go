@@ -57,7 +57,12 @@ func TestConcernsByHand(t *testing.T) {
 	pl.Lines[0].Sharing, pl.Lines[1].Sharing = nil, nil
 	st.Pieces[1].Unpriced = true
 	same("no price", kindsOf(Outlook{}), ConcernUnpriced, ConcernPairSplit, ConcernIrreplaced, ConcernGuess)
-	st.Pieces[1].Unpriced = false
+	st.Pieces[1].Unpriced, st.Pieces[0].Unpriced = false, true
+	pl.Lines[1].Fallback, pl.Lines[0].Choice.Piece = &plan.Choice{Slot: 1, Piece: 0}, 1
+	if c := Concerns(pl, Outlook{}); c[0].Kind != ConcernUnpriced || len(c[0].Slots) != 1 || c[0].Slots[0] != 1 {
+		t.Errorf("a reserve without a price: %+v", c)
+	}
+	pl.Lines[1].Fallback, pl.Lines[0].Choice.Piece, st.Pieces[0].Unpriced = nil, 0, false
 	if c := Concerns(pl, Outlook{})[2]; c.Cents != 40_00 || len(c.Slots) != 1 {
 		t.Errorf("guessed: %+v", c)
 	}

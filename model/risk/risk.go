@@ -121,6 +121,15 @@ func (r *Risk) Days(q float64) int {
 	return 0
 }
 
+// DaysOf is Days of a plan, and nothing else of what RiskOf works out.
+func DaysOf(p *plan.Plan, q float64) int {
+	r := &Risk{Plan: p}
+	for i := range p.Lines {
+		r.lines = append(r.lines, Outcomes(p.Of, &p.Lines[i]))
+	}
+	return r.Days(q)
+}
+
 // by is the chance that the set hangs by a day.
 func (r *Risk) by(day int) float64 {
 	chance := 1.0

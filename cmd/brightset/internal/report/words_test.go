@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"brightset/catalog"
+	"brightset/model/paper"
 )
 
 // TestFindingWords: whoever gets the piece reads what is wrong with it, and what of that is mended.
@@ -25,5 +26,16 @@ func TestFindingWords(t *testing.T) {
 	f.Done = []int{works["new post"]}
 	if got, want := findingText(st, &f), "missing post, light, 2 of them, on the back; new post is done"; got != want {
 		t.Errorf("got %q, want %q", got, want)
+	}
+}
+
+// TestEveryConcernNamed: whatever there is to look at has a word of its own in JSON.
+func TestEveryConcernNamed(t *testing.T) {
+	seen := map[string]bool{}
+	for k := range paper.ConcernGuess + 1 {
+		if word := concernWords[k]; word == "" || seen[word] {
+			t.Errorf("concern %d is called %q", k, word)
+		}
+		seen[concernWords[k]] = true
 	}
 }
