@@ -109,7 +109,10 @@ func TestPropagationGoesOn(t *testing.T) {
 	p := &Problem{
 		Rows:     []Row{{Name: "room", Limit: 0}},
 		Switches: []Switch{{Name: "large", Terms: []Term{{0, 1}}}, {Name: "beside"}},
-		Groups:   []Group{{Columns: []Column{{}, {Cost: -1, Needs: []int{0, 1}}}}, {Columns: []Column{{}, {Terms: []Term{{0, -1}}}}}},
+		Groups: []Group{
+			{Columns: []Column{{}, {Cost: -1, Needs: []int{0, 1}}}},
+			{Columns: []Column{{}, {Terms: []Term{{0, -1}}}}},
+		},
 	}
 	in := newInstance(p, &Change{Ban: []Pick{{1, 1}}}, without{})
 	if d := in.fullDomain(); !in.propagate(d) || d.alive.count() != 2 || d.y[0] != off || d.y[1] != off {
