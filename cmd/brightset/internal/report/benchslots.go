@@ -65,6 +65,9 @@ func (one *BenchSlot) fill(p *plan.Plan, l *plan.Line) {
 	if !piece.FittedIn(l.Slot) && !piece.AtPlater() {
 		one.Open = append(one.Open, "not tried on")
 	}
+	if piece.Unpriced {
+		one.Open = append(one.Open, "no price given")
+	}
 	if c.Plated() && c.Quote == catalog.None && !piece.AtPlater() {
 		one.Open = append(one.Open, "price a guess")
 	}

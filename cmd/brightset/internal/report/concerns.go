@@ -29,7 +29,7 @@ func concernText(p *plan.Plan, c *paper.Concern) string {
 	st := p.Of
 	switch c.Kind {
 	case paper.ConcernUnpriced:
-		return "no price is given, and it counts as free: " + plan.SlotNames(st, c.Slots) + "; ask for it"
+		return "ask what it costs, it counts as free now: " + plan.SlotNames(st, c.Slots)
 	case paper.ConcernBudget:
 		return fmt.Sprintf("one job in ten like this goes over the budget by %s or more", catalog.FormatMoney(c.Cents))
 	case paper.ConcernOwner:

@@ -5,6 +5,7 @@ import (
 
 	"brightset/catalog"
 	"brightset/model/paper"
+	"brightset/model/plan"
 )
 
 // TestFindingWords: whoever gets the piece reads what is wrong with it, and what of that is mended.
@@ -37,5 +38,15 @@ func TestEveryConcernNamed(t *testing.T) {
 			t.Errorf("concern %d is called %q", k, word)
 		}
 		seen[concernWords[k]] = true
+	}
+}
+
+// TestPriceAskedFirst: what is to be done stands first, since a line is cut at the edge of the screen.
+func TestPriceAskedFirst(t *testing.T) {
+	st := &catalog.State{Slots: []catalog.Slot{{Name: "hood crest"}, {Name: "beltline"}, {Name: "sill strip"}}}
+	c := paper.Concern{Kind: paper.ConcernUnpriced, Slots: []int{0, 2}}
+	got := concernText(&plan.Plan{Of: st}, &c)
+	if want := "ask what it costs, it counts as free now: hood crest, sill strip"; got != want {
+		t.Errorf("got %q, want %q", got, want)
 	}
 }
