@@ -208,10 +208,11 @@ func (w *front) point(s *Solver, limit int64, below *int64) (p *spot, proven boo
 	for {
 		ch := w.ch
 		ch.Limits = append(slices.Clone(ch.Limits), LimitTo{Row: w.Row, Limit: limit})
-		if below != nil {
-			ch.Below = below
+		ch.Below = cmp.Or(below, ch.Below)
+		res := Result{Status: Stopped, Bound: -Limit}
+		if ctx.Err() == nil { // to lay out a large problem takes a while
+			res, err = s.Solve(ctx, ch, w.set)
 		}
-		res, err := s.Solve(ctx, ch, w.set)
 		if err != nil {
 			return nil, false, 0, err
 		}

@@ -85,7 +85,6 @@ func TestGolden(t *testing.T) {
 		{"plan-one-for-two-keep", []string{"plan", "--one-for-two", "--keep", "testdata/one-for-two"}},
 		{"plan-one-for-two-best", []string{"plan", "--one-for-two", "--best", "testdata/one-for-two"}},
 		{"plan-one-for-two-others", []string{"plan", "--one-for-two", "--others", "2", "testdata/one-for-two"}},
-		{"plan-one-for-two-strip", []string{"plan", "--one-for-two", "--strip", "testdata/one-for-two"}},
 		{"plan-one-for-two-mps", []string{"plan", "--one-for-two", "--mps", "-", "testdata/one-for-two"}},
 		{"check", []string{"check", "testdata/demo"}},
 		{"check-full", []string{"check", "--full", "testdata/demo"}},

@@ -18,8 +18,8 @@ var planCommand = command{
 	summary: "find the cheapest set of choices that meets the target",
 	text: "Decides for every slot which piece hangs there, what is done to it and by whom, and what is held in reserve; " +
 		"proves that nothing on the same figures is cheaper; and lists what to send, buy, keep and watch." +
-		"\nCtrl-C stops the search and shows the best plan found so far. For what the locks and bans cost, and for other " +
-		"plans, it searches for 20 s each at most, unless --time-limit says otherwise." +
+		"\nCtrl-C stops the search and shows the best plan found so far. For what the locks and bans cost, for prices at " +
+		"which to stop and for other plans, it searches for 20 s each at most, unless --time-limit says otherwise." +
 		"\nOf several jobs of one shop it makes one plan: lots, freights and bundles are shared, a common spare goes where " +
 		"it saves most, and each job keeps its own target, date and budget, the budget even if it had to pay all its " +
 		"charges itself. It says what each saves against planning alone, and splits what they share.",
@@ -36,8 +36,6 @@ var planCommand = command{
 			"one and from each other; pieces that change places don't count")
 		flags.BoolVar(&o.keep, "keep", false, "keep this plan as the one that is followed: later ones say what changed "+
 			"since, and why")
-		flags.BoolVar(&o.strip, "strip", false, "look for what to strip first and for the prices at which to stop in a set "+
-			"of more than 30 slots too, which takes a while")
 		flags.BoolVar(&o.sharedSpares, "one-for-two", false,
 			"hold one spare behind two slots where that is cheaper: if both fail, one of them is rescued; "+
 				"shown against holding it for one")
@@ -55,7 +53,6 @@ type planOptions struct {
 	keep         bool
 	others       int
 	differ       int
-	strip        bool
 	sharedSpares bool
 	mps          string
 	within       within

@@ -13,9 +13,9 @@ import (
 	"brightset/solver/parallel"
 )
 
-// slotsStripped is the size of a set up to which what stripping may show is looked for
-// unasked: it takes a question for every piece that is plated.
-const slotsStripped = 30
+// longestStrip is how long is looked for what stripping may show, where nobody said how long:
+// it takes a question for every piece that is plated.
+const longestStrip = 20 * time.Second
 
 // lookBeside finds, with the time that is left, what stands beside the plan: none of it
 // depends on the rest of it.
@@ -29,7 +29,7 @@ func (o *planOptions) lookBeside(ctx context.Context, line *progress, p *plan.Pl
 		beside.Bindings, err = ask.Bindings(ctx, p, set)
 		return err
 	}}
-	if !o.best && (o.strip || len(p.Of.Slots) <= slotsStripped) {
+	if !o.best {
 		parts = append(parts, func() (err error) {
 			beside.Strip, err = strip(ctx, p, set)
 			return err
@@ -48,7 +48,7 @@ func (o *planOptions) lookBeside(ctx context.Context, line *progress, p *plan.Pl
 
 // whole says whether more is asked for than the first screen.
 func (o *planOptions) whole() bool {
-	return o.full || o.json || o.strip || o.others > 0
+	return o.full || o.json || o.others > 0
 }
 
 // since is what a plan is compared with: the one kept last; or, where things were
@@ -75,14 +75,17 @@ func since(ctx context.Context, st *catalog.State, set solver.Settings) (*report
 	return &report.Since{Lines: plan.KeptLines(p), Called: "the first plan, before anything was recorded"}, nil
 }
 
-// strip looks for what is worth stripping first, and the prices at which to stop.
+// strip looks for the prices at which to stop, in half of the time, and for what is worth
+// stripping first: of that there is no end in a large set.
 func strip(ctx context.Context, p *plan.Plan, set solver.Settings) (*report.Strip, error) {
-	s := &report.Strip{}
-	first, all, err := ask.StripFirst(ctx, p, set)
+	ctx, done := program.AtMost(ctx, longestStrip)
+	defer done()
+	half, halfDone := program.Portion(ctx, 0.5)
+	defer halfDone()
+	stop, all, err := ask.StopPrices(half, p, set)
 	if err != nil {
 		return nil, err
 	}
-	stop, rest, err := ask.StopPrices(ctx, p, set)
-	s.First, s.Stop, s.Whole = first, stop, all && rest
-	return s, err
+	first, rest, err := ask.StripFirst(ctx, p, set)
+	return &report.Strip{First: first, Stop: stop, Whole: all && rest}, err
 }

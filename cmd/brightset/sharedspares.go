@@ -22,7 +22,6 @@ func (o *planOptions) checkSharedSpares() error {
 		{o.best, "--best", "it looks for the least money, not for the best finish"},
 		{o.others > 0, "--others", "the plans beside it hold a spare for one slot"},
 		{o.mps != "", "--mps", "the program that is written holds a spare for one slot"},
-		{o.strip, "--strip", "the prices at which to stop are those of a plan that holds a spare for one slot"},
 	} {
 		if o.sharedSpares && f.set {
 			return usageError{fmt.Sprintf("%q and %q don't go together: %s; type: brightset plan --one-for-two", "--one-for-two",

@@ -26,7 +26,7 @@ func (o *planOptions) checkTogether() error {
 	for _, f := range []struct {
 		name string
 		set  bool
-	}{{"--best", o.best}, {"--others", o.others > 0}, {"--strip", o.strip}, {"--mps", o.mps != ""},
+	}{{"--best", o.best}, {"--others", o.others > 0}, {"--mps", o.mps != ""},
 		{"--one-for-two", o.sharedSpares}} {
 		if f.set {
 			return usageError{fmt.Sprintf("%s is about one job; type it with each job by itself: brightset plan %s JOB", f.name,

@@ -172,3 +172,18 @@ func TestPairBrackets(t *testing.T) {
 		t.Errorf("%d pairs told of which something is not proven: too few to tell", told)
 	}
 }
+
+// TestStopKnown: a price of which no more is known than that going on is right as planned is none.
+func TestStopKnown(t *testing.T) {
+	open := catalog.Cents(catalog.MaxSum)
+	for _, c := range []struct {
+		planned, highest, most catalog.Cents
+		known                  bool
+	}{{50, 50, 50, true}, {50, 50, 60, true}, {50, 60, open, true}, {50, 50, open, false}, {50, 60, 60, true},
+		{open, open, open, true}} {
+		p := StopPrice{Planned: c.planned, Highest: c.highest, Most: c.most}
+		if got := p.known() != nil; got != c.known {
+			t.Errorf("%+v: known %v", c, got)
+		}
+	}
+}

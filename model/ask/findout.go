@@ -159,18 +159,18 @@ func waysOf(figures []uncertain) (all []asking) {
 	return all
 }
 
-// addUp is what figures are worth on average, of those of which every way was asked about.
+// addUp is what figures are worth on average, of those of which every way was asked about. The ways are
+// in the order of the figures.
 func addUp(st *catalog.State, figures []uncertain, ways []asking) (all []InformationValue, whole bool) {
 	whole = true
 	for n := range figures {
 		o, sum, most, known, open := &figures[n], int64(0), int64(0), true, false
-		for i := range ways {
-			if w := &ways[i]; w.of == o {
-				known, whole = known && w.asked, whole && w.asked && w.gain == w.most
-				sum, o.Most = sum+int64(w.likely)*int64(w.gain), max(o.Most, w.gain)
-				if open = open || w.most >= catalog.Cents(catalog.MaxSum); !open {
-					most += int64(w.likely) * int64(w.most)
-				}
+		for ; len(ways) > 0 && ways[0].of == o; ways = ways[1:] {
+			w := &ways[0]
+			known, whole = known && w.asked, whole && w.asked && w.gain == w.most
+			sum, o.Most = sum+int64(w.likely)*int64(w.gain), max(o.Most, w.gain)
+			if open = open || w.most >= catalog.Cents(catalog.MaxSum); !open {
+				most += int64(w.likely) * int64(w.most)
 			}
 		}
 		o.Gain, o.AtMost = average(sum), average(most)

@@ -21,5 +21,13 @@ func (u *underWay) stopsAt(pl *plan.Plan, s int, instead *plan.Plan, fee catalog
 	return &least
 }
 
+// known is the price, or nil where no more is known than that going on is right as planned.
+func (p *StopPrice) known() *StopPrice {
+	if !p.Proven() && p.Highest <= p.Planned && p.Most >= catalog.Cents(catalog.MaxSum) {
+		return nil
+	}
+	return p
+}
+
 // Proven says whether it is known where to stop.
 func (p *StopPrice) Proven() bool { return p.Highest == p.Most }

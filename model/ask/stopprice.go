@@ -93,7 +93,7 @@ func (u *underWay) stopPrice(ctx context.Context, base *program.Explorer, plan *
 	if err != nil || instead.Status == solver.Stopped && noneBelow(instead) <= -catalog.Cents(catalog.MaxSum) {
 		return nil, err
 	}
-	return u.stopsAt(plan, s, instead, fee), nil
+	return u.stopsAt(plan, s, instead, fee).known(), nil
 }
 
 // noEnd is a price that nobody names: whatever is worth it has no end.

@@ -49,7 +49,7 @@ func (p *Program) solveSplitting(ctx context.Context, one *plan.Plan, set solver
 		best = &own
 	}
 	if p.GaveUp {
-		return stoppedAt(best, p.State, NotMade(ctx)), nil
+		return p.stoppedAt(best, NotMade(ctx)), nil
 	}
 	for {
 		ch := solver.Change{}
@@ -72,7 +72,7 @@ func (p *Program) solveSplitting(ctx context.Context, one *plan.Plan, set solver
 		case res.Status == solver.Infeasible:
 			return proven(best, res), nil
 		case res.Status == solver.Stopped:
-			return stoppedAt(best, p.State, res), nil
+			return p.stoppedAt(best, res), nil
 		case p.exact(res):
 			return best, nil
 		}
@@ -97,9 +97,9 @@ func proven(plan *plan.Plan, res solver.Result) *plan.Plan {
 }
 
 // stoppedAt is the plan in hand where the search ended early.
-func stoppedAt(plan *plan.Plan, st *catalog.State, res solver.Result) *plan.Plan {
+func (p *Program) stoppedAt(plan *plan.Plan, res solver.Result) *plan.Plan {
 	plan.Status, plan.Stop, plan.Result = solver.Stopped, res.Stop, res
-	plan.Bound = max(catalog.Cents(res.Bound), leastWeighed(st)) + plan.Keeps
+	plan.Bound = max(catalog.Cents(res.Bound), p.leastWeighed()) + plan.Keeps
 	if plan.Has {
 		plan.Bound = min(plan.Bound, plan.Expected)
 	}
@@ -108,9 +108,12 @@ func stoppedAt(plan *plan.Plan, st *catalog.State, res solver.Result) *plan.Plan
 
 // leastWeighed is less than any plan can come to: the cheapest choice of every slot, with
 // nothing that fails, all kept that may be, and a credit for every trade.
-func leastWeighed(st *catalog.State) catalog.Cents {
-	sum := catalog.Cents(0)
-	for s, choices := range choice.Choices(st) {
+func (p *Program) leastWeighed() catalog.Cents {
+	st, sum := p.State, catalog.Cents(0)
+	for s, choices := range p.Choices {
+		if choices == nil { // time ended before
+			choices = choice.ChoicesFor(st, s)
+		}
 		least := catalog.Cents(catalog.MaxSum)
 		for i := range choices {
 			least = min(least, choices[i].ExpectedCost)

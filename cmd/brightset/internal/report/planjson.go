@@ -80,7 +80,8 @@ type stopDoc struct {
 	Highest catalog.Cents `json:"highest_cents"`
 	// Where it is not proven it is highest_cents at least and this at most; null: no end is known.
 	Most    *catalog.Cents `json:"highest_at_most_cents"`
-	NoOther bool           `json:"no_other"` // nothing else could hang there
+	NoOther bool           `json:"no_other"`  // nothing else could hang there
+	Budget  bool           `json:"by_budget"` // above it the budget is broken
 }
 
 // choiceDoc names a choice. Plater and level are empty unless it is plated.
@@ -174,7 +175,8 @@ func (doc *planDoc) beside(p *plan.Plan, beside *Beside) {
 	doc.StripWhole = &beside.Strip.Whole
 	doc.StripFirst = findOutDocs(p.Of, &Unknown{All: beside.Strip.First})
 	for _, s := range beside.Strip.Stop {
-		d := stopDoc{p.Of.Slots[s.Slot].ID, p.NameOf(s.Choice), p.PlaterOf(s.Choice).ID, s.Planned, s.Highest, nil, s.NoOther}
+		d := stopDoc{p.Of.Slots[s.Slot].ID, p.NameOf(s.Choice), p.PlaterOf(s.Choice).ID, s.Planned, s.Highest, nil, s.NoOther,
+			s.ByBudget}
 		if s.Most < catalog.Cents(catalog.MaxSum) {
 			d.Most = &s.Most
 		}

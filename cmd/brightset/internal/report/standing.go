@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"brightset/catalog"
@@ -214,14 +215,18 @@ func stripText(st *catalog.State, s *Strip) string {
 		if text != "" {
 			text += "\n"
 		}
-		text += t.String() + Paragraph("", "", "Each for one piece, the lot being sent and the rest as planned. "+
-			"Up to the stop price: brightset record priced, then approved. Above it have him stop: brightset record "+
-			"recalled, and plan again.")
+		note := "Each for one piece, the lot being sent and the rest as planned. Up to the stop price: brightset record " +
+			"priced, then approved. Above it have him stop: brightset record recalled, and plan again."
+		if slices.ContainsFunc(s.Stop, func(p ask.StopPrice) bool { return p.ByBudget }) {
+			note += " Where the budget is named, it alone sets the price: no other set is cheaper up to there."
+		}
+		text += t.String() + Paragraph("", "", note)
 	}
 	if !s.Whole {
 		text += Paragraph("", "", "Stopped early: not every piece was looked at for what stripping it first may save, "+
 			"and for the price after stripping at which to stop, or not to the end. Of two sums the first is proven at "+
-			"least and the second at most. All of it: brightset plan --strip")
+			"least and the second at most. With more time: "+
+			"brightset plan --full --time-limit 5m")
 	}
 	return text
 }
@@ -231,8 +236,10 @@ func stopAbove(p *ask.StopPrice) string {
 	switch {
 	case p.NoOther && !p.ByBudget:
 		return "no other way"
-	case p.Proven():
-		return catalog.FormatMoney(p.Highest)
+	case !p.Proven():
+		return bracket(p.Highest, p.Most)
+	case p.ByBudget:
+		return "budget " + catalog.FormatMoney(p.Highest)
 	}
-	return bracket(p.Highest, p.Most)
+	return catalog.FormatMoney(p.Highest)
 }

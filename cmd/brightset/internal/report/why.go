@@ -79,8 +79,11 @@ func whyTable(w *ask.Why) string {
 // atLeast says what the cheapest set with a choice comes to at least, as far as that is known.
 func atLeast(w *ask.Why, way *ask.Alternative) string {
 	text := catalog.FormatMoney(way.Least) + " more at least"
-	if way.Least < 0 {
+	switch {
+	case way.Least < 0:
 		text = catalog.FormatMoney(-way.Least) + " less at most"
+	case way.Least == 0:
+		text = "as much as planned or more"
 	}
 	if keepsAny(w.Advised.Of) {
 		text += ", cost and keeping weighed"

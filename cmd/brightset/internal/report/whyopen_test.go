@@ -36,6 +36,12 @@ func TestWhyUnproven(t *testing.T) {
 	if strings.Contains(text, "no set with it meets") {
 		t.Errorf("what was not asked is called impossible: %q", text)
 	}
+	w.Alternatives[1].Least = 0
+	if text = strings.Join(strings.Fields(Why(w)), " "); !strings.Contains(text, "as much as planned or more") ||
+		strings.Contains(text, " 0.00") {
+		t.Errorf("of a set that may cost no more than the plan: %q", text)
+	}
+	w.Alternatives[1].Least = 7_00
 	if rows := WhyRows(w); !strings.Contains(rows[1][1], "7.00 more at least") ||
 		rows[2][1] != "not asked to the end: 9.00 more at least" {
 		t.Errorf("on the page: %q", rows)
