@@ -42,7 +42,7 @@ func TestOutOfTime(t *testing.T) {
 			_, whole, err := RejectedPieces(ctx, pl, false, set)
 			return !whole, err
 		},
-		"rules":   func() (bool, error) { _, whole, err := RulePrices(ctx, pl, 0, set); return !whole, err },
+		"rules":   func() (bool, error) { _, whole, err := pricesOfRules(ctx, t, st, pl, set); return !whole, err },
 		"explain": func() (bool, error) { c, err := Explain(ctx, st, set); return c.Stopped, err },
 		"simulate": func() (bool, error) {
 			s := risk.Simulate(ctx, pl, 100, 1)

@@ -2,7 +2,6 @@ package ask
 
 import (
 	"context"
-	"slices"
 
 	"brightset/catalog"
 	"brightset/model/choice"
@@ -21,11 +20,16 @@ type RejectedPiece struct {
 	Why         string        // where it can't be used at all
 	Fault       string        // Why for somebody who has no files to write in; "": Why says nothing of them
 	Both        bool          // no set with it meets the demands, though it could hang by itself
+	// Open: time was up before it was proven. No set with it is below Least more, cost and keeping weighed;
+	// Choice is that of the best set found, nil where none was.
+	Open  bool
+	Least catalog.Cents
 }
 
 // RejectedPieces says for every piece that fits a slot and is neither hung nor held for it why
 // that is: what it would cost more, or what rules it out. Pieces the customer already
-// owns only, if own; a solve each. whole is false where time ran out.
+// owns only, if own; a solve each. whole is false where time ran out: then some are open, and those of
+// which nothing is known are left out.
 func RejectedPieces(ctx context.Context, plan *plan.Plan, own bool,
 	set solver.Settings) (all []RejectedPiece, whole bool, err error) {
 	st := plan.Of
@@ -72,16 +76,14 @@ func rejectedPieces(ctx context.Context, plan *plan.Plan, slots []int, own bool,
 		known[i], err = all[i].against(within, e.Fork(), plan)
 		return err
 	})
-	if whole = err == nil && !slices.Contains(known, false); !whole {
-		var told []RejectedPiece
-		for i := range all {
-			if known[i] {
-				told = append(told, all[i])
-			}
+	whole = err == nil
+	var told []RejectedPiece
+	for i := range all {
+		if whole = whole && known[i] && !all[i].Open; known[i] {
+			told = append(told, all[i])
 		}
-		all = told
 	}
-	return all, whole, err
+	return told, whole, err
 }
 
 // unused are the pieces that fit a slot and have no part in its line.
@@ -100,7 +102,7 @@ func unused(e *program.Explorer, plan *plan.Plan, s int, own bool) []int {
 	return out
 }
 
-// against asks what the set comes to with the piece; false where that is not known in time.
+// against asks what the set comes to with the piece; false where nothing is known of that in time.
 func (a *RejectedPiece) against(ctx context.Context, e *program.Explorer, pl *plan.Plan) (known bool, err error) {
 	ban := e.Only(a.Slot, func(c *plan.Choice) bool { return c.Piece == a.Piece })
 	if len(ban) == len(e.Pairs[a.Slot]) {
@@ -108,16 +110,25 @@ func (a *RejectedPiece) against(ctx context.Context, e *program.Explorer, pl *pl
 		return true, nil
 	}
 	other, err := e.Ask(ctx, solver.Change{Ban: ban})
+	return err == nil && a.compare(other, pl), err
+}
+
+// compare sets the cheapest set with the piece that was found against the plan; false where that says
+// nothing.
+func (a *RejectedPiece) compare(other, pl *plan.Plan) (known bool) {
 	switch {
-	case err != nil || other.Status == solver.Stopped:
-		return false, err
-	case !other.Has:
-		a.Both = true
-	default:
+	case other.Has:
 		a.Choice = other.Lines[a.Slot].Choice
 		a.More, a.Keeps = other.Expected-pl.Expected, other.Keeps-pl.Keeps
+	case other.Status != solver.Stopped:
+		a.Both = true
 	}
-	return true, nil
+	a.Least = a.More - a.Keeps
+	if other.Status == solver.Stopped { // with it no set is below what none is below without
+		least := max(noneBelow(other), noneBelow(pl)) - pl.Weighed()
+		a.Open, a.Least = a.Choice == nil || least < a.Least, least
+	}
+	return a.Choice != nil || !a.Open || a.Least > 0
 }
 
 // ruledOut is the first reason why nothing that can be done with a piece is admitted.

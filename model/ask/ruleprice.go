@@ -1,6 +1,7 @@
 package ask
 
 import (
+	"cmp"
 	"context"
 	"slices"
 
@@ -17,27 +18,19 @@ import (
 type RulePrice struct {
 	Requirement Requirement
 	Costs       catalog.Cents
+	Most        catalog.Cents // Costs where that is proven; else it costs Costs at least and this at most
 	Keeps       catalog.Cents // what less of the object's own is kept for it is worth to the owner
 	Instead     *plan.Choice  // what would fill the slot then; nil if that stays
 }
 
-// weighed is what the demand costs, what is not kept for it included.
-func (p *RulePrice) weighed() catalog.Cents { return p.Costs + p.Keeps }
+// weighed is what the demand costs, what is not kept for it included, at most: what costs more for
+// all that is known comes first.
+func (p *RulePrice) weighed() catalog.Cents { return p.Most + p.Keeps }
 
-// RulePrices looks at the demands on the set, on the slot, and on the groups and
-// shared pieces it has to do with. What binds comes first, the dearest of it; what
-// costs nothing is left out. whole is false if time ran out.
-func RulePrices(ctx context.Context, pl *plan.Plan, slot int,
-	set solver.Settings) (all []RulePrice, whole bool, err error) {
-	st := pl.Of
-	e, err := program.NewExplorer(ctx, st, program.Options{FixedLimits: true}, set)
-	if err != nil {
-		return nil, false, err
-	}
-	return rulePrices(ctx, e, slot, pl)
-}
-
-// rulePrices starts from what is known of the state's program.
+// rulePrices looks at the demands on the set, on the slot, and on the groups and shared
+// pieces it has to do with, from what is known of the state's program; the plan is proven to be its
+// cheapest. What binds comes first, the dearest of it; what costs nothing is left out. whole is false
+// where time ran out: then some cost between two sums, and those of which nothing is known are left out.
 func rulePrices(ctx context.Context, e *program.Explorer, slot int, pl *plan.Plan) (all []RulePrice, whole bool,
 	err error) {
 	st := e.State
@@ -58,20 +51,33 @@ func rulePrices(ctx context.Context, e *program.Explorer, slot int, pl *plan.Pla
 	whole = err == nil
 	for i, r := range asked {
 		other := others[i]
-		if other == nil || other.Status != solver.Optimal {
+		if other == nil {
 			whole = false
 			continue
 		}
-		p := RulePrice{Requirement: r, Costs: pl.Expected - other.Expected, Keeps: other.Keeps - pl.Keeps}
-		if c := other.Lines[slot].Choice; !plan.SameChoice(c, pl.Lines[slot].Choice) {
-			p.Instead = c
-		}
-		if p.weighed() > 0 {
+		p := rulePrice(pl, other, slot)
+		p.Requirement, whole = r, whole && p.Most == p.Costs
+		if told := p.Costs+p.Keeps > 0 || p.weighed() < pl.Weighed(); told && p.weighed() > 0 { // else nothing is known
 			all = append(all, p)
 		}
 	}
-	slices.SortStableFunc(all, func(a, b RulePrice) int { return int(b.weighed() - a.weighed()) })
+	slices.SortStableFunc(all, func(a, b RulePrice) int { return cmp.Compare(b.weighed(), a.weighed()) })
 	return all, whole, err
+}
+
+// rulePrice compares with the cheapest set without the demand that was found; nothing keeps the
+// plan itself from being that.
+func rulePrice(pl, other *plan.Plan, slot int) (p RulePrice) {
+	if other.Has && other.Weighed() <= pl.Weighed() {
+		p.Costs, p.Keeps = pl.Expected-other.Expected, other.Keeps-pl.Keeps
+		if c := other.Lines[slot].Choice; !plan.SameChoice(c, pl.Lines[slot].Choice) {
+			p.Instead = c
+		}
+	}
+	if p.Most = p.Costs; other.Status == solver.Stopped {
+		p.Most = max(p.Costs, pl.Weighed()-noneBelow(other)-p.Keeps)
+	}
+	return p
 }
 
 // concerns says whether a demand has to do with a slot.

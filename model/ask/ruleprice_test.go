@@ -7,6 +7,7 @@ import (
 	"brightset/catalog"
 	"brightset/model/internal/jobs"
 	"brightset/model/internal/solved"
+	"brightset/model/plan"
 	"brightset/model/program"
 	"brightset/solver"
 )
@@ -21,7 +22,7 @@ func TestRulePricesByHand(t *testing.T) {
 		if !plan.Has {
 			continue
 		}
-		all, whole, err := RulePrices(context.Background(), plan, 0, solver.Settings{})
+		all, whole, err := pricesOfRules(context.Background(), t, st, plan, solver.Settings{})
 		if err != nil || !whole {
 			t.Fatal(whole, err)
 		}
@@ -51,4 +52,15 @@ func TestRulePricesByHand(t *testing.T) {
 	if looked < 10 {
 		t.Errorf("only %d demands cost something", looked)
 	}
+}
+
+// pricesOfRules are those that have a say in the first slot.
+func pricesOfRules(ctx context.Context, t *testing.T, st *catalog.State, pl *plan.Plan,
+	set solver.Settings) ([]RulePrice, bool, error) {
+	t.Helper()
+	e, err := program.NewExplorer(ctx, st, program.Options{FixedLimits: true}, set)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return rulePrices(ctx, e, 0, pl)
 }

@@ -63,14 +63,16 @@ func AskWhy(ctx context.Context, st *catalog.State, slot int, set solver.Setting
 		return w, err
 	}
 	w.Stopped = w.Advised.Status == solver.Stopped
-	if err := w.askAll(ctx, e); err != nil {
+	if w.Stopped {
+		return w, w.askAll(ctx, e)
+	}
+	most, done := program.Portion(ctx, 0.75)
+	defer done()
+	if err := w.askAll(most, e); err != nil {
 		return nil, err
 	}
-	if w.Stopped {
-		return w, nil
-	}
 	var whole bool
-	if w.Rules, whole, err = rulePrices(ctx, e, slot, w.Advised); err == nil && whole {
+	if w.Rules, whole, err = rulePrices(ctx, e, slot, w.Advised); err == nil && whole && !w.Stopped {
 		err = w.findBreakpoints(ctx, e)
 	}
 	w.Stopped = w.Stopped || !whole

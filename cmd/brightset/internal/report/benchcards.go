@@ -1,6 +1,7 @@
 package report
 
 import (
+	"cmp"
 	"slices"
 
 	"brightset/catalog"
@@ -101,16 +102,10 @@ func BenchCosts(p *plan.Plan, rejected []ask.RejectedPiece) []BenchCost {
 	var all []BenchCost
 	for i := range rejected {
 		r := &rejected[i]
-		one := BenchCost{Key: p.Of.Pieces[r.Piece].Key(), Mark: "dearer", Set: moreOrLess(r.More), Why: keepsMore(r.Keeps)}
-		switch {
-		case r.Choice == nil && r.Both:
-			one.Mark, one.Set, one.Why = "out", "", "no set with it meets all that is asked for"
-		case r.Choice == nil:
-			one.Mark, one.Set, one.Why = "out", "", r.Why
-		case r.More == 0 && r.Keeps == 0:
-			one.Mark, one.Set = "as good", "the same"
-		case r.More <= 0:
-			one.Mark = "not the object's own"
+		one := BenchCost{Key: p.Of.Pieces[r.Piece].Key()}
+		one.Mark, one.Set, one.Why = rejection(p, r)
+		if r.Choice != nil {
+			one.Set = cmp.Or(one.Set, "the same")
 		}
 		all = append(all, one)
 	}

@@ -77,9 +77,9 @@ func WhyRows(w *ask.Why) [][]string {
 		switch {
 		case way.Proven():
 		case way.Plan.Has:
-			more += "; not proven to be the least, which is " + atLeast(w, way)
+			more += "; not proven to be the least, which is " + leastMore(w.Advised, way.Least)
 		default:
-			more = "not asked to the end: " + atLeast(w, way)
+			more = "not asked to the end: " + leastMore(w.Advised, way.Least)
 		}
 		out = append(out, []string{plan.Told(w.Advised.Of, way.Choice), more, causes(w.Advised, way.Reasons)})
 	}

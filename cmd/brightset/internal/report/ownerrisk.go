@@ -65,7 +65,7 @@ func (p *Papers) decidedAgainst() []string {
 	var pieces []int
 	for i := range p.Rejected {
 		r := &p.Rejected[i]
-		if st.Pieces[r.Piece].Side != catalog.Customers || hangs[r.Piece] {
+		if st.Pieces[r.Piece].Side != catalog.Customers || hangs[r.Piece] || r.Open {
 			continue
 		}
 		at, known := best[r.Piece]

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
 
 	"brightset/catalog"
@@ -19,10 +20,10 @@ func (w *Whole) slots() []page.Block {
 		b := page.Block{
 			Heading: st.Slots[l.Slot].Name,
 			ID:      fmt.Sprintf("slot-%d", l.Slot+1),
-			Cards:   []*page.Card{w.slotCard(l.Choice, "hangs", 0, "")},
+			Cards:   []*page.Card{w.slotCard(l.Choice, "hangs", asAdvised, "")},
 		}
 		if l.Fallback != nil {
-			b.Cards = append(b.Cards, w.slotCard(l.Fallback, "in reserve", 0, ""))
+			b.Cards = append(b.Cards, w.slotCard(l.Fallback, "in reserve", asAdvised, ""))
 		}
 		for k := range w.Rejected {
 			if r := &w.Rejected[k]; r.Slot == l.Slot {
@@ -35,13 +36,9 @@ func (w *Whole) slots() []page.Block {
 }
 
 // slotCard has the same rows in the same order for every piece.
-func (w *Whole) slotCard(c *plan.Choice, mark string, more catalog.Cents, why string) *page.Card {
+func (w *Whole) slotCard(c *plan.Choice, mark, set, why string) *page.Card {
 	st := w.Plan.Of
 	card := w.pieceCard(c.Piece, mark)
-	set := "as advised"
-	if more != 0 {
-		set = moreOrLess(more)
-	}
 	card.Facts = append(card.Facts,
 		page.Fact{What: "What is done", Is: work(st, c)},
 		page.Fact{What: "Costs", Is: catalog.FormatMoney(c.Cash)},
@@ -54,24 +51,47 @@ func (w *Whole) slotCard(c *plan.Choice, mark string, more catalog.Cents, why st
 	return card
 }
 
+// asAdvised is what the whole set comes to with a piece that has a part in it.
+const asAdvised = "as advised"
+
 func (w *Whole) rejectedCard(r *ask.RejectedPiece) *page.Card {
-	switch {
-	case r.Choice != nil && r.More == 0 && r.Keeps == 0:
-		return w.slotCard(r.Choice, "as good", 0, "")
-	case r.Choice != nil:
-		mark := "dearer"
-		if r.More <= 0 {
-			mark = "not the object's own"
-		}
-		return w.slotCard(r.Choice, mark, r.More, keepsMore(r.Keeps))
+	mark, set, why := rejection(w.Plan, r)
+	if r.Choice != nil {
+		return w.slotCard(r.Choice, mark, cmp.Or(set, asAdvised), why)
 	}
-	why := r.Why
-	if r.Both {
-		why = "no set with it meets all that is asked for"
+	card := w.pieceCard(r.Piece, mark)
+	if set != "" {
+		card.Facts = append(card.Facts, page.Fact{What: "The whole set", Is: set})
 	}
-	card := w.pieceCard(r.Piece, "out")
-	card.Facts = append(card.Facts, page.Fact{What: "Why not", Is: why})
+	if why != "" {
+		card.Facts = append(card.Facts, page.Fact{What: "Why not", Is: why})
+	}
 	return card
+}
+
+// rejection says what keeps a piece out of the set: what sort of reason that is, what the whole
+// set comes to with it ("" where none has it, or it is the same), and what else there is to say.
+func rejection(p *plan.Plan, r *ask.RejectedPiece) (mark, set, why string) {
+	switch {
+	case r.Open && r.Choice == nil:
+		return "dearer", leastMore(p, r.Least) + "; no set with it found in time", ""
+	case r.Choice == nil && r.Both:
+		return "out", "", "no set with it meets all that is asked for"
+	case r.Choice == nil:
+		return "out", "", r.Why
+	case r.Open:
+		return "dearer", moreOrLess(r.More) + "; not proven, " + leastMore(p, r.Least), keepsMore(r.Keeps)
+	case r.More == 0 && r.Keeps == 0:
+		return "as good", "", ""
+	case r.More <= 0:
+		mark = "not the object's own"
+	default:
+		mark = "dearer"
+	}
+	if r.More != 0 {
+		set = moreOrLess(r.More)
+	}
+	return mark, set, keepsMore(r.Keeps)
 }
 
 func (w *Whole) pieceCard(i int, mark string) *page.Card {

@@ -28,7 +28,7 @@ func Why(w *ask.Why) string {
 		case way.Proven():
 			shut = append(shut, plan.Told(st, way.Choice))
 		default:
-			open = append(open, plan.Told(st, way.Choice)+": "+atLeast(w, way))
+			open = append(open, plan.Told(st, way.Choice)+": "+leastMore(w.Advised, way.Least))
 		}
 	}
 	for _, part := range []string{
@@ -66,7 +66,7 @@ func whyTable(w *ask.Why) string {
 			catalog.FormatCenti(way.Choice.Grade), fmt.Sprintf("%.1f", way.Plan.Grade))
 		parts := []string{causes(w.Advised, way.Reasons), keepsMore(way.Keeps)}
 		if !way.Proven() {
-			parts = append(parts, "not proven to be the least, which is "+atLeast(w, way))
+			parts = append(parts, "not proven to be the least, which is "+leastMore(w.Advised, way.Least))
 		}
 		text := strings.Join(slices.DeleteFunc(parts, empty), "; ")
 		if text != "" {
@@ -76,16 +76,16 @@ func whyTable(w *ask.Why) string {
 	return t.String()
 }
 
-// atLeast says what the cheapest set with a choice comes to at least, as far as that is known.
-func atLeast(w *ask.Why, way *ask.Alternative) string {
-	text := catalog.FormatMoney(way.Least) + " more at least"
+// leastMore says that the cheapest set with something comes to so much more than a plan at least.
+func leastMore(p *plan.Plan, v catalog.Cents) string {
+	text := catalog.FormatMoney(v) + " more at least"
 	switch {
-	case way.Least < 0:
-		text = catalog.FormatMoney(-way.Least) + " less at most"
-	case way.Least == 0:
+	case v < 0:
+		text = catalog.FormatMoney(-v) + " less at most"
+	case v == 0:
 		text = "as much as planned or more"
 	}
-	if keepsAny(w.Advised.Of) {
+	if keepsAny(p.Of) {
 		text += ", cost and keeping weighed"
 	}
 	return text
@@ -170,7 +170,7 @@ func rulePrices(w *ask.Why) []string {
 	var all []string
 	for i := range w.Rules[:min(mostRules, len(w.Rules))] {
 		r := &w.Rules[i]
-		text := fmt.Sprintf("%s: %s", r.Requirement.Words, catalog.FormatMoney(r.Costs))
+		text := fmt.Sprintf("%s: %s", r.Requirement.Words, bracket(r.Costs, r.Most))
 		if kept := keepsMore(-r.Keeps); kept != "" {
 			text += "; it " + kept
 		}

@@ -27,8 +27,9 @@ type whyDoc struct {
 type rulePriceDoc struct {
 	requirementDoc
 	Costs   catalog.Cents `json:"costs_cents"`
-	Keeps   catalog.Cents `json:"keeps_less_cents"` // worth to the owner, no money
-	Instead *choiceDoc    `json:"instead"`          // what would fill the slot without it; null: the same
+	Most    catalog.Cents `json:"costs_at_most_cents"` // where that is not proven, so much at most
+	Keeps   catalog.Cents `json:"keeps_less_cents"`    // worth to the owner, no money
+	Instead *choiceDoc    `json:"instead"`             // what would fill the slot without it; null: the same
 }
 
 // keepingDoc is what it costs to hang the object's own piece.
@@ -104,7 +105,7 @@ func WhyJSON(w *ask.Why) (string, error) {
 	}
 	for i := range w.Rules {
 		r := &w.Rules[i]
-		d := rulePriceDoc{requirementDoc: requirementOf(st, &r.Requirement), Costs: r.Costs, Keeps: r.Keeps}
+		d := rulePriceDoc{requirementDoc: requirementOf(st, &r.Requirement), Costs: r.Costs, Most: r.Most, Keeps: r.Keeps}
 		if r.Instead != nil {
 			c := choiceOf(st, r.Instead)
 			d.Instead = &c
