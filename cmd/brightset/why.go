@@ -4,12 +4,14 @@ import (
 	"context"
 	"fmt"
 	"strings"
+	"time"
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report"
 	"brightset/model/ask"
 	"brightset/model/choice"
 	"brightset/model/plan"
+	"brightset/model/program"
 	"brightset/solver"
 
 	"github.com/spf13/pflag"
@@ -26,10 +28,14 @@ var whyCommand = command{
 		flags.StringVar(&o.instead, "instead", "", "show the set with `PIECE` in the slot; PIECE:WORK or PIECE:WORK:PLATER "+
 			"to say what is done to it")
 		o.jsonFlag(flags, "write the answer as one JSON document")
-		o.limitFlag(flags, "why SLOT", "10s", "10s", "no limit")
+		o.limitFlag(flags, "why SLOT", "10s", "10s", "28s")
 		return o.run
 	},
 }
+
+// longestWhy is how long every way to fill a slot is asked about, unless the user set a limit: each
+// takes a solve, and between two sums each is known long before it is to the cent.
+const longestWhy = 28 * time.Second
 
 type whyOptions struct {
 	question
@@ -55,6 +61,8 @@ func (o *whyOptions) run(c *call) (int, error) {
 	}
 	return o.search(c, func(ctx context.Context, line *progress) (answer, error) {
 		line.now("asking what each way to fill the slot would cost")
+		ctx, cancel := program.AtMost(ctx, longestWhy)
+		defer cancel()
 		w, err := ask.AskWhy(ctx, st, slot, line.settings())
 		if err != nil {
 			return answer{}, err

@@ -46,7 +46,7 @@ func Why(w *ask.Why) string {
 	}
 	if w.Stopped {
 		b.WriteString("\n" + Paragraph("", "", "Stopped early: not every sum is proven to be the least, "+
-			"and not every turn was looked for."))
+			"and not every turn was looked for. With more time: brightset why "+slot.ID+" --time-limit 5m"))
 	}
 	return b.String()
 }
