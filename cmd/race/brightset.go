@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
-	"os"
 	"time"
 
 	"brightset/model/program"
@@ -104,18 +103,14 @@ func valuesOf(p *solver.Problem, res *solver.Result) map[string]float64 {
 	return v
 }
 
-// brightsetSolves runs a task in a child, so that seconds and memory are those
-// of a whole process.
-func brightsetSolves(ctx context.Context, t task) (measured, report, error) {
+// brightsetSolves runs a task in a child of a program of this command, so that seconds and
+// memory are those of a whole process.
+func brightsetSolves(ctx context.Context, program string, t task) (measured, report, error) {
 	text, err := json.Marshal(t)
 	if err != nil {
 		return measured{}, report{}, err
 	}
-	self, err := os.Executable()
-	if err != nil {
-		return measured{}, report{}, err
-	}
-	m := launch(ctx, patience(t.Limit), []string{fmt.Sprintf("GOMAXPROCS=%d", t.Threads)}, self, childCommand, "solve",
+	m := launch(ctx, patience(t.Limit), []string{fmt.Sprintf("GOMAXPROCS=%d", t.Threads)}, program, childCommand, "solve",
 		string(text))
 	if m.Failure != "" {
 		return m, report{}, fmt.Errorf("%s %s", m.Failure, firstLine(m.Output))

@@ -60,6 +60,7 @@ type entrant struct {
 // entrants in the order of the tables.
 var entrants = []*entrant{
 	{"brightset", func() string { return "" }, brightsetVersion, solveBrightset},
+	{"without-c", missingGo, runtime.Version, solveWithoutC},
 	{"cbc", missingCbc, cbcVersion, solveCbc},
 	{"highs", missingNative, nativeVersion, solveNative},
 	{"highs-js", missingWasm, wasmVersion, solveWasm},
@@ -96,8 +97,39 @@ func brightsetVersion() string {
 }
 
 func solveBrightset(ctx context.Context, p *heat) *outcome {
-	m, r, err := brightsetSolves(ctx, p.task)
-	o := &outcome{solver: "brightset", state: r.State, claim: r.Total, values: r.Values, own: r.Own, nodes: r.Nodes}
+	self, err := os.Executable()
+	if err != nil {
+		return &outcome{solver: "brightset", failure: err.Error()}
+	}
+	return solveBy(ctx, "brightset", self, p)
+}
+
+// missingGo says why brightset can't be built without C here.
+func missingGo() string {
+	if _, err := exec.LookPath("go"); err != nil {
+		return "there is no Go to build it with"
+	}
+	return ""
+}
+
+// solveWithoutC is brightset with the engine of its own, built for the first heat that asks.
+func solveWithoutC(ctx context.Context, p *heat) *outcome {
+	const name = "without-c"
+	program := filepath.Join(filepath.Dir(p.dir), name)
+	if _, err := os.Stat(program); err != nil {
+		build := exec.CommandContext(ctx, "go", "build", "-o", program, "brightset/cmd/race")
+		build.Env = append(os.Environ(), "CGO_ENABLED=0")
+		if text, err := build.CombinedOutput(); err != nil {
+			return &outcome{solver: name, failure: firstLine(text)}
+		}
+	}
+	return solveBy(ctx, name, program, p)
+}
+
+// solveBy has a program of this command solve what it makes of the same seed.
+func solveBy(ctx context.Context, name, program string, p *heat) *outcome {
+	m, r, err := brightsetSolves(ctx, program, p.task)
+	o := &outcome{solver: name, state: r.State, claim: r.Total, values: r.Values, own: r.Own, nodes: r.Nodes}
 	o.measure(m)
 	if err != nil {
 		o.failure = err.Error()

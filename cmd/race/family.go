@@ -44,9 +44,29 @@ func (r *familyResult) seconds(at int, of func(*outcome) float64) figure {
 	return figure{median(list), all/2 >= good}
 }
 
-// middle is the median of something that needs no proof. Runs that were ended
-// from outside, or failed, say nothing of it.
-func (r *familyResult) middle(at int, of func(*outcome) float64) string {
+// measures are what one solver took: seconds, nodes, memory, and how many it proved.
+func (r *familyResult) measures(at int) []string {
+	return []string{r.seconds(at, own).String(), r.seconds(at, whole).String(),
+		rounded(r.middle(at, func(o *outcome) float64 { return float64(o.nodes) })), rounded(r.peak(at)),
+		fmt.Sprintf("%d/%d", r.good(at), len(r.runs))}
+}
+
+// peak is the most memory it held, in MB.
+func (r *familyResult) peak(at int) float64 {
+	return r.middle(at, func(o *outcome) float64 { return float64(o.peakKB) / 1024 })
+}
+
+// rounded is a figure without a part; "-" where there is none.
+func rounded(v float64) string {
+	if v < 0 {
+		return "-"
+	}
+	return fmt.Sprintf("%.0f", v)
+}
+
+// middle is the median of something that needs no proof; below 0 where nothing is known of it. Runs
+// that were ended from outside, or failed, say nothing of it.
+func (r *familyResult) middle(at int, of func(*outcome) float64) float64 {
 	var list []float64
 	for _, runs := range r.runs {
 		if runs[at].failure == "" {
@@ -54,9 +74,9 @@ func (r *familyResult) middle(at int, of func(*outcome) float64) string {
 		}
 	}
 	if len(list) == 0 {
-		return "-"
+		return -1
 	}
-	return fmt.Sprintf("%.0f", median(list))
+	return median(list)
 }
 
 func (r *familyResult) good(at int) int {
@@ -70,9 +90,9 @@ func (r *familyResult) good(at int) int {
 }
 
 // anyGood says whether one of the others had a right and proven answer.
-func (r *familyResult) anyGood() bool {
-	for i := range r.runs[0] {
-		if i > 0 && r.good(i) > 0 {
+func (r *familyResult) anyGood(field []*entrant) bool {
+	for i := range field {
+		if others(field[i]) && r.good(i) > 0 {
 			return true
 		}
 	}
@@ -82,6 +102,9 @@ func (r *familyResult) anyGood() bool {
 func own(o *outcome) float64   { return o.own }
 func whole(o *outcome) float64 { return o.whole }
 
+// others says whether somebody else wrote it.
+func others(e *entrant) bool { return e.name != "brightset" && e.name != "without-c" }
+
 // ratioOf compares medians; brightset is the first of the field.
 func (r *familyResult) ratioOf(field []*entrant, of func(*outcome) float64) ratio {
 	if field[0].name != "brightset" {
@@ -90,12 +113,15 @@ func (r *familyResult) ratioOf(field []*entrant, of func(*outcome) float64) rati
 	var q ratio
 	best := figure{value: math.Inf(1), over: true}
 	for i := 1; i < len(field); i++ {
+		if !others(field[i]) {
+			continue
+		}
 		f := r.seconds(i, of)
 		if f.value < best.value || (f.value == best.value && !f.over) {
 			best, q.other = f, field[i].name
 		}
 	}
-	if best.over && !r.anyGood() {
+	if best.over && !r.anyGood(field) {
 		q.other = "none in time"
 	}
 	mine := r.seconds(0, of)

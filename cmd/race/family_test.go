@@ -42,7 +42,7 @@ func TestSeconds(t *testing.T) {
 }
 
 func TestRatio(t *testing.T) {
-	field := entrants[:3]
+	field := []*entrant{entrantNamed("brightset"), entrantNamed("cbc"), entrantNamed("highs")}
 	var mean geometric
 	for _, c := range []struct {
 		mine, second, third float64
@@ -63,6 +63,10 @@ func TestRatio(t *testing.T) {
 	// (4 x 0.5 x 10 x 0.2) ^ 1/4 is 1.41; known from neither side.
 	if mean.n != 4 || !mean.over || !mean.under || mean.String() != "-" {
 		t.Errorf("mean %v: %s", mean, mean.String())
+	}
+	field[1] = entrantNamed("without-c")
+	if q := runsOf(20, []float64{2}, []float64{1}, []float64{8}).ratioOf(field, own); q.String() != "4.0" || q.other != "highs" {
+		t.Errorf("against its own self: %s by %s", q, q.other)
 	}
 	mean = geometric{}
 	mean.add(ratio{factor: 4, other: "cbc"})

@@ -7,6 +7,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"brightset/model/seeded"
 )
@@ -33,128 +34,122 @@ func growing(slots, pieces int) seeded.Family {
 	}
 }
 
-// grown is what one size took: medians over the seeds.
-type grown struct {
-	slots, pieces     int
-	lines             float64
-	own, whole, nodes float64
-	peakMB            float64
-	good, runs        int
-}
+// series is how one of the two sizes grew: a result per size.
+type series []*familyResult
 
-var growthHead = []string{"slots", "pieces", "lines", "own s", "whole s", "nodes", "peak MB", "good"}
-
-func (g *grown) row() []string {
-	return []string{fmt.Sprint(g.slots), fmt.Sprint(g.pieces), fmt.Sprintf("%.0f", g.lines),
-		figure{value: g.own}.String(), figure{value: g.whole}.String(), fmt.Sprintf("%.0f", g.nodes),
-		fmt.Sprintf("%.0f", g.peakMB),
-		fmt.Sprintf("%d/%d", g.good, g.runs)}
-}
+var growthHead = []string{"slots", "pieces", "lines", "solver", "own s", "whole s", "nodes", "peak MB", "good"}
 
 // growth solves jobs of growing size and prints what they took.
 func growth(ctx context.Context, opt *options, out io.Writer) error {
-	bySlots, err := growSeries(ctx, opt, slotSizes, func(n int) seeded.Family { return growing(n, growthPieces) })
+	field := present(opt, out)
+	bySlots, err := growSeries(ctx, opt, field, slotSizes, func(n int) seeded.Family { return growing(n, growthPieces) })
 	if err != nil {
 		return err
 	}
-	byPieces, err := growSeries(ctx, opt, pieceSizes, func(n int) seeded.Family { return growing(growthSlots, n) })
+	byPieces, err := growSeries(ctx, opt, field, pieceSizes, func(n int) seeded.Family { return growing(growthSlots, n) })
 	if err != nil {
 		return err
 	}
-	rows := growthRows(bySlots, byPieces)
+	rows, faults, wrong := growthRows(field, bySlots, byPieces)
 	writeAligned(out, growthHead, rows)
-	fmt.Fprintf(out, "\nmedians over the seeds; good: proven within %g seconds, of all runs. What isn't counts as it "+
-		"ended.\n", opt.limit.Seconds())
+	fmt.Fprintf(out, "\n%s\n", strings.Join(faults, "\n"))
+	fmt.Fprintf(out, "\nmedians over the seeds; good: proven within %g seconds, of all runs. What isn't counts as the "+
+		"limit.\n", opt.limit.Seconds())
+	if wrong > 0 {
+		return fmt.Errorf("%d wrong answers, named above", wrong)
+	}
 	if opt.markdown == "" {
 		return nil
 	}
-	if err := writeFile(opt.svg, func(w io.Writer) { growthPicture(bySlots, byPieces).write(w) }); err != nil {
+	if err := writeFile(opt.svg, func(w io.Writer) { growthPicture(field, bySlots, byPieces).write(w) }); err != nil {
 		return err
 	}
 	return writeFile(opt.markdown, func(w io.Writer) {
-		fmt.Fprintf(w, "# Growth\n\nbrightset's time and memory against slots (at %d pieces a slot) and pieces a "+
-			"slot\n(at %d slots), on seeded jobs.\n\n", growthPieces, growthSlots)
+		fmt.Fprintf(w, "# Growth\n\nTime and memory against slots (at %d pieces a slot) and pieces a slot\n"+
+			"(at %d slots), on seeded jobs.\n\n", growthPieces, growthSlots)
 		fmt.Fprintf(w, "Repeat it with `%s`.\n\n", opt.command())
-		writeMachine(w, entrants[:1])
+		writeMachine(w, field)
 		fmt.Fprintf(w, "- medians over %d seed(s); good: proven within %g seconds, of all runs; what isn't counts as "+
-			"it ended\n\n", opt.seeds, opt.limit.Seconds())
+			"the limit, marked with >\n- without-c: brightset built without C, with the engine of its own\n\n", opt.seeds,
+			opt.limit.Seconds())
 		writePiped(w, growthHead, rows)
 		picture, err := filepath.Rel(filepath.Dir(opt.markdown), opt.svg)
 		if err != nil {
 			picture = opt.svg
 		}
 		fmt.Fprintf(w, "\n![Time and memory against size](%s)\n", filepath.ToSlash(picture))
+		for _, f := range faults {
+			fmt.Fprintf(w, "\n- %s", f)
+		}
 	})
 }
 
-func growthRows(series ...[]grown) [][]string {
-	var rows [][]string
-	for _, s := range series {
-		for i := range s {
-			rows = append(rows, s[i].row())
+func growthRows(field []*entrant, both ...series) (rows [][]string, faults []string, wrong int) {
+	for _, s := range both {
+		for _, r := range s {
+			for _, runs := range r.runs {
+				wrong += wrongOf(runs)
+			}
+			for i, e := range field {
+				row := append([]string{"", "", "", e.name}, r.measures(i)...)
+				if i == 0 {
+					row[0], row[1] = fmt.Sprint(r.family.Slots), fmt.Sprint(r.family.Pieces)
+					row[2] = fmt.Sprintf("%.0f", median(r.sizes))
+				}
+				rows = append(rows, row)
+				faults = append(faults, r.faults(i)...)
+			}
 		}
 	}
-	return rows
+	return rows, faults, wrong
 }
 
-func growSeries(ctx context.Context, opt *options, sizes []int, family func(int) seeded.Family) ([]grown, error) {
-	var series []grown
+func growSeries(ctx context.Context, opt *options, field []*entrant, sizes []int,
+	family func(int) seeded.Family) (series, error) {
+	var s series
 	for _, n := range sizes {
-		g, err := grow(ctx, opt, family(n))
-		if err != nil {
-			return nil, err
+		r := &familyResult{family: family(n), limit: opt.limit.Seconds()}
+		for seed := 1; seed <= opt.seeds; seed++ {
+			runs, lines, err := raceOne(ctx, opt, r.family, uint64(seed), field)
+			if err != nil {
+				return nil, err
+			}
+			r.add(lines, runs)
 		}
-		series = append(series, g)
+		s = append(s, r)
 	}
-	return series, nil
-}
-
-func grow(ctx context.Context, opt *options, f seeded.Family) (grown, error) {
-	g := grown{slots: f.Slots, pieces: f.Pieces, runs: opt.seeds}
-	var lines, own, whole, nodes, peak []float64
-	for seed := 1; seed <= opt.seeds; seed++ {
-		fmt.Fprintf(opt.progress, "%d slots, %d pieces, seed %d\n", f.Slots, f.Pieces, seed)
-		m, r, err := brightsetSolves(ctx, task{Family: f, Seed: uint64(seed), Limit: opt.limit, Threads: opt.threads})
-		if ctx.Err() != nil {
-			return g, errInterrupted
-		}
-		if err != nil {
-			return g, fmt.Errorf("%d slots, %d pieces, seed %d: %w", f.Slots, f.Pieces, seed, err)
-		}
-		if r.State != stopped {
-			g.good++
-		}
-		lines, nodes = append(lines, float64(r.Columns)), append(nodes, float64(r.Nodes))
-		own, whole = append(own, r.Own), append(whole, m.Seconds)
-		peak = append(peak, float64(m.PeakKB)/1024)
-	}
-	g.lines, g.nodes, g.own, g.whole, g.peakMB = median(lines), median(nodes), median(own), median(whole), median(peak)
-	return g, nil
+	return s, nil
 }
 
 // growthPicture: seconds above, memory below; slots left, pieces right.
-func growthPicture(bySlots, byPieces []grown) *picture {
-	p := &picture{title: "brightset: time and memory against the size of a job",
+func growthPicture(field []*entrant, bySlots, byPieces series) *picture {
+	p := &picture{title: "Time and memory against the size of a job",
 		note: "Filled: every seed proven within the limit. Hollow: not every one. Medians; both axes logarithmic."}
 	for _, y := range []struct {
 		label string
-		of    func(*grown) float64
-	}{{"seconds, whole process", func(g *grown) float64 { return g.whole }},
-		{"peak memory, MB", func(g *grown) float64 { return g.peakMB }}} {
+		of    func(*familyResult, int) float64
+	}{{"seconds, whole process", func(r *familyResult, i int) float64 { return r.seconds(i, whole).value }},
+		{"peak memory, MB", func(r *familyResult, i int) float64 { return r.peak(i) }}} {
 		p.panels = append(p.panels,
-			panelOf(fmt.Sprintf("slots (%d pieces each)", growthPieces), y.label, bySlots,
-				func(g *grown) int { return g.slots }, y.of),
-			panelOf(fmt.Sprintf("pieces per slot (%d slots)", growthSlots), y.label, byPieces,
-				func(g *grown) int { return g.pieces }, y.of))
+			panelOf(fmt.Sprintf("slots (%d pieces each)", growthPieces), y.label, field, bySlots,
+				func(f *seeded.Family) int { return f.Slots }, y.of),
+			panelOf(fmt.Sprintf("pieces per slot (%d slots)", growthSlots), y.label, field, byPieces,
+				func(f *seeded.Family) int { return f.Pieces }, y.of))
 	}
 	return p
 }
 
-func panelOf(x, y string, series []grown, size func(*grown) int, of func(*grown) float64) panel {
+func panelOf(x, y string, field []*entrant, s series, size func(*seeded.Family) int,
+	of func(*familyResult, int) float64) panel {
 	n := panel{x: x, y: y}
-	for i := range series {
-		g := &series[i]
-		n.points = append(n.points, point{float64(size(g)), of(g), g.good == g.runs})
+	for i, e := range field {
+		c := curve{name: e.name}
+		for _, r := range s {
+			if v := of(r, i); v > 0 {
+				c.points = append(c.points, point{float64(size(&r.family)), v, r.good(i) == len(r.runs)})
+			}
+		}
+		n.curves = append(n.curves, c)
 	}
 	return n
 }

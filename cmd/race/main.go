@@ -1,6 +1,6 @@
 // Race lets brightset and general solvers solve the same seeded jobs to the same
 // proof, and prints how long each took, how much memory it needed, and whether
-// they agree. With -growth it shows how brightset's time and memory grow, with -questions
+// they agree. With -growth it shows how time and memory grow, with -questions
 // how long it takes to answer what is asked after the plan.
 package main
 
@@ -66,7 +66,7 @@ func run(args []string, out, errs io.Writer) int {
 	limit := flags.Float64("limit", 60, "`SECONDS` of wall clock for one solve")
 	flags.IntVar(&opt.threads, "threads", 1, "`N` threads for brightset and cbc; HiGHS chooses for itself")
 	solvers := flags.String("solvers", "", "only these solvers, by `NAME[,NAME]`: "+strings.Join(solverNames(), ", "))
-	flags.BoolVar(&opt.growth, "growth", false, "instead of the race, brightset's time and memory against size")
+	flags.BoolVar(&opt.growth, "growth", false, "instead of the race, time and memory against size")
 	flags.BoolVar(&opt.questions, "questions", false,
 		"instead of the race, how long brightset takes to answer what is asked after the plan")
 	flags.StringVar(&opt.programs, "program", "",
@@ -109,7 +109,7 @@ func run(args []string, out, errs io.Writer) int {
 
 // flagsOf are the flags that only some of what can be done takes notice of.
 var flagsOf = map[string][]string{
-	"family": {"race", "questions"}, "threads": {"race", "growth"}, "solvers": {"race"}, "keep": {"race"},
+	"family": {"race", "questions"}, "threads": {"race", "growth"}, "solvers": {"race", "growth"}, "keep": {"race"},
 	"program": {"questions"}, "svg": {"growth"},
 }
 

@@ -54,7 +54,7 @@ func (o *options) command() string {
 	if o.familyList != "" && !o.growth {
 		parts = append(parts, "-family "+o.familyList)
 	}
-	if len(o.solvers) > 0 && !o.growth {
+	if len(o.solvers) > 0 {
 		parts = append(parts, "-solvers "+strings.Join(o.solvers, ","))
 	}
 	return strings.Join(parts, " ")

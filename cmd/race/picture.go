@@ -14,11 +14,19 @@ type picture struct {
 	panels      []panel
 }
 
-// panel is one line of points on two logarithmic axes.
+// panel is a curve or several on two logarithmic axes.
 type panel struct {
 	x, y   string
+	curves []curve
+}
+
+// curve is a line of points; dashes tell the curves of a panel apart.
+type curve struct {
+	name   string
 	points []point
 }
+
+var dashes = []string{"", "7 3", "2 3", "9 3 2 3", "1 5"}
 
 type point struct {
 	x, y float64 // more than 0
@@ -80,8 +88,10 @@ func decades(values []float64) (lo, hi float64) {
 
 func (n *panel) write(out io.Writer, left, top float64) {
 	var xs, ys []float64
-	for _, p := range n.points {
-		xs, ys = append(xs, p.x), append(ys, p.y)
+	for _, c := range n.curves {
+		for _, p := range c.points {
+			xs, ys = append(xs, p.x), append(ys, p.y)
+		}
 	}
 	lo, hi := decades(xs)
 	x := scale{lo, hi, left, panelWidth}
@@ -99,22 +109,29 @@ func (n *panel) write(out io.Writer, left, top float64) {
 	}
 	text(out, left+panelWidth/2, top+panelHeight+36, "middle", 13, n.x)
 	text(out, left, top-8, "start", 13, n.y)
-	n.series(out, x, y)
+	for i := range n.curves {
+		dash := dashes[i%len(dashes)]
+		n.curves[i].write(out, x, y, dash)
+		key := top + 16 + 16*float64(i)
+		fmt.Fprintf(out, "<line x1=\"%.1f\" y1=\"%.1f\" x2=\"%.1f\" y2=\"%.1f\" stroke=\"#111\" stroke-width=\"1.5\" "+
+			"stroke-dasharray=\"%s\"/>\n", left+8, key-4, left+44, key-4, dash)
+		text(out, left+50, key, "start", 12, n.curves[i].name)
+	}
 }
 
-func (n *panel) series(out io.Writer, x, y scale) {
-	fmt.Fprint(out, `<polyline fill="none" stroke="#111" stroke-width="1.5" points="`)
-	for _, p := range n.points {
+func (c *curve) write(out io.Writer, x, y scale, dash string) {
+	fmt.Fprintf(out, `<polyline fill="none" stroke="#111" stroke-width="1.5" stroke-dasharray="%s" points="`, dash)
+	for _, p := range c.points {
 		fmt.Fprintf(out, "%.1f,%.1f ", x.at(p.x), y.at(p.y))
 	}
 	fmt.Fprintln(out, `"/>`)
-	for _, p := range n.points {
+	for _, p := range c.points {
 		fill := "#fff"
 		if p.full {
 			fill = "#111"
 		}
-		fmt.Fprintf(out, "<circle cx=\"%.1f\" cy=\"%.1f\" r=\"4\" fill=\"%s\" stroke=\"#111\"><title>%s: "+
-			"%s</title></circle>\n", x.at(p.x), y.at(p.y), fill, number(p.x), number(p.y))
+		fmt.Fprintf(out, "<circle cx=\"%.1f\" cy=\"%.1f\" r=\"4\" fill=\"%s\" stroke=\"#111\"><title>%s, %s: "+
+			"%s</title></circle>\n", x.at(p.x), y.at(p.y), fill, html.EscapeString(c.name), number(p.x), number(p.y))
 	}
 }
 

@@ -26,10 +26,7 @@ func tabulate(results []*familyResult, field []*entrant) *table {
 	proved, agreed := 0, 0
 	for _, r := range results {
 		for i, e := range field {
-			row := []string{"", "", e.name, r.seconds(i, own).String(), r.seconds(i, whole).String(),
-				r.middle(i, func(o *outcome) float64 { return float64(o.nodes) }),
-				r.middle(i, func(o *outcome) float64 { return float64(o.peakKB) / 1024 }),
-				fmt.Sprintf("%d/%d", r.good(i), len(r.runs))}
+			row := append([]string{"", "", e.name}, r.measures(i)...)
 			if i == 0 {
 				row[0], row[1] = r.family.Name, fmt.Sprintf("%.0f", median(r.sizes))
 			}
