@@ -65,7 +65,8 @@ func TestRatio(t *testing.T) {
 		t.Errorf("mean %v: %s", mean, mean.String())
 	}
 	field[1] = entrantNamed("without-c")
-	if q := runsOf(20, []float64{2}, []float64{1}, []float64{8}).ratioOf(field, own); q.String() != "4.0" || q.other != "highs" {
+	q := runsOf(20, []float64{2}, []float64{1}, []float64{8}).ratioOf(field, own)
+	if q.String() != "4.0" || q.other != "highs" {
 		t.Errorf("against its own self: %s by %s", q, q.other)
 	}
 	mean = geometric{}

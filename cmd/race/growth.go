@@ -78,8 +78,8 @@ func growth(ctx context.Context, opt *options, out io.Writer) error {
 			picture = opt.svg
 		}
 		fmt.Fprintf(w, "\n![Time and memory against size](%s)\n", filepath.ToSlash(picture))
-		for _, f := range faults {
-			fmt.Fprintf(w, "\n- %s", f)
+		if len(faults) > 0 {
+			fmt.Fprintf(w, "\nNot proven:\n\n- %s\n", strings.Join(faults, "\n- "))
 		}
 	})
 }
@@ -97,7 +97,10 @@ func growthRows(field []*entrant, both ...series) (rows [][]string, faults []str
 					row[2] = fmt.Sprintf("%.0f", median(r.sizes))
 				}
 				rows = append(rows, row)
-				faults = append(faults, r.faults(i)...)
+				for _, f := range r.faults(i) {
+					faults = append(faults, fmt.Sprintf("%d slots, %d pieces, seed %s", r.family.Slots, r.family.Pieces,
+						strings.TrimPrefix(f, r.family.Name+" ")))
+				}
 			}
 		}
 	}

@@ -52,6 +52,7 @@ func (p *picture) write(out io.Writer) {
 		top := marginTop + float64(i/2)*(panelHeight+gapY)
 		p.panels[i].write(out, left, top)
 	}
+	p.panels[0].key(out, height-36)
 	text(out, marginLeft, height-14, "start", 12, p.note)
 	fmt.Fprintln(out, "</svg>")
 }
@@ -110,12 +111,17 @@ func (n *panel) write(out io.Writer, left, top float64) {
 	text(out, left+panelWidth/2, top+panelHeight+36, "middle", 13, n.x)
 	text(out, left, top-8, "start", 13, n.y)
 	for i := range n.curves {
-		dash := dashes[i%len(dashes)]
-		n.curves[i].write(out, x, y, dash)
-		key := top + 16 + 16*float64(i)
+		n.curves[i].write(out, x, y, dashes[i%len(dashes)])
+	}
+}
+
+// key says which dashes are whose: the panels have the same curves.
+func (n *panel) key(out io.Writer, top float64) {
+	for i := range n.curves {
+		left := marginLeft + 130*float64(i)
 		fmt.Fprintf(out, "<line x1=\"%.1f\" y1=\"%.1f\" x2=\"%.1f\" y2=\"%.1f\" stroke=\"#111\" stroke-width=\"1.5\" "+
-			"stroke-dasharray=\"%s\"/>\n", left+8, key-4, left+44, key-4, dash)
-		text(out, left+50, key, "start", 12, n.curves[i].name)
+			"stroke-dasharray=\"%s\"/>\n", left, top-4, left+36, top-4, dashes[i%len(dashes)])
+		text(out, left+42, top, "start", 12, n.curves[i].name)
 	}
 }
 
