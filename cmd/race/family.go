@@ -121,6 +121,9 @@ func (r *familyResult) ratioOf(field []*entrant, of func(*outcome) float64) rati
 			best, q.other = f, field[i].name
 		}
 	}
+	if math.IsInf(best.value, 1) { // nobody else takes part
+		return ratio{}
+	}
 	if best.over && !r.anyGood(field) {
 		q.other = "none in time"
 	}

@@ -69,6 +69,9 @@ func TestRatio(t *testing.T) {
 	if q.String() != "4.0" || q.other != "highs" {
 		t.Errorf("against its own self: %s by %s", q, q.other)
 	}
+	if q := runsOf(20, []float64{2}, []float64{1}).ratioOf(field[:2], own); q.String() != "-" {
+		t.Errorf("with nobody else: %s", q)
+	}
 	mean = geometric{}
 	mean.add(ratio{factor: 4, other: "cbc"})
 	mean.add(ratio{factor: 9, other: "cbc", over: true})

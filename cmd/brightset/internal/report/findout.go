@@ -34,7 +34,11 @@ func findOuts(st *catalog.State, f *Unknown) string {
 		all = append(all, text)
 	}
 	if n := len(f.All) - mostFindOuts; n > 0 {
-		all = append(all, fmt.Sprintf("%s more, each worth less: brightset risk --find-out --json", count(n, "figure")))
+		less := ", each worth less"
+		if !f.Whole { // what is not proven may be worth more
+			less = ""
+		}
+		all = append(all, fmt.Sprintf("%s more%s: brightset risk --find-out --json", count(n, "figure"), less))
 	}
 	switch {
 	case !f.Whole:

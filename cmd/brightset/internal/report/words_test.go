@@ -1,9 +1,12 @@
 package report
 
 import (
+	"slices"
+	"strings"
 	"testing"
 
 	"brightset/catalog"
+	"brightset/model/ask"
 	"brightset/model/paper"
 	"brightset/model/plan"
 )
@@ -48,5 +51,17 @@ func TestPriceAskedFirst(t *testing.T) {
 	got := concernText(&plan.Plan{Of: st}, &c)
 	if want := "ask what it costs, it counts as free now: hood crest, sill strip"; got != want {
 		t.Errorf("got %q, want %q", got, want)
+	}
+}
+
+// TestFindOutsOpen: of figures that are not proven nobody is told that they are worth less than others.
+func TestFindOutsOpen(t *testing.T) {
+	st := &catalog.State{}
+	for _, whole := range []bool{true, false} {
+		all := slices.Repeat([]ask.InformationValue{{Figure: ask.FigureRescue}}, mostFindOuts+2)
+		text := findOuts(st, &Unknown{All: all, Whole: whole})
+		if !strings.Contains(text, "2 figures more") || strings.Contains(text, "each worth less") != whole {
+			t.Errorf("whole %v: %s", whole, text)
+		}
 	}
 }
