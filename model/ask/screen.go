@@ -30,9 +30,7 @@ func worthAsking(ctx context.Context, plan *plan.Plan, figures []uncertain,
 			spares = append(spares, o)
 		}
 	}
-	within, done := program.Portion(ctx, 0.25) // the plan's own figures come first
-	defer done()
-	good, err := mayBeWorthAsking(within, plan, spares, base)
+	good, err := mayBeWorthAsking(ctx, plan, spares, base)
 	return append(kept, good...), err
 }
 
