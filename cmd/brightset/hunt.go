@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"time"
 
 	"brightset/cmd/brightset/internal/report"
 	"brightset/model/ask"
@@ -22,7 +21,7 @@ var huntCommand = command{
 		var o huntOptions
 		o.jsonFlag(flags, "write the answer as one JSON document")
 		flags.StringVar(&o.slot, "slot", "", "look at this `SLOT` only")
-		o.limitFlag(flags, "hunt", "10s", "10s", "28s")
+		o.limitFlag(flags, "hunt", "10s", "10s", longestAsk.String())
 		return o.run
 	},
 }
@@ -31,10 +30,6 @@ type huntOptions struct {
 	question
 	slot string
 }
-
-// longestHunt is how long finds are looked at, unless the user set a limit: each takes a
-// solve.
-const longestHunt = 28 * time.Second
 
 func (o *huntOptions) run(c *call) (int, error) {
 	st, err := o.load(c)
@@ -51,7 +46,7 @@ func (o *huntOptions) run(c *call) (int, error) {
 	}
 	return o.search(c, func(ctx context.Context, line *progress) (answer, error) {
 		line.now("asking what each find would be worth")
-		ctx, cancel := program.AtMost(ctx, longestHunt)
+		ctx, cancel := program.AtMost(ctx, longestAsk)
 		defer cancel()
 		h, err := ask.Hunt(ctx, st, slots, line.settings())
 		if err != nil {

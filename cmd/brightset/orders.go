@@ -138,7 +138,7 @@ func gather(ctx context.Context, st *catalog.State, line *progress, gap float64,
 			return err
 		},
 		func(ctx context.Context) (err error) {
-			within, cancel := program.AtMost(ctx, longestHunt)
+			within, cancel := program.AtMost(ctx, longestAsk)
 			defer cancel()
 			p.Hunted, err = ask.Hunt(within, st, nil, set)
 			return err

@@ -45,6 +45,10 @@ func (f *form) jsonFlag(flags *pflag.FlagSet, text string) {
 	flags.BoolVar(&f.json, "json", false, text)
 }
 
+// longestAsk is how long is asked, where the user set no limit, what takes a solve for every answer:
+// between two sums most of them are known long before they are to the cent.
+const longestAsk = 28 * time.Second
+
 // limitFlag declares --time-limit of a command; good is a limit as it is typed, such are
 // examples of it, and unset is what counts without one.
 func (q *question) limitFlag(flags *pflag.FlagSet, command, good, such, unset string) {

@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"strings"
-	"time"
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report"
@@ -28,14 +27,10 @@ var whyCommand = command{
 		flags.StringVar(&o.instead, "instead", "", "show the set with `PIECE` in the slot; PIECE:WORK or PIECE:WORK:PLATER "+
 			"to say what is done to it")
 		o.jsonFlag(flags, "write the answer as one JSON document")
-		o.limitFlag(flags, "why SLOT", "10s", "10s", "28s")
+		o.limitFlag(flags, "why SLOT", "10s", "10s", longestAsk.String())
 		return o.run
 	},
 }
-
-// longestWhy is how long every way to fill a slot is asked about, unless the user set a limit: each
-// takes a solve, and between two sums each is known long before it is to the cent.
-const longestWhy = 28 * time.Second
 
 type whyOptions struct {
 	question
@@ -61,7 +56,7 @@ func (o *whyOptions) run(c *call) (int, error) {
 	}
 	return o.search(c, func(ctx context.Context, line *progress) (answer, error) {
 		line.now("asking what each way to fill the slot would cost")
-		ctx, cancel := program.AtMost(ctx, longestWhy)
+		ctx, cancel := program.AtMost(ctx, longestAsk)
 		defer cancel()
 		w, err := ask.AskWhy(ctx, st, slot, line.settings())
 		if err != nil {

@@ -52,7 +52,9 @@ func growth(ctx context.Context, opt *options, out io.Writer) error {
 	}
 	rows, faults, wrong := growthRows(field, bySlots, byPieces)
 	writeAligned(out, growthHead, rows)
-	fmt.Fprintf(out, "\n%s\n", strings.Join(faults, "\n"))
+	if len(faults) > 0 {
+		fmt.Fprintf(out, "\n%s\n", strings.Join(faults, "\n"))
+	}
 	fmt.Fprintf(out, "\nmedians over the seeds; good: proven within %g seconds, of all runs. What isn't counts as the "+
 		"limit.\n", opt.limit.Seconds())
 	if wrong > 0 {

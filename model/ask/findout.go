@@ -96,10 +96,24 @@ func informationValues(ctx context.Context, plan *plan.Plan, list func(*plan.Pla
 	if err != nil || base.GaveUp {
 		return nil, false, err
 	}
-	figures, err := worthAsking(ctx, plan, list(plan, base.Choices), base)
+	own, spares := ownAndSpares(list(plan, base.Choices))
+	all, whole, err = valuesOf(ctx, plan, own, base)
 	if err != nil {
-		return nil, false, err
+		return all, false, err
 	}
+	good, err := mayBeWorthAsking(ctx, plan, spares, base)
+	if err != nil {
+		return all, false, err
+	}
+	more, rest, err := valuesOf(ctx, plan, good, base)
+	all, whole = append(all, more...), whole && rest
+	slices.SortStableFunc(all, func(a, b InformationValue) int { return cmp.Compare(b.Gain, a.Gain) })
+	return all, whole, err
+}
+
+// valuesOf asks what every way of figures saves.
+func valuesOf(ctx context.Context, plan *plan.Plan, figures []uncertain,
+	base *program.Explorer) (all []InformationValue, whole bool, err error) {
 	ways := waysOf(figures)
 	share := newShares(ctx, len(ways))
 	err = parallel.Do(ctx, len(ways), func(i int) (err error) {
@@ -111,7 +125,6 @@ func informationValues(ctx context.Context, plan *plan.Plan, list func(*plan.Pla
 		return err
 	})
 	all, whole = addUp(plan.Of, figures, ways)
-	slices.SortStableFunc(all, func(a, b InformationValue) int { return cmp.Compare(b.Gain, a.Gain) })
 	return all, whole, err
 }
 

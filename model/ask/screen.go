@@ -10,7 +10,20 @@ import (
 	"brightset/solver/parallel"
 )
 
-// worthAsking leaves out figures of spares, which the plan makes no use of, that can't be
+// ownAndSpares are the figures that are asked about whatever they are, the plan's own among them, and those
+// of spares, which are screened before.
+func ownAndSpares(figures []uncertain) (own, spares []uncertain) {
+	for _, o := range figures {
+		if o.Planned || o.ways[0].choice == nil {
+			own = append(own, o)
+		} else {
+			spares = append(spares, o)
+		}
+	}
+	return own, spares
+}
+
+// mayBeWorthAsking leaves out figures of spares, which the plan makes no use of, that can't be
 // worth what they cost to find out, so that few are left to solve for.
 //
 // Whatever such a figure turns out to be, the plan carried out regardless costs what it
@@ -20,21 +33,6 @@ import (
 // so the cheapest set out of it is no dearer than any of theirs. If it saves too
 // little, none of them is worth its fee; else the halves are tried. It is of no account
 // whether a way makes things better, worse, or some of both.
-func worthAsking(ctx context.Context, plan *plan.Plan, figures []uncertain,
-	base *program.Explorer) ([]uncertain, error) {
-	var kept, spares []uncertain
-	for _, o := range figures {
-		if o.Planned || o.ways[0].choice == nil {
-			kept = append(kept, o)
-		} else {
-			spares = append(spares, o)
-		}
-	}
-	good, err := mayBeWorthAsking(ctx, plan, spares, base)
-	return append(kept, good...), err
-}
-
-// mayBeWorthAsking are the figures of spares that may be worth their fees.
 func mayBeWorthAsking(ctx context.Context, plan *plan.Plan, spares []uncertain,
 	base *program.Explorer) ([]uncertain, error) {
 	if len(spares) == 0 {

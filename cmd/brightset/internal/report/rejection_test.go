@@ -20,6 +20,8 @@ func TestRejection(t *testing.T) {
 		{ask.RejectedPiece{Open: true, Least: 3_00}, "dearer", "3.00 more at least; no set with it found in time", ""},
 		{ask.RejectedPiece{Open: true, Least: 3_00, Choice: c, More: 9_00}, "dearer",
 			"9.00 more; not proven, 3.00 more at least", ""},
+		{ask.RejectedPiece{Open: true, Least: 3_00, Choice: c, More: -2_00, Keeps: -9_00}, "not the object's own",
+			"2.00 less; not proven, 3.00 more at least", keepsMore(-9_00)},
 		{ask.RejectedPiece{Least: 9_00, Choice: c, More: 9_00}, "dearer", "9.00 more", ""},
 		{ask.RejectedPiece{Choice: c}, "as good", "", ""},
 		{ask.RejectedPiece{Both: true}, "out", "", "no set with it meets all that is asked for"},

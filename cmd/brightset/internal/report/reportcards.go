@@ -79,8 +79,6 @@ func rejection(p *plan.Plan, r *ask.RejectedPiece) (mark, set, why string) {
 		return "out", "", "no set with it meets all that is asked for"
 	case r.Choice == nil:
 		return "out", "", r.Why
-	case r.Open:
-		return "dearer", moreOrLess(r.More) + "; not proven, " + leastMore(p, r.Least), keepsMore(r.Keeps)
 	case r.More == 0 && r.Keeps == 0:
 		return "as good", "", ""
 	case r.More <= 0:
@@ -90,6 +88,9 @@ func rejection(p *plan.Plan, r *ask.RejectedPiece) (mark, set, why string) {
 	}
 	if r.More != 0 {
 		set = moreOrLess(r.More)
+	}
+	if r.Open {
+		set = moreOrLess(r.More) + "; not proven, " + leastMore(p, r.Least)
 	}
 	return mark, set, keepsMore(r.Keeps)
 }
