@@ -37,7 +37,9 @@ func TestProcessors(t *testing.T) {
 	var first string
 	for _, n := range []int{1, 8} {
 		runtime.GOMAXPROCS(n)
-		code, out, errs := brightset("report", "--out", page, "testdata/demo")
+		// With a limit of its own: how long is looked for what stands beside a plan otherwise, 20 s of
+		// each kind, is too short for eight on two processors and the race detector.
+		code, out, errs := brightset("report", "--out", page, "--time-limit", "5m", "testdata/demo")
 		written, err := os.ReadFile(page)
 		if code != exitAnswered || err != nil {
 			t.Fatalf("a report with %d processors: exit code %d, %v, %s", n, code, err, errs)
