@@ -47,13 +47,6 @@ const (
 // sweepEvery is how many nodes there are at least between two sweeps.
 const sweepEvery = 8
 
-// lesson is what one trial of a cut has raised a child's bound by.
-type lesson struct {
-	key  candidateKey
-	side int
-	rise float64
-}
-
 // branchAndBound searches the nodes that wait until nothing better than what is in hand
 // is left in them. Those that may hold something as good are in the queue then.
 func (s *search) branchAndBound() error {
@@ -87,8 +80,8 @@ func (s *search) branchAndBound() error {
 			for _, c := range o.children {
 				s.push(c)
 			}
-			for _, l := range o.learnt {
-				s.known.add(l.key, l.side, l.rise)
+			for i := range o.learnt {
+				s.known.add(&o.learnt[i])
 			}
 		}
 		if s.nodes-lastDive >= wait && s.diveFrom(work, out) {
@@ -97,6 +90,9 @@ func (s *search) branchAndBound() error {
 		if s.nodes-lastSweep >= sweepEvery && s.best.upper(s.other) < swept {
 			s.sweep()
 			lastSweep, swept = s.nodes, s.best.upper(s.other)
+		}
+		if s.lengthy() {
+			s.startOver()
 		}
 		s.report()
 	}

@@ -14,25 +14,26 @@ type search struct {
 	ctx   context.Context
 	began time.Time
 
-	in      *instance
-	best    incumbent
-	other   int64 // no solution of interest has a total at or above this
-	nodes   int
-	lps     int
-	seq     int
-	stop    Stop
-	ended   bool  // stopped early
-	bound   int64 // proven; valid if stopped early
-	queue   nodeQueue
-	known   history
-	guess   *guess // nil where none was made
-	memory  *memory
-	large   float64 // how large a node may be to be gone through block by block; 0: any
-	layout  *layout // of the problem as it stands; nil where it is solved once
-	leave   without
-	level   int  // how many ties have taken the place of the total
-	settled bool // of all solutions of equal total, the one in hand has the least ties
-	whole   bool // no column was left out before the first linear program
+	in       *instance
+	best     incumbent
+	other    int64 // no solution of interest has a total at or above this
+	nodes    int
+	lps      int
+	seq      int
+	stop     Stop
+	ended    bool  // stopped early
+	bound    int64 // proven; valid if stopped early
+	queue    nodeQueue
+	known    history
+	guess    *guess // nil where none was made
+	memory   *memory
+	thorough bool    // every cut is tried in every node
+	large    float64 // how large a node may be to be gone through block by block; 0: any
+	layout   *layout // of the problem as it stands; nil where it is solved once
+	leave    without
+	level    int  // how many ties have taken the place of the total
+	settled  bool // of all solutions of equal total, the one in hand has the least ties
+	whole    bool // no column was left out before the first linear program
 }
 
 // stopped says whether a limit has been reached.
