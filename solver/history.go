@@ -10,8 +10,8 @@ type lesson struct {
 }
 
 // history is what cuts of each kind have raised the bounds of their children by, per unit
-// of the LP's solution that had to go elsewhere. It says which cuts to try first, no more:
-// what it expects hangs too much on the node to be believed.
+// of the LP's solution that had to go elsewhere. What it expects hangs much on the node:
+// it says which cuts to try first, and is believed only in short searches.
 type history struct {
 	of  map[candidateKey]*[2]gain
 	all [2]gain
@@ -39,8 +39,12 @@ func (h *history) add(l *lesson) {
 }
 
 // expected is what a cut is likely to raise the bounds of its children by: by what its kind
-// did, else by what all did, else by how much has to go elsewhere.
-func (h *history) expected(k *candidate) (rise [2]float64) {
+// did, else by what all did, else by how much has to go elsewhere. tried: how often its kind
+// was tried, on the side where that was rarer.
+func (h *history) expected(k *candidate) (rise [2]float64, tried int) {
+	if own := h.of[k.key]; own != nil {
+		tried = min(own[0].n, own[1].n)
+	}
 	for side := range rise {
 		g := h.all[side]
 		if own := h.of[k.key]; own != nil && own[side].n > 0 {
@@ -51,7 +55,7 @@ func (h *history) expected(k *candidate) (rise [2]float64) {
 			rise[side] = g.sum / float64(g.n) * max(leastMove, k.move[side])
 		}
 	}
-	return rise
+	return rise, tried
 }
 
 // score is better the more both sides gain.

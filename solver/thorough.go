@@ -11,7 +11,8 @@ const (
 	mostCursory     = 250
 	fewCursory      = 4 // where tests ask for none
 	cursoryTries    = 12
-	cursoryPatience = 8
+	cursoryPatience = 6
+	trusted         = 8 // trials of a kind of cut, then it isn't tried any more
 	thoroughTries   = 100
 )
 

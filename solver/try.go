@@ -13,10 +13,10 @@ import (
 func (s *search) branch(n *node, d *domain, r *relaxation, m *master, o *outcome) bool {
 	list := s.in.candidates(d, r)
 	expected, promise := make([][2]float64, len(list)), make([]float64, len(list))
-	order := make([]int, len(list))
+	order, tried := make([]int, len(list)), make([]int, len(list))
 	for i := range list {
 		order[i] = i
-		expected[i] = s.known.expected(&list[i])
+		expected[i], tried[i] = s.known.expected(&list[i])
 		promise[i] = score(expected[i])
 		if s.thorough {
 			promise[i] = max(expected[i][0], expected[i][1])
@@ -28,10 +28,17 @@ func (s *search) branch(n *node, d *domain, r *relaxation, m *master, o *outcome
 		tries, patience = thoroughTries, thoroughTries
 	}
 	best, bestScore, idle := []*node(nil), -1.0, 0
-	for _, i := range order[:min(tries, len(order))] {
-		if best != nil && (idle == patience || s.halted()) {
-			break
+	for _, i := range order {
+		if !s.thorough && tried[i] >= trusted {
+			if idle++; score(expected[i]) > bestScore {
+				idle, bestScore, best = 0, score(expected[i]), s.children(n, d, r, &list[i], m.pool)
+			}
+			continue
 		}
+		if tries == 0 || best != nil && (idle >= patience || s.halted()) {
+			continue
+		}
+		tries--
 		first := 0
 		if expected[i][1] > expected[i][0] {
 			first = 1
@@ -55,6 +62,17 @@ func (s *search) child(n *node, d *domain, r *relaxation, pool *pool) *node {
 	return &node{d: d, y: r.duals, pool: pool, value: math.Max(n.value, r.bound.value-r.bound.err), depth: n.depth + 1}
 }
 
+// children makes the nodes of a cut without looking at them any further.
+func (s *search) children(n *node, d *domain, r *relaxation, k *candidate, pool *pool) (out []*node) {
+	left, right := s.in.apply(d, k)
+	for _, c := range []*domain{left, right} {
+		if s.in.propagate(c) {
+			out = append(out, s.child(n, c, r, pool))
+		}
+	}
+	return out
+}
+
 // try solves the relaxations of both children of a cut, without pricing to the end, first
 // that of one side. Where that holds nothing of interest the other is all there is, and is
 // not looked at; it is set aside where it may hold something as good, but nothing better.
@@ -62,15 +80,6 @@ func (s *search) try(n *node, d *domain, r *relaxation, k *candidate, first int,
 	o *outcome) (out, aside []*node, rise [2]float64) {
 	var sides [2]*domain
 	sides[0], sides[1] = s.in.apply(d, k)
-	left, right := s.in.propagate(sides[0]), s.in.propagate(sides[1])
-	for side, holds := range []bool{left, right} {
-		if holds && !(left && right) {
-			out = append(out, s.child(n, sides[side], r, m.pool))
-		}
-	}
-	if !left || !right {
-		return out, nil, rise
-	}
 	for _, side := range []int{first, 1 - first} {
 		child := s.child(n, sides[side], r, m.pool)
 		gone, above, equal := s.look(child, r, m, o)
@@ -80,7 +89,10 @@ func (s *search) try(n *node, d *domain, r *relaxation, k *candidate, first int,
 		o.learnt = append(o.learnt, lesson{k.key, side, k.move[side], rise[side]})
 		switch {
 		case gone && side == first:
-			return []*node{s.child(n, sides[1-side], r, m.pool)}, aside, rise
+			if other := s.child(n, sides[1-side], r, m.pool); s.in.propagate(other.d) {
+				out = append(out, other)
+			}
+			return out, aside, rise
 		case !gone:
 			out = append(out, child)
 		}
@@ -88,11 +100,15 @@ func (s *search) try(n *node, d *domain, r *relaxation, k *candidate, first int,
 	return out, aside, rise
 }
 
-// look solves the relaxation of a child. gone: it holds nothing better than what is in hand;
-// equal: but maybe something as good. rise is what its bound is above its parent's.
+// look takes from a child what can't be, and solves its relaxation. gone: it holds nothing
+// better than what is in hand; equal: but maybe something as good. rise is what its bound is
+// above its parent's.
 func (s *search) look(child *node, r *relaxation, m *master, o *outcome) (gone bool, rise float64, equal bool) {
 	upper := o.best.upper(s.other)
 	rise = float64(upper) - r.bound.value
+	if !s.in.propagate(child.d) {
+		return true, rise, false
+	}
 	t, err := m.relax(child.d, r.duals, upper, 2)
 	o.lps++
 	if err != nil || t == nil {
