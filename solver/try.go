@@ -54,7 +54,7 @@ func (s *search) branch(n *node, d *domain, r *relaxation, m *master, o *outcome
 		}
 	}
 	o.children = best
-	return best != nil
+	return bestScore >= 0
 }
 
 // child is the node of a domain cut out of n's, nothing being known of it yet.

@@ -15,7 +15,7 @@ type without struct {
 	rowLinks  bool // switches are linked with groups alone
 	guesses   bool // no total is guessed
 	layers    bool // no node is gone through block by block
-	cursory   bool // cuts are tried thoroughly from the first node on
+	cursory   bool // all cuts are tried after a few nodes
 
 	engine engine // another one than the program has; nil: that one
 }
