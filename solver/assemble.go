@@ -104,7 +104,8 @@ func (in *instance) addColumns(p *Problem, ch *Change, m rowMap) {
 	for _, c := range ch.Costs {
 		cost[c.Pick] = c.Cost
 	}
-	rank := p.ranks()
+	order := p.numbering()
+	rank := p.ranks(order.number)
 	all := 0
 	for g := range p.Groups {
 		all += len(p.Groups[g].Columns)
@@ -119,8 +120,9 @@ func (in *instance) addColumns(p *Problem, ch *Change, m rowMap) {
 			}
 			c := &p.Groups[g].Columns[i]
 			n := col{
-				group: g, orig: i, cost: c.Cost, tie: ties{c.Tie[0], c.Tie[1], rank[g] * int64(i)}, terms: m.terms(c.Terms),
-				needs: c.Needs, loads: c.Loads,
+				group: g, orig: i, number: order.number[g][i], common: order.common[g][i],
+				cost: c.Cost, tie: ties{c.Tie[0], c.Tie[1], rank[g] * order.number[g][i]},
+				terms: m.terms(c.Terms), needs: c.Needs, loads: c.Loads,
 			}
 			if v, ok := cost[Pick{g, i}]; ok {
 				n.cost = v

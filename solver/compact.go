@@ -29,6 +29,7 @@ func (s *search) sweep() {
 func (s *search) compact(all bits) {
 	old := s.in
 	s.in = old.keep(all)
+	s.in.findAlike()
 	s.in.findBlocks(true)
 	pool := s.in.newPool()
 	for _, n := range s.queue {

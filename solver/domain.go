@@ -34,6 +34,16 @@ func (in *instance) count(d *domain, g, most int) int {
 	return n
 }
 
+// someEmpty says whether some group has nothing left.
+func (in *instance) someEmpty(d *domain) bool {
+	for g := range in.groups {
+		if in.first(d, g) == in.groups[g][1] {
+			return true
+		}
+	}
+	return false
+}
+
 func (in *instance) first(d *domain, g int) int {
 	return d.alive.next(in.groups[g][0], in.groups[g][1])
 }

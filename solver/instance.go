@@ -11,7 +11,8 @@ type instance struct {
 	switches  []sw
 	near      []nearRule
 	same      []sameRule
-	links     []link // one per group and switch some column of the group needs, then those of rows
+	alike     []inOrder // nil: not looked for yet
+	links     []link    // one per group and switch some column of the group needs, then those of rows
 	blocks    []block
 	blockOf   []int       // per group
 	classOf   []int       // per column of a larger block, its class
@@ -27,16 +28,18 @@ type instance struct {
 }
 
 type col struct {
-	group int
-	orig  int
-	cost  int64
-	tie   ties
-	terms []Term
-	needs []int // closed
-	links []int // those of its group parallel to needs, then those of rows
-	loads []Load
-	near  []int64 // values in the near rules of its group
-	same  []int   // labels in the same rules of its group
+	group  int
+	orig   int
+	number int64 // what its rank goes by
+	common bool  // another group has the same column
+	cost   int64
+	tie    ties
+	terms  []Term
+	needs  []int // closed
+	links  []int // those of its group parallel to needs, then those of rows
+	loads  []Load
+	near   []int64 // values in the near rules of its group
+	same   []int   // labels in the same rules of its group
 }
 
 type row struct {
@@ -144,7 +147,7 @@ func (in *instance) keep(alive bits) *instance {
 		}
 		out.groups = append(out.groups, [2]int{first, len(out.cols)})
 	}
-	out.near, out.same = in.near, in.same
+	out.near, out.same, out.alike = in.near, in.same, in.alike
 	out.index()
 	return out
 }

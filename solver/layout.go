@@ -85,10 +85,5 @@ func (s *search) begin() (*domain, bool) {
 		s.in.halt = s.halted
 		d = s.in.fullDomain()
 	}
-	for g, span := range s.in.groups {
-		if s.in.first(d, g) == span[1] {
-			return d, false
-		}
-	}
-	return d, true
+	return d, !s.in.someEmpty(d)
 }

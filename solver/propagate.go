@@ -10,10 +10,8 @@ func (in *instance) propagate(d *domain) bool {
 		if !ok || !in.propagateRows(d, &settled) || !in.propagateNear(d) || !in.propagateSame(d) {
 			return false
 		}
-		for g := range in.groups {
-			if in.first(d, g) == in.groups[g][1] {
-				return false
-			}
+		if in.propagateOrder(d); in.someEmpty(d) {
+			return false
 		}
 		if d.alive.count() == before && !settled || in.halt() {
 			return true

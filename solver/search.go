@@ -150,6 +150,7 @@ func (s *search) dropDominated() {
 	if len(s.in.cols) <= mostCompared && !s.leave.dominance {
 		s.shrinkTo(s.in.undominated())
 	}
+	s.in.findAlike()
 }
 
 // tryStarts offers the picks the caller gave and those of earlier solves. A group

@@ -14,14 +14,16 @@ func (a ties) less(b ties) bool {
 	return false
 }
 
-// ranks is, per group, what a column's rank rises by from one to the next: more for the
-// groups that come first, so that these have the columns that come first. Beyond that
+// ranks is, per group, what a column's rank rises by from one number to the next: more for
+// the groups that come first, so that these have the columns that come first. Beyond that
 // they are scattered, so that sums of different picks differ, and so small that all sums
 // are exact.
-func (p *Problem) ranks() []int64 {
-	most, n := 1, uint64(len(p.Groups)+1)
-	for g := range p.Groups {
-		most = max(most, len(p.Groups[g].Columns))
+func (p *Problem) ranks(numbers [][]int64) []int64 {
+	most, n := int64(1), uint64(len(p.Groups)+1)
+	for g := range numbers {
+		for _, k := range numbers[g] {
+			most = max(most, k+1)
+		}
 	}
 	step := uint64(1<<50) / uint64(most) / n / n
 	out := make([]int64, len(p.Groups))
