@@ -41,6 +41,10 @@ type partial struct {
 // dimsPerStep is how many dims one more step is counted for in looking at a partial pick.
 const dimsPerStep = 40
 
+// comparedPerStep is how many partial picks can be compared with another in the time of a step:
+// where many rows are tight, few make another needless, and comparing them is most of the work.
+const comparedPerStep = 16
+
 // mostFinal is how many whole picks may be left to be looked at in the end, mostCovering how
 // many partial picks another is compared with.
 const (
@@ -140,19 +144,23 @@ func (l *layering) undominated(list []partial) []partial {
 		}
 		return 0
 	})
-	out := list[:0]
+	out, compared := list[:0], 0
 	kept := map[uint64][]int32{}
 	for n := range list {
 		p := &list[n]
 		h := l.hash(p)
-		if slices.ContainsFunc(kept[h], func(k int32) bool { return out[k].covers(p) }) {
+		at := slices.IndexFunc(kept[h], func(k int32) bool { return out[k].covers(p) })
+		if at >= 0 {
+			compared += at
 			continue
 		}
+		compared += len(kept[h])
 		if len(kept[h]) < mostCovering {
 			kept[h] = append(kept[h], int32(len(out)))
 		}
 		out = append(out, *p)
 	}
+	l.left -= compared / comparedPerStep
 	return out
 }
 
