@@ -27,7 +27,7 @@ type search struct {
 	known    history
 	guess    *guess // nil where none was made
 	memory   *memory
-	thorough bool    // every cut is tried in every node
+	thorough bool    // cuts likely to leave one side are tried first, near the root all
 	large    float64 // how large a node may be to be gone through block by block; 0: any
 	layout   *layout // of the problem as it stands; nil where it is solved once
 	leave    without

@@ -2,9 +2,9 @@ package solver
 
 import "slices"
 
-// A search that is not over after so many nodes is begun again, and from there on tries all
-// cuts in every node before it takes one: that finds what can't be on one side, which rules
-// out a column or settles a switch for all below, most in the nodes near the root. Short
+// A search that is not over after so many nodes is begun again, and from there on tries first
+// the cuts that are likely to leave one side, in the nodes near the root all of them: that
+// finds what can't be, which rules out a column or settles a switch for all below. Short
 // searches are over sooner without. Where three rows are tight it is a few hundred nodes
 // instead of tens of thousands.
 const (
@@ -14,6 +14,8 @@ const (
 	cursoryPatience = 6
 	trusted         = 8 // trials of a kind of cut, then it isn't tried any more
 	thoroughTries   = 100
+	thoroughDepth   = 5 // below it a node's cuts are tried until so many in a row were no better
+	deepPatience    = 6
 )
 
 // lengthy says whether it is time to be thorough.

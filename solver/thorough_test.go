@@ -8,7 +8,7 @@ import (
 	"brightset/testdata/campaign"
 )
 
-// TestThorough: a search that tries all cuts in its nodes ends with what trying everything
+// TestThorough: a search that is thorough ends with what trying everything
 // finds, on one goroutine and on several. That no node is lost where it is begun again,
 // TestStartOver says: what these small problems hold is found before.
 func TestThorough(t *testing.T) {
@@ -40,7 +40,7 @@ func TestThorough(t *testing.T) {
 		}
 	}
 	if thorough < campaign.Cases(50, 500) {
-		t.Errorf("only %d searches tried all cuts", thorough)
+		t.Errorf("only %d searches were thorough", thorough)
 	}
 }
 

@@ -26,6 +26,9 @@ func (s *search) branch(n *node, d *domain, r *relaxation, m *master, o *outcome
 	tries, patience := cursoryTries, cursoryPatience
 	if s.thorough {
 		tries, patience = thoroughTries, thoroughTries
+		if n.depth > thoroughDepth {
+			patience = deepPatience
+		}
 	}
 	best, bestScore, idle := []*node(nil), -1.0, 0
 	for _, i := range order {
