@@ -49,17 +49,18 @@ func (in *instance) findAlike() {
 }
 
 // common is the numbers of the columns that are the same in two groups, ascending: a change
-// may have its own cost for one of them.
+// may have its own cost for one of them, which is a term where ties have taken its place.
 func (in *instance) common(a, b int) (out []int64) {
-	cost := map[int64]int64{}
+	at := map[int64]*col{}
 	for c := in.groups[a][0]; c < in.groups[a][1]; c++ {
-		if in.cols[c].common {
-			cost[in.cols[c].number] = in.cols[c].cost
+		if k := &in.cols[c]; k.common {
+			at[k.number] = k
 		}
 	}
 	for c := in.groups[b][0]; c < in.groups[b][1]; c++ {
-		if v, ok := cost[in.cols[c].number]; ok && in.cols[c].common && v == in.cols[c].cost {
-			out = append(out, in.cols[c].number)
+		k := &in.cols[c]
+		if was := at[k.number]; was != nil && k.common && was.cost == k.cost && slices.Equal(was.terms, k.terms) {
+			out = append(out, k.number)
 		}
 	}
 	slices.Sort(out)

@@ -121,65 +121,13 @@ func TestOrderDrops(t *testing.T) {
 	}
 }
 
-// TestNumbering: columns have one number if they are the same but for their names; no two of
-// a group have.
-func TestNumbering(t *testing.T) {
-	same := 0
-	for seed := range uint64(500) {
-		r := rand.New(rand.NewPCG(seed, 94))
-		p := alikeRich(r)
-		n := p.numbering()
-		for g := range p.Groups {
-			if list := slices.Sorted(slices.Values(n.number[g])); len(slices.Compact(list)) < len(n.number[g]) {
-				t.Fatalf("seed %d: group %d has numbers %v", seed, g, n.number[g])
-			}
-			for h := range g {
-				for c := range p.Groups[g].Columns {
-					for k := range p.Groups[h].Columns {
-						if n.common[g][c] && n.common[h][k] && n.number[g][c] == n.number[h][k] {
-							if same++; !p.interchangeable(g, c, h, k) {
-								t.Fatalf("seed %d: column %d of group %d and %d of %d have one number", seed, c, g, k, h)
-							}
-						}
-					}
-				}
-			}
-		}
-	}
-	if same < 1000 {
-		t.Errorf("only %d columns were in common", same)
-	}
-}
-
-// interchangeable says whether what a column asks for, counts as and costs is the same.
-func (p *Problem) interchangeable(g, c, h, k int) bool {
-	a, b := &p.Groups[g].Columns[c], &p.Groups[h].Columns[k]
-	if a.Cost != b.Cost || a.Tie != b.Tie || !slices.Equal(a.Terms, b.Terms) || !slices.Equal(a.Needs, b.Needs) ||
-		!slices.Equal(a.Loads, b.Loads) {
-		return false
-	}
-	for _, n := range p.WithinTolerance {
-		i, j := slices.Index(n.Groups, g), slices.Index(n.Groups, h)
-		if (i >= 0) != (j >= 0) || i >= 0 && n.Values[i][c] != n.Values[j][k] {
-			return false
-		}
-	}
-	for _, s := range p.AllEqual {
-		i, j := slices.Index(s.Groups, g), slices.Index(s.Groups, h)
-		if (i >= 0) != (j >= 0) || i >= 0 && s.Labels[i][c] != s.Labels[j][k] {
-			return false
-		}
-	}
-	return true
-}
-
 // TestCommon: what groups have in common, where one has a column of its own that costs the
 // same, and where a change gives one column another cost.
 func TestCommon(t *testing.T) {
 	x, y, own := Column{Cost: 5, Terms: []Term{{0, 1}}}, Column{Cost: 7}, Column{Cost: 7, Terms: []Term{{0, 2}}}
 	p := &Problem{Rows: []Row{{Limit: 100}}, Groups: []Group{
 		{Columns: []Column{x, y}}, {Columns: []Column{x, own}}, {Columns: []Column{own, y, x}}, {Columns: []Column{y, x}}}}
-	p.Groups[1].Columns[1].Terms = []Term{{0, 3}}
+	p.Groups[1].Columns[1] = Column{Cost: 7, Tie: [2]int64{1, 0}} // its number is that of y
 	for _, c := range []struct {
 		ch   Change
 		want [][2]int
@@ -189,13 +137,19 @@ func TestCommon(t *testing.T) {
 		{Change{Ban: []Pick{{2, 1}}}, [][2]int{{0, 3}}},
 	} {
 		in := newInstance(p, &c.ch, without{})
-		in.findAlike()
-		var got [][2]int
-		for _, k := range in.alike {
-			got = append(got, [2]int{k.first, k.second})
-		}
-		if !slices.Equal(got, c.want) {
-			t.Errorf("%+v: in order are %v, not %v", c.ch, got, c.want)
+		for _, ties := range []bool{false, true} {
+			if ties {
+				in.alike = nil
+				in = in.among(fullBits(len(in.cols)), 1000)
+			}
+			in.findAlike()
+			var got [][2]int
+			for _, k := range in.alike {
+				got = append(got, [2]int{k.first, k.second})
+			}
+			if !slices.Equal(got, c.want) {
+				t.Errorf("%+v, ties for the total %v: in order are %v, not %v", c.ch, ties, got, c.want)
+			}
 		}
 	}
 }
