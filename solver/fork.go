@@ -101,6 +101,41 @@ func places(n, m int, from, to func(int) string) []int {
 	return out
 }
 
+// Carrier reads solutions of one problem in the terms of another much like it, by the names
+// of groups, columns and switches.
+type Carrier struct {
+	from, to         *Problem
+	groups, switches []int
+}
+
+// NewCarrier is a carrier from one problem to another.
+func NewCarrier(from, to *Problem) *Carrier {
+	return &Carrier{from, to,
+		places(len(from.Groups), len(to.Groups), func(g int) string { return from.Groups[g].Name },
+			func(g int) string { return to.Groups[g].Name }),
+		places(len(from.Switches), len(to.Switches), func(h int) string { return from.Switches[h].Name },
+			func(h int) string { return to.Switches[h].Name })}
+}
+
+// Carry gives a pick and its switches in the other problem's terms, fit to be evaluated
+// there; nil where that has no such solution.
+func (c *Carrier) Carry(pick []int, on []bool) (out []int, voluntary []bool) {
+	out = carriedPick(c.from, c.to, c.groups, pick)
+	if out == nil || slices.Contains(out, -1) {
+		return nil, nil
+	}
+	voluntary = make([]bool, len(c.to.Switches))
+	for h, is := range on {
+		if c.from.Switches[h].Voluntary && is {
+			if c.switches[h] < 0 {
+				return nil, nil
+			}
+			voluntary[c.switches[h]] = true
+		}
+	}
+	return out, voluntary
+}
+
 // carriedPick is a pick in the terms of another problem; nil where a group is new. A
 // column that is not there any more is -1, as one that was not there before: it is not
 // among those of its group.

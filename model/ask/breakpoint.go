@@ -2,11 +2,13 @@ package ask
 
 import (
 	"context"
+	"slices"
 
 	"brightset/catalog"
 	"brightset/model/choice"
 	"brightset/model/plan"
 	"brightset/model/program"
+	"brightset/solver"
 	"brightset/solver/parallel"
 )
 
@@ -19,6 +21,9 @@ type Breakpoint struct {
 	Figure choice.Figure // as it stands in the files, and moved there: of one piece, before any fitting
 	Now    int64
 	Last   int64 // in the figure's unit
+	Most   int64 // the last value at which it may stand for all that is known: Last, where that is proven
+	Turns  bool  // it is known to turn beyond Most; else Most is the furthest that the files take
+	Close  bool  // others cost about the same over a long way: that, and not the time, left it open
 	Never  bool  // the decision stands whatever the figure is; Last is the furthest the files take
 	Each   bool  // the slot needs several, the figure is for one
 	Fitted bool  // the piece is made to fit the slot, which bears on the figure besides
@@ -27,6 +32,7 @@ type Breakpoint struct {
 // findBreakpoints looks for the switch points of the advised choice and the runner-up,
 // of every figure by itself.
 func (w *Why) findBreakpoints(ctx context.Context, e *program.Explorer) error {
+	asked := e
 	if mirrored := twins(e.State, w.Slot); len(mirrored) > 0 { // in which lines are banned as well
 		keep := append([]int{w.Slot}, mirrored...)
 		var err error
@@ -45,29 +51,60 @@ func (w *Why) findBreakpoints(ctx context.Context, e *program.Explorer) error {
 		if i > 1 || !way.Plan.Has {
 			break
 		}
-		t := turning{ctx: ctx, st: e.State, slot: w.Slot, set: e.Set, base: e, c: way.Choice, taken: w.Taken(way)}
+		t := turning{st: e.State, slot: w.Slot, base: e, c: way.Choice, taken: w.Taken(way),
+			ways: w.leasts(), sets: w.sets(asked)}
 		for _, f := range t.figures() {
 			own := t
 			all, figures = append(all, &own), append(figures, f)
 		}
 	}
-	points, done := make([]Breakpoint, len(all)), make([]bool, len(all))
+	points := make([]Breakpoint, len(all))
+	share := newShares(ctx, len(all))
 	err := parallel.Do(ctx, len(all), func(i int) (err error) {
+		within, done := share.Next(ctx)
+		defer done()
+		all[i].ctx = within
 		points[i], err = all[i].find(figures[i])
-		done[i] = !all[i].stopped
 		return err
 	})
 	for i, t := range all {
-		switch {
-		case !done[i]:
+		w.Stopped = w.Stopped || t.stopped
+		switch p := points[i]; {
+		case p.Choice == nil: // it was not looked for
 			w.Stopped = true
-		case t.tired:
-			w.Unsettled = append(w.Unsettled, points[i])
-		default:
-			w.Points = append(w.Points, points[i])
+		case p.Proven():
+			w.Points = append(w.Points, p)
+		case p.Turns || p.Last != p.Now: // else nothing is known
+			w.Unsettled = append(w.Unsettled, p)
 		}
 	}
 	return err
+}
+
+// Proven says whether it is known where the decision turns.
+func (p *Breakpoint) Proven() bool { return p.Last == p.Most }
+
+// leasts are what no set is below as the figures are, by choice.
+func (w *Why) leasts() (all []way) {
+	for i := range w.Alternatives {
+		a := &w.Alternatives[i]
+		least := int64(w.Advised.Weighed() + a.Least)
+		if a.Plan.Status == solver.Infeasible {
+			least = none
+		}
+		all = append(all, way{a.Choice, least})
+	}
+	return all
+}
+
+// sets are those that were found, in the terms of the program that was asked.
+func (w *Why) sets(e *program.Explorer) (all []found) {
+	for i := range w.Alternatives {
+		if p := w.Alternatives[i].Plan; p.Has {
+			all = append(all, found{e.Problem, p.Result.Pick, p.Result.On})
+		}
+	}
+	return slices.Clip(all) // each figure adds its own
 }
 
 // figures are those of the choice that mean something for it.

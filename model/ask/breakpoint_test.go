@@ -152,7 +152,8 @@ func TestSwitchPointsByHand(t *testing.T) {
 			look("demo "+id, st, s)
 		}
 	}
-	seeds := []int64{178, 387, 479} // where several turns follow each other
+	// Where several turns follow each other, a minimum makes up for a price, or much hangs on one cent.
+	seeds := []int64{178, 387, 479, 5, 70, 179, 186, 215}
 	for seed := range int64(campaign.Cases(14, 1500)) {
 		seeds = append(seeds, seed)
 	}
@@ -169,8 +170,11 @@ func TestSwitchPointsByHand(t *testing.T) {
 // TestSwitchPointsKeeping: so it is where keeping is weighed. A piece may then be the worse
 // for breaking less, if one of the object's own stands in for it, and more is left open.
 func TestSwitchPointsKeeping(t *testing.T) {
-	points := 0
+	points, seeds := 0, []int64{27, 48, 75, 165, 226} // where a piece is the worse for breaking less
 	for seed := range int64(campaign.Cases(14, 1000)) {
+		seeds = append(seeds, seed)
+	}
+	for _, seed := range seeds {
 		st := jobs.Random(9000+seed, 3, jobs.Options{On: []string{"shared", "keep"}})
 		w := whyOf(t, st, int(seed)%3)
 		for i := range w.Points {
@@ -181,4 +185,60 @@ func TestSwitchPointsKeeping(t *testing.T) {
 	if points < campaign.Cases(10, 10) {
 		t.Errorf("only %d turns were looked at", points)
 	}
+}
+
+// TestSwitchPointBrackets: where the program may be asked only so often, what is said of a figure
+// holds all the same: the decision stands as far as is told, and turns where it is told to have.
+func TestSwitchPointBrackets(t *testing.T) {
+	defer func(most int) { asksAtMost = most }(asksAtMost)
+	settled, open, turned := 0, 0, 0
+	for seed := range int64(campaign.Cases(160, 800)) {
+		st := jobs.Random(9000+seed, 3, jobs.Options{On: []string{"shared"}})
+		slot := int(seed) % 3
+		asksAtMost = 150
+		whole := whyOf(t, st, slot)
+		asksAtMost = int(seed) % 2
+		short := whyOf(t, st, slot)
+		for i := range short.Points {
+			settled++
+			told := &short.Points[i]
+			if p := sameFigure(whole, told); p != nil && (p.Last != told.Last || p.Never != told.Never) {
+				t.Errorf("%s: %s turns after %d, and after %d if asked less", jobs.CaseName(9000+seed, 3, "brackets"),
+					p.Figure, p.Last, told.Last)
+			}
+		}
+		for i := range short.Unsettled {
+			told := &short.Unsettled[i]
+			p := sameFigure(whole, told)
+			if p == nil {
+				continue
+			}
+			open++
+			way := int64(1)
+			if told.Most < told.Last {
+				way = -1
+			}
+			if way*(p.Last-told.Last) < 0 || way*(told.Most-p.Last) < 0 || told.Turns && p.Never {
+				t.Errorf("%s: %s turns after %d (never: %v), but is told to turn between %d and %d",
+					jobs.CaseName(9000+seed, 3, "brackets"), p.Figure, p.Last, p.Never, told.Last, told.Most)
+			}
+			if told.Turns {
+				turned++
+			}
+		}
+	}
+	if settled < 20 || open < 5 || turned < 2 {
+		t.Errorf("only %d settled, %d open, %d of them known to turn", settled, open, turned)
+	}
+	t.Logf("%d settled, %d open, %d of them known to turn", settled, open, turned)
+}
+
+// sameFigure is the settled turn of the same figure of the same choice.
+func sameFigure(w *Why, p *Breakpoint) *Breakpoint {
+	for i := range w.Points {
+		if q := &w.Points[i]; q.Figure == p.Figure && plan.SameChoice(q.Choice, p.Choice) {
+			return q
+		}
+	}
+	return nil
 }

@@ -3,7 +3,8 @@
 // searches that an answer takes (clock.go).
 //
 //	question                          answer              file
-//	why this piece                    Why                 why.go, breakpoint.go, ruleprice.go
+//	why this piece                    Why                 why.go, ruleprice.go
+//	where does that turn              Breakpoint          breakpoint.go, turning.go, steady.go, facts.go
 //	what does more grade cost         Frontier            frontier.go
 //	what to look for, at what price   Hunt, Leads, Tours  hunt.go, lead.go, avenue.go
 //	why does nothing fit              Explain             conflict.go, relaxation.go, requirement.go

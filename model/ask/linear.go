@@ -17,35 +17,81 @@ import (
 //
 //	X(better) + m <= others(better)   and   X(worse) + m <= others(worse)
 //
-// where X is the cheapest that keeps to it at the worse end. An other set that is possible
+// where X is one that keeps to it and is possible at the worse end. An other set that is possible
 // somewhere between is possible at the better end; at the worse it need not be any more,
 // so there the others are asked for without the demands that the figure counts in.
 func (t *turning) linear(near, far int64) (bool, error) {
-	better, worse := near, far
-	if !t.taken {
-		better, worse = far, near
-	}
-	b, w := t.known[better], t.known[worse]
-	if t.figure == choice.FigureGrade || w.kept == none || !t.straight(near, far) {
+	if !t.mayBeLinear(near, far) {
 		return false, nil
 	}
-	margin := 2 * (t.rounding(near, far) + t.roundingOf(w.lines, near, far))
-	there := t.costOf(w.lines, w.kept, worse, better)
-	if t.budgeted() && there+margin > int64(t.st.Job.Budget.V-t.mostKept())+1 {
+	b, w := t.ends(near, far)
+	x, margin := t.lineBelow(near, far)
+	if x < 0 {
 		return false, nil
 	}
-	if other, err := t.below(&b.others, there+margin); err != nil || t.stopped || other {
+	if other, err := t.below(&b.others, b.keeping[x]+margin); err != nil || t.open() || other {
 		return false, err
 	}
-	if other, err := t.below(&w.others, w.kept+margin); err != nil || t.stopped || other {
+	if other, err := t.below(&w.others, w.keeping[x]+margin); err != nil || t.open() || other {
 		return false, err
+	}
+	worse := near
+	if t.taken {
+		worse = far
 	}
 	bare, err := t.undemanding(worse)
-	if err != nil || t.stopped {
+	if err != nil || t.open() {
 		return false, err
 	}
-	other, err := t.below(bare, w.kept+margin)
-	return err == nil && !t.stopped && !other, err
+	other, err := t.below(&bare.others, w.keeping[x]+margin)
+	return err == nil && !t.open() && !other, err
+}
+
+// ends are what is known at the better and the worse of two values that were looked at.
+func (t *turning) ends(near, far int64) (better, worse *verdict) {
+	if t.taken {
+		return t.known[near], t.known[far]
+	}
+	return t.known[far], t.known[near]
+}
+
+func (t *turning) mayBeLinear(near, far int64) bool {
+	return t.figure != choice.FigureGrade && t.straight(near, far)
+}
+
+// lineBelow is a set that keeps to the decision and that no other is known to be below at two
+// values, with the margin that linear asks for; -1 where there is none.
+func (t *turning) lineBelow(near, far int64) (x int, margin int64) {
+	b, w := t.ends(near, far)
+	x, room := cheapAtBoth(b, w)
+	if x < 0 {
+		return x, 0
+	}
+	e, err := t.explorer(w)
+	if err != nil || t.open() {
+		return -1, 0
+	}
+	lines := e.Plan(w.setAt(&t.sets[x])).Lines
+	margin = 2 * (t.rounding(near, far) + t.roundingOf(lines, near, far))
+	if room < margin || t.budgeted() && b.keeping[x]+margin > int64(t.st.Job.Budget.V-t.mostKept())+1 {
+		return -1, 0
+	}
+	return x, margin
+}
+
+// cheapAtBoth is the set that keeps to the decision and is furthest below the others that are known
+// at two values, and by how much at the one where it is less so; -1 where none is below them at both.
+func cheapAtBoth(a, b *verdict) (at int, most int64) {
+	at, most = -1, -1
+	for n := range min(len(a.keeping), len(b.keeping)) {
+		if a.keeping[n] == none || b.keeping[n] == none {
+			continue
+		}
+		if room := min(a.others.hi-a.keeping[n], b.others.hi-b.keeping[n]); room > most {
+			at, most = n, room
+		}
+	}
+	return at, most
 }
 
 // budgeted says whether a budget on what is expected may be all that keeps other sets out:
@@ -152,32 +198,11 @@ func (t *turning) roundingIn(c *plan.Choice, reserve bool) int64 {
 	return 2 + 2*int64(most+keep)/int64(catalog.One) + min(1, int64(keep))
 }
 
-// costOf is what a set costs with the figure at another value than it was found at.
-// Charges are the same: where they may not be, straight says no.
-func (t *turning) costOf(lines []plan.Line, total, found, value int64) int64 {
-	a, b := t.at(found), t.at(value)
-	for i := range lines {
-		s := lines[i].Slot
-		if b.choices[s] == nil {
-			continue
-		}
-		k, f := lines[i].Choice, lines[i].Fallback
-		was, is := choice.FindSame(a.choices[s], k), choice.FindSame(b.choices[s], k)
-		if f == nil {
-			total += int64(choice.Weighed(b.st, is, nil) - choice.Weighed(a.st, was, nil))
-			continue
-		}
-		total += int64(choice.Weighed(b.st, is, choice.FindSame(b.choices[s], f)) -
-			choice.Weighed(a.st, was, choice.FindSame(a.choices[s], f)))
-	}
-	return total
-}
-
-// undemanding is the level of the sets that don't keep to the decision, at a distance,
-// without the demands that the figure counts in.
-func (t *turning) undemanding(distance int64) (*level, error) {
-	if l := t.relaxed[distance]; l != nil {
-		return l, nil
+// undemanding is what is known at a distance of the sets that are possible without the demands
+// that the figure counts in; nil where time was up.
+func (t *turning) undemanding(distance int64) (*verdict, error) {
+	if v := t.relaxed[distance]; v != nil {
+		return v, nil
 	}
 	if t.bare == nil {
 		t.bare = t.withoutDemands()
@@ -185,16 +210,11 @@ func (t *turning) undemanding(distance int64) (*level, error) {
 	if t.stopped = t.stopped || t.bare.GaveUp; t.stopped {
 		return nil, nil
 	}
-	l := &level{lo: -none, hi: none}
-	e, err := t.base.After(t.program(distance, t.bare))
-	if err != nil || t.stopped {
-		return nil, err
+	v, err := t.newVerdict(distance, t.bare)
+	if err == nil && !t.stopped {
+		t.relaxed[distance] = v
 	}
-	if len(e.Unfilled()) == 0 {
-		l.e, l.ban = e, t.keeping(e.Program, false)
-	}
-	t.relaxed[distance] = l
-	return l, nil
+	return v, err
 }
 
 func (t *turning) withoutDemands() *program.Program {

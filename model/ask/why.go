@@ -22,8 +22,8 @@ type Why struct {
 	Outs         []choice.Exclusion // what a rule keeps out, and what can't be done
 	Rules        []RulePrice        // the demands that have a say here
 	Points       []Breakpoint
-	// Unsettled are figures of which it is only known that the decision stands up to Last,
-	// since others are nearly as good over a long way.
+	// Unsettled are figures of which it is only known that the decision stands up to Last, and
+	// not beyond Most: time was up, or others are nearly as good over a long way.
 	Unsettled []Breakpoint
 	Stopped   bool // not every question was answered in time
 }
@@ -66,17 +66,19 @@ func AskWhy(ctx context.Context, st *catalog.State, slot int, set solver.Setting
 	if w.Stopped {
 		return w, w.askAll(ctx, e)
 	}
-	most, done := program.Portion(ctx, 0.75)
+	most, done := program.Portion(ctx, 0.6)
 	defer done()
 	if err := w.askAll(most, e); err != nil {
 		return nil, err
 	}
+	half, over := program.Portion(ctx, 0.5)
+	defer over()
 	var whole bool
-	if w.Rules, whole, err = rulePrices(ctx, e, slot, w.Advised); err == nil && whole && !w.Stopped {
-		err = w.findBreakpoints(ctx, e)
+	if w.Rules, whole, err = rulePrices(half, e, slot, w.Advised); err != nil {
+		return nil, err
 	}
 	w.Stopped = w.Stopped || !whole
-	return w, err
+	return w, w.findBreakpoints(ctx, e)
 }
 
 // askAll forces every choice, each by itself from what is known of the advised set: those

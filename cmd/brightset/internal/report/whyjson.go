@@ -77,6 +77,9 @@ type pointDoc struct {
 	Now    float64 `json:"now"`
 	Last   float64 `json:"last"`  // the last value at which the decision stands
 	Never  bool    `json:"never"` // it doesn't turn at any value up to last, the furthest that the files take
+	// Most is the last value at which it may stand for all that is known: last where that is
+	// proven, null where nothing is known to turn.
+	Most *float64 `json:"most"`
 }
 
 // WhyJSON writes the answer of why as one JSON document.
@@ -122,7 +125,13 @@ func WhyJSON(w *ask.Why) (string, error) {
 }
 
 func pointOf(st *catalog.State, p *ask.Breakpoint) pointDoc {
-	return pointDoc{choiceOf(st, p.Choice), string(p.Figure), figureNumber(p, p.Now), figureNumber(p, p.Last), p.Never}
+	d := pointDoc{choiceDoc: choiceOf(st, p.Choice), Figure: string(p.Figure), Now: figureNumber(p, p.Now),
+		Last: figureNumber(p, p.Last), Never: p.Never}
+	if p.Proven() || p.Turns {
+		most := figureNumber(p, p.Most)
+		d.Most = &most
+	}
+	return d
 }
 
 func wayOf(w *ask.Why, way *ask.Alternative) wayDoc {

@@ -32,11 +32,27 @@ func points(w *ask.Why) []string {
 	return all
 }
 
-// unsettled tells how far it is known that nothing turns.
+// unsettled tells how far it is known that nothing turns, and where something has.
 func unsettled(st *catalog.State, p *ask.Breakpoint) string {
-	return fmt.Sprintf("%s: nothing turns until its %s is %s%s; further on others cost about the same, "+
-		"and where it turns is not settled",
-		plan.Told(st, p.Choice), figureName(p), figureValue(p, p.Last), now(p))
+	turned := p.Most + 1
+	if p.Most < p.Last {
+		turned = p.Most - 1
+	}
+	why := "is not settled"
+	if p.Close {
+		why += ": others cost about the same"
+	}
+	text := plan.Told(st, p.Choice) + ": "
+	switch {
+	case p.Last == p.Now:
+		return text + fmt.Sprintf("with its %s at %s%s the decision has turned; where before that %s", figureName(p),
+			figureValue(p, turned), now(p), why)
+	case p.Turns:
+		return text + fmt.Sprintf("nothing turns until its %s is %s%s; at %s the decision has turned; where between %s",
+			figureName(p), figureValue(p, p.Last), now(p), figureValue(p, turned), why)
+	}
+	return text + fmt.Sprintf("nothing turns until its %s is %s%s; whether it does further on %s", figureName(p),
+		figureValue(p, p.Last), now(p), why)
 }
 
 // stays tells the turns of the advised choice.
