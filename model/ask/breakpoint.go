@@ -21,7 +21,7 @@ type Breakpoint struct {
 	Figure choice.Figure // as it stands in the files, and moved there: of one piece, before any fitting
 	Now    int64
 	Last   int64 // in the figure's unit
-	Most   int64 // the last value at which it may stand for all that is known: Last, where that is proven
+	Most   int64 // the last value up to which it may stand for all that is known: Last, where that is proven
 	Turns  bool  // it is known to turn beyond Most; else Most is the furthest that the files take
 	Close  bool  // others cost about the same over a long way: that, and not the time, left it open
 	Never  bool  // the decision stands whatever the figure is; Last is the furthest the files take
@@ -68,13 +68,15 @@ func (w *Why) findBreakpoints(ctx context.Context, e *program.Explorer) error {
 		return err
 	})
 	for i, t := range all {
-		w.Stopped = w.Stopped || t.stopped
 		switch p := points[i]; {
 		case p.Choice == nil: // it was not looked for
 			w.Stopped = true
 		case p.Proven():
 			w.Points = append(w.Points, p)
-		case p.Turns || p.Last != p.Now: // else nothing is known
+		case !p.Turns && p.Last == p.Now: // nothing is known
+			w.Stopped = true
+		default:
+			w.Stopped = w.Stopped || t.stopped
 			w.Unsettled = append(w.Unsettled, p)
 		}
 	}

@@ -1,6 +1,7 @@
 package ask
 
 import (
+	"reflect"
 	"slices"
 
 	"brightset/catalog"
@@ -57,6 +58,9 @@ func (v *verdict) setAt(f *found) (res solver.Result) {
 // up for. What a line of the slot itself rises by is seen in the two programs.
 func (t *turning) carry(v *verdict, distance int64) {
 	if distance == 0 {
+		if !t.asPlanned(v) {
+			t.ways = nil
+		}
 		r := &rise{t, make([]int64, len(v.lines)), none}
 		r.carry(&v.kept, t.leastWith)
 		r.carry(&v.others, t.leastWith)
@@ -78,6 +82,15 @@ func (t *turning) carry(v *verdict, distance int64) {
 			return from.others.lo
 		})
 	}
+}
+
+// asPlanned says whether the program with the figure as it is, put in by itself, is the one that was
+// asked about the ways. It may not be: a quote that names no grade has one then in every slot.
+func (t *turning) asPlanned(v *verdict) bool {
+	a, b := v.e.Problem, t.base.Problem
+	return reflect.DeepEqual(a.Groups, b.Groups) && reflect.DeepEqual(a.Rows, b.Rows) &&
+		reflect.DeepEqual(a.Switches, b.Switches) && reflect.DeepEqual(a.WithinTolerance, b.WithinTolerance) &&
+		reflect.DeepEqual(a.AllEqual, b.AllEqual)
 }
 
 // carryUnmatched has a verdict on a grade know what no other set is below from what is known
@@ -179,20 +192,24 @@ func (t *turning) riseOf(better, worse *verdict) *rise {
 	return r
 }
 
-// madeUp is by how much less the platers' minimums may ask for, at most, with a line that brings
-// them more.
-func (t *turning) madeUp(old, c *solver.Column) (sum int64) {
-	loads := map[int]int64{}
+// madeUp is by how much less the plater's minimum may ask for, at most, with a line that brings him
+// more.
+func (t *turning) madeUp(old, c *solver.Column) int64 {
+	if t.figure != choice.FigurePlating {
+		return 0
+	}
+	more := int64(0)
 	for _, l := range old.Loads {
-		loads[l.Switch] -= l.Amount
+		if l.Switch == t.base.PlaterSwitch(t.c.Plater) {
+			more -= l.Amount
+		}
 	}
 	for _, l := range c.Loads {
-		loads[l.Switch] += l.Amount
+		if l.Switch == t.base.PlaterSwitch(t.c.Plater) {
+			more += l.Amount
+		}
 	}
-	for h, v := range loads {
-		sum += max(0, min(v, t.base.Problem.Switches[h].Minimum))
-	}
-	return sum
+	return max(0, min(more, int64(t.st.Platers[t.c.Plater].Minimum)))
 }
 
 // carry raises what no set of a level is below to what follows from where it was, by choice

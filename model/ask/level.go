@@ -5,8 +5,8 @@ import "brightset/solver"
 // none is the total of a set that there isn't.
 const none = int64(1<<63 - 1)
 
-// level is what is known of the least total of some sets at one value of a figure. Nobody
-// asks what it is, only how two of them compare, which takes far less.
+// level is what is known of the least total of some sets at one value of a figure. What it is
+// hardly matters, only how two of them compare, which takes far less.
 type level struct {
 	of     *verdict
 	ban    []solver.Pick // what they are without
@@ -63,7 +63,7 @@ func (t *turning) ask(l *level, ch solver.Change) error {
 	}
 	t.stopped = t.stopped || res.Status == solver.Stopped
 	if res.Has {
-		t.sets = append(t.sets, found{e.Problem, res.Pick, res.On})
+		t.keep(e.Problem, &res)
 		l.offer(res)
 	}
 	l.lo = max(l.lo, min(res.Bound, l.hi))
@@ -74,6 +74,16 @@ func (t *turning) ask(l *level, ch solver.Change) error {
 		}
 	}
 	return nil
+}
+
+// keep remembers a set: where it can be, in the terms of the state's own program, so that the one it
+// was found with is not held for it.
+func (t *turning) keep(in *solver.Problem, res *solver.Result) {
+	f := found{in, res.Pick, res.On}
+	if pick, voluntary := solver.NewCarrier(in, t.base.Problem).Carry(res.Pick, res.On); pick != nil {
+		f = found{t.base.Problem, pick, voluntary}
+	}
+	t.sets = append(t.sets, f)
 }
 
 // noMore says whether the least of a, and so much, is no more than the least of b. Where there is

@@ -87,7 +87,13 @@ func cheapAtBoth(a, b *verdict) (at int, most int64) {
 		if a.keeping[n] == none || b.keeping[n] == none {
 			continue
 		}
-		if room := min(a.others.hi-a.keeping[n], b.others.hi-b.keeping[n]); room > most {
+		room := none
+		for _, v := range []*verdict{a, b} {
+			if v.others.hi < none {
+				room = min(room, v.others.hi-v.keeping[n])
+			}
+		}
+		if room > most {
 			at, most = n, room
 		}
 	}

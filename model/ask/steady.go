@@ -43,7 +43,7 @@ func (t *turning) steady(near, far int64) (bool, error) {
 	}
 	better, worse := t.ends(near, far)
 	kept, others, saving := &worse.kept, &better.others, t.saving(far-near, catalog.None)
-	if kept.hi == none || others.hi >= kept.hi+2*saving { // else it won't
+	if kept.hi == none || others.hi >= kept.hi+2*saving { // else it hardly will
 		stands, err := t.noMore(kept, others, 2*saving)
 		if err != nil || t.open() {
 			return false, err

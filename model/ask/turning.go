@@ -63,6 +63,9 @@ const (
 	guessesAtMost = 12
 )
 
+// nearlyEqual is within how many cents others cost about the same.
+const nearlyEqual = 1_00
+
 // asksAtMost is how often the program is asked for one figure. Tests set it.
 var asksAtMost = 150
 
@@ -97,8 +100,11 @@ func (t *turning) find(f choice.Figure) (Breakpoint, error) {
 		}
 	}
 	p.Last, p.Most = now+t.way*at, now+t.way*(t.over-1)
+	if v := t.known[at]; t.tired && v != nil {
+		p.Close = v.others.hi < none && v.others.hi-v.kept.hi < nearlyEqual
+	}
 	t.known, t.relaxed, t.derived, t.inUse, t.unmatched, t.sets = nil, nil, nil, nil, nil, nil
-	p.Turns, p.Never, p.Close = t.over <= steps, at == steps, t.tired
+	p.Turns, p.Never = t.over <= steps, at == steps
 	return p, nil
 }
 
@@ -142,8 +148,8 @@ func (t *turning) within(at *int64, end int64) (turned bool, err error) {
 }
 
 // between is a value between two, at the first of which the decision stands, to look at next:
-// where by all that is known it falls before the second, the last up to which it surely stands, or
-// else the last before that; where guessing has led nowhere, one that halves the way.
+// where by all that is known it falls before the second, at first the last up to which it surely
+// stands, then the last before that; where guessing has led nowhere, one that halves the way.
 func (t *turning) between(at, end int64) (int64, error) {
 	middle := min(at+(end-at)/2, max(1, stride*at))
 	if t.guessed >= guessesAtMost {

@@ -22,8 +22,8 @@ type Why struct {
 	Outs         []choice.Exclusion // what a rule keeps out, and what can't be done
 	Rules        []RulePrice        // the demands that have a say here
 	Points       []Breakpoint
-	// Unsettled are figures of which it is only known that the decision stands up to Last, and
-	// not beyond Most: time was up, or others are nearly as good over a long way.
+	// Unsettled are figures of which it is only known that the decision stands up to Last and, where
+	// Turns says so, not beyond Most: time was up, or others are nearly as good over a long way.
 	Unsettled []Breakpoint
 	Stopped   bool // not every question was answered in time
 }

@@ -15,6 +15,9 @@ func (p *Program) noPlan() *plan.Plan { return p.Plan(solver.Result{Status: solv
 func (p *Program) Plan(res solver.Result) *plan.Plan {
 	pl := &plan.Plan{Of: p.State, Status: res.Status, Stop: res.Stop, Has: res.Has, Result: res}
 	if !res.Has {
+		if res.Status == solver.Stopped { // what none is below is known all the same
+			pl.Bound = catalog.Cents(res.Bound)
+		}
 		return pl
 	}
 	loads := make([]catalog.Cents, len(p.State.Platers))

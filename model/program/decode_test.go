@@ -38,6 +38,15 @@ func planOf(t *testing.T, p *program.Program, charges map[int]int64, names ...st
 	return p.Plan(res)
 }
 
+// TestPlanNotFound: where time was up before a set was found, what none is below is told all the
+// same; it is below zero where much may be kept.
+func TestPlanNotFound(t *testing.T) {
+	p := program.BuildAll(jobs.BusyState())
+	if got := p.Plan(solver.Result{Status: solver.Stopped, Bound: -400}).Bound; got != -400 {
+		t.Errorf("no set is below -400, but %d is told", got)
+	}
+}
+
 // bare goes to north at driver: least 50.00, breaks 1.2 x 0.01 = 0.012, E with
 // bagged in reserve 50.00 + 0.012 x 0; north's minimum is 80.00, so 30.00 short,
 // and his freight 30.00. sold 100.00, its vendor 15.00 once for it and the crate;

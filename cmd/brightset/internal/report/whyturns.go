@@ -19,7 +19,7 @@ func points(w *ask.Why) []string {
 			to++
 		}
 		name := plan.Told(w.Advised.Of, w.Points[from].Choice)
-		if from == 0 {
+		if w.Advised.Has && plan.SameChoice(w.Points[from].Choice, w.Advised.Lines[w.Slot].Choice) {
 			all = append(all, stays(name, w.Points[from:to]))
 		} else {
 			all = append(all, takesOver(name, w.Points[from:to]))
