@@ -44,12 +44,37 @@ func TestTurnAtOnce(t *testing.T) {
 func TestUnsettled(t *testing.T) {
 	st := &catalog.State{Pieces: []catalog.Piece{{ID: "crank", Name: "crank"}}}
 	c := &plan.Choice{Work: catalog.WorkAsIs, Plater: catalog.None, Quote: catalog.None}
-	w := &ask.Why{
-		Advised:   &plan.Plan{Of: st},
-		Unsettled: []ask.Breakpoint{{Choice: c, Figure: choice.FigurePrice, Now: 10_00, Last: 12_34}},
+	for says, p := range map[string]ask.Breakpoint{
+		"nothing turns until its price is 12.34 (now 10.00); whether it does further on is not settled": {
+			Now: 10_00, Last: 12_34, Most: 900_00},
+		"nothing turns until its price is 12.34 (now 10.00); at 15.01 the decision has turned; where between " +
+			"is not settled": {
+			Now: 10_00, Last: 12_34, Most: 15_00, Turns: true},
+		"nothing turns until its price is 8.00 (now 10.00); at 4.99 the decision has turned; where between is " +
+			"not settled: others cost about the same": {Now: 10_00, Last: 8_00, Most: 5_00, Turns: true, Close: true},
+		"with its price at 4.99 (now 10.00) the decision has turned; where before that is not settled": {
+			Now: 10_00, Last: 10_00, Most: 5_00, Turns: true},
+	} {
+		p.Choice, p.Figure = c, choice.FigurePrice
+		w := &ask.Why{Advised: &plan.Plan{Of: st}, Unsettled: []ask.Breakpoint{p}}
+		if all := points(w); len(all) != 1 || !strings.HasSuffix(all[0], ": "+says) {
+			t.Errorf("told as %q, not %q", all, says)
+		}
 	}
-	all := points(w)
-	if len(all) != 1 || !strings.Contains(all[0], "nothing turns until its price is 12.34 (now 10.00)") {
+}
+
+// TestOnlyRunnerUpTurns: where only a turn of the runner-up is known it isn't told as the choice.
+func TestOnlyRunnerUpTurns(t *testing.T) {
+	st := &catalog.State{Pieces: []catalog.Piece{{ID: "crank", Name: "crank"}, {ID: "bumper", Name: "bumper"}}}
+	as := func(piece int) *plan.Choice {
+		return &plan.Choice{Piece: piece, Work: catalog.WorkAsIs, Plater: catalog.None, Quote: catalog.None}
+	}
+	w := &ask.Why{
+		Advised: &plan.Plan{Of: st, Has: true, Lines: []plan.Line{{Choice: as(0)}}},
+		Points: []ask.Breakpoint{{Choice: as(1), Figure: choice.FigurePrice, Now: 10_00, Last: 8_00, Most: 8_00,
+			Turns: true}},
+	}
+	if all := points(w); len(all) != 1 || !strings.Contains(all[0], "bumper, as it is becomes the choice once") {
 		t.Errorf("told as %q", all)
 	}
 }
