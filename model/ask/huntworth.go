@@ -199,9 +199,9 @@ func (h *hunt) room(p *plan.Plan) catalog.Cents {
 
 // narrow brings together what a find is worth at least and at most: the highest price at
 // which the set with it, bought at that price, keeps the budget and costs no more than
-// without it. A set found for one price says which it stands up to. The next price is
-// little above that, as long as none is found further above than was asked for: there most
-// often is none, which then is the end of it.
+// without it. A set found for one price says which it stands up to. The next price is a
+// step above that, a longer one after each set that is found. After none is, it is the very
+// next: there most often is none either, which then is the end of it.
 func (h *hunt) narrow(ctx context.Context, base *plan.Plan, i int, f *Find) error {
 	for step := catalog.Cents(1); f.Worth < f.Most; {
 		price := f.Worth + min(step, f.Most-f.Worth)
@@ -216,7 +216,7 @@ func (h *hunt) narrow(ctx context.Context, base *plan.Plan, i int, f *Find) erro
 			}
 			f.Worth, step = max(price, min(f.Most, base.Weighed()-with.Weighed(), h.room(with))), 8*step
 		case res.Status == solver.Infeasible:
-			f.Most, step = price-1, max(1, step/8)
+			f.Most, step = price-1, 1
 		default:
 			return nil
 		}
