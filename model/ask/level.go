@@ -11,20 +11,16 @@ type level struct {
 	of     *verdict
 	ban    []solver.Pick // what they are without
 	lo, hi int64         // none is below lo; one comes to hi; both none: there is no set
-	best   solver.Result // the one that comes to hi
 }
 
-// offer takes a set for the best where it is one of them, and cheaper than what is known. It
-// says whether it is one.
+// offer has a level know of a set, where it is one of them. It says whether it is one.
 func (l *level) offer(res solver.Result) bool {
 	for _, b := range l.ban {
 		if res.Pick[b.Group] == b.Column {
 			return false
 		}
 	}
-	if res.Total < l.hi {
-		l.hi, l.best = res.Total, res
-	}
+	l.hi = min(l.hi, res.Total)
 	return true
 }
 
