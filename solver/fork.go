@@ -34,13 +34,11 @@ func NewAfter(p *Problem, from *Solver) (*Solver, error) {
 // carried is the memory of one problem in the terms of another.
 func (m *memory) carried(from, to *Problem) memory {
 	var c memory
-	groups := places(len(from.Groups), len(to.Groups), func(g int) string { return from.Groups[g].Name },
-		func(g int) string { return to.Groups[g].Name })
+	terms := NewCarrier(from, to)
+	groups, switches := terms.groups, terms.switches
 	if m.row != nil {
 		rows := places(len(from.Rows), len(to.Rows), func(r int) string { return from.Rows[r].Name },
 			func(r int) string { return to.Rows[r].Name })
-		switches := places(len(from.Switches), len(to.Switches), func(h int) string { return from.Switches[h].Name },
-			func(h int) string { return to.Switches[h].Name })
 		c.row, c.link, c.need = map[int]float64{}, map[link]float64{}, map[link]float64{}
 		for r, v := range m.row {
 			if r >= 0 && rows[r] >= 0 {

@@ -44,7 +44,7 @@ func (w *Why) findBreakpoints(ctx context.Context, e *program.Explorer) error {
 			return nil
 		}
 	}
-	var all []*turning
+	var all []turning
 	var figures []choice.Figure
 	for i := range w.Alternatives {
 		way := &w.Alternatives[i]
@@ -54,8 +54,7 @@ func (w *Why) findBreakpoints(ctx context.Context, e *program.Explorer) error {
 		t := turning{st: e.State, slot: w.Slot, base: e, c: way.Choice, taken: w.Taken(way),
 			ways: w.leasts(), sets: w.sets(asked)}
 		for _, f := range t.figures() {
-			own := t
-			all, figures = append(all, &own), append(figures, f)
+			all, figures = append(all, t), append(figures, f)
 		}
 	}
 	points := make([]Breakpoint, len(all))
@@ -63,20 +62,22 @@ func (w *Why) findBreakpoints(ctx context.Context, e *program.Explorer) error {
 	err := parallel.Do(ctx, len(all), func(i int) (err error) {
 		within, done := share.Next(ctx)
 		defer done()
-		all[i].ctx = within
-		points[i], err = all[i].find(figures[i])
+		t := all[i] // what it comes to know is let go with it
+		t.ctx = within
+		points[i], err = t.find(figures[i])
+		all[i].stopped = t.stopped
 		return err
 	})
-	for i, t := range all {
+	for i := range all {
 		switch p := points[i]; {
 		case p.Choice == nil: // it was not looked for
 			w.Stopped = true
 		case p.Proven():
 			w.Points = append(w.Points, p)
-		case !p.Turns && p.Last == p.Now: // nothing is known
+		case all[i].stopped && !p.Turns && p.Last == p.Now: // nothing is known
 			w.Stopped = true
 		default:
-			w.Stopped = w.Stopped || t.stopped
+			w.Stopped = w.Stopped || all[i].stopped
 			w.Unsettled = append(w.Unsettled, p)
 		}
 	}

@@ -87,10 +87,7 @@ func (t *turning) carry(v *verdict, distance int64) {
 // asPlanned says whether the program with the figure as it is, put in by itself, is the one that was
 // asked about the ways. It may not be: a quote that names no grade has one then in every slot.
 func (t *turning) asPlanned(v *verdict) bool {
-	a, b := v.e.Problem, t.base.Problem
-	return reflect.DeepEqual(a.Groups, b.Groups) && reflect.DeepEqual(a.Rows, b.Rows) &&
-		reflect.DeepEqual(a.Switches, b.Switches) && reflect.DeepEqual(a.WithinTolerance, b.WithinTolerance) &&
-		reflect.DeepEqual(a.AllEqual, b.AllEqual)
+	return reflect.DeepEqual(v.e.Problem, t.base.Problem)
 }
 
 // carryUnmatched has a verdict on a grade know what no other set is below from what is known

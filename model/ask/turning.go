@@ -103,7 +103,6 @@ func (t *turning) find(f choice.Figure) (Breakpoint, error) {
 	if v := t.known[at]; t.tired && v != nil {
 		p.Close = v.others.hi < none && v.others.hi-v.kept.hi < nearlyEqual
 	}
-	t.known, t.relaxed, t.derived, t.inUse, t.unmatched, t.sets = nil, nil, nil, nil, nil, nil
 	p.Turns, p.Never = t.over <= steps, at == steps
 	return p, nil
 }

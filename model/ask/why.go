@@ -66,7 +66,7 @@ func AskWhy(ctx context.Context, st *catalog.State, slot int, set solver.Setting
 	if w.Stopped {
 		return w, w.askAll(ctx, e)
 	}
-	most, done := program.Portion(ctx, 0.6)
+	most, done := program.Portion(ctx, 0.6) // some is for the demands and turns even where no way is proven in time
 	defer done()
 	if err := w.askAll(most, e); err != nil {
 		return nil, err

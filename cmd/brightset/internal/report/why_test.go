@@ -52,6 +52,8 @@ func TestUnsettled(t *testing.T) {
 			Now: 10_00, Last: 12_34, Most: 15_00, Turns: true},
 		"nothing turns until its price is 8.00 (now 10.00); at 4.99 the decision has turned; where between is " +
 			"not settled: others cost about the same": {Now: 10_00, Last: 8_00, Most: 5_00, Turns: true, Close: true},
+		"where another price (now 10.00) turns the decision is not settled: others cost about the same": {
+			Now: 10_00, Last: 10_00, Most: 900_00, Close: true},
 		"with its price at 4.99 (now 10.00) the decision has turned; where before that is not settled": {
 			Now: 10_00, Last: 10_00, Most: 5_00, Turns: true},
 	} {

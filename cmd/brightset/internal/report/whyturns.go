@@ -44,6 +44,8 @@ func unsettled(st *catalog.State, p *ask.Breakpoint) string {
 	}
 	text := plan.Told(st, p.Choice) + ": "
 	switch {
+	case p.Last == p.Now && !p.Turns:
+		return text + fmt.Sprintf("where another %s%s turns the decision %s", figureName(p), now(p), why)
 	case p.Last == p.Now:
 		return text + fmt.Sprintf("with its %s at %s%s the decision has turned; where before that %s", figureName(p),
 			figureValue(p, turned), now(p), why)
