@@ -106,3 +106,15 @@ func TestSwitchPointsNoGrade(t *testing.T) {
 		t.Errorf("only %d turns of a grade that no quote names", looked)
 	}
 }
+
+// TestTurnedForSure: a set that is cheaper than the best known one that keeps to the decision says
+// where to look; that it has turned there only what none of those is below.
+func TestTurnedForSure(t *testing.T) {
+	for kept, over := range map[[2]int64]int64{{90, 120}: 10, {110, 120}: 10, {111, 120}: 5} {
+		v := &verdict{kept: level{lo: kept[0], hi: kept[1]}, others: level{lo: 80, hi: 110}}
+		tu := turning{taken: true, over: 10, known: map[int64]*verdict{5: v}}
+		if cheaper, err := tu.seemsCheaper(5); err != nil || !cheaper || tu.over != over {
+			t.Errorf("between %d and %d against 110: %v, turned from %d on, %v", kept[0], kept[1], cheaper, tu.over, err)
+		}
+	}
+}
