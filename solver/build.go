@@ -167,7 +167,7 @@ func (m *master) addPick(i int, cols []int) {
 func (m *master) addSlacks(inf float64) {
 	price := 1.0
 	if m.costs {
-		price = m.dear()
+		price = m.dear() * m.dearer
 	}
 	for _, at := range m.rowAt {
 		if at >= 0 {
@@ -189,4 +189,28 @@ func (m *master) dear() float64 {
 		spread = max(spread, magnitude(in.switches[h].fixed), in.switches[h].minimum)
 	}
 	return 10 * float64(spread)
+}
+
+// Where a relaxation would rather exceed a row than keep it, though it can, the price of that
+// is raised so many times at a time; to no more than mostDear, for larger costs leave nothing
+// of the others.
+const (
+	raiseBy  = 1000
+	mostDear = 1e15
+)
+
+// raise makes exceeding rows dearer. False: it is dear enough. Without it the bound of a
+// relaxation says next to nothing where hardly anything is left of a row: a mean that
+// few sets reach took tens of thousands of nodes.
+func (m *master) raise() bool {
+	if m.dear()*m.dearer*raiseBy > mostDear {
+		return false
+	}
+	m.dearer *= raiseBy
+	for _, v := range m.slack {
+		m.lin.cost[v] *= raiseBy
+	}
+	m.close()
+	m.engine = nil
+	return true
 }

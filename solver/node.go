@@ -4,13 +4,14 @@ import "container/heap"
 
 // node is a domain still to be searched.
 type node struct {
-	d     *domain
-	y     *duals
-	pool  *pool
-	value float64 // proven bound
-	depth int
-	seq   int
-	idle  bool // keeping a row whole ruled nothing out in the node above
+	d      *domain
+	y      *duals
+	pool   *pool
+	value  float64 // proven bound
+	depth  int
+	seq    int
+	dearer float64 // how dear the node above had to make exceeding a row
+	idle   bool    // keeping a row whole ruled nothing out in the node above
 }
 
 // nodeQueue gives the node of least bound first; of equal ones the deepest, then

@@ -17,6 +17,7 @@ func (s *search) work(n *node) (o outcome) {
 		return o
 	}
 	m := in.newMaster(d, n.pool.clone(), true)
+	m.dearer = max(1, n.dearer)
 	defer m.close()
 	r, y, finished := s.bounded(n, d, n.y, m, &o)
 	if finished {
@@ -39,7 +40,7 @@ func (s *search) work(n *node) (o outcome) {
 		o.children = s.split(n, d, r, m.pool)
 	}
 	for _, c := range o.children {
-		c.idle = idle
+		c.idle, c.dearer = idle, m.dearer
 	}
 	o.r = r
 	return o
@@ -130,20 +131,28 @@ func (s *search) relaxNode(d *domain, y *duals, m *master, best *incumbent) (r *
 
 func (s *search) relaxNodeCounting(d *domain, y *duals, m *master, o *outcome) (r *relaxation, done bool, err error) {
 	upper := o.best.upper(s.other)
-	r, err = m.relax(d, y, upper, allRounds)
-	o.lps++
-	if err != nil || r == nil {
-		return nil, false, err
-	}
-	if r.bound.prune(upper) {
-		return r, true, nil
-	}
-	if r.slack > 1e-7 {
-		empty, err := s.in.provenEmpty(d, m.pool)
+	for asked := false; ; asked = true {
+		r, err = m.relax(d, y, upper, allRounds)
 		o.lps++
-		return r, empty, err
+		if err != nil || r == nil {
+			return nil, false, err
+		}
+		if r.bound.prune(upper) {
+			return r, true, nil
+		}
+		if r.slack <= 1e-7 || s.halted() {
+			return r, false, nil
+		}
+		if !asked {
+			empty, err := s.in.provenEmpty(d, m.pool)
+			if o.lps++; empty || err != nil {
+				return r, empty, err
+			}
+		}
+		if !m.raise() {
+			return r, false, nil
+		}
 	}
-	return r, false, nil
 }
 
 // provenEmpty says whether the relaxation shows that a domain has no solution at

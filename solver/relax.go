@@ -27,10 +27,11 @@ type combo struct {
 // a domain within the first one differs by bounds alone, and is solved from the
 // basis of the one before.
 type master struct {
-	in    *instance
-	d     *domain // a copy: the widest of the domains
-	costs bool
-	pool  *pool
+	in     *instance
+	d      *domain // a copy: the widest of the domains
+	costs  bool
+	pool   *pool
+	dearer float64 // how many times as dear as usual exceeding a row is
 
 	lin    linear
 	engine loaded
@@ -56,7 +57,7 @@ type variable struct {
 
 // newMaster is for d as it is now; the pool is extended. It has to be closed.
 func (in *instance) newMaster(d *domain, p *pool, costs bool) *master {
-	return &master{in: in, d: d.clone(), costs: costs, pool: p, taken: make([]int, len(in.blocks))}
+	return &master{in: in, d: d.clone(), costs: costs, pool: p, dearer: 1, taken: make([]int, len(in.blocks))}
 }
 
 func (m *master) close() {
