@@ -164,7 +164,7 @@ func TestManyAlike(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		s.leave = without{order: order, walks: true, layers: true}
+		s.leave = without{order: order, walks: true, layers: true, implied: true}
 		res, err := s.Solve(context.Background(), Change{}, Settings{TotalAlone: true})
 		if err != nil || res.Status != Optimal {
 			t.Fatalf("%v, %v", res.Status, err)

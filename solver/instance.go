@@ -19,6 +19,7 @@ type instance struct {
 	voluntary []int       // switches that may be on without being needed
 	paid      []int       // rows that charges count in
 	every     []int       // all rows
+	entire    bool        // every column is in the linear program from the start
 	charged   bool        // charges to account 0 count in the objective
 	accounts  int         // at least 1
 	widest    float64     // widest spread of costs within a group, at least 1

@@ -20,7 +20,7 @@ func (s *search) work(n *node) (o outcome) {
 	m.dearer = max(1, n.dearer)
 	defer m.close()
 	r, y, finished := s.bounded(n, d, n.y, m, &o)
-	if finished {
+	if finished || s.tighten(n, d, m, &o) {
 		return o
 	}
 	b = in.lagrangian(d, y, true)

@@ -40,7 +40,7 @@ func (p *pool) clone() *pool {
 func (in *instance) whole(i int) bool {
 	b := &in.blocks[i]
 	g := b.groups[0]
-	return b.single() && in.groups[g][1]-in.groups[g][0] <= smallGroup
+	return b.single() && (in.entire || in.groups[g][1]-in.groups[g][0] <= smallGroup)
 }
 
 // add puts a pick in and says whether it is new.

@@ -28,11 +28,13 @@ var leaves = []struct {
 	{"no links of rows", without{rowLinks: true}},
 	{"no guesses", without{guesses: true}},
 	{"no layers", without{layers: true}},
+	{"no implied rows", without{implied: true}},
+	{"implied rows without walks or layers", without{walks: true, layers: true, dominance: true}},
 	{"thorough", without{cursory: true}},
 	{"in any order", without{order: true}},
 	{"thorough without walks or layers", without{cursory: true, walks: true, layers: true}},
-	{"none but walks", without{true, true, true, true, true, true, true, false, true, true, true, true, true, nil}},
-	{"none of them", without{true, true, true, true, true, true, true, true, true, true, true, true, true, nil}},
+	{"none but walks", without{true, true, true, true, true, true, true, false, true, true, true, true, true, true, nil}},
+	{"none of them", without{true, true, true, true, true, true, true, true, true, true, true, true, true, true, nil}},
 }
 
 // agrees solves a problem with everything and without each part of the search in turn

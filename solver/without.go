@@ -15,6 +15,7 @@ type without struct {
 	rowLinks  bool // switches are linked with groups alone
 	guesses   bool // no total is guessed
 	layers    bool // no node is gone through block by block
+	implied   bool // no implied rows are made
 	cursory   bool // the search is thorough after a few nodes
 	order     bool // groups that are alike may have their columns in any order
 
