@@ -23,6 +23,14 @@ func (in *instance) newCombination() *combination {
 type inequality struct {
 	cols, switches, topUps []int64
 	limit                  int64
+	moved                  float64 // the sum of what was taken from the limit, by absolute value
+}
+
+// less takes something from the limit. Where much is taken the limit may have overflown, which
+// mostMoved tells in the end.
+func (q *inequality) less(v int64) {
+	q.limit -= v
+	q.moved += math.Abs(float64(v))
 }
 
 func (in *instance) newInequality() *inequality {
@@ -30,8 +38,13 @@ func (in *instance) newInequality() *inequality {
 	return &inequality{cols: make([]int64, len(in.cols)), switches: make([]int64, n), topUps: make([]int64, n)}
 }
 
-// mostSum is what no sum in a combination may come to: so much that none overflows.
-const mostSum = 0x1p60
+// What a column, a switch or the limits of the rows come to in a combination is no more than
+// mostSum, which its size tells: twice that and more is within what an int64 holds. What is
+// taken from a limit, once per group and switch, may come to no more than mostMoved.
+const (
+	mostSum   = 0x1p60
+	mostMoved = 0x1p61
+)
 
 // mostLoads is, per switch, the largest of its minimum and of what a column counts towards it.
 func (in *instance) mostLoads() []int64 {
@@ -47,7 +60,8 @@ func (in *instance) mostLoads() []int64 {
 	return out
 }
 
-// size is no less than any sum that gather comes to.
+// size is no less than what gather comes to for any column, switch or minimum, and for the
+// limit.
 func (in *instance) size(k *combination, loads []int64) float64 {
 	sum := 0.0
 	for r, m := range k.row {
@@ -56,9 +70,11 @@ func (in *instance) size(k *combination, loads []int64) float64 {
 		}
 		s := in.scale[r] + math.Abs(float64(in.rows[r].limit))
 		if in.rows[r].charges {
+			fixed := int64(0)
 			for h := range in.switches {
-				s = max(s, math.Abs(float64(in.switches[h].fixed)))
+				fixed = max(fixed, magnitude(in.switches[h].fixed))
 			}
+			s += float64(fixed)
 		}
 		sum += s * math.Abs(float64(m))
 	}

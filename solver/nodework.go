@@ -132,11 +132,15 @@ func (s *search) relaxNode(d *domain, y *duals, m *master, best *incumbent) (r *
 func (s *search) relaxNodeCounting(d *domain, y *duals, m *master, o *outcome) (r *relaxation, done bool, err error) {
 	upper := o.best.upper(s.other)
 	for asked := false; ; asked = true {
-		r, err = m.relax(d, y, upper, allRounds)
+		next, err := m.relax(d, y, upper, allRounds)
 		o.lps++
-		if err != nil || r == nil {
-			return nil, false, err
+		if err != nil || next == nil {
+			return r, false, err // what is in hand still holds
 		}
+		if r != nil && r.bound.value-r.bound.err > next.bound.value-next.bound.err {
+			next.bound, next.duals = r.bound, r.duals
+		}
+		r = next
 		if r.bound.prune(upper) {
 			return r, true, nil
 		}

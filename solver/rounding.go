@@ -49,19 +49,18 @@ const leastRest = 0.005
 func (in *instance) round(d *domain, k *combination, q int64, r *relaxation) *implied {
 	base := in.newInequality()
 	in.gather(d, k, base)
-	limit := base.limit
 	for h, v := range base.switches {
 		if d.y[h] == on || d.y[h] == open && r.y[h] > 0.5 {
-			limit -= v
+			base.less(v)
 		}
 	}
-	whole, rest := floorDiv(limit, q)
+	whole, rest := floorDiv(base.limit, q)
 	if share := float64(rest) / float64(q); share < leastRest || share > 1-leastRest {
 		return nil
 	}
 	f := rounding{q, rest}
 	out := in.newInequality()
-	out.limit = whole * (q - rest)
+	out.limit, out.moved = whole*(q-rest), base.moved
 	for c := d.alive.next(0, len(in.cols)); c < len(in.cols); c = d.alive.next(c+1, len(in.cols)) {
 		out.cols[c] = f.of(base.cols[c])
 	}
@@ -70,7 +69,7 @@ func (in *instance) round(d *domain, k *combination, q int64, r *relaxation) *im
 		case d.y[h] == open && r.y[h] > 0.5: // counted by its being off
 			v = f.of(-v)
 			out.switches[h] -= v
-			out.limit -= v
+			out.less(v)
 		case d.y[h] == open:
 			out.switches[h] = f.of(v)
 		}
@@ -108,7 +107,7 @@ func (in *instance) settleTopUps(d *domain, q *inequality) {
 		}
 		q.topUps[h] = 0
 		if d.y[h] == on {
-			q.limit -= q.switches[h]
+			q.less(q.switches[h])
 		}
 		if d.y[h] != open {
 			q.switches[h] = 0
@@ -129,7 +128,7 @@ func (in *instance) finish(d *domain, q *inequality) *implied {
 		for c := in.first(d, g); c < span[1]; c = d.alive.next(c+1, span[1]) {
 			least = min(least, q.cols[c])
 		}
-		q.limit -= least
+		q.less(least)
 		for c := in.first(d, g); c < span[1]; c = d.alive.next(c+1, span[1]) {
 			q.cols[c] -= least
 			most = max(most, q.cols[c])
@@ -151,7 +150,7 @@ func (in *instance) finish(d *domain, q *inequality) *implied {
 		}
 	}
 	out.scale = max(1, out.scale)
-	if out.limit, _ = floorDiv(q.limit, unit); magnitude(out.limit) > Limit/16 {
+	if out.limit, _ = floorDiv(q.limit, unit); q.moved > mostMoved || magnitude(out.limit) > Limit/16 {
 		return nil
 	}
 	return out

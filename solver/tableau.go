@@ -76,7 +76,11 @@ func (m *master) combination(by []float64) *combination {
 		if at < 0 {
 			return 0
 		}
-		return int64(math.Round(math.Max(-mostSum, math.Min(mostSum, fineness*by[at]/scale))))
+		v := fineness * by[at] / scale
+		if !(math.Abs(v) <= mostSum) {
+			return math.MaxInt64 // too much, or no number: the combination is too large
+		}
+		return int64(math.Round(v))
 	}
 	for i := range k.row {
 		k.row[i] = get(m.rowAt[i], in.scale[i])
