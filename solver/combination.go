@@ -39,47 +39,46 @@ func (in *instance) newInequality() *inequality {
 }
 
 // What a column, a switch or the limits of the rows come to in a combination is no more than
-// mostSum, which its size tells: twice that and more is within what an int64 holds. What is
+// mostSum, which weights tell: twice that and more is within what an int64 holds. What is
 // taken from a limit, once per group and switch, may come to no more than mostMoved.
 const (
 	mostSum   = 0x1p60
 	mostMoved = 0x1p61
 )
 
-// mostLoads is, per switch, the largest of its minimum and of what a column counts towards it.
-func (in *instance) mostLoads() []int64 {
-	out := make([]int64, len(in.switches))
+// weights are, per row, minimum and so on, the most that one more of it comes to: its largest
+// coefficient, for charges a fixed one on top of it, and its limit.
+type weights struct{ row, min []float64 }
+
+func (in *instance) weights() *weights {
+	w := &weights{make([]float64, len(in.rows)), make([]float64, len(in.switches))}
+	fixed := int64(0)
 	for h := range in.switches {
-		out[h] = in.switches[h].minimum
+		fixed = max(fixed, magnitude(in.switches[h].fixed))
+		w.min[h] = float64(in.switches[h].minimum)
 	}
 	for c := range in.cols {
 		for _, l := range in.cols[c].loads {
-			out[l.Switch] = max(out[l.Switch], l.Amount)
+			w.min[l.Switch] = max(w.min[l.Switch], float64(l.Amount))
 		}
 	}
-	return out
+	for r := range in.rows {
+		w.row[r] = in.scale[r] + math.Abs(float64(in.rows[r].limit))
+		if in.rows[r].charges {
+			w.row[r] += float64(fixed)
+		}
+	}
+	return w
 }
 
-// size is no less than what gather comes to for any column, switch or minimum, and for the
+// of is no less than what gather comes to for any column, switch or minimum, and for the
 // limit.
-func (in *instance) size(k *combination, loads []int64) float64 {
-	sum := 0.0
+func (w *weights) of(k *combination) (sum float64) {
 	for r, m := range k.row {
-		if m == 0 {
-			continue
-		}
-		s := in.scale[r] + math.Abs(float64(in.rows[r].limit))
-		if in.rows[r].charges {
-			fixed := int64(0)
-			for h := range in.switches {
-				fixed = max(fixed, magnitude(in.switches[h].fixed))
-			}
-			s += float64(fixed)
-		}
-		sum += s * math.Abs(float64(m))
+		sum += w.row[r] * math.Abs(float64(m))
 	}
 	for h, m := range k.min {
-		sum += float64(loads[h]) * math.Abs(float64(m))
+		sum += w.min[h] * math.Abs(float64(m))
 	}
 	for _, list := range [][]int64{k.link, k.need, k.group} {
 		for _, m := range list {

@@ -3,6 +3,7 @@ package solver
 import (
 	"context"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"brightset/testdata/campaign"
@@ -85,5 +86,56 @@ func TestDearEnough(t *testing.T) {
 	}
 	if cheap < 5 {
 		t.Errorf("only %d would rather have exceeded a row", cheap)
+	}
+}
+
+// cheapAlone is an engine that fails where costs are high.
+type cheapAlone struct{ engine }
+
+func (e cheapAlone) once(l *linear) (sol solution, ok bool) {
+	if slices.Max(l.cost) > 1e9 {
+		return sol, false
+	}
+	return e.engine.once(l)
+}
+
+func (e cheapAlone) load(l *linear) loaded { return cheapLoaded{e.engine.load(l), l} }
+
+type cheapLoaded struct {
+	loaded
+	l *linear
+}
+
+func (e cheapLoaded) resolve(halt func() bool) (sol solution, ok bool) {
+	if slices.Max(e.l.cost) > 1e9 {
+		return sol, false
+	}
+	return e.loaded.resolve(halt)
+}
+
+// TestDearFails: where the engine fails at the higher price, what the lower one gave is kept.
+func TestDearFails(t *testing.T) {
+	kept := 0
+	for seed := range uint64(40) {
+		p := steepProblem(rand.New(rand.NewPCG(seed, 82)), 10, 6)
+		in := newInstance(p, &Change{}, without{engine: cheapAlone{simplexEngine{}}})
+		in.findBlocks(true)
+		s := &search{p: p, in: in, ctx: context.Background(), other: in.beyond()}
+		d := in.fullDomain()
+		if !in.propagate(d) {
+			continue
+		}
+		m := in.newMaster(d, in.newPool(), true)
+		r, _, err := s.relaxNode(d, nil, m, &incumbent{})
+		if err != nil || r == nil {
+			t.Errorf("seed %d: no relaxation, %v", seed, err)
+		}
+		if m.dearer > 1e3 {
+			kept++
+		}
+		m.close()
+	}
+	if kept < 3 {
+		t.Errorf("the engine failed on %d alone", kept)
 	}
 }

@@ -44,9 +44,15 @@ func solutionsIn(p *Problem, in *instance, d *domain, visit func(cols []int, on 
 	walk(0)
 }
 
-// someOf is a domain with some columns left out, and a switch settled.
-func someOf(r *rand.Rand, in *instance) *domain {
-	d := in.fullDomain()
+// partOf is a problem laid out, and a domain of it with some columns left out and maybe a switch
+// settled: nil where nothing is possible.
+func partOf(r *rand.Rand, p *Problem) (in *instance, d *domain) {
+	if refusal(p) != nil {
+		return nil, nil
+	}
+	in = newInstance(p, &Change{}, without{dominance: true})
+	in.findBlocks(true)
+	d = in.fullDomain()
 	for c := range in.cols {
 		if r.IntN(5) == 0 {
 			d.alive.drop(c)
@@ -55,7 +61,10 @@ func someOf(r *rand.Rand, in *instance) *domain {
 	if len(d.y) > 0 && r.IntN(2) == 0 {
 		d.y[r.IntN(len(d.y))] = int8(r.IntN(2))
 	}
-	return d
+	if in.someEmpty(d) || !in.propagate(d) {
+		return nil, nil
+	}
+	return in, d
 }
 
 // TestImpliedRows: every solution of a domain keeps every row that is made for it, and the
@@ -70,13 +79,8 @@ func TestImpliedRows(t *testing.T) {
 		} else if seed%3 == 1 {
 			p = randomProblem(r, 2+r.IntN(5), 5)
 		}
-		if refusal(p) != nil {
-			continue
-		}
-		in := newInstance(p, &Change{}, without{dominance: true})
-		in.findBlocks(true)
-		d := someOf(r, in)
-		if in.someEmpty(d) || !in.propagate(d) {
+		in, d := partOf(r, p)
+		if d == nil {
 			continue
 		}
 		f, lp := in.flat(d), (*flatLP)(nil)
@@ -125,17 +129,12 @@ func TestRoundAnything(t *testing.T) {
 		if seed%2 == 0 {
 			p = randomProblem(r, 2+r.IntN(4), 5)
 		}
-		if refusal(p) != nil {
-			continue
-		}
-		in := newInstance(p, &Change{}, without{dominance: true})
-		in.findBlocks(true)
-		d := someOf(r, in)
-		if in.someEmpty(d) || !in.propagate(d) {
+		in, d := partOf(r, p)
+		if d == nil {
 			continue
 		}
 		f := in.flat(d).in
-		k, loads := f.newCombination(), f.mostLoads()
+		k, weights := f.newCombination(), f.weights()
 		some := func(list []int64, scale func(i int) float64) {
 			for i := range list {
 				if r.IntN(3) > 0 {
@@ -145,18 +144,18 @@ func TestRoundAnything(t *testing.T) {
 		}
 		one := func(int) float64 { return 1 }
 		some(k.row, func(i int) float64 { return f.scale[i] * float64(1+r.IntN(4)) / 4 })
-		some(k.min, func(h int) float64 { return float64(loads[h]) })
+		some(k.min, func(h int) float64 { return weights.min[h] })
 		some(k.link, one)
 		some(k.need, one)
 		some(k.group, one)
-		if f.size(k, loads) > mostSum {
+		if weights.of(k) > mostSum {
 			continue
 		}
 		x := &relaxation{y: make([]float64, len(d.y))}
 		for h := range x.y {
 			x.y[h] = r.Float64()
 		}
-		w := f.round(d, k, fineness, x)
+		w := f.round(d, k, x)
 		if w == nil {
 			continue
 		}

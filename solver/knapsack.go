@@ -70,8 +70,21 @@ func (in *instance) newKnapsack(d *domain, r int, b *bound, gap float64) *knapsa
 // beside that, and the largest unit that all else is made of: 0 where the row leaves room
 // for everything or for nothing.
 func (in *instance) unitsOf(d *domain, r int) (least []int64, room, unit int64) {
-	least, room = make([]int64, len(in.groups)), in.rows[r].limit-in.leastSwitches(d)[r]
-	most := int64(0)
+	least, most, unit := in.aboveLeast(d, r)
+	room = in.rows[r].limit - in.leastSwitches(d)[r]
+	for _, v := range least {
+		room -= v
+	}
+	if room < 0 || most <= room {
+		return nil, 0, 0
+	}
+	return least, room, unit
+}
+
+// aboveLeast is, of row r in d, the least that each group takes up, the most that all can take
+// up above that, and the largest unit that what is above is made of, 0 where nothing is.
+func (in *instance) aboveLeast(d *domain, r int) (least []int64, most, unit int64) {
+	least = make([]int64, len(in.groups))
 	for g, span := range in.groups {
 		lo, hi := Limit, -Limit
 		for c := in.first(d, g); c < span[1]; c = d.alive.next(c+1, span[1]) {
@@ -82,13 +95,9 @@ func (in *instance) unitsOf(d *domain, r int) (least []int64, room, unit int64) 
 			unit = gcd(unit, coefOf(in.cols[c].terms, r)-lo)
 		}
 		least[g] = lo
-		room -= lo
 		most += hi - lo
 	}
-	if room < 0 || most <= room {
-		return nil, 0, 0
-	}
-	return least, room, unit
+	return least, most, unit
 }
 
 func gcd(a, b int64) int64 {

@@ -47,7 +47,7 @@ func TestRoundManyGroups(t *testing.T) {
 			k.row[i] >>= r.IntN(3)
 		}
 		for range 60 {
-			if in.size(k, in.mostLoads()) < mostSum {
+			if in.weights().of(k) < mostSum {
 				break
 			}
 			for i := range k.row {
@@ -58,7 +58,7 @@ func TestRoundManyGroups(t *testing.T) {
 		for h := range x.y {
 			x.y[h] = r.Float64()
 		}
-		w := in.round(in.fullDomain(), k, fineness, x)
+		w := in.round(in.fullDomain(), k, x)
 		if w == nil {
 			refused++
 			continue

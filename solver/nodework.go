@@ -137,9 +137,6 @@ func (s *search) relaxNodeCounting(d *domain, y *duals, m *master, o *outcome) (
 		if err != nil || next == nil {
 			return r, false, err // what is in hand still holds
 		}
-		if r != nil && r.bound.value-r.bound.err > next.bound.value-next.bound.err {
-			next.bound, next.duals = r.bound, r.duals
-		}
 		r = next
 		if r.bound.prune(upper) {
 			return r, true, nil

@@ -16,7 +16,8 @@ func (in *instance) pare(d *domain) {
 			continue
 		}
 		dense = append(dense, r)
-		least[r], unit[r] = in.leastAndUnit(d, r)
+		least[r], _, unit[r] = in.aboveLeast(d, r)
+		unit[r] = in.pareUnit(r, unit[r])
 		for _, v := range least[r] {
 			k.limit -= v
 		}
@@ -51,24 +52,14 @@ func (in *instance) pare(d *domain) {
 	}
 }
 
-// leastAndUnit is the least of row r that each group has in d, and the largest unit that what
-// is above it, and what switches have, is made of; charges are of any size.
-func (in *instance) leastAndUnit(d *domain, r int) (least []int64, unit int64) {
-	least = make([]int64, len(in.groups))
-	for g, span := range in.groups {
-		least[g] = Limit
-		for c := in.first(d, g); c < span[1]; c = d.alive.next(c+1, span[1]) {
-			least[g] = min(least[g], coefOf(in.cols[c].terms, r))
-		}
-		for c := in.first(d, g); c < span[1]; c = d.alive.next(c+1, span[1]) {
-			unit = gcd(unit, coefOf(in.cols[c].terms, r)-least[g])
-		}
-	}
+// pareUnit is the largest unit that what a row has above the least, and what switches have, is
+// made of; charges are of any size.
+func (in *instance) pareUnit(r int, unit int64) int64 {
 	for h := range in.switches {
 		unit = gcd(unit, magnitude(coefOf(in.switches[h].terms, r)))
 	}
 	if in.rows[r].charges || unit == 0 {
-		unit = 1
+		return 1
 	}
-	return least, unit
+	return unit
 }

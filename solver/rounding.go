@@ -44,9 +44,9 @@ type implied struct {
 // little.
 const leastRest = 0.005
 
-// round makes an implied row of a combination, with a whole counted as q, for the columns of d;
-// r is the relaxation that the row is to cut off. Nil: there is none.
-func (in *instance) round(d *domain, k *combination, q int64, r *relaxation) *implied {
+// round makes an implied row of a combination, a whole of which is fineness, for the columns of
+// d; r is the relaxation that the row is to cut off. Nil: there is none.
+func (in *instance) round(d *domain, k *combination, r *relaxation) *implied {
 	base := in.newInequality()
 	in.gather(d, k, base)
 	for h, v := range base.switches {
@@ -54,13 +54,13 @@ func (in *instance) round(d *domain, k *combination, q int64, r *relaxation) *im
 			base.less(v)
 		}
 	}
-	whole, rest := floorDiv(base.limit, q)
-	if share := float64(rest) / float64(q); share < leastRest || share > 1-leastRest {
+	whole, rest := floorDiv(base.limit, fineness)
+	if share := float64(rest) / fineness; share < leastRest || share > 1-leastRest {
 		return nil
 	}
-	f := rounding{q, rest}
+	f := rounding{fineness, rest}
 	out := in.newInequality()
-	out.limit, out.moved = whole*(q-rest), base.moved
+	out.limit, out.moved = whole*(fineness-rest), base.moved
 	for c := d.alive.next(0, len(in.cols)); c < len(in.cols); c = d.alive.next(c+1, len(in.cols)) {
 		out.cols[c] = f.of(base.cols[c])
 	}

@@ -21,7 +21,7 @@ func (m *master) combinations(s *simplex) (out []*combination) {
 		by    float64
 	}
 	var list []undecided
-	whole, loads := m.wholeVars(), m.in.mostLoads()
+	whole, weights := m.wholeVars(), m.in.weights()
 	for p, j := range s.head {
 		k := int(j) - s.m
 		if k < 0 || !whole[k] {
@@ -34,7 +34,7 @@ func (m *master) combinations(s *simplex) (out []*combination) {
 	}
 	slices.SortStableFunc(list, func(a, b undecided) int { return cmp.Compare(b.by, a.by) })
 	for _, u := range list[:min(mostUndecided, len(list))] {
-		if k := m.combination(s.multiples(u.place)); m.in.size(k, loads) < mostSum {
+		if k := m.combination(s.multiples(u.place)); weights.of(k) < mostSum {
 			out = append(out, k)
 		}
 	}

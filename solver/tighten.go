@@ -66,7 +66,7 @@ func (lp *flatLP) cutOff(d *domain, r *relaxation) (out []*implied) {
 	}
 	var list []ranked
 	for _, k := range lp.m.combinations(lp.s) {
-		if w := lp.m.in.round(d, k, fineness, r); w != nil {
+		if w := lp.m.in.round(d, k, r); w != nil {
 			if deep := w.deep(r); deep > leastDeep {
 				list = append(list, ranked{w, deep})
 			}

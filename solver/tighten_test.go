@@ -2,6 +2,7 @@ package solver
 
 import (
 	"context"
+	"math"
 	"math/rand/v2"
 	"slices"
 	"testing"
@@ -12,16 +13,11 @@ import (
 // TestFlat: with its rules as rows a domain has the solutions it has.
 func TestFlat(t *testing.T) {
 	ruled := 0
-	for seed := range uint64(400) {
+	for seed := range uint64(6000) {
 		r := rand.New(rand.NewPCG(seed, 92))
 		p := realProblem(r, 2+r.IntN(4), 4)
-		if refusal(p) != nil {
-			continue
-		}
-		in := newInstance(p, &Change{}, without{dominance: true})
-		in.findBlocks(true)
-		d := someOf(r, in)
-		if in.someEmpty(d) {
+		in, d := partOf(r, p)
+		if d == nil {
 			continue
 		}
 		f := in.flat(d).in
@@ -118,7 +114,7 @@ func TestTighten(t *testing.T) {
 
 // TestResume: a linear program that takes over the basis of another comes to the same.
 func TestResume(t *testing.T) {
-	resumed, failed := 0, 0
+	resumed, failed, after, before := 0, 0, 0, 0 // and the steps taken
 	for seed := range uint64(200) {
 		p := steepProblem(rand.New(rand.NewPCG(seed, 94)), 8, 6)
 		in := newInstance(p, &Change{}, without{})
@@ -147,6 +143,12 @@ func TestResume(t *testing.T) {
 			}
 			if round > 0 {
 				resumed++
+				after += next.m.lin.patience() - next.s.steps
+				before += anew.m.lin.patience() - anew.s.steps
+			}
+			used, err := f.with(next.inUse()).load(d, nil, 1e3).m.solve(d)
+			if err != nil || used == nil || math.Abs(used.value-a.value) > 1e-6*a.value {
+				t.Errorf("seed %d, round %d: %f, with what is in use alone %v", seed, round, a.value, used)
 			}
 			more := next.cutOff(d, a)
 			if len(more) == 0 {
@@ -155,7 +157,31 @@ func TestResume(t *testing.T) {
 			f, lp = f.with(next.inUse(), more), next
 		}
 	}
+	if 2*after > before {
+		t.Errorf("%d steps, from nothing %d", after, before)
+	}
 	if resumed < 100 || failed > 4 {
 		t.Errorf("only %d were taken over, the engine failed on %d", resumed, failed)
+	}
+}
+
+// TestMostRuleRows: rules of many groups make no more rows than pay.
+func TestMostRuleRows(t *testing.T) {
+	r := rand.New(rand.NewPCG(1, 95))
+	p := &Problem{WithinTolerance: []WithinTolerance{{Tolerance: 20}}}
+	for g := range 30 {
+		var group Group
+		var values []int64
+		for range 8 {
+			group.Columns = append(group.Columns, Column{Cost: r.Int64N(100)})
+			values = append(values, r.Int64N(100))
+		}
+		w := &p.WithinTolerance[0]
+		p.Groups, w.Groups, w.Values = append(p.Groups, group), append(w.Groups, g), append(w.Values, values)
+	}
+	in := newInstance(p, &Change{}, without{dominance: true})
+	in.findBlocks(false)
+	if n := len(in.flat(in.fullDomain()).in.rows) - len(in.rows); n != mostRuleRows {
+		t.Errorf("%d rows of rules", n)
 	}
 }
