@@ -22,10 +22,7 @@ func benchPapers(ctx context.Context, st *catalog.State, plan *plan.Plan, whole 
 	err := sharing(ctx, func(ctx context.Context) (err error) {
 		p.Stops, p.StopsWhole, err = ask.StopPrices(ctx, plan, set)
 		return err
-	}, func(ctx context.Context) (err error) {
-		p.Rejected, p.RejectedWhole, err = ask.RejectedPieces(ctx, plan, true, set)
-		return err
-	})
+	}, decidedAgainst(p, set))
 	if err != nil {
 		return nil, err
 	}

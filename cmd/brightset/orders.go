@@ -16,6 +16,7 @@ import (
 	"brightset/model/plan"
 	"brightset/model/program"
 	"brightset/model/risk"
+	"brightset/solver"
 	"brightset/solver/parallel"
 
 	"github.com/spf13/pflag"
@@ -77,11 +78,14 @@ func (o *ordersOptions) run(c *call) (int, error) {
 	}
 	return o.search(c, func(ctx context.Context, line *progress) (answer, error) {
 		var sim *risk.Simulation
-		papers, p, err := gather(ctx, d.State, line, o.within.gap(1), func(p *plan.Plan) []part {
-			return []part{func(ctx context.Context) error {
-				sim = setAside(ctx, p)
-				return nil
-			}}
+		papers, p, err := gather(ctx, d.State, line, o.within.gap(1), func(p *report.Papers) []part {
+			return []part{
+				func(ctx context.Context) error {
+					sim = setAside(ctx, p.Plan)
+					return nil
+				},
+				decidedAgainst(p, line.settings()),
+			}
 		})
 		if err != nil {
 			return answer{}, err
@@ -120,9 +124,9 @@ func (o *ordersOptions) folder(st *catalog.State, print string) string {
 
 // gather finds the plan and everything that the papers say about it.
 // The plan may be a share of gap above the cheapest; more gives other parts that are found
-// meanwhile.
+// meanwhile, once there is a plan.
 func gather(ctx context.Context, st *catalog.State, line *progress, gap float64,
-	more func(*plan.Plan) []part) (*report.Papers, *plan.Plan, error) {
+	more func(*report.Papers) []part) (*report.Papers, *plan.Plan, error) {
 	set := line.settings()
 	near := set
 	near.Gap = gap
@@ -143,15 +147,22 @@ func gather(ctx context.Context, st *catalog.State, line *progress, gap float64,
 			p.Hunted, err = ask.Hunt(within, st, nil, set)
 			return err
 		},
-		func(ctx context.Context) (err error) {
-			p.Rejected, p.RejectedWhole, err = ask.RejectedPieces(ctx, plan, false, set)
-			return err
-		},
-	}, more(plan)...)...)
+	}, more(p)...)...)
 	if err != nil {
 		return nil, nil, err
 	}
 	return p, plan, nil
+}
+
+// decidedAgainst is what the set comes to with the owner's own pieces that are not hung, of
+// which his quote tells; no other sheet does.
+func decidedAgainst(p *report.Papers, set solver.Settings) part {
+	return func(ctx context.Context) (err error) {
+		if p.RejectedWhole = true; p.Plan.Of.Quote.Given {
+			p.Rejected, p.RejectedWhole, err = ask.RejectedPieces(ctx, p.Plan, true, set)
+		}
+		return err
+	}
 }
 
 // part is a part of an answer that the others have nothing to do with.

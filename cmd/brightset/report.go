@@ -76,8 +76,13 @@ func (o *reportOptions) run(c *call) (int, error) {
 func gatherReport(ctx context.Context, st *catalog.State, line *progress) (*report.Whole, *plan.Plan, error) {
 	set := line.settings()
 	w := &report.Whole{}
-	papers, p, err := gather(ctx, st, line, 0, func(p *plan.Plan) []part {
+	papers, p, err := gather(ctx, st, line, 0, func(papers *report.Papers) []part {
+		p := papers.Plan
 		return []part{
+			func(ctx context.Context) (err error) {
+				papers.Rejected, papers.RejectedWhole, err = ask.RejectedPieces(ctx, p, false, set)
+				return err
+			},
 			func(ctx context.Context) error {
 				w.Risk, w.Sim = risk.RiskOf(ctx, p), risk.Simulate(ctx, p, riskRuns, riskSeed)
 				return nil
