@@ -11,8 +11,9 @@ import (
 )
 
 // helping is how many goroutines help with things besides those that asked for them. It
-// is shared by all that is asked, within each other too, so that there are never many
-// more than there are processors. Who asks always works as well: nothing waits for help.
+// is shared by all that is asked, within each other too, so that there are hardly ever
+// more than there are processors. Who asks works as well, and doesn't wait for help: it
+// comes when it gets free. Who waits for his helpers to end is replaced meanwhile.
 var helping struct {
 	sync.Mutex
 	n int
@@ -29,22 +30,33 @@ func take() bool {
 	return true
 }
 
-func giveBack() {
+// count counts helpers that come, or go.
+func count(come int) {
 	helping.Lock()
 	defer helping.Unlock()
-	helping.n--
+	helping.n += come
+}
+
+// tooMany says whether more work than there are processors: somebody who waited goes on.
+func tooMany() bool {
+	helping.Lock()
+	defer helping.Unlock()
+	return helping.n > runtime.GOMAXPROCS(0)-1
 }
 
 // work is n things, handed out in their order.
 type work struct {
-	do func(i int) error
+	do   func(i int) error
+	most int // at a time
+	all  sync.WaitGroup
 
-	mu     sync.Mutex
-	next   int
-	n      int
-	failed int // the first that failed, n where none did
-	err    error
-	panics any
+	mu      sync.Mutex
+	working int
+	next    int
+	n       int
+	failed  int // the first that failed, n where none did
+	err     error
+	panics  any
 }
 
 // Do does n things, the first first, as many at a time as there are processors to be had.
@@ -55,19 +67,11 @@ func Do(ctx context.Context, n int, do func(i int) error) error { return AtMost(
 
 // AtMost does n things as Do does, but never more than most of them at a time; one at least.
 func AtMost(ctx context.Context, most, n int, do func(i int) error) error {
-	w := &work{do: do, n: n, failed: n}
-	var all sync.WaitGroup
-	for range min(most, n) - 1 {
-		if !take() {
-			break
-		}
-		all.Go(func() {
-			defer giveBack()
-			w.run(ctx)
-		})
-	}
-	w.run(ctx)
-	all.Wait()
+	w := &work{do: do, most: most, working: 1, n: n, failed: n}
+	w.run(ctx, false)
+	count(-1)
+	w.all.Wait()
+	count(1)
 	if w.panics != nil {
 		panic(w.panics)
 	}
@@ -83,8 +87,8 @@ func All(most, n int, do func(i int)) {
 	})
 }
 
-// run does one thing after the other until none is left.
-func (w *work) run(ctx context.Context) {
+// run does one thing after the other until none is left, or there is no need for a helper.
+func (w *work) run(ctx context.Context, helper bool) {
 	for {
 		w.mu.Lock()
 		i := w.next
@@ -92,7 +96,19 @@ func (w *work) run(ctx context.Context) {
 			w.mu.Unlock()
 			return
 		}
+		if helper && tooMany() {
+			w.working--
+			w.mu.Unlock()
+			return
+		}
 		w.next++
+		if w.next < w.n && w.working < w.most && take() {
+			w.working++
+			w.all.Go(func() {
+				defer count(-1)
+				w.run(ctx, true)
+			})
+		}
 		w.mu.Unlock()
 		w.one(i)
 	}

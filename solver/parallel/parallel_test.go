@@ -18,8 +18,9 @@ func processors(t *testing.T, n int) {
 	t.Cleanup(func() { runtime.GOMAXPROCS(was) })
 }
 
-// TestDo: everything is done once, whatever is asked within it, and never by more at a
-// time than there are processors but for those that asked.
+// TestDo: everything is done once, whatever is asked within it, and by hardly more at a time
+// than there are processors: who has waited for helpers goes on at once, and one of those
+// that came instead ends when he is through with what he does.
 func TestDo(t *testing.T) {
 	for _, n := range []int{1, 2, 8} {
 		processors(t, n)
@@ -36,7 +37,7 @@ func TestDo(t *testing.T) {
 				return nil
 			})
 		})
-		if err != nil || int(most.Load()) > n {
+		if err != nil || int(most.Load()) > 2*n-1 {
 			t.Errorf("%d processors: %d at a time (%v)", n, most.Load(), err)
 		}
 		for i := range done {
@@ -89,8 +90,11 @@ func TestDoEnds(t *testing.T) {
 	ctx, end := context.WithCancel(context.Background())
 	var done atomic.Int32
 	err := parallel.Do(ctx, 1000, func(i int) error {
-		if done.Add(1) == 10 {
+		switch n := done.Add(1); {
+		case n == 10:
 			end()
+		case n > 10:
+			<-ctx.Done()
 		}
 		return nil
 	})
@@ -171,5 +175,41 @@ func TestAtMost(t *testing.T) {
 		if n := int(largest.Load()); err != nil || n > max(most, 1) || done.Load() != 200 {
 			t.Errorf("at most %d: %d at a time, %d done (%v)", most, n, done.Load(), err)
 		}
+	}
+}
+
+// TestDoRecruits: help that gets free while something is being done is taken on then, not
+// only where it was free at the start.
+func TestDoRecruits(t *testing.T) {
+	processors(t, 2)
+	var within, first atomic.Bool
+	together := make(chan struct{}, 1)
+	err := parallel.Do(context.Background(), 2, func(i int) error {
+		if i == 0 {
+			for !within.Load() {
+				runtime.Gosched()
+			}
+			first.Store(true) // from now on nobody needs the help that this one takes
+			return nil
+		}
+		var now atomic.Int32
+		return parallel.Do(context.Background(), 2000, func(int) error {
+			within.Store(true)
+			for !first.Load() {
+				runtime.Gosched()
+			}
+			if now.Add(1) > 1 {
+				select {
+				case together <- struct{}{}:
+				default:
+				}
+			}
+			time.Sleep(100 * time.Microsecond)
+			now.Add(-1)
+			return nil
+		})
+	})
+	if err != nil || len(together) == 0 {
+		t.Errorf("one after the other (%v)", err)
 	}
 }
