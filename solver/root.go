@@ -1,5 +1,7 @@
 package solver
 
+import "math"
+
 // root solves the relaxation of the whole problem, finds a good solution, and
 // leaves out every column that the two together rule out. It returns nil if
 // nothing is left to search.
@@ -78,8 +80,19 @@ func (s *search) rootRound(d *domain, y *duals, pool *pool, first bool) (r *rela
 	if first && s.whole {
 		s.memory.learn(s.in, r.duals)
 	}
-	s.heuristics(d, r, m, first)
+	if !s.near(r) {
+		s.heuristics(d, r, m, first)
+	}
 	return r, false, nil
+}
+
+// nearFrom is how many parts in a thousand of the bound are little between it and a solution.
+const nearFrom = 5
+
+// near says whether there is little between the relaxation and what is in hand, or asked about, and
+// solutions of earlier solves were tried: then the nodes find what is better sooner than looking for it.
+func (s *search) near(r *relaxation) bool {
+	return s.memory.row != nil && float64(s.best.upper(s.other))-r.bound.value <= nearFrom*math.Abs(r.bound.value)/1000
 }
 
 // start finds some solution before the first linear program, and leaves out what with

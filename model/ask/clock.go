@@ -30,7 +30,7 @@ type clock struct {
 
 // overdrawn is how many times its fair share a question may take. Most need far less than
 // theirs, so that one that is cut off at it would leave most of the time unused.
-const overdrawn = 4
+const overdrawn = 8
 
 // newClock starts to count: to the context's end, if it has one.
 func newClock(ctx context.Context, set solver.Settings) *clock {

@@ -115,14 +115,19 @@ func informationValues(ctx context.Context, plan *plan.Plan, list func(*plan.Pla
 func valuesOf(ctx context.Context, plan *plan.Plan, figures []uncertain,
 	base *program.Explorer) (all []InformationValue, whole bool, err error) {
 	ways := waysOf(figures)
-	share := newShares(ctx, len(ways))
-	err = parallel.Do(ctx, len(ways), func(i int) (err error) {
+	groups, single := contests(ways)
+	share := newShares(ctx, len(groups)+len(single))
+	err = parallel.Do(ctx, len(groups)+len(single), func(i int) error {
 		within, done := share.Next(ctx)
 		defer done()
-		w := &ways[i]
-		w.gain, w.most, err = gainWith(within, base, plan, w.of, w.turnout)
-		w.asked = true
-		return err
+		if i >= len(groups) {
+			return single[i-len(groups)].alone(within, base, plan)
+		}
+		c, err := newContest(within, base, plan, groups[i])
+		if err != nil {
+			return err
+		}
+		return c.settle(within, base)
 	})
 	all, whole = addUp(plan.Of, figures, ways)
 	return all, whole, err

@@ -18,32 +18,11 @@ import (
 // the mean or the chance asked for; the best set is one that does not.
 func gainWith(ctx context.Context, base *program.Explorer, pl *plan.Plan, o *uncertain,
 	w *turnout) (gain, most catalog.Cents, err error) {
-	st, opt, find := base.State, program.Options{GiveUp: program.Over(ctx)}, (func(*plan.Choice) *plan.Choice)(nil)
-	piece, one := o.piece()
-	if w.choice != nil {
-		opt.Adjust = w.choice
-		find = func(c *plan.Choice) *plan.Choice {
-			k := *c
-			w.choice(&k)
-			choice.AddUp(&k)
-			return &k
-		}
-	} else {
-		st = st.Clone()
-		w.state(st)
-		then := map[int][]plan.Choice{}
-		find = func(c *plan.Choice) *plan.Choice {
-			if one && c.Piece != piece {
-				return c
-			}
-			if then[c.Slot] == nil {
-				then[c.Slot] = choice.ChoicesFor(st, c.Slot)
-			}
-			return choice.FindSame(then[c.Slot], c)
-		}
-	}
+	opt := program.Options{GiveUp: program.Over(ctx), Adjust: w.choice}
+	st, find := w.then(base.State, o)
 	cost, keeps := carriedOut(st, pl, find)
 	regardless := cost - keeps
+	piece, one := o.piece()
 	if w.gone != nil {
 		st = st.Clone()
 		w.gone(st)
@@ -53,6 +32,31 @@ func gainWith(ctx context.Context, base *program.Explorer, pl *plan.Plan, o *unc
 		return savedBy(ctx, base, program.Compile(st, opt), regardless, 1)
 	}
 	return savedBy(ctx, base, base.Again(st, opt, piece), regardless, 1)
+}
+
+// then is the state in which a figure has turned out one way, and what becomes of a choice.
+func (w *turnout) then(st *catalog.State, o *uncertain) (*catalog.State, func(*plan.Choice) *plan.Choice) {
+	if w.choice != nil {
+		return st, func(c *plan.Choice) *plan.Choice {
+			k := *c
+			w.choice(&k)
+			choice.AddUp(&k)
+			return &k
+		}
+	}
+	st = st.Clone()
+	w.state(st)
+	piece, one := o.piece()
+	then := map[int][]plan.Choice{}
+	return st, func(c *plan.Choice) *plan.Choice {
+		if one && c.Piece != piece {
+			return c
+		}
+		if then[c.Slot] == nil {
+			then[c.Slot] = choice.ChoicesFor(st, c.Slot)
+		}
+		return choice.FindSame(then[c.Slot], c)
+	}
 }
 
 // savedBy is what the best set of a program costs less than a sum, at least and at most,

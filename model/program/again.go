@@ -6,6 +6,7 @@ import (
 	"brightset/catalog"
 	"brightset/model/choice"
 	"brightset/model/plan"
+	"brightset/solver"
 )
 
 // Variant is another figure that the choices with one piece at one plater may have.
@@ -22,9 +23,9 @@ func (p *Program) fresh(s int) bool { return p.Options.base == nil || p.Options.
 // choices are the same, and what they are compared by.
 func (p *Program) sameLines(s int) bool { return p.sameWants && !p.fresh(s) }
 
-// choices works out the choices for a slot, changed as the options ask.
-func (p *Program) choices(s int) []plan.Choice {
-	var all []plan.Choice
+// choices works out the choices for a slot, changed as the options ask, and of which variant
+// each is.
+func (p *Program) choices(s int) (all []plan.Choice, variant []int32) {
 	if base := p.Options.base; base != nil && base.State == p.State {
 		all = slices.Clone(base.Choices[s])
 	} else {
@@ -36,31 +37,79 @@ func (p *Program) choices(s int) []plan.Choice {
 			choice.AddUp(&all[i])
 		}
 	}
-	return append(all, p.beside(all)...)
+	return p.beside(all)
 }
 
-// beside gives the changed copies of choices that the options ask for.
-func (p *Program) beside(own []plan.Choice) []plan.Choice {
+// beside adds the changed copies of choices that the options ask for.
+func (p *Program) beside(all []plan.Choice) ([]plan.Choice, []int32) {
 	if len(p.Options.Beside) == 0 {
-		return nil
+		return all, nil
 	}
-	of := map[[2]int][]*Variant{}
-	for i := range p.Options.Beside {
-		v := &p.Options.Beside[i]
-		of[[2]int{v.Piece, v.Plater}] = append(of[[2]int{v.Piece, v.Plater}], v)
+	of := map[[2]int][]int32{}
+	for i, v := range p.Options.Beside {
+		key := [2]int{v.Piece, v.Plater}
+		of[key] = append(of[key], int32(i))
 	}
-	var all []plan.Choice
+	own := all
+	variant := slices.Repeat([]int32{catalog.None}, len(own))
 	for i := range own {
 		for _, v := range of[[2]int{own[i].Piece, own[i].Plater}] {
 			c := own[i]
-			if v.Change(&c); c.Plate != own[i].Plate || c.Breakage != own[i].Breakage || c.Refused != own[i].Refused ||
-				c.Grade != own[i].Grade {
+			if p.Options.Beside[v].Change(&c); c.Plate != own[i].Plate || c.Breakage != own[i].Breakage ||
+				c.Refused != own[i].Refused || c.Grade != own[i].Grade {
 				choice.AddUp(&c)
-				all = append(all, c)
+				all, variant = append(all, c), append(variant, v)
+			}
+		}
+	}
+	return all, variant
+}
+
+// variantOf is the one of its choices, catalog.None where they are as they are.
+func (b *slotChoices) variantOf(k, f int32) int32 {
+	switch {
+	case b.variant == nil:
+		return catalog.None
+	case f != catalog.None && b.variant[f] != catalog.None:
+		return b.variant[f]
+	}
+	return b.variant[k]
+}
+
+// VariantOf is the variant that a column of a slot has in it, catalog.None where it has none.
+func (p *Program) VariantOf(slot, column int) int {
+	pair := p.Pairs[slot][column]
+	return int(p.Slots[slot].variantOf(pair.K, pair.F))
+}
+
+// WithVariant are the columns that have one in them.
+func (p *Program) WithVariant(v int) (all []solver.Pick) {
+	for s := range p.Pairs {
+		for c := range p.Pairs[s] {
+			if p.VariantOf(s, c) == v {
+				all = append(all, solver.Pick{Group: s, Column: c})
 			}
 		}
 	}
 	return all
+}
+
+// besideShare is the limit of the row of what stands beside the choices: of a piece that may be
+// used in several lines one uses up its part of it.
+const besideShare = 5040
+
+// besideRow: of all that stands beside the choices a plan has one in it at most, but for the
+// pieces of a bag, which may be in several lines.
+func (p *Program) besideRow() {
+	p.oneBeside = catalog.None
+	if len(p.Options.Beside) > 0 {
+		p.oneBeside = p.row(solver.Row{Name: "beside", Sense: solver.AtMost, Limit: besideShare})
+	}
+}
+
+// besideCoef is what a line with a variant uses up.
+func (p *Program) besideCoef(v int32) int64 {
+	return besideShare / int64(choice.PieceCount(&p.State.Pieces[p.Options.Beside[v].Piece]))
 }
 
 // Again is the program of a state in which the choices with some pieces alone are

@@ -36,6 +36,7 @@ type Program struct {
 	gets      map[int][]solver.Term   // per piece: more for using it as k
 	spares    []spare                 // with SharedSpares: what two slots may hold together
 	sharing   [][]sharedLine          // per slot: of its last lines, what they share
+	oneBeside int                     // the row of what stands beside the choices; catalog.None
 	sameWants bool                    // with a base: its pieces are wanted by the same
 	GaveUp    bool                    // it is unfinished: Options.GiveUp said so
 }
@@ -70,8 +71,10 @@ func Begin(st *catalog.State, opt Options) *Program {
 			p.Slots = append(p.Slots, opt.base.Slots[s])
 			continue
 		}
-		p.Choices[s] = p.choices(s)
+		var variant []int32
+		p.Choices[s], variant = p.choices(s)
 		p.Slots = append(p.Slots, newSlotChoices(st, s, p.Choices[s], opt.Finds, p.steady))
+		p.Slots[s].variant = variant
 	}
 	return p
 }
@@ -120,6 +123,7 @@ func (p *Program) constrain() {
 	p.boxRows()
 	p.trades()
 	p.markedSwitches()
+	p.besideRow()
 	if p.columns(); p.GaveUp {
 		return
 	}

@@ -58,6 +58,9 @@ func (p *Program) column(s int, pair Pair) solver.Column {
 	if f != nil {
 		c.Terms = append(c.Terms, p.uses[s][f.Piece]...)
 	}
+	if v := p.Slots[s].variantOf(pair.K, pair.F); v != catalog.None {
+		term(p.oneBeside, p.besideCoef(v))
+	}
 	slices.SortFunc(c.Terms, func(a, b solver.Term) int { return a.Row - b.Row })
 	p.charge(&c, k, f)
 	return c

@@ -53,6 +53,8 @@ type sig struct {
 	sentTo int
 	lot    choice.Lot // that has gone, where tones have to match and his drift
 	choice int32
+	// that may be banned; such a line makes those of the same one needless alone
+	variant int32
 }
 
 // figures are what remains to be compared.
@@ -135,7 +137,7 @@ func (j *dominance) removed(buckets map[[2]int][]*bucket, s *sig, f *figures) bo
 // with it where they have to agree. The shared pieces are known to be.
 func (j *dominance) within(a, b *sig) bool {
 	if a.gradeOf != b.gradeOf || a.toneOf != b.toneOf || a.freshOf != b.freshOf || a.sentTo != b.sentTo ||
-		a.lot != b.lot || a.choice != b.choice {
+		a.lot != b.lot || a.choice != b.choice || a.variant != catalog.None && a.variant != b.variant {
 		return false
 	}
 	if b.got != catalog.None && a.got != b.got {

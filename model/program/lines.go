@@ -26,6 +26,7 @@ type slotChoices struct {
 	steady       *steady
 	slot         int
 	choices      []plan.Choice
+	variant      []int32         // of every choice, catalog.None where it is none; nil where none is
 	planned      []int32         // choices admitted as k
 	reserve      []int32         // choices admitted as f
 	fallbackCost []catalog.Cents // of every choice
@@ -68,11 +69,14 @@ func (b *slotChoices) lines() []Pair {
 }
 
 // allowed: f is another piece than k's; a choice that can't fail needs none; the
-// date is kept; and not both are certain to fail, where no fallback counts as
-// certain to fail: p_k p_f < 1.
+// date is kept; not both are certain to fail, where no fallback counts as
+// certain to fail: p_k p_f < 1; and not both are variants.
 func (b *slotChoices) allowed(k, f int32) bool {
 	ck, cf := &b.choices[k], b.choice(f)
 	if f != catalog.None && (ck.Fails == 0 || ck.Piece == cf.Piece) {
+		return false
+	}
+	if f != catalog.None && b.variant != nil && b.variant[k] != catalog.None && b.variant[f] != catalog.None {
 		return false
 	}
 	return choice.BothFail(ck, cf) < choice.Certain && choice.LineInTime(b.st, ck, cf)

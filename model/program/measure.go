@@ -54,7 +54,7 @@ func (j *dominance) sign(b *slotChoices, p Pair) sig {
 	k, f := &b.choices[p.K], b.choice(p.F)
 	s := sig{
 		shared: [2]int{catalog.None, catalog.None}, bundles: [2]int{catalog.None, catalog.None},
-		plater: k.Plater, vendor: choice.DirectVendor(j.st, k), got: catalog.None,
+		plater: k.Plater, vendor: choice.DirectVendor(j.st, k), got: catalog.None, variant: b.variantOf(p.K, p.F),
 	}
 	if j.shared[k.Piece] {
 		s.shared[1] = k.Piece

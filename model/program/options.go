@@ -45,7 +45,8 @@ type Options struct {
 	// plans are not the state's own, and Check would say so.
 	Adjust func(*plan.Choice)
 	// Beside puts a copy beside each choice for every one of these that changes its
-	// figures, to ask what any of them at best could lead to. Such plans are not the
-	// state's own either.
+	// figures, to ask what one of them at best could lead to: no plan has more than one of
+	// them in it, but for bags, and each may be banned. Such plans are not the state's own
+	// either.
 	Beside []Variant
 }

@@ -58,13 +58,14 @@ type reserve struct {
 	shared       int32 // its piece where that is shared, else catalog.None
 	bundle       int
 	piece        int
+	variant      int32
 }
 
 // ranked lists the admitted fallbacks and none, the cheapest to fall back on
 // first, of equals the one that the kept plan holds.
 func (b *slotChoices) ranked() []reserve {
 	held := []reserve{{f: catalog.None, fallbackCost: choice.Rescue(b.st, b.slot), fails: catalog.One,
-		shared: catalog.None, bundle: catalog.None, piece: catalog.None,
+		shared: catalog.None, bundle: catalog.None, piece: catalog.None, variant: catalog.None,
 		unsteady: 1}}
 	for _, f := range b.reserve {
 		c := &b.choices[f]
@@ -73,7 +74,7 @@ func (b *slotChoices) ranked() []reserve {
 			unsteady = 0
 		}
 		held = append(held, reserve{f: f, unsteady: unsteady, fallbackCost: b.fallbackCost[f], keeps: c.Keeps,
-			fails: c.Fails, piece: c.Piece, bundle: b.st.Pieces[c.Piece].Bundle})
+			fails: c.Fails, piece: c.Piece, bundle: b.st.Pieces[c.Piece].Bundle, variant: b.variantOf(f, catalog.None)})
 	}
 	slices.SortStableFunc(held, func(a, c reserve) int {
 		return cmp.Or(cmp.Compare(a.fallbackCost, c.fallbackCost), cmp.Compare(c.keeps, a.keeps),
@@ -113,6 +114,8 @@ func (j *dominance) outdoesAll(e *reserve, least catalog.Micro, k *plan.Choice) 
 		return false
 	case e.piece != catalog.None && j.shared[e.piece]:
 		return false
+	case e.variant != catalog.None:
+		return false
 	}
 	return e.bundle == catalog.None || e.bundle == j.st.Pieces[k.Piece].Bundle
 }
@@ -130,6 +133,9 @@ func (j *dominance) outdone(kept []reserve, r *reserve, k *plan.Choice) bool {
 			continue
 		}
 		if e.bundle != catalog.None && e.bundle != r.bundle && e.bundle != bundleK {
+			continue
+		}
+		if e.variant != catalog.None && e.variant != r.variant {
 			continue
 		}
 		return true
