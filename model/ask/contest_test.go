@@ -50,7 +50,8 @@ func TestContest(t *testing.T) {
 					t.Fatal(by, most, err)
 				}
 				if !w.asked || w.gain != by || w.most != by {
-					t.Errorf("seed %d: %+v saves %d to %d (%v), by itself %d", seed, w.of.InformationValue, w.gain, w.most, w.asked, by)
+					t.Errorf("seed %d: %+v saves %d to %d (%v), by itself %d",
+						seed, w.of.InformationValue, w.gain, w.most, w.asked, by)
 				}
 				if asked++; by > 0 {
 					save++
