@@ -45,7 +45,7 @@ func TestContest(t *testing.T) {
 					continue
 				}
 				opt := program.Options{FixedLimits: true, Adjust: w.choice}
-				by, most, err := savedBy(ctx, &program.Explorer{}, program.Compile(st, opt), pl.Weighed(), 1)
+				by, most, err := savedBy(ctx, &program.Explorer{}, program.Compile(st, opt), pl.Weighed())
 				if err != nil || by != most {
 					t.Fatal(by, most, err)
 				}

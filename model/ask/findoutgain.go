@@ -29,9 +29,9 @@ func gainWith(ctx context.Context, base *program.Explorer, pl *plan.Plan, o *unc
 	}
 	if !one {
 		opt.FixedLimits = true
-		return savedBy(ctx, base, program.Compile(st, opt), regardless, 1)
+		return savedBy(ctx, base, program.Compile(st, opt), regardless)
 	}
-	return savedBy(ctx, base, base.Again(st, opt, piece), regardless, 1)
+	return savedBy(ctx, base, base.Again(st, opt, piece), regardless)
 }
 
 // then is the state in which a figure has turned out one way, and what becomes of a choice.
@@ -59,11 +59,11 @@ func (w *turnout) then(st *catalog.State, o *uncertain) (*catalog.State, func(*p
 	}
 }
 
-// savedBy is what the best set of a program costs less than a sum, at least and at most,
-// nothing if that is less than so much. Base is asked first: the program is much like its.
+// savedBy is what the best set of a program costs less than a sum, at least and at most.
+// What base knows is known to begin with: the program is much like its.
 func savedBy(ctx context.Context, base *program.Explorer, p *program.Program,
-	sum, least catalog.Cents) (gain, most catalog.Cents, err error) {
-	below := int64(sum - least + 1)
+	sum catalog.Cents) (gain, most catalog.Cents, err error) {
+	below := int64(sum)
 	e, err := base.After(p)
 	if err != nil {
 		return 0, 0, err

@@ -33,7 +33,7 @@ func gainOf(ctx context.Context, st *catalog.State, pl *plan.Plan, w *turnout,
 		st = st.Clone()
 		w.gone(st)
 	}
-	gain, most, err := savedBy(ctx, &program.Explorer{Set: set}, program.Compile(st, opt), regardless, 1)
+	gain, most, err := savedBy(ctx, &program.Explorer{Set: set}, program.Compile(st, opt), regardless)
 	return gain, gain == most, err
 }
 
