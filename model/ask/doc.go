@@ -9,7 +9,7 @@
 //	what to look for, at what price   Hunt, Leads, Tours  hunt.go, lead.go, avenue.go
 //	why does nothing fit              Explain             conflict.go, relaxation.go, requirement.go
 //	what else is there                Others              others.go, leastwork.go, binding.go, rejected.go
-//	what to find out first            InformationValues   findout.go, uncertain.go, screen.go
+//	what to find out first            InformationValues   findout.go, uncertain.go, screen.go, contest.go
 //	at which price to stop            StopPrices          stopprice.go
 //
 // An answer that was cut short says so; what it says until then holds.
