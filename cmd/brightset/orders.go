@@ -136,7 +136,8 @@ func gather(ctx context.Context, st *catalog.State, line *progress, gap float64,
 	}
 	p := &report.Papers{Plan: plan, Date: now().Format(time.DateOnly), Photo: photos(st)}
 	line.now("looking for the prices at which to stop, hunting, weighing what is not used")
-	err = sharing(ctx, append([]part{
+	// What takes longest comes last: it has all the time that the others leave.
+	err = sharing(ctx, append(more(p),
 		func(ctx context.Context) (err error) {
 			p.Stops, p.StopsWhole, err = ask.StopPrices(ctx, plan, set)
 			return err
@@ -147,7 +148,7 @@ func gather(ctx context.Context, st *catalog.State, line *progress, gap float64,
 			p.Hunted, err = ask.Hunt(within, st, nil, set)
 			return err
 		},
-	}, more(p)...)...)
+	)...)
 	if err != nil {
 		return nil, nil, err
 	}

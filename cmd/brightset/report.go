@@ -79,10 +79,6 @@ func gatherReport(ctx context.Context, st *catalog.State, line *progress) (*repo
 	papers, p, err := gather(ctx, st, line, 0, func(papers *report.Papers) []part {
 		p := papers.Plan
 		return []part{
-			func(ctx context.Context) (err error) {
-				papers.Rejected, papers.RejectedWhole, err = ask.RejectedPieces(ctx, p, false, set)
-				return err
-			},
 			func(ctx context.Context) error {
 				w.Risk, w.Sim = risk.RiskOf(ctx, p), risk.Simulate(ctx, p, riskRuns, riskSeed)
 				return nil
@@ -92,11 +88,15 @@ func gatherReport(ctx context.Context, st *catalog.State, line *progress) (*repo
 				return err
 			},
 			func(ctx context.Context) (err error) {
+				w.Curve, err = ask.Frontier(ctx, st, reportStep, set)
+				return err
+			},
+			func(ctx context.Context) (err error) {
 				w.Unknown, err = findOut(ctx, line, p)
 				return err
 			},
 			func(ctx context.Context) (err error) {
-				w.Curve, err = ask.Frontier(ctx, st, reportStep, set)
+				papers.Rejected, papers.RejectedWhole, err = ask.RejectedPieces(ctx, p, false, set)
 				return err
 			},
 		}
