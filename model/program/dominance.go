@@ -19,7 +19,9 @@ import (
 //   - the shared pieces A uses are among those B uses, so are the platers, vendors
 //     and bundles it needs;
 //   - what it gets for trades is what B gets;
-//   - where the slot is in a match, the values matched are B's.
+//   - where the slot is in a match, the values matched are B's;
+//   - it has no variant in it, or the one that B has: another may be banned, and of all
+//     variants a plan has one in it at most.
 //
 // The order by cost, tie keys and place is strict, so no two lines remove each
 // other, and limits, freights and tags may change without making this untrue.
@@ -50,11 +52,10 @@ type sig struct {
 	gradeOf, toneOf catalog.Centi
 	freshOf         bool
 	// plater of a piece that is there already or back, where pieces have to match; catalog.None else
-	sentTo int
-	lot    choice.Lot // that has gone, where tones have to match and his drift
-	choice int32
-	// that may be banned; such a line makes those of the same one needless alone
-	variant int32
+	sentTo  int
+	lot     choice.Lot // that has gone, where tones have to match and his drift
+	choice  int32
+	variant int32 // catalog.None where its choices are as they are
 }
 
 // figures are what remains to be compared.

@@ -14,7 +14,8 @@ import (
 //
 //	(k, f) goes if there is (k, e) with fallback(e) <= fallback(f), p_e <= p_f,
 //	keeps(e) >= keeps(f), and
-//	e uses no shared piece and no bundle that f or k does not use.
+//	e uses no shared piece and no bundle that f or k does not use, and
+//	e is no variant, or the one that f is.
 //
 // Both lines meet the rules on lines. It saves making most pairs of a big job.
 func (b *slotChoices) fewerLines(j *dominance) []Pair {
