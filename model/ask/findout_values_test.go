@@ -16,8 +16,11 @@ import (
 // be, and compares the best set then with the plan carried out regardless.
 func TestFindOutStartingValues(t *testing.T) {
 	seen := map[choice.Figure]int{}
-	worth := 0
+	worth, seeds := 0, []int64{383, 681} // where what was held for a lead can be traded once it comes
 	for seed := range int64(campaign.Cases(80, 1500)) {
+		seeds = append(seeds, seed)
+	}
+	for _, seed := range seeds {
 		st := jobs.Random(seed, 3, jobs.Options{})
 		lessSure(st, seed)
 		plan := solved.Cheapest(t, st)

@@ -82,7 +82,7 @@ func savedBy(ctx context.Context, base *program.Explorer, p *program.Program,
 }
 
 // carriedOut is what the plan comes to with other figures, and what it keeps. What can't fail any more
-// needs nothing in reserve.
+// needs nothing in reserve, and what was held for it may be traded.
 func carriedOut(st *catalog.State, pl *plan.Plan, find func(*plan.Choice) *plan.Choice) (total, keeps catalog.Cents) {
 	var lines []plan.Line
 	for _, l := range pl.Lines {
@@ -96,13 +96,7 @@ func carriedOut(st *catalog.State, pl *plan.Plan, find func(*plan.Choice) *plan.
 		lines = append(lines, l)
 		keeps += choice.Keeps(l.Choice, l.Fallback)
 	}
-	total = comeTo(st, lines)
-	for _, c := range pl.Charges {
-		if c.Kind == plan.ChargeTrade {
-			total += c.Cents
-		}
-	}
-	return total, keeps
+	return comeTo(st, lines) - credits(st, pl, lines), keeps
 }
 
 // comeTo is what lines come to in a state: what each is expected to cost, and the
