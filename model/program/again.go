@@ -23,6 +23,14 @@ func (p *Program) fresh(s int) bool { return p.Options.base == nil || p.Options.
 // choices are the same, and what they are compared by.
 func (p *Program) sameLines(s int) bool { return p.sameWants && !p.fresh(s) }
 
+// sameRows says whether the rows are those of the program before, or they and more behind them: then
+// columns may be taken over from it. A piece that comes in question no more may take a row with it.
+func (p *Program) sameRows() bool {
+	before, now := p.Options.base.Problem.Rows, p.Problem.Rows
+	return len(before) <= len(now) && slices.EqualFunc(before, now[:len(before)],
+		func(a, b solver.Row) bool { return a.Name == b.Name })
+}
+
 // choices works out the choices for a slot, changed as the options ask, and of which variant
 // each is.
 func (p *Program) choices(s int) (all []plan.Choice, variant []int32) {

@@ -14,8 +14,8 @@ import (
 
 // TestAgainIsAnew: a program made out of another is the one made from nothing.
 func TestAgainIsAnew(t *testing.T) {
-	looked, reused := 0, 0
-	for seed := range int64(60) {
+	looked, reused, moved := 0, 0, 0
+	for seed := range int64(120) {
 		st := jobs.Random(seed, 4, jobs.Options{})
 		base := Compile(st, Options{FixedLimits: true})
 		for piece := range st.Pieces {
@@ -27,7 +27,10 @@ func TestAgainIsAnew(t *testing.T) {
 					c.Grade = max(0, c.Grade-3_00)
 				}
 			}
-			for _, state := range []*catalog.State{st, now} {
+			banned := st.Clone() // then it stands in no slot, and rows that keep it out of them are not needed
+			banned.Bans = append(banned.Bans, catalog.Ban{Filter: catalog.Filter{Slot: catalog.None, Piece: piece,
+				Plater: catalog.None}})
+			for _, state := range []*catalog.State{st, now, banned} {
 				again := base.Again(state, Options{Adjust: adjust}, piece)
 				anew := Compile(state, Options{FixedLimits: true, Adjust: adjust})
 				if !equalProblems(again.Problem, anew.Problem) {
@@ -37,11 +40,14 @@ func TestAgainIsAnew(t *testing.T) {
 				if again.sameWants {
 					reused++
 				}
+				if !again.sameRows() {
+					moved++
+				}
 			}
 		}
 	}
-	if looked < 300 || reused < 200 {
-		t.Errorf("%d looked at, of %d lines were taken over", looked, reused)
+	if looked < 300 || reused < 200 || moved < 20 {
+		t.Errorf("%d looked at, of %d lines were taken over, %d have other rows", looked, reused, moved)
 	}
 }
 

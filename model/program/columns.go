@@ -11,11 +11,12 @@ import (
 
 // columns makes a group of every slot and a column of every line.
 func (p *Program) columns() {
+	takeOver := p.Options.base != nil && p.sameRows()
 	for s := range p.State.Slots {
 		if p.givesUp() {
 			return
 		}
-		if p.sameLines(s) {
+		if takeOver && p.sameLines(s) {
 			p.Problem.Groups = append(p.Problem.Groups, p.Options.base.Problem.Groups[s])
 			continue
 		}
