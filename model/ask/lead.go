@@ -77,8 +77,7 @@ func Leads(ctx context.Context, pl *plan.Plan,
 // without asks for the cheapest set without the piece.
 func (l *Lead) without(ctx context.Context, base *program.Explorer) (*plan.Plan, error) {
 	gone := base.State.Clone()
-	gone.Bans = append(gone.Bans,
-		catalog.Ban{Filter: catalog.Filter{Slot: catalog.None, Piece: l.Piece, Plater: catalog.None}})
+	gone.Pieces[l.Piece].Stage = catalog.StageLost // nor can it be given in trade
 	after, err := base.After(base.Again(gone, program.Options{GiveUp: program.Over(ctx)}, l.Piece))
 	if err != nil {
 		return nil, err

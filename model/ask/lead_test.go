@@ -2,6 +2,7 @@ package ask
 
 import (
 	"context"
+	"slices"
 	"testing"
 
 	"brightset/catalog"
@@ -14,7 +15,7 @@ import (
 // TestLeadsByHand: a lead is worth what the set costs more with the piece taken out
 // of the state, and one day later than the last the plan's line breaks the date.
 func TestLeadsByHand(t *testing.T) {
-	looked, dated := 0, 0
+	looked, dated, traded := 0, 0, 0
 	look := func(st *catalog.State) {
 		plan := solved.Cheapest(t, st)
 		if !plan.Has {
@@ -28,6 +29,10 @@ func TestLeadsByHand(t *testing.T) {
 			looked++
 			gone := st.Clone()
 			gone.Pieces[lead.Piece].Fits, gone.Pieces[lead.Piece].Fit = nil, nil
+			gone.Trades = slices.DeleteFunc(gone.Trades, func(t catalog.Trade) bool { return t.Give == lead.Piece })
+			if len(gone.Trades) < len(st.Trades) {
+				traded++
+			}
 			other := solved.Cheapest(t, gone)
 			if other.Has == lead.Needed || (other.Has && other.Weighed()-plan.Weighed() != lead.Worth) {
 				t.Errorf("piece %d: worth %d (needed %v), by hand %d", lead.Piece, lead.Worth, lead.Needed,
@@ -61,7 +66,17 @@ func TestLeadsByHand(t *testing.T) {
 		st.Job.Elapsed = int(seed % 3)
 		look(st)
 	}
-	if looked < 20 || dated < 5 {
-		t.Errorf("%d leads looked at, %d with a last day", looked, dated)
+	for seed := range int64(150) { // with trades of what may not come
+		st := jobs.Random(seed, 3, jobs.Options{On: []string{"lead", "trade"}})
+		for i := range st.Pieces {
+			if st.Pieces[i].Chance < catalog.One {
+				st.Trades = append(st.Trades, catalog.Trade{ID: "lead" + st.Pieces[i].ID, Give: i, Get: (i + 1) % len(st.Pieces),
+					Credit: catalog.Cents(20_00 + seed)})
+			}
+		}
+		look(st)
+	}
+	if looked < 20 || dated < 5 || traded < 20 {
+		t.Errorf("%d leads looked at, %d with a last day, %d in trades", looked, dated, traded)
 	}
 }

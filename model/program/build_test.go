@@ -2,6 +2,7 @@ package program
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 	"testing"
@@ -42,11 +43,11 @@ func TestColumns(t *testing.T) {
 	p := BuildAll(jobs.BusyState())
 	for _, tt := range []struct{ name, want string }{
 		// weight 3 x 88.00; -1e6 ln(1 - 0) is nothing; cash 100.00
-		{"sold as-is", "mean +2640000, budget +10000, piece job:sold +1, trade swap get -1, vendor attic"},
+		{"sold as-is", "mean +2640000, budget +10000, piece job:sold +1, taken job:sold -1, vendor attic"},
 		{"bagged as-is", "mean +2400000, piece job:bagged +1, bundle crate"},
 		// south: 80.00, breaks 0.01, as k; other is given in the trade
 		{"bare replate south show / other as-is", "mean +2850000, budget +8000, piece job:bare +1, piece job:other " +
-			"+1, trade swap give +1, plater south, load plater south 8000"},
+			"+1, given job:other +1, plater south, load plater south 8000"},
 		// in reserve, sold neither gets the trade nor owes the vendor's freight
 		{"bare replate south show / sold as-is",
 			"mean +2850000, budget +8000, piece job:bare +1, piece job:sold +1, plater south, load plater south 8000"},
@@ -106,16 +107,17 @@ func TestTradesOnce(t *testing.T) {
 	st := jobs.BusyState()
 	st.Trades = append(st.Trades, catalog.Trade{ID: "again", Give: jobs.Other, Get: jobs.Bagged},
 		catalog.Trade{ID: "third", Give: jobs.Hazy, Get: jobs.Sold})
+	st.Pieces[jobs.Bagged].Quantity = 2
 	p := BuildAll(st)
 	got := map[string]int{}
 	for t := range st.Trades {
 		for _, term := range p.Problem.Switches[p.TradeSwitch(t)].Terms {
-			if p.Problem.Rows[term.Row].Tag == "" {
-				got[p.Problem.Rows[term.Row].Name]++
-			}
+			got[p.Problem.Rows[term.Row].Name]++
 		}
 	}
-	if len(got) != 2 || got["give once job:other"] != 2 || got["get once job:sold"] != 2 {
+	want := map[string]int{"given job:other": 2, "taken job:sold": 2, "given job:hazy": 1, "taken job:bagged": 1,
+		"taken once job:bagged": 1}
+	if !maps.Equal(got, want) {
 		t.Errorf("got %v", got)
 	}
 }
@@ -127,15 +129,15 @@ func TestTradeGives(t *testing.T) {
 		quantity int
 		want     []string
 	}{
-		{1, []string{"trade swap give"}},
-		{2, []string{"trade swap give rim-left", "trade swap give rim-right"}},
+		{1, []string{"given job:other"}},
+		{2, []string{"given job:other rim-left", "given job:other rim-right"}},
 	} {
 		st := jobs.BusyState()
 		st.Pieces[jobs.Other].Quantity = tt.quantity
 		p := BuildAll(st)
 		var got []string
 		for _, r := range p.Problem.Rows {
-			if strings.HasPrefix(r.Name, "trade swap give") && r.Limit == 1 {
+			if strings.HasPrefix(r.Name, "given ") {
 				got = append(got, r.Name)
 			}
 		}
