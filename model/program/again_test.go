@@ -30,7 +30,9 @@ func TestAgainIsAnew(t *testing.T) {
 			banned := st.Clone() // then it stands in no slot, and rows that keep it out of them are not needed
 			banned.Bans = append(banned.Bans, catalog.Ban{Filter: catalog.Filter{Slot: catalog.None, Piece: piece,
 				Plater: catalog.None}})
-			for _, state := range []*catalog.State{st, now, banned} {
+			lost := st.Clone() // then a trade that gives it is not to be had
+			lost.Pieces[piece].Stage = catalog.StageLost
+			for _, state := range []*catalog.State{st, now, banned, lost} {
 				again := base.Again(state, Options{Adjust: adjust}, piece)
 				anew := Compile(state, Options{FixedLimits: true, Adjust: adjust})
 				if !equalProblems(again.Problem, anew.Problem) {
