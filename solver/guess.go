@@ -8,6 +8,7 @@ type guess struct {
 	limit int64 // no solution of interest has a total at or above this, guess or no
 	low   int64 // the bound of the root
 	step  int64 // how far above it the next guess is
+	once  bool  // the first guess is the only one
 
 	in   *instance // the root, before anything was left out for a guess
 	y    *duals
@@ -16,10 +17,13 @@ type guess struct {
 
 // A guess is made where what is in hand is more than guessFrom parts in a thousand above the
 // bound. The first is guessFirst of them above it, each further one guessMore times as far.
+// Where only what is below a total counts there mostly is nothing, and each guess is a root for
+// nothing: then guessOnce is the first and the last.
 const (
 	guessFrom  = 3
 	guessFirst = 2
 	guessMore  = 3
+	guessOnce  = 6
 )
 
 // venture makes the first guess, the root's relaxation being known.
@@ -29,7 +33,11 @@ func (s *search) venture(r *relaxation, pool *pool) {
 	if s.leave.guesses || s.decides() || s.best.upper(s.other)-low <= guessFrom*part {
 		return
 	}
-	s.guess = &guess{limit: s.other, low: low, step: max(1, guessFirst*part), in: s.in, y: r.duals, pool: pool.clone()}
+	s.guess = &guess{limit: s.other, low: low, step: max(1, guessFirst*part), once: s.ch.Below != nil,
+		in: s.in, y: r.duals, pool: pool.clone()}
+	if s.guess.once {
+		s.guess.step = max(1, guessOnce*part)
+	}
 	s.raise()
 }
 
@@ -41,7 +49,9 @@ func (s *search) raise() {
 	if s.other >= s.best.upper(g.limit) {
 		s.other = g.limit
 	}
-	g.step *= guessMore
+	if g.step *= guessMore; g.once {
+		g.step = g.limit - g.low
+	}
 }
 
 // wrong says whether a guess was made, and there is nothing below it.

@@ -9,13 +9,13 @@ import (
 )
 
 // guessing is a search with guesses that ends after so many nodes; 0: when it is through.
-func guessing(t *testing.T, p *Problem, nodes int) (*search, Result) {
+func guessing(t *testing.T, p *Problem, ch Change, nodes int) (*search, Result) {
 	t.Helper()
 	s, err := New(p)
 	if err != nil {
 		t.Fatal(err)
 	}
-	v := &search{p: p, set: Settings{NodeLimit: nodes, Goroutines: 1}, ctx: context.Background(), memory: &s.memory,
+	v := &search{p: p, ch: ch, set: Settings{NodeLimit: nodes, Goroutines: 1}, ctx: context.Background(), memory: &s.memory,
 		leave: without{walks: true, knapsack: true, dominance: true}}
 	if err := v.run(); err != nil {
 		t.Fatal(err)
@@ -35,14 +35,14 @@ func (g *guess) wronglyBefore() bool {
 // TestGuesses: with guesses, right and wrong ones, a search ends with what trying
 // everything finds.
 func TestGuesses(t *testing.T) {
-	guessed, wrong := 0, 0
+	guessed, wrong, below := 0, 0, 0
 	for seed := range uint64(campaign.Cases(3000, 30_000)) {
 		p := realProblem(rand.New(rand.NewPCG(seed, 72)), 6, 4)
 		if refusal(p) != nil {
 			continue
 		}
 		want, has := bruteForce(p, Change{})
-		v, res := guessing(t, p, 0)
+		v, res := guessing(t, p, Change{}, 0)
 		if res.Status == Stopped || res.Has != has || has && res.Total != want {
 			t.Errorf("seed %d: %v %v %d, by trying everything %v %d", seed, res.Status, res.Has, res.Total, has, want)
 		}
@@ -52,9 +52,18 @@ func TestGuesses(t *testing.T) {
 		if v.guess.wronglyBefore() {
 			wrong++
 		}
+		bar := want + []int64{0, 1, 1 + magnitude(want)/50}[seed%3]
+		v, res = guessing(t, p, Change{Below: &bar}, 0)
+		if found := has && want < bar; res.Status == Stopped || res.Has != found || found && res.Total != want {
+			t.Errorf("seed %d, below %d: %v %v %d, by trying everything %v %d", seed, bar, res.Status, res.Has, res.Total,
+				has, want)
+		}
+		if v.guess != nil {
+			below++
+		}
 	}
-	if guessed < 30 || wrong < 20 {
-		t.Errorf("only %d searches guessed, %d of them wrongly", guessed, wrong)
+	if guessed < 30 || wrong < 20 || below < 10 {
+		t.Errorf("only %d searches guessed, %d of them wrongly; %d below a bar", guessed, wrong, below)
 	}
 }
 
@@ -81,7 +90,7 @@ func TestGuessesStopped(t *testing.T) {
 			continue
 		}
 		for nodes := 1; nodes <= 40; nodes += 8 {
-			v, res := guessing(t, p, nodes)
+			v, res := guessing(t, p, Change{}, nodes)
 			if res.Status != Stopped {
 				break
 			}
