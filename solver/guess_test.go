@@ -15,8 +15,8 @@ func guessing(t *testing.T, p *Problem, ch Change, nodes int) (*search, Result) 
 	if err != nil {
 		t.Fatal(err)
 	}
-	v := &search{p: p, ch: ch, set: Settings{NodeLimit: nodes, Goroutines: 1}, ctx: context.Background(), memory: &s.memory,
-		leave: without{walks: true, knapsack: true, dominance: true}}
+	v := &search{p: p, ch: ch, set: Settings{NodeLimit: nodes, Goroutines: 1}, ctx: context.Background(),
+		memory: &s.memory, leave: without{walks: true, knapsack: true, dominance: true}}
 	if err := v.run(); err != nil {
 		t.Fatal(err)
 	}
