@@ -12,9 +12,9 @@ import (
 // it could take B's place at no more cost and without breaking a rule:
 //
 //   - cost(A) + fill <= cost(B), where fill is what B does towards filling its
-//     plater's minimum and A does not; so too in a budget on outlay, or on quote with
-//     its markups. Of equal
-//     costs the better by the tie keys, then the earlier;
+//     plater's minimum and A does not, and cost is less what is kept of the object's own; so too
+//     in the budget, where nothing is taken off for that: on outlay, expected, or on quote with its
+//     markups. Of equal costs the better by the tie keys, then the earlier;
 //   - A's share of the mean is at least B's, its loss of completion at most B's;
 //   - the shared pieces A uses are among those B uses, so are the platers, vendors
 //     and bundles it needs;
@@ -62,7 +62,7 @@ type sig struct {
 type figures struct {
 	line        int // place in the slot's list
 	cost        catalog.Cents
-	budgeted    int64 // in a budget that is not on what is expected
+	budgeted    int64 // in the row of the budget
 	grade, load int64
 	loss        int64
 	tie         [2]int64

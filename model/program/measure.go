@@ -15,7 +15,7 @@ func newDominance(st *catalog.State, slot int, w wants, opt Options, t *steady) 
 		steady: t}
 	j.counts.mean = !opt.FixedLimits || opt.Best || st.Job.Target.Mean.Set
 	j.counts.completion = !opt.FixedLimits || st.Job.Completion.Set
-	j.counts.budget = st.Job.BudgetOn != catalog.OnExpected && (!opt.FixedLimits || st.Job.Budget.Set)
+	j.counts.budget = !opt.FixedLimits || st.Job.Budget.Set
 	j.markedCent = markedCent(st, st.Quote.Plating)
 	for i := range st.Matches {
 		m := &st.Matches[i]
@@ -33,7 +33,7 @@ func newDominance(st *catalog.State, slot int, w wants, opt Options, t *steady) 
 func (j *dominance) figures(b *slotChoices, p Pair, place int) figures {
 	k := &b.choices[p.K]
 	f := figures{
-		line: place, cost: p.Weighed(), budgeted: budgeted(j.st, k),
+		line: place, cost: p.Weighed(), budgeted: budgeted(j.st, k, p),
 		grade: Weighted(j.st, k), load: load(k), tie: j.steady.ties(k, b.choice(p.F)),
 	}
 	f.loss = choice.LogLoss(choice.BothFail(k, b.choice(p.F)))

@@ -50,16 +50,14 @@ func (p *Program) BudgetLimit(price catalog.Cents) int64 {
 }
 
 // BudgetCoef is what a line adds to the budget row.
-func (p *Program) BudgetCoef(k *plan.Choice, pair Pair) int64 {
-	if p.State.Job.BudgetOn == catalog.OnExpected {
-		return int64(pair.Expected)
-	}
-	return budgeted(p.State, k)
-}
+func (p *Program) BudgetCoef(k *plan.Choice, pair Pair) int64 { return budgeted(p.State, k, pair) }
 
-// budgeted is what a choice adds to the row of a budget that is not on what is expected.
-func budgeted(st *catalog.State, k *plan.Choice) int64 {
-	if quotes(st) {
+// budgeted is what a line that plans a choice adds to the row.
+func budgeted(st *catalog.State, k *plan.Choice, pair Pair) int64 {
+	switch {
+	case st.Job.BudgetOn == catalog.OnExpected:
+		return int64(pair.Expected)
+	case quotes(st):
 		return st.Quote.Unit() * int64(plan.OwnerLineOf(st, k).Total)
 	}
 	return int64(k.Cash)
