@@ -85,9 +85,9 @@ func (p *Program) bundleSwitchesOf(bundle int) []int {
 	return all
 }
 
-// countRows are the rows that count how many of a piece are used.
+// countRows are the rows that count how many of a piece are used, all slots together.
 func (p *Program) countRows(piece int) (rows []int) {
-	for _, of := range []map[int]int{p.RowOf, p.BoxRowOf} {
+	for _, of := range []map[int]int{p.RowOf, p.BoxRowOf, p.givenRow} {
 		if r, ok := of[piece]; ok {
 			rows = append(rows, r)
 		}

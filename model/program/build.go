@@ -32,6 +32,7 @@ type Program struct {
 	Slots     []*slotChoices
 	RowOf     map[int]int             // per piece that has one, its row
 	BoxRowOf  map[int]int             // per piece sold by the box, more than one of which may be used, its row
+	givenRow  map[int]int             // per piece that there is one of and a trade gives, the row that all slots share
 	uses      []map[int][]solver.Term // per slot, per piece: for using it as k or f
 	gets      map[int][]solver.Term   // per piece: more for using it as k
 	spares    []spare                 // with SharedSpares: what two slots may hold together

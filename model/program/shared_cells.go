@@ -22,9 +22,26 @@ type shareCell struct {
 	rows    [2]int // at most, at least
 }
 
+// yielding lists who may yield of two lines that share: whoever is cheaper, cost and keeping weighed, but
+// with a budget on what is expected, which takes nothing off for what is kept, either.
+func (p *Program) yielding() []sharedspare.Yielding {
+	if p.keepingApart() {
+		return []sharedspare.Yielding{sharedspare.FirstYields, sharedspare.SecondYields}
+	}
+	return []sharedspare.Yielding{sharedspare.CheaperYields}
+}
+
+// keepingApart says whether the budget counts what is compared, but for what is kept.
+func (p *Program) keepingApart() bool {
+	job := &p.State.Job
+	return job.BudgetOn == catalog.OnExpected && (job.Budget.Set || !p.Options.FixedLimits) &&
+		slices.ContainsFunc(p.State.Slots, func(s catalog.Slot) bool { return s.Keep != 0 })
+}
+
 // cellPair is a cell of either side, and the least that their lines come to together.
 type cellPair struct {
 	of      [2]int
+	yields  sharedspare.Yielding
 	weighed catalog.Cents // by what plans are compared by
 	cost    catalog.Cents
 	loss    int64 // more than the two lines by themselves
@@ -44,7 +61,7 @@ func (p *Program) makeCells() {
 		for side := range sp.class {
 			sp.cells[side] = cellsOf(sp.class[side], most)
 		}
-		sp.pairCells()
+		sp.pairCells(p.yielding())
 	}
 }
 
@@ -79,7 +96,7 @@ func cellsOf(classes []shareClass, most int) []shareCell {
 }
 
 // pairCells works out the pairs of cells.
-func (sp *spare) pairCells() {
+func (sp *spare) pairCells(yielding []sharedspare.Yielding) {
 	sp.pairs = nil
 	for side := range sp.cells {
 		for i := range sp.cells[side] {
@@ -90,19 +107,21 @@ func (sp *spare) pairCells() {
 	}
 	for i := range sp.cells[0] {
 		for j := range sp.cells[1] {
-			if pair, ok := sp.leastOf(i, j); ok {
-				sp.pairs = append(sp.pairs, pair)
+			for _, y := range yielding {
+				if pair, ok := sp.leastOf(i, j, y); ok {
+					sp.pairs = append(sp.pairs, pair)
+				}
 			}
 		}
 	}
 }
 
 // leastOf is the least that lines of two cells come to; false where none can share.
-func (sp *spare) leastOf(i, j int) (cellPair, bool) {
-	least, any := cellPair{of: [2]int{i, j}}, false
+func (sp *spare) leastOf(i, j int, yields sharedspare.Yielding) (cellPair, bool) {
+	least, any := cellPair{of: [2]int{i, j}, yields: yields}, false
 	for _, x := range sp.cells[0][i].classes {
 		for _, y := range sp.cells[1][j].classes {
-			both, ok := sharedspare.PairUp(sp.class[0][x].Sharer, sp.class[1][y].Sharer)
+			both, ok := yields.PairUp(sp.class[0][x].Sharer, sp.class[1][y].Sharer)
 			if !ok {
 				continue
 			}
@@ -123,8 +142,9 @@ func (p *Program) pickedPair(sp *spare, pick []int) (class [2]int, real, taken c
 	taken = sp.pairs[pick[sp.group]-1]
 	class = [2]int{p.classPicked(sp, 0, pick), p.classPicked(sp, 1, pick)}
 	a, b := &sp.class[0][class[0]], &sp.class[1][class[1]]
-	both, ok := sharedspare.PairUp(a.Sharer, b.Sharer)
-	real = cellPair{taken.of, both.Weighed(), both.Cost, sharedspare.PairLoss(both.Both) - a.Loss() - b.Loss()}
+	both, ok := taken.yields.PairUp(a.Sharer, b.Sharer)
+	loss := sharedspare.PairLoss(both.Both) - a.Loss() - b.Loss()
+	real = cellPair{taken.of, taken.yields, both.Weighed(), both.Cost, loss}
 	return class, real, taken, ok
 }
 
@@ -169,7 +189,7 @@ func (p *Program) split(res solver.Result) {
 		for side := range sp.cells {
 			sp.cells[side] = splitCell(sp.cells[side], taken.of[side], class[side])
 		}
-		sp.pairCells()
+		sp.pairCells(p.yielding())
 	}
 	p.Problem = &solver.Problem{Uncharged: p.Problem.Uncharged}
 	p.constrain()

@@ -53,7 +53,7 @@ func (p *Program) addSpare(piece, s, t int) {
 	for side, slot := range sp.slots {
 		sp.class[side] = p.Slots[slot].shareClasses(piece)
 	}
-	if !p.Options.AllLines {
+	if !p.Options.AllLines && !p.keepingApart() { // lines are compared by what is weighed alone
 		sp.fewer(p)
 	}
 	sp.withoutLonely()

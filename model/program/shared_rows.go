@@ -40,7 +40,7 @@ func (p *Program) spareName(sp *spare) string {
 
 // shareColumns gives the lines that share a term in the rows of their cell, and takes
 // them out of the rows that count the spare, which their group uses once for both. The terms in
-// rows of trades stay: what is given away is no spare.
+// rows of trades that are a slot's own stay: what is given away is no spare.
 func (p *Program) shareColumns(s int, columns []solver.Column) {
 	first := len(columns) - len(p.sharing[s])
 	for i, l := range p.sharing[s] {
@@ -73,6 +73,9 @@ func (p *Program) shareGroups() {
 		for _, pair := range sp.pairs {
 			a, b := &sp.cells[0][pair.of[0]], &sp.cells[1][pair.of[1]]
 			c := solver.Column{Name: fmt.Sprintf("cells %d and %d", pair.of[0]+1, pair.of[1]+1), Cost: int64(pair.weighed)}
+			if pair.yields != sharedspare.CheaperYields {
+				c.Name += fmt.Sprintf(", slot %d yields", pair.yields)
+			}
 			term := func(row int, coef int64) {
 				if coef != 0 {
 					c.Terms = append(c.Terms, solver.Term{Row: row, Coef: coef})
@@ -106,7 +109,7 @@ func (p *Program) readShared(pl *plan.Plan, pick []int) {
 			continue
 		}
 		a, b := p.classPicked(sp, 0, pick), p.classPicked(sp, 1, pick)
-		pair, _ := sharedspare.PairUp(sp.class[0][a].Sharer, sp.class[1][b].Sharer)
+		pair, _ := sp.pairs[pick[sp.group]-1].yields.PairUp(sp.class[0][a].Sharer, sp.class[1][b].Sharer)
 		yields := 0
 		if pair.Later {
 			yields = 1

@@ -35,6 +35,7 @@ func (p *Program) trades() {
 		}
 		p.Problem.Switches = append(p.Problem.Switches, sw)
 	}
+	p.givenRow = map[int]int{}
 	for _, piece := range p.inTrades(func(t *catalog.Trade) int { return t.Get }) {
 		p.taken(piece)
 	}
@@ -85,6 +86,9 @@ func (p *Program) given(piece int) {
 			p.inRow(r, gives)
 		}
 		p.use(s, piece, r, 1)
+	}
+	if shared && r >= 0 {
+		p.givenRow[piece] = r
 	}
 	if r < 0 {
 		p.inRow(p.row(solver.Row{Name: name, Sense: solver.AtMost, Limit: 1}), gives)

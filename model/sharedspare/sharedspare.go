@@ -29,20 +29,44 @@ type pairing struct {
 // Surely is a chance of one in the units of pairing.both.
 const Surely = int64(catalog.One) * int64(catalog.One) * int64(catalog.One)
 
-// PairUp works out what two lines that share a spare come to; false where neither may
-// yield, or where a rescue is certain.
-func PairUp(a, b Sharer) (pairing, bool) {
-	p := pairing{Both: eitherRescued(a, b)}
-	if p.Both >= Surely || !a.MayWait && !b.MayWait {
-		return p, false
+// Yielding is which of two lines that share a spare yields to the other.
+type Yielding int8
+
+// Whichever is cheaper, cost and keeping weighed, or one of the two. A budget on what is expected takes
+// nothing off for what is kept: there the other may be the one that keeps it.
+const (
+	CheaperYields Yielding = iota
+	FirstYields
+	SecondYields
+)
+
+// PairUp works out what two lines that share a spare come to; false where the one that would yield may
+// not, or where a rescue is certain.
+func (y Yielding) PairUp(a, b Sharer) (pairing, bool) {
+	p := pairing{Both: eitherRescued(a, b), Later: y == SecondYields}
+	mayWait := a.MayWait
+	switch y {
+	case FirstYields:
+		p.Cost, p.Loses = a.yielding(b)
+	case SecondYields:
+		mayWait = b.MayWait
+		p.Cost, p.Loses = b.yielding(a)
+	default:
+		return cheaper(a, b)
 	}
-	p.Cost, p.Loses = a.yielding(b)
-	cost, loses := b.yielding(a)
-	p.Later = !a.MayWait || b.MayWait && cost+loses <= p.Weighed()
-	if p.Later {
-		p.Cost, p.Loses = cost, loses
+	return p, mayWait && p.Both < Surely
+}
+
+// PairUp is what they come to with the cheaper one yielding of those that may.
+func PairUp(a, b Sharer) (pairing, bool) { return CheaperYields.PairUp(a, b) }
+
+func cheaper(a, b Sharer) (pairing, bool) {
+	first, may := FirstYields.PairUp(a, b)
+	second, mayToo := SecondYields.PairUp(a, b)
+	if mayToo && (!may || second.Weighed() <= first.Weighed()) {
+		return second, true
 	}
-	return p, true
+	return first, may
 }
 
 // Weighed is what sharing adds to what plans are compared by.
