@@ -24,7 +24,7 @@ func twinSlots(st *catalog.State, a, b int) bool {
 	s, t := &st.Slots[a], &st.Slots[b]
 	if s.Quantity != t.Quantity || s.Weight != t.Weight || !agree(s.Area, t.Area) ||
 		!agree(s.Rescue, t.Rescue) || !agree(s.RescueDays, t.RescueDays) || !agree(s.MaxBreakage, t.MaxBreakage) ||
-		s.Bears != t.Bears {
+		s.Bears != t.Bears || s.Service != t.Service || s.Keep != t.Keep {
 		return false
 	}
 	x, y := &s.Target, &t.Target
@@ -33,7 +33,7 @@ func twinSlots(st *catalog.State, a, b int) bool {
 		return false
 	}
 	for i := range st.Pieces {
-		if !fitsAlike(&st.Pieces[i], a, b) {
+		if p := &st.Pieces[i]; !fitsAlike(p, a, b) || !platedAlike(st, p, s, t) {
 			return false
 		}
 	}
@@ -52,6 +52,9 @@ func fitsAlike(p *catalog.Piece, a, b int) bool {
 	if choice.FitsSlot(p, a) != choice.FitsSlot(p, b) || p.Stage == catalog.StageHung && (p.HungIn == a || p.HungIn == b) {
 		return false
 	}
+	if choice.Untried(p, a) != choice.Untried(p, b) {
+		return false
+	}
 	x, y := choice.Fitting(p, a), choice.Fitting(p, b)
 	if x == nil || y == nil {
 		return x == y
@@ -60,3 +63,15 @@ func fitsAlike(p *catalog.Piece, a, b int) bool {
 }
 
 func agree[T comparable](a, b catalog.Val[T]) bool { return a.Set == b.Set && a.V == b.V }
+
+// platedAlike says whether every plater asks the same for a piece in two slots, whatever he asks by.
+func platedAlike(st *catalog.State, p *catalog.Piece, s, t *catalog.Slot) bool {
+	for i := range st.Platers {
+		for l := range st.Platers[i].Levels {
+			if level := &st.Platers[i].Levels[l]; !agree(level.PriceOf(p, s), level.PriceOf(p, t)) {
+				return false
+			}
+		}
+	}
+	return true
+}
