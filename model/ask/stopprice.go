@@ -83,7 +83,7 @@ func StopPrices(ctx context.Context, plan *plan.Plan,
 // known in time.
 func (u *underWay) stopPrice(ctx context.Context, base *program.Explorer, plan *plan.Plan, s int) (*StopPrice, error) {
 	c := plan.Lines[s].Choice
-	other, fee := u.takenBack(c)
+	other, fee := u.takenBack(plan, c)
 	after, err := base.After(u.program.Again(other, program.Options{GiveUp: program.Over(ctx)}, c.Piece))
 	if err != nil {
 		return nil, err
@@ -95,9 +95,6 @@ func (u *underWay) stopPrice(ctx context.Context, base *program.Explorer, plan *
 	}
 	return u.stopsAt(plan, s, instead, fee).known(), nil
 }
-
-// noEnd is a price that nobody names: whatever is worth it has no end.
-const noEnd = catalog.Cents(10_000_000_00)
 
 // PriceOpen says whether a plater may yet name another price.
 func PriceOpen(st *catalog.State, c *plan.Choice) bool {
@@ -123,7 +120,7 @@ type underWay struct {
 func whenSent(ctx context.Context, pl *plan.Plan) *underWay {
 	st := pl.Of
 	u := &underWay{before: st, st: st.Clone()}
-	spent := catalog.Cents(0)
+	spent, count := catalog.Cents(0), map[int]int{} // per piece
 	for _, c := range pl.Charges {
 		if c.Kind == plan.ChargePlaterFreight || c.Kind == plan.ChargeMinimum {
 			spent += c.Cents
@@ -144,7 +141,9 @@ func whenSent(ctx context.Context, pl *plan.Plan) *underWay {
 		u.st.Job.Spent = append(slices.Clip(u.st.Job.Spent),
 			catalog.Spent{Cents: own, Piece: catalog.None, Bears: catalog.BearsNone})
 		p := &u.st.Pieces[k.Piece]
-		p.Sent = catalog.Sent{Was: true, Quote: choice.Terms(st, k), Count: n, After: choice.WorksAfter(st, k)}
+		count[k.Piece] += n
+		p.Sent = catalog.Sent{Was: true, Quote: choice.Terms(st, k), Count: count[k.Piece],
+			After: choice.WorksAfter(st, k)}
 		p.Chance = catalog.One // what he has, has come, and was tried before it went
 	}
 	u.st.Job.Spend(spent)
@@ -175,75 +174,18 @@ func (u *underWay) holds(c *plan.Choice) bool {
 }
 
 // takenBack is the state in which the plater of a choice has stripped the piece, and
-// sends it back for a fee.
-func (u *underWay) takenBack(c *plan.Choice) (st *catalog.State, fee catalog.Cents) {
+// sends it back for a fee: of several alike all that a plan has with him.
+func (u *underWay) takenBack(pl *plan.Plan, c *plan.Choice) (st *catalog.State, fee catalog.Cents) {
 	st = u.st.Clone()
 	if p := &st.Pieces[c.Piece]; !p.Bare() {
-		fee = catalog.Cents(choice.Needed(&st.Slots[c.Slot])) * st.Platers[c.Plater].StripFee
+		for i := range pl.Lines {
+			if k := pl.Lines[i].Choice; k.Piece == c.Piece && k.Plater == c.Plater {
+				fee += catalog.Cents(choice.Needed(&st.Slots[k.Slot])) * st.Platers[c.Plater].StripFee
+			}
+		}
 	}
 	st.Pieces[c.Piece].Stage, st.Pieces[c.Piece].Sent = catalog.StageStripped, catalog.Sent{}
 	st.Bans = append(st.Bans, catalog.Ban{Filter: catalog.Filter{Slot: catalog.None, Piece: c.Piece, Plater: c.Plater}})
 	st.Job.Spend(fee)
 	return st, fee
-}
-
-// whereTheyMeet is the price at which going on costs as much as doing otherwise.
-func (u *underWay) whereTheyMeet(plan *plan.Plan, s int, instead *plan.Plan, fee catalog.Cents) StopPrice {
-	c := plan.Lines[s].Choice
-	n := catalog.Cents(choice.Needed(&u.st.Slots[s]))
-	p := StopPrice{Slot: s, Choice: c, Planned: c.Plate / n, NoOther: !instead.Has}
-	goesOn := func(one catalog.Cents) bool {
-		weighed, whole := u.atPrice(plan, c, one)
-		if p.ByBudget = u.before.Job.Budget.Set && whole.BudgetLeft() < 0; p.ByBudget {
-			return false
-		}
-		return !instead.Has || weighed <= instead.Weighed()+fee
-	}
-	yes, no := p.Planned, p.Planned+firstOver
-	for no < noEnd && goesOn(no) {
-		yes, no = no, 2*no
-	}
-	for no-yes > 1 {
-		if middle := (yes + no) / 2; goesOn(middle) {
-			yes = middle
-		} else {
-			no = middle
-		}
-	}
-	goesOn(no)
-	p.Highest = yes
-	return p
-}
-
-// atPrice is what it costs to go on with the plan once everything is sent, less what that
-// keeps, with another price for the plater's work on one piece, wherever the plan has it;
-// and the whole plan at that price, for its budget.
-func (u *underWay) atPrice(pl *plan.Plan, c *plan.Choice, one catalog.Cents) (weighed catalog.Cents, whole *plan.Plan) {
-	total, keeps := carriedOut(u.st, pl, func(o *plan.Choice) *plan.Choice {
-		k := u.find(o)
-		if k == nil {
-			return o
-		}
-		if o.Piece == c.Piece && k.Sent {
-			priced := *k
-			priced.Refused = 0
-			priced.Plate = one * catalog.Cents(choice.Needed(&u.st.Slots[o.Slot]))
-			choice.AddUp(&priced)
-			return &priced
-		}
-		return k
-	})
-	priced := *pl
-	whole = &priced
-	whole.Lines = slices.Clone(pl.Lines)
-	whole.Expected = total + u.before.Job.Budget.V - u.st.Job.Budget.V
-	for i := range whole.Lines {
-		if k := *whole.Lines[i].Choice; k.Piece == c.Piece && k.Plater == c.Plater {
-			plate := one * catalog.Cents(choice.Needed(&u.st.Slots[k.Slot]))
-			whole.Outlay += plate - k.Plate
-			k.Plate = plate
-			whole.Lines[i].Choice = &k
-		}
-	}
-	return total - keeps, whole
 }

@@ -17,8 +17,9 @@ import (
 // and adds up going on and taking the piece back with the exhaustive search: up to the
 // highest price going on is no dearer and keeps the budget, a cent above it is not so.
 func TestStopPriceByHand(t *testing.T) {
-	ended, byBudget, noOther := 0, 0, 0
-	for seed := range int64(400) {
+	const plain = 400
+	ended, byBudget, noOther, bags := 0, 0, 0, 0
+	for seed := range int64(plain + 1100) {
 		opt := jobs.Options{Off: []string{"days", "completion", "box"}} // a bag is sent whole here
 		if seed%3 == 0 {
 			opt.On = []string{"budget-outlay"}
@@ -29,9 +30,15 @@ func TestStopPriceByHand(t *testing.T) {
 			opt.On = append(opt.On, "budget-expected", "maker")
 			opt.Off = append(opt.Off, "budget-outlay")
 		}
-		st := jobs.Random(seed, 1+int(seed%3), opt)
+		slots := 1 + int(seed%3)
+		if seed >= plain { // a bag, of which the plan sends some for either slot
+			slots, opt.On = 2, []string{"bag", "strip", "fresh"}
+			opt.Off = append(opt.Off, "quantity", "budget-outlay", "budget-expected", "budget-quote",
+				"match-grade", "match-tone")
+		}
+		st := jobs.Random(seed, slots, opt)
 		plan := solved.Cheapest(t, st)
-		if !plan.Has {
+		if !plan.Has || seed >= plain && !sentTogether(plan.Lines[0].Choice, plan.Lines[1].Choice) {
 			continue
 		}
 		if (seed%5 == 0 || seed%4 == 1) && st.Job.Budget.Set {
@@ -40,6 +47,9 @@ func TestStopPriceByHand(t *testing.T) {
 		all, whole, err := StopPrices(context.Background(), plan, solver.Settings{})
 		if err != nil || !whole {
 			t.Fatal(whole, err)
+		}
+		if len(all) > 1 && all[0].Choice.Piece == all[1].Choice.Piece {
+			bags++
 		}
 		for _, p := range all {
 			sent, spent := sendAll(st, plan)
@@ -51,7 +61,7 @@ func TestStopPriceByHand(t *testing.T) {
 				return old.Weighed(), old.Expected, old.Outlay
 			}
 			back := sent.Clone()
-			fee := backStripped(back, p.Choice)
+			fee := backStripped(back, plan, p.Choice)
 			back.Job.Spend(spent + fee)
 			least, has, _ := adapter.Cheapest(back)
 			if has == p.NoOther {
@@ -90,9 +100,14 @@ func TestStopPriceByHand(t *testing.T) {
 			}
 		}
 	}
-	if ended < 40 || byBudget < 10 || noOther < 10 {
-		t.Errorf("%d with an end, %d by the budget, %d with nothing else", ended, byBudget, noOther)
+	if ended < 40 || byBudget < 10 || noOther < 10 || bags < 5 {
+		t.Errorf("%d with an end, %d by the budget, %d with nothing else, %d of bags", ended, byBudget, noOther, bags)
 	}
+}
+
+// sentTogether says whether two choices send pieces of one bag for the same work.
+func sentTogether(a, b *plan.Choice) bool {
+	return a.Piece == b.Piece && a.InLot() && b.InLot() && a.Plater == b.Plater && a.Level == b.Level && a.Work == b.Work
 }
 
 // tight leaves a plan little of the budget.
@@ -122,7 +137,8 @@ func sendAll(st *catalog.State, pl *plan.Plan) (sent *catalog.State, spent catal
 			continue
 		}
 		n := st.Slots[k.Slot].Quantity
-		sent.Pieces[k.Piece].Sent = catalog.Sent{Was: true, Quote: choice.Terms(st, k), Count: n}
+		sent.Pieces[k.Piece].Sent = catalog.Sent{Was: true, Quote: choice.Terms(st, k), Count: n,
+			After: choice.WorksAfter(st, k)}
 		sent.Pieces[k.Piece].Chance = catalog.One
 		spent += k.Before // fitting it is still to be done
 	}
@@ -135,10 +151,12 @@ func sendAll(st *catalog.State, pl *plan.Plan) (sent *catalog.State, spent catal
 }
 
 // backStripped takes a piece back from its plater, who is not to have it again.
-func backStripped(st *catalog.State, c *plan.Choice) (fee catalog.Cents) {
+func backStripped(st *catalog.State, pl *plan.Plan, c *plan.Choice) (fee catalog.Cents) {
 	p := &st.Pieces[c.Piece]
-	if p.Stage == catalog.StageSeen {
-		fee = catalog.Cents(st.Slots[c.Slot].Quantity) * st.Platers[c.Plater].StripFee
+	for _, l := range pl.Lines {
+		if l.Choice.Piece == c.Piece && l.Choice.Plater == c.Plater && p.Stage == catalog.StageSeen {
+			fee += catalog.Cents(st.Slots[l.Slot].Quantity) * st.Platers[c.Plater].StripFee
+		}
 	}
 	p.Stage, p.Sent = catalog.StageStripped, catalog.Sent{}
 	st.Bans = append(st.Bans, catalog.Ban{Filter: catalog.Filter{Slot: catalog.None, Piece: c.Piece, Plater: c.Plater}})
