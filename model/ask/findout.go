@@ -195,7 +195,7 @@ func addUp(st *catalog.State, figures []uncertain, ways []asking) (all []Informa
 		if open {
 			o.AtMost = catalog.Cents(catalog.MaxSum)
 		}
-		if known && (o.Gain > o.fee(st) || o.AtMost < catalog.Cents(catalog.MaxSum) && o.AtMost > o.fee(st)) {
+		if known && (o.Gain > o.Fee(st) || o.AtMost < catalog.Cents(catalog.MaxSum) && o.AtMost > o.Fee(st)) {
 			all = append(all, o.InformationValue)
 		}
 	}
@@ -207,11 +207,17 @@ func average(sum int64) catalog.Cents {
 	return catalog.Cents((sum + int64(catalog.One)/2) / int64(catalog.One))
 }
 
-// fee is what finding a figure out costs: to see how a piece stands the work it has
-// to be stripped.
-func (o *InformationValue) fee(st *catalog.State) catalog.Cents {
-	if o.Figure == choice.FigureBreakage {
-		return st.Platers[o.Plater].StripFee
+// Fee is what finding a figure out costs: to see how a piece stands the work it has
+// to be stripped, and of several alike as many as a slot needs, the one that needs fewest.
+func (o *InformationValue) Fee(st *catalog.State) catalog.Cents {
+	if o.Figure != choice.FigureBreakage {
+		return 0
 	}
-	return 0
+	least := 0
+	for s := range st.Slots {
+		if n := choice.Needed(&st.Slots[s]); choice.FitsSlot(&st.Pieces[o.Piece], s) && (least == 0 || n < least) {
+			least = n
+		}
+	}
+	return catalog.Cents(max(1, least)) * st.Platers[o.Plater].StripFee
 }

@@ -8,12 +8,12 @@ import (
 )
 
 // credits are what a plan is paid for its trades if lines are what becomes of its own. Where
-// they leave over what it held in reserve, that may be given away too: then the trades are
-// decided anew.
+// they leave over what it held in reserve, that may be given away too, and what doesn't come can't be
+// given: then the trades are decided anew.
 func credits(st *catalog.State, pl *plan.Plan, lines []plan.Line) (sum catalog.Cents) {
 	if slices.ContainsFunc(st.Trades, func(t catalog.Trade) bool {
 		return inUse(pl.Lines, t.Give) && !inUse(lines, t.Give)
-	}) {
+	}) || slices.ContainsFunc(tradesMade(st, pl), func(t catalog.Trade) bool { return neverComes(st, t.Give) }) {
 		return bestCredits(openTrades(st, lines))
 	}
 	for _, c := range pl.Charges {
@@ -24,11 +24,14 @@ func credits(st *catalog.State, pl *plan.Plan, lines []plan.Line) (sum catalog.C
 	return sum
 }
 
+// neverComes says whether it is known that a piece doesn't come.
+func neverComes(st *catalog.State, piece int) bool { return st.Pieces[piece].Chance == 0 }
+
 // openTrades are those that lines leave room for: what they bring is hung, and nobody needs what is given.
 func openTrades(st *catalog.State, lines []plan.Line) (open []catalog.Trade) {
 	for _, t := range st.Trades {
 		hung := slices.ContainsFunc(lines, func(l plan.Line) bool { return l.Choice.Piece == t.Get })
-		if hung && !inUse(lines, t.Give) && !st.Pieces[t.Give].Gone() {
+		if hung && !inUse(lines, t.Give) && !st.Pieces[t.Give].Gone() && !neverComes(st, t.Give) {
 			open = append(open, t)
 		}
 	}

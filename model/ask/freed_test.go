@@ -3,12 +3,17 @@ package ask
 import (
 	"context"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"brightset/catalog"
+	"brightset/model/choice"
+	"brightset/model/internal/jobs"
+	"brightset/model/internal/solved"
 	"brightset/model/plan"
 	"brightset/model/program"
 	"brightset/solver"
+	"brightset/testdata/campaign"
 )
 
 // TestBestCredits: what trades bring at most is what the solver says of them, one row for each piece.
@@ -85,6 +90,9 @@ func TestCreditsOfFreed(t *testing.T) {
 		{ID: "a", Give: kept, Get: first, Credit: 500}, {ID: "b", Give: kept, Get: second, Credit: 700},
 		{ID: "c", Give: sold, Get: second, Credit: 900}, {ID: "d", Give: first, Get: second, Credit: 9000},
 		{ID: "e", Give: kept, Get: 4, Credit: 9000}}}
+	for i := range st.Pieces {
+		st.Pieces[i].Chance = catalog.One
+	}
 	st.Pieces[sold].Stage = catalog.StageSold
 	line := func(k, f int) plan.Line {
 		l := plan.Line{Choice: &plan.Choice{Piece: k}}
@@ -100,5 +108,63 @@ func TestCreditsOfFreed(t *testing.T) {
 	}
 	if got := credits(st, pl, []plan.Line{line(first, -1), line(second, -1)}); got != 700 {
 		t.Errorf("%d for what is freed", got)
+	}
+	pl.Lines = []plan.Line{line(first, -1), line(second, -1)}
+	pl.Charges[0] = plan.Charge{Kind: plan.ChargeTrade, Of: 1, Cents: -700}
+	st.Pieces[kept].Chance = 0
+	if got := credits(st, pl, pl.Lines); got != 0 {
+		t.Errorf("%d for giving what doesn't come", got)
+	}
+}
+
+// TestLeadGivenInTrade: that a lead does not come, which the plan gives in a trade, costs the plan that
+// trade, and what other trades then bring.
+func TestLeadGivenInTrade(t *testing.T) {
+	given, worth := 0, 0
+	for seed := range int64(campaign.Cases(200, 600)) {
+		st := jobs.Random(seed, 3, jobs.Options{On: []string{"lead", "trade"}})
+		for i := range st.Pieces {
+			if get := (i + 1) % len(st.Pieces); st.Pieces[i].Chance < catalog.One {
+				st.Trades = append(st.Trades, catalog.Trade{ID: st.Pieces[i].ID, Give: i, Get: get, Credit: 150_00})
+			}
+		}
+		pl := solved.Cheapest(t, st)
+		if !pl.Has {
+			continue
+		}
+		for _, o := range uncertainFigures(pl, choice.Choices(st)) {
+			if o.Figure != FigureLead || !slices.ContainsFunc(tradesMade(st, pl),
+				func(t catalog.Trade) bool { return t.Give == o.Piece }) {
+				continue
+			}
+			given++
+			base, err := knowing(context.Background(), pl, solver.Settings{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			gain, most, err := gainWith(context.Background(), base, pl, &o, &o.ways[0])
+			if err != nil || gain != most || !o.Planned {
+				t.Fatal(gain, most, o.Planned, err)
+			}
+			gone := st.Clone()
+			gone.Pieces[o.Piece].Stage = catalog.StageLost
+			now := solved.Cheapest(t, gone)
+			if !now.Has {
+				continue
+			}
+			want := pl.Weighed() - creditsBySolver(t, openTrades(gone, pl.Lines)) - now.Weighed()
+			for _, t := range tradesMade(st, pl) {
+				want += t.Credit
+			}
+			if gain != max(0, want) {
+				t.Errorf("seed %d, piece %d: knowing that it won't come saves %d, by hand %d", seed, o.Piece, gain, want)
+			}
+			if gain > 0 {
+				worth++
+			}
+		}
+	}
+	if given < 10 || worth < 3 {
+		t.Errorf("%d leads are given in trade, of %d it is worth knowing", given, worth)
 	}
 }

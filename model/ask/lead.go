@@ -15,8 +15,9 @@ import (
 // Lead is a piece that may or may not come, and what its chance is worth.
 type Lead struct {
 	Piece   int
-	Slot    int           // where the plan has it
+	Slot    int           // where the plan has it, or what it is given in trade for
 	Reserve bool          // held in reserve there, not planned
+	Given   bool          // given in trade for what is planned there
 	Worth   catalog.Cents // what the set would cost more, or keep less, if it were certain not to come
 	Needed  bool          // without it nothing meets the target
 	LastDay int           // day of the job by which it has to be on the bench
@@ -34,22 +35,7 @@ type Lead struct {
 // time ran out before that was proven of one.
 func Leads(ctx context.Context, pl *plan.Plan,
 	set solver.Settings) (all []Lead, whole bool, err error) {
-	st := pl.Of
-	for i := range pl.Lines {
-		l := &pl.Lines[i]
-		for _, c := range []*plan.Choice{l.Choice, l.Fallback} {
-			if c == nil || c.Chance == catalog.One {
-				continue
-			}
-			lead := Lead{Piece: c.Piece, Slot: l.Slot, Reserve: c == l.Fallback}
-			if st.Job.WithinDays.Set {
-				lead.HasLast = true
-				toGo := max(0, choice.DaysAtLatest(st, l)-st.Job.Elapsed)
-				lead.LastDay = st.Job.WithinDays.V + choice.Arrival(st, &st.Pieces[c.Piece]) - toGo
-			}
-			all = append(all, lead)
-		}
-	}
+	all = leadsOf(pl)
 	if len(all) == 0 {
 		return nil, true, nil
 	}
@@ -72,6 +58,43 @@ func Leads(ctx context.Context, pl *plan.Plan,
 		all[i].weigh(others[i], pl)
 	}
 	return all, !slices.ContainsFunc(all, func(l Lead) bool { return l.Unproven }), nil
+}
+
+// leadsOf lists the leads that a plan hangs, holds or gives in trade.
+func leadsOf(pl *plan.Plan) (all []Lead) {
+	st := pl.Of
+	for i := range pl.Lines {
+		l := &pl.Lines[i]
+		for _, c := range []*plan.Choice{l.Choice, l.Fallback} {
+			if c == nil || c.Chance == catalog.One {
+				continue
+			}
+			lead := Lead{Piece: c.Piece, Slot: l.Slot, Reserve: c == l.Fallback}
+			if st.Job.WithinDays.Set {
+				lead.HasLast = true
+				toGo := max(0, choice.DaysAtLatest(st, l)-st.Job.Elapsed)
+				lead.LastDay = st.Job.WithinDays.V + choice.Arrival(st, &st.Pieces[c.Piece]) - toGo
+			}
+			all = append(all, lead)
+		}
+		for _, t := range tradesMade(st, pl) {
+			if t.Get == l.Choice.Piece && st.Pieces[t.Give].Chance < catalog.One &&
+				!slices.ContainsFunc(all, func(k Lead) bool { return k.Piece == t.Give }) {
+				all = append(all, Lead{Piece: t.Give, Slot: l.Slot, Given: true})
+			}
+		}
+	}
+	return all
+}
+
+// tradesMade are those that a plan makes.
+func tradesMade(st *catalog.State, pl *plan.Plan) (all []catalog.Trade) {
+	for _, c := range pl.Charges {
+		if c.Kind == plan.ChargeTrade {
+			all = append(all, st.Trades[c.Of])
+		}
+	}
+	return all
 }
 
 // without asks for the cheapest set without the piece.

@@ -15,7 +15,7 @@ import (
 // TestLeadsByHand: a lead is worth what the set costs more with the piece taken out
 // of the state, and one day later than the last the plan's line breaks the date.
 func TestLeadsByHand(t *testing.T) {
-	looked, dated, traded := 0, 0, 0
+	looked, dated, traded, given := 0, 0, 0, 0
 	look := func(st *catalog.State) {
 		plan := solved.Cheapest(t, st)
 		if !plan.Has {
@@ -27,6 +27,9 @@ func TestLeadsByHand(t *testing.T) {
 		}
 		for _, lead := range leads {
 			looked++
+			if lead.Given {
+				given++
+			}
 			gone := st.Clone()
 			gone.Pieces[lead.Piece].Fits, gone.Pieces[lead.Piece].Fit = nil, nil
 			gone.Trades = slices.DeleteFunc(gone.Trades, func(t catalog.Trade) bool { return t.Give == lead.Piece })
@@ -76,7 +79,7 @@ func TestLeadsByHand(t *testing.T) {
 		}
 		look(st)
 	}
-	if looked < 20 || dated < 5 || traded < 20 {
-		t.Errorf("%d leads looked at, %d with a last day, %d in trades", looked, dated, traded)
+	if looked < 20 || dated < 5 || traded < 20 || given < 20 {
+		t.Errorf("%d leads looked at, %d with a last day, %d in trades, %d given", looked, dated, traded, given)
 	}
 }

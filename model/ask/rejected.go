@@ -131,16 +131,21 @@ func (a *RejectedPiece) compare(other, pl *plan.Plan) (known bool) {
 	return a.Choice != nil || !a.Open || a.Least > 0
 }
 
-// ruledOut is the first reason why nothing that can be done with a piece is admitted.
+// noLine is why a piece is out though something that can be done with it is admitted by itself.
+const noLine = "nothing that can be done with it keeps the date and the chance asked for"
+
+// ruledOut is a reason why nothing that can be done with a piece is admitted.
 func ruledOut(e *program.Explorer, s, piece int) (best, fault string) {
 	for i := range e.Choices[s] {
 		c := &e.Choices[s][i]
 		if c.Piece != piece {
 			continue
 		}
-		if out := program.Admit(e.State, c, program.Planned); len(out) > 0 {
-			best = out[0].Why
+		out := program.Admit(e.State, c, program.Planned)
+		if len(out) == 0 {
+			return noLine, ""
 		}
+		best = out[0].Why
 	}
 	if best != "" {
 		return best, ""
@@ -150,5 +155,5 @@ func ruledOut(e *program.Explorer, s, piece int) (best, fault string) {
 			return o.Why, o.Fault
 		}
 	}
-	return "nothing that can be done with it keeps the date and the chance asked for", ""
+	return noLine, ""
 }

@@ -35,7 +35,7 @@ func ownAndSpares(figures []uncertain) (own, spares []uncertain) {
 func mayBeWorthAsking(ctx context.Context, pl *plan.Plan, spares []uncertain,
 	base *program.Explorer) (good []uncertain, err error) {
 	st := base.State
-	ways := slices.DeleteFunc(waysOf(spares), func(w asking) bool { return w.of.fee(st) == 0 })
+	ways := slices.DeleteFunc(waysOf(spares), func(w asking) bool { return w.of.Fee(st) == 0 })
 	groups, single := contests(ways)
 	tried, stays := map[*uncertain]bool{}, map[*uncertain]bool{}
 	for _, w := range slices.Concat(groups...) {
@@ -75,5 +75,5 @@ func (o *uncertain) worthwhile(st *catalog.State) catalog.Cents {
 	if likely == 0 {
 		return catalog.Cents(catalog.MaxSum)
 	}
-	return max(1, o.fee(st)*catalog.Cents(catalog.One)/catalog.Cents(likely))
+	return max(1, o.Fee(st)*catalog.Cents(catalog.One)/catalog.Cents(likely))
 }

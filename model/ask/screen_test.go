@@ -119,7 +119,7 @@ func TestScreenDropsNothing(t *testing.T) {
 				sum += catalog.Cents(o.ways[i].likely) * gain
 			}
 			sum = (sum + catalog.Cents(catalog.One)/2) / catalog.Cents(catalog.One)
-			if sum <= o.fee(st) {
+			if sum <= o.Fee(st) {
 				if listed[o.InformationValue] != 0 {
 					t.Errorf("seed %d: %+v is told, and is worth %d", seed, o.InformationValue, sum)
 				}

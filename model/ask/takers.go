@@ -15,9 +15,10 @@ type Taker struct {
 	Slots, Pieces []int
 }
 
-// Takers gives the fewest works that somebody would have to be found for, so that every slot
+// Takers gives works that somebody would have to be found for, so that every slot
 // which nothing fills now, and something would if all works had a taker, is filled; and the
-// state in which somebody does them. None where no slot waits for that.
+// state in which somebody does them. They are the fewest where one or two will do, else such that
+// none can be left out. None where no slot waits for that.
 func Takers(st *catalog.State) ([]Taker, *catalog.State) {
 	untaken := choice.UntakenWorks(st)
 	if len(untaken) == 0 {
@@ -36,20 +37,40 @@ func Takers(st *catalog.State) ([]Taker, *catalog.State) {
 	if len(waiting) == 0 {
 		return nil, st
 	}
-	for _, u := range untaken { // as few as will do
-		fewer := slices.DeleteFunc(slices.Clone(works), func(w int) bool { return w == u.Work })
-		less := choice.WithTakers(st, fewer)
-		if !slices.ContainsFunc(waiting, func(s int) bool { return !fillable(less, s) }) {
-			works, with = fewer, less
-		}
-	}
+	works = fewest(works, func(some []int) bool {
+		with := choice.WithTakers(st, some)
+		return !slices.ContainsFunc(waiting, func(s int) bool { return !fillable(with, s) })
+	})
 	var all []Taker
 	for _, u := range untaken {
 		if slices.Contains(works, u.Work) {
 			all = append(all, takerOf(st, u.Work, waiting))
 		}
 	}
-	return all, with
+	return all, choice.WithTakers(st, works)
+}
+
+// fewest is one of them that will do, else two, else what is left once none can be left out.
+func fewest(all []int, do func(some []int) bool) []int {
+	for i := range all {
+		if one := all[i : i+1]; do(one) {
+			return one
+		}
+	}
+	for i := range all {
+		for j := range i {
+			if two := []int{all[j], all[i]}; do(two) {
+				return two
+			}
+		}
+	}
+	left := all
+	for _, w := range all {
+		if fewer := slices.DeleteFunc(slices.Clone(left), func(v int) bool { return v == w }); do(fewer) {
+			left = fewer
+		}
+	}
+	return left
 }
 
 // takerOf is a work with those of the slots that wait for it.

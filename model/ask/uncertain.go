@@ -94,7 +94,7 @@ func (o *InformationValue) ofQuote(st *catalog.State, at *plan.Choice, mayRefuse
 	}
 	all := []turnout{
 		way(kept/4, false, keeps(func(c *plan.Choice) { c.Breakage /= 2 })),
-		way(kept/4, !mayRefuse, keeps(func(c *plan.Choice) { c.Breakage = min(2*c.Breakage, catalog.One) })),
+		way(kept/4, !mayRefuse && !keepsAny(st), keeps(func(c *plan.Choice) { c.Breakage = min(2*c.Breakage, catalog.One) })),
 	}
 	if at.Refused > 0 {
 		back := way(at.Refused, true, func(c *plan.Choice) { c.Refused = catalog.One })
@@ -137,6 +137,12 @@ func refusers(choices [][]plan.Choice) map[[2]int]bool {
 	return all
 }
 
+// keepsAny says whether pieces of the object's own are worth keeping somewhere: then one held in reserve is
+// hung more often, for the better, where what it is held for breaks more often.
+func keepsAny(st *catalog.State) bool {
+	return slices.ContainsFunc(st.Slots, func(s catalog.Slot) bool { return s.Keep > 0 })
+}
+
 // breakageOpen says whether nobody has vouched for how often it breaks.
 func breakageOpen(st *catalog.State, c *plan.Choice) bool {
 	return c.Breakage > 0 && !c.Sent && (c.Quote == catalog.None || !st.Pieces[c.Piece].Quotes[c.Quote].Breakage.Set)
@@ -171,8 +177,9 @@ func uncertainLeads(pl *plan.Plan) []uncertain {
 		}
 		all = append(all, uncertain{
 			InformationValue: InformationValue{Figure: FigureLead, Piece: i, Plater: catalog.None, Metal: catalog.None,
-				Work:    catalog.None,
-				Planned: usedIn(pl, func(c *plan.Choice) bool { return c.Piece == i })},
+				Work: catalog.None,
+				Planned: usedIn(pl, func(c *plan.Choice) bool { return c.Piece == i }) ||
+					slices.ContainsFunc(tradesMade(st, pl), func(t catalog.Trade) bool { return t.Give == i })},
 			ways: []turnout{
 				{likely: catalog.One - chance, worse: true, state: func(st *catalog.State) { st.Pieces[i].Chance = 0 },
 					gone: func(st *catalog.State) { st.Pieces[i].Stage = catalog.StageLost }},

@@ -73,8 +73,8 @@ func findOut(st *catalog.State, o *ask.InformationValue) string {
 	case choice.FigureBreakage:
 		q := &st.Platers[o.Plater]
 		text := fmt.Sprintf("have %s strip %s and look whether it will stand the work", q.Name, plan.PieceCalled(st, o.Piece))
-		if q.StripFee > 0 {
-			text += fmt.Sprintf(" (fee %s)", catalog.FormatMoney(q.StripFee))
+		if fee := o.Fee(st); fee > 0 {
+			text += fmt.Sprintf(" (fee %s)", catalog.FormatMoney(fee))
 		}
 		return text
 	case ask.FigureLead:
@@ -117,10 +117,7 @@ func findOutDocs(st *catalog.State, f *Unknown) []findOutDoc {
 			doc.Piece = plan.PieceName(st, o.Piece)
 		}
 		if o.Plater != catalog.None {
-			doc.Plater = st.Platers[o.Plater].ID
-			if o.Figure == choice.FigureBreakage {
-				doc.Fee = st.Platers[o.Plater].StripFee
-			}
+			doc.Plater, doc.Fee = st.Platers[o.Plater].ID, o.Fee(st)
 		}
 		if o.Metal != catalog.None {
 			doc.Metal = st.Tables.Metals[o.Metal].Name

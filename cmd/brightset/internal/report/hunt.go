@@ -63,8 +63,11 @@ func leads(h *ask.Hunted) []string {
 	for i := range h.Leads {
 		l := &h.Leads[i]
 		text := plan.PieceCalled(st, l.Piece) + " for " + st.Slots[l.Slot].Name
-		if l.Reserve {
+		switch {
+		case l.Reserve:
 			text += " (in reserve)"
+		case l.Given:
+			text = plan.PieceCalled(st, l.Piece) + " to give in trade for " + st.Slots[l.Slot].Name
 		}
 		if l.Needed {
 			text += ": without it nothing meets the target"

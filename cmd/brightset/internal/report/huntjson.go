@@ -27,6 +27,7 @@ type leadDoc struct {
 	Piece   string        `json:"piece"`
 	Slot    string        `json:"slot"`
 	Reserve bool          `json:"reserve"`
+	Given   bool          `json:"given"` // in trade for what is planned in the slot
 	Worth   catalog.Cents `json:"worth_cents"`
 	// Where it is not proven it is worth_cents at least and this at most; null: no end is known.
 	Most    *catalog.Cents `json:"worth_at_most_cents"`
@@ -113,6 +114,7 @@ func HuntJSON(h *ask.Hunted) (string, error) {
 			Piece:   plan.PieceName(st, l.Piece),
 			Slot:    st.Slots[l.Slot].ID,
 			Reserve: l.Reserve,
+			Given:   l.Given,
 			Worth:   l.Worth,
 			Needed:  l.Needed,
 			Proven:  !l.Unproven,
