@@ -28,7 +28,7 @@ type MetalRate struct {
 	N           int           `json:"pieces"`
 	Broke       int           `json:"broke"`
 	Refused     int           `json:"refused"`
-	Predicted   float64       `json:"expected"` // breaks that the starting values led to expect
+	Predicted   float64       `json:"expected"` // breaks that the starting values led to expect of those worked on
 	Mean        float64       `json:"breakage"` // by the posterior, like the rest
 	Low         float64       `json:"breakage_low"`
 	High        float64       `json:"breakage_high"`
@@ -59,7 +59,8 @@ type PlaterRate struct {
 	GradeSD   float64 `json:"grade_off_spread"`
 	GradeN    int     `json:"grade_pieces"`
 	Broke     int     `json:"broke"`
-	Predicted float64 `json:"expected"`
+	Refused   int     `json:"refused"`
+	Predicted float64 `json:"expected"`        // breaks of those worked on
 	Factor    float64 `json:"breakage_factor"` // more or less than predicted, shrunk towards 1
 }
 
@@ -125,23 +126,32 @@ func pieces(all []Experience) int {
 	return n
 }
 
+// Tried is how many pieces were worked on: not sent back after stripping.
+func (r *MetalRate) Tried() int { return r.N - r.Refused }
+
+// Tried is how many pieces he worked on.
+func (r *PlaterRate) Tried() int { return r.N - r.Refused }
+
 func rateOf(metal, work string, list []Experience, strength int) MetalRate {
 	r := MetalRate{Metal: metal, Work: work, N: pieces(list)}
-	refused, tried := 0.0, 0
+	refused, spared := 0.0, 0.0
 	for _, x := range list {
-		r.Predicted += float64(x.many()) * x.Predicted
 		refused += float64(x.many()) * x.PredictedRefused
 		if x.Refused {
 			r.Refused += x.many()
-			continue
+			spared += float64(x.many()) * x.Predicted
+			continue // what was sent back can't have broken in the work
 		}
-		tried += x.many() // what was sent back can't have broken in the work
+		r.Predicted += float64(x.many()) * x.Predicted
 		if x.Broke {
 			r.Broke += x.many()
 		}
 	}
-	n := float64(r.N)
-	p := Believe(r.Broke, tried, r.Predicted/n, float64(strength))
+	n, start := float64(r.N), r.Predicted/float64(max(1, r.Tried()))
+	if r.Tried() == 0 {
+		start = spared / n // nothing is learnt of breaking: it is what it was thought to be
+	}
+	p := Believe(r.Broke, r.Tried(), start, float64(strength))
 	r.Mean = p.Mean()
 	r.Low, r.High = p.Interval(shareShown)
 	q := Believe(r.Refused, r.N, refused/n, float64(strength))
@@ -155,7 +165,7 @@ func rateOf(metal, work string, list []Experience, strength int) MetalRate {
 // outcomes more.
 func learntBase(r MetalRate, strength int) catalog.Micro {
 	start := float64(r.Start)
-	weight := float64(strength) * r.Predicted / float64(max(1, r.N))
+	weight := float64(strength) * r.Predicted / float64(max(1, r.Tried()))
 	if start == 0 || r.Predicted+weight == 0 {
 		return r.Start
 	}
@@ -168,9 +178,13 @@ func platerRate(plater string, list []Experience, worse map[string]float64) Plat
 	r := PlaterRate{Plater: plater, N: pieces(list)}
 	var ratios, guesses, late, grade []float64
 	for _, x := range list {
-		if f, ok := worse[x.Metal]; ok {
+		f, ok := worse[x.Metal]
+		switch {
+		case x.Refused:
+			r.Refused += x.many()
+		case ok:
 			r.Predicted += float64(x.many()) * min(1, f*x.Predicted)
-		} else {
+		default:
 			r.Predicted += float64(x.many()) * x.Predicted
 		}
 		if x.Broke {
@@ -211,27 +225,4 @@ func spreadOf(ratios []float64) (low, high float64) {
 	slices.Sort(ratios)
 	out := len(ratios) / 20
 	return max(0, 1-ratios[out]), max(0, ratios[len(ratios)-1-out]-1)
-}
-
-func meanAndSpread(v []float64) (mean, spread float64) {
-	if len(v) == 0 {
-		return 0, 0
-	}
-	for _, x := range v {
-		mean += x / float64(len(v))
-	}
-	for _, x := range v {
-		spread += (x - mean) * (x - mean)
-	}
-	return mean, math.Sqrt(spread / float64(max(1, len(v)-1)))
-}
-
-// meanInterval holds the mean with a chance of share, by Student's distribution.
-func meanInterval(v []float64, share float64) (low, high float64) {
-	mean, spread := meanAndSpread(v)
-	if len(v) < 2 {
-		return mean, mean
-	}
-	half := studentQuantile((1+share)/2, len(v)-1) * spread / math.Sqrt(float64(len(v)))
-	return mean - half, mean + half
 }

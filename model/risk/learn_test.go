@@ -113,6 +113,30 @@ func TestRatesRecovered(t *testing.T) {
 	}
 }
 
+// TestRefusedAreNotTried: of a thousand pieces half are sent back after stripping, and of the
+// other half as many break as were expected; so neither the metal nor the plater breaks more or
+// less than that, however many were sent back. Where all were, nothing is learnt of breaking.
+func TestRefusedAreNotTried(t *testing.T) {
+	start := catalog.StartingBases()["pot metal"]
+	var all []Experience
+	for i := range 1000 {
+		all = append(all, Experience{Metal: "pot metal", Work: catalog.WorkReplate, Plater: "north", Predicted: 0.1,
+			PredictedRefused: 0.5, Refused: i%2 == 0, Broke: i%20 == 1})
+	}
+	l := Learn(all, 20)
+	whole, north := l.Metals[0], l.Platers[0]
+	if whole.Base != start || math.Abs(whole.Mean-0.1) > 1e-9 || math.Abs(whole.Predicted-50) > 1e-9 {
+		t.Errorf("base %d, it was %d; %v expected, breakage %v", whole.Base, start, whole.Predicted, whole.Mean)
+	}
+	if math.Abs(north.Factor-1) > 1e-9 || north.Tried() != 500 || whole.Tried() != 500 {
+		t.Errorf("%+v", north)
+	}
+	none := Learn(all[:1], 20)
+	if m := none.Metals[0]; m.Base != start || math.Abs(m.Mean-0.1) > 1e-9 || none.Platers[0].Factor != 1 {
+		t.Errorf("of one that was sent back: %+v", m)
+	}
+}
+
 // TestThin: where there are few of a work, the metal's outcomes speak for it.
 func TestThin(t *testing.T) {
 	var all []Experience

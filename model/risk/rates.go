@@ -1,6 +1,8 @@
 package risk
 
 import (
+	"math"
+
 	"gonum.org/v1/gonum/stat/distuv"
 )
 
@@ -26,6 +28,29 @@ func (p Posterior) Mean() float64 { return p.A / (p.A + p.B) }
 func (p Posterior) Interval(share float64) (low, high float64) {
 	b := distuv.Beta{Alpha: p.A, Beta: p.B}
 	return b.Quantile((1 - share) / 2), b.Quantile((1 + share) / 2)
+}
+
+func meanAndSpread(v []float64) (mean, spread float64) {
+	if len(v) == 0 {
+		return 0, 0
+	}
+	for _, x := range v {
+		mean += x / float64(len(v))
+	}
+	for _, x := range v {
+		spread += (x - mean) * (x - mean)
+	}
+	return mean, math.Sqrt(spread / float64(max(1, len(v)-1)))
+}
+
+// meanInterval holds the mean with a chance of share, by Student's distribution.
+func meanInterval(v []float64, share float64) (low, high float64) {
+	mean, spread := meanAndSpread(v)
+	if len(v) < 2 {
+		return mean, mean
+	}
+	half := studentQuantile((1+share)/2, len(v)-1) * spread / math.Sqrt(float64(len(v)))
+	return mean - half, mean + half
 }
 
 // studentQuantile is a quantile of Student's distribution.

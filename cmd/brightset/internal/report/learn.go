@@ -53,11 +53,12 @@ var (
 )
 
 const (
-	metalNote = "Expected: by the starting values alone. 4 in 5: it lies between these in four of five " +
-		"such cases. Mended: worked on before it was plated. * too few of its own: the metal's as a whole."
+	metalNote = "Expected: by the starting values alone, of the pieces not sent back. 4 in 5: it lies between " +
+		"these in four of five such cases. Mended: worked on before it was plated. * too few of its own: the " +
+		"metal's as a whole."
 	platerNote = "Paid/agreed: of prices that he named, our own estimates aside. " +
 		"Days late and grade off: on average, ± the spread of single pieces. Expected breaks of a plater: " +
-		"by the metals as they are learnt."
+		"by the metals as they are learnt, of the pieces not sent back."
 )
 
 // metalRows are a metal's pieces, and below them those that had the same work.
@@ -129,26 +130,30 @@ func signedMean(mean, spread float64, n int) string {
 	return fmt.Sprintf("%+.1f ± %.1f", mean, spread)
 }
 
-// LearntFile is what learn writes for the shop to include.
+// LearntFile is what learn writes for the shop to include: nothing of what was never worked on,
+// whose values are the starting ones still.
 func LearntFile(l *Lesson, day string) string {
 	var metals []catalog.LearntValue
 	var platers []catalog.LearntPlater
 	for i := range l.Metals {
-		if m := &l.Metals[i]; m.Work == "" && m.Start > 0 {
+		if m := &l.Metals[i]; m.Work == "" && m.Start > 0 && m.Tried() > 0 {
 			metals = append(metals, catalog.LearntValue{
 				Name:  m.Metal,
 				Value: m.Base,
-				Rests: fmt.Sprintf("%d of %d broke, %.1f expected; built-in %s", m.Broke, m.N, m.Predicted,
+				Rests: fmt.Sprintf("%d of %d broke, %.1f expected; built-in %s", m.Broke, m.Tried(), m.Predicted,
 					catalog.FormatMicro(m.Start)),
 			})
 		}
 	}
 	for i := range l.Platers {
 		q := &l.Platers[i]
+		if q.Tried() == 0 {
+			continue
+		}
 		p := catalog.LearntPlater{Factor: catalog.LearntValue{
 			Name:  q.Plater,
 			Value: thousandths(q.Factor),
-			Rests: fmt.Sprintf("%d of %d broke, %.1f expected by the metals above", q.Broke, q.N, q.Predicted),
+			Rests: fmt.Sprintf("%d of %d broke, %.1f expected by the metals above", q.Broke, q.Tried(), q.Predicted),
 		}}
 		if q.SpreadKnown() {
 			p.Low.Value, p.High.Value = thousandths(q.Low), min(thousandths(q.High), catalog.MaxSpread)
