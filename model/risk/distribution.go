@@ -95,6 +95,17 @@ func (d *Distribution) Quantile(q float64) catalog.Cents {
 	return d.From + catalog.Cents(len(d.Chance)-1)*d.Step
 }
 
+// Reached is the greatest sum that is reached, or more, with a chance of q.
+func (d *Distribution) Reached(q float64) catalog.Cents {
+	sum := 0.0
+	for i := len(d.Chance) - 1; i > 0; i-- {
+		if sum += d.Chance[i]; sum >= q-1e-12 {
+			return d.From + catalog.Cents(i)*d.Step
+		}
+	}
+	return d.From
+}
+
 // Within is the chance that the sum is at most v.
 func (d *Distribution) Within(v catalog.Cents) float64 {
 	sum := 0.0

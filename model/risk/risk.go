@@ -151,7 +151,7 @@ func (r *Risk) Grade(q float64) float64 {
 	for s := range r.Plan.Of.Slots {
 		sum += weightOf(r.Plan.Of, s)
 	}
-	return float64(r.grade.Quantile(1-q)) / float64(100*max(1, sum))
+	return float64(r.grade.Reached(q)) / float64(100*max(1, sum))
 }
 
 // weightOf is what a slot counts for in the mean; all count alike where none has a

@@ -201,6 +201,11 @@ func TestAddUp(t *testing.T) {
 			t.Errorf("at most %d: %v, want %v", v, got, want)
 		}
 	}
+	for q, want := range map[float64]catalog.Cents{0: 120, 0.25: 120, 0.26: 110, 0.75: 110, 0.76: 100, 1: 100} {
+		if got := d.Reached(q); got != want {
+			t.Errorf("reached with %v: %d, want %d", q, got, want)
+		}
+	}
 	if d.Quantile(0.5) != 110 || d.Quantile(0.9) != 120 || d.Mean() != 110 {
 		t.Errorf("quantiles %d and %d, mean %v", d.Quantile(0.5), d.Quantile(0.9), d.Mean())
 	}
