@@ -66,16 +66,16 @@ func namedPieces(st *catalog.State) []bool {
 }
 
 // unnamed is a piece without what only tells it from others and has no part in any
-// decision, and without saying where its figures stand in the files.
+// decision, without how many there are, and without saying where its figures stand in the files.
 func unnamed(p *catalog.Piece) catalog.Piece {
-	q := catalog.Piece{
-		Fits: p.Fits, Kind: p.Kind, Side: p.Side, Vendor: p.Vendor, Bundle: p.Bundle, Metal: p.Metal,
-		Price: p.Price, Value: p.Value, Chance: p.Chance, Stage: p.Stage, HungIn: p.HungIn, Elsewhere: p.Elsewhere,
-		Days: plain(p.Days), Grade: plain(p.Grade), Tone: plain(p.Tone), Fresh: plain(p.Fresh),
-		Tried: p.Tried, Fitted: p.Fitted,
-	}
+	q := *p
+	q.ID, q.InShop, q.InBoth, q.From = "", false, false, catalog.Origin{}
+	q.Name, q.Tag, q.Place, q.Marks, q.Note, q.Protect, q.Photos, q.Hardware = "", "", "", "", "", "", nil, nil
+	q.Quantity, q.Unpriced = 0, false
+	q.Days, q.Grade, q.Tone, q.Fresh = plain(p.Days), plain(p.Grade), plain(p.Tone), plain(p.Fresh)
+	q.Findings, q.Fit, q.Quotes = nil, nil, nil
 	for _, f := range p.Findings {
-		f.From = catalog.Origin{}
+		f.From, f.Harmless = catalog.Origin{}, plain(f.Harmless)
 		q.Findings = append(q.Findings, f)
 	}
 	for _, f := range p.Fit {
