@@ -74,19 +74,30 @@ func sentAgain(pl *Plan, since int, c *Choice) bool {
 }
 
 // moved finds out whether what hangs here was planned for another slot, and where what
-// was planned here hangs now.
+// was planned here hangs now. A bag fills several: what another slot had, and has still, came
+// from there no more than it went there.
 func (s *PlanChange) moved(was []catalog.KeptLine, plan *Plan) {
 	for i := range was {
-		if was[i].Slot != s.Slot && AsKept(plan.Of, &was[i].KeptChoice, s.Now.Choice) {
-			s.From = was[i].Slot
+		id := was[i].Slot
+		if id != s.Slot && !asBefore(was, plan, id) && AsKept(plan.Of, &was[i].KeptChoice, s.Now.Choice) {
+			s.From = id
 		}
 	}
 	for i := range plan.Lines {
 		l := &plan.Lines[i]
-		if id := plan.SlotOf(l).ID; id != s.Slot && AsKept(plan.Of, &s.Was.KeptChoice, l.Choice) {
+		id := plan.SlotOf(l).ID
+		if id != s.Slot && !asBefore(was, plan, id) && AsKept(plan.Of, &s.Was.KeptChoice, l.Choice) {
 			s.To = id
 		}
 	}
+}
+
+// asBefore says whether a slot is filled as the kept plan has it.
+func asBefore(was []catalog.KeptLine, plan *Plan, slot string) bool {
+	at := slices.IndexFunc(was, func(k catalog.KeptLine) bool { return k.Slot == slot })
+	return at >= 0 && slices.ContainsFunc(plan.Lines, func(l Line) bool {
+		return plan.SlotOf(&l).ID == slot && AsKept(plan.Of, &was[at].KeptChoice, l.Choice)
+	})
 }
 
 // AsKept says whether a choice is what a kept plan has, or what came of it.
