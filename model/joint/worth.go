@@ -71,8 +71,7 @@ func (w *JobWorth) look(ctx context.Context, job *plan.JointJob, piece int, set 
 		return nil
 	}
 	without := job.State.Clone()
-	without.Bans = append(without.Bans,
-		catalog.Ban{ID: "elsewhere", Filter: catalog.Filter{Slot: catalog.None, Piece: piece, Plater: catalog.None}})
+	without.Pieces[piece].Elsewhere = true // nor can it be given in trade
 	plan, err := program.Solve(ctx, without, set)
 	if err != nil {
 		return err
