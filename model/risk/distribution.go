@@ -1,131 +1,84 @@
 package risk
 
 import (
-	"context"
+	"sort"
 
 	"brightset/catalog"
-	"brightset/model/plan"
 )
 
 // Distribution is how likely every sum is that independent parts may add up to. The
 // sums are of money, but for that of the grades by weight, which are in hundredths of
-// hundredths.
+// hundredths. Where there are too many to tell each apart they are told by steps: once none
+// of them higher than it is, and once none lower, so that what is said of a chance holds on
+// either side.
 type Distribution struct {
-	From   catalog.Cents // the least sum
-	Step   catalog.Cents // between the sums that are told apart; 1 is exact
-	Off    catalog.Cents // no sum is off by more than this for being told by steps
-	Chance []float64     // per step from From
+	Step      catalog.Cents // the sums are told by steps of this; 1 is exact
+	Off       catalog.Cents // no sum is off by more than this for being told by steps; 0 is exact
+	low, high []atom        // the sums, rising, each at most and at least what it is; the same where exact
+	mean      float64
 }
 
-// atom is one value of a part and its chance.
-type atom struct {
-	chance float64
-	cents  catalog.Cents
-}
+// Between is a chance that is known to lie between two; they are one where it is exact.
+type Between struct{ Least, Most float64 }
 
-// mostCells bounds the sums that are told apart, fewCells where there is no time.
-const (
-	mostCells = 1 << 20
-	fewCells  = 1 << 14
-)
+// sure is what is certain.
+var sure = Between{1, 1}
 
-// addUp convolves the parts, and adds a sum that is certain. Where the context ends
-// before that is done it is done with coarser steps, and whole is false.
-func addUp(ctx context.Context, parts [][]atom, sure catalog.Cents) (d *Distribution, whole bool) {
-	if d = convolve(ctx, parts, sure, mostCells); d != nil {
-		return d, true
-	}
-	return convolve(context.WithoutCancel(ctx), parts, sure, fewCells), false
-}
-
-// convolve gives nil if the context ends before all parts are in.
-func convolve(ctx context.Context, parts [][]atom, sure catalog.Cents, cells catalog.Cents) *Distribution {
-	least, spread := sure, catalog.Cents(0)
-	low := make([]catalog.Cents, len(parts))
-	for i, part := range parts {
-		lo, hi := part[0].cents, part[0].cents
-		for _, a := range part {
-			lo, hi = min(lo, a.cents), max(hi, a.cents)
-		}
-		low[i] = lo
-		least += lo
-		spread += hi - lo
-	}
-	d := &Distribution{From: least, Step: spread/cells + 1, Chance: []float64{1}}
-	for i, part := range parts {
-		if spread > fewCells && ctx.Err() != nil {
-			return nil
-		}
-		d.fold(part, low[i])
-	}
-	return d
-}
-
-// fold adds one more part, whose least value is low.
-func (d *Distribution) fold(part []atom, low catalog.Cents) {
-	offset := func(a atom) int { return int((a.cents - low + d.Step/2) / d.Step) }
-	far, off := 0, catalog.Cents(0)
-	for _, a := range part {
-		at := offset(a)
-		far = max(far, at)
-		off = max(off, plan.Abs(catalog.Cents(at)*d.Step-(a.cents-low)))
-	}
-	d.Off += off
-	if far == 0 {
-		return
-	}
-	next := make([]float64, len(d.Chance)+far)
-	for _, a := range part {
-		to := next[offset(a):]
-		for i, c := range d.Chance {
-			to[i] += c * a.chance
-		}
-	}
-	d.Chance = next
-}
-
-// Quantile is the least sum that is not exceeded with a chance of q.
+// Quantile is the least sum that is not exceeded with a chance of q. Where sums are told by
+// steps it is one that is not, and may not be the least.
 func (d *Distribution) Quantile(q float64) catalog.Cents {
 	sum := 0.0
-	for i, c := range d.Chance {
-		if sum += c; sum >= q-1e-12 {
-			return d.From + catalog.Cents(i)*d.Step
+	for _, a := range d.high {
+		if sum += a.chance; sum >= q-1e-12 {
+			return a.cents
 		}
 	}
-	return d.From + catalog.Cents(len(d.Chance)-1)*d.Step
+	return d.high[len(d.high)-1].cents
 }
 
-// Reached is the greatest sum that is reached, or more, with a chance of q.
+// Reached is the greatest sum that is reached, or more, with a chance of q. Where sums are
+// told by steps it is one that is, and may not be the greatest.
 func (d *Distribution) Reached(q float64) catalog.Cents {
 	sum := 0.0
-	for i := len(d.Chance) - 1; i > 0; i-- {
-		if sum += d.Chance[i]; sum >= q-1e-12 {
-			return d.From + catalog.Cents(i)*d.Step
+	for i := len(d.low) - 1; i > 0; i-- {
+		if sum += d.low[i].chance; sum >= q-1e-12 {
+			return d.low[i].cents
 		}
 	}
-	return d.From
+	return d.low[0].cents
 }
 
 // Within is the chance that the sum is at most v.
-func (d *Distribution) Within(v catalog.Cents) float64 {
+func (d *Distribution) Within(v catalog.Cents) Between {
+	within := func(sums []atom) float64 { return chanceOf(sums, 0, above(sums, v)) }
+	return Between{within(d.high), within(d.low)}
+}
+
+// AtLeast is the chance that the sum is v or more.
+func (d *Distribution) AtLeast(v catalog.Cents) Between {
+	reached := func(sums []atom) float64 { return chanceOf(sums, above(sums, v-1), len(sums)) }
+	return Between{reached(d.low), reached(d.high)}
+}
+
+// above is where the sums above v begin.
+func above(sums []atom, v catalog.Cents) int {
+	return sort.Search(len(sums), func(i int) bool { return sums[i].cents > v })
+}
+
+// chanceOf is the chance of some of the sums; of all of them it is 1, whatever adding them up leaves.
+func chanceOf(sums []atom, from, to int) float64 {
+	if to-from == len(sums) {
+		return 1
+	}
 	sum := 0.0
-	for i, c := range d.Chance {
-		if d.From+catalog.Cents(i)*d.Step > v {
-			break
-		}
-		sum += c
+	for _, a := range sums[from:to] {
+		sum += a.chance
 	}
 	return min(sum, 1)
 }
 
-// Mean is the average sum, in cents.
-func (d *Distribution) Mean() float64 {
-	sum := 0.0
-	for i, c := range d.Chance {
-		sum += c * float64(i)
-	}
-	return float64(d.From) + sum*float64(d.Step)
-}
+// Mean is the average sum, in cents, exact in any case.
+func (d *Distribution) Mean() float64 { return d.mean }
 
 // Point is a sum, the chance that it is that or above the point before, and the chance
 // that it is that or less.
@@ -136,38 +89,25 @@ type Point struct {
 
 // Points tells the distribution by most points at most, each the highest sum of a step
 // that has any chance: the quantiles lie on points or between them, and what is within a
-// point is as exact as the distribution.
+// point is as exact as the distribution, and no more than it is.
 func (d *Distribution) Points(most int) []Point {
-	wide := (len(d.Chance) + most - 1) / most
-	if sums := d.possible(); sums <= most {
+	first := d.high[0].cents
+	wide := (d.high[len(d.high)-1].cents-first)/catalog.Cents(most) + 1
+	if len(d.high) <= most {
 		wide = 1
 	}
 	var all []Point
 	within := 0.0
-	for from := 0; from < len(d.Chance); from += wide {
-		p := Point{}
-		for i := from; i < min(from+wide, len(d.Chance)); i++ {
-			if c := d.Chance[i]; c > 0 {
-				p.Cents = d.From + catalog.Cents(i)*d.Step
-				p.Chance += c
-			}
+	for from := 0; from < len(d.high); {
+		end := above(d.high, first+((d.high[from].cents-first)/wide+1)*wide-1)
+		p := Point{Cents: d.high[end-1].cents}
+		for _, a := range d.high[from:end] {
+			p.Chance += a.chance
 		}
-		if p.Chance > 0 {
-			within += p.Chance
-			p.Within = within
-			all = append(all, p)
-		}
+		within += p.Chance
+		p.Within = within
+		all = append(all, p)
+		from = end
 	}
 	return all
-}
-
-// possible is how many sums have any chance.
-func (d *Distribution) possible() int {
-	n := 0
-	for _, c := range d.Chance {
-		if c > 0 {
-			n++
-		}
-	}
-	return n
 }

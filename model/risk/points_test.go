@@ -13,22 +13,18 @@ import (
 func TestPoints(t *testing.T) {
 	rng := rand.New(rand.NewPCG(7, 11))
 	for range 300 {
-		d := &Distribution{From: catalog.Cents(rng.IntN(100_000) - 50_000), Step: catalog.Cents(1 + rng.IntN(30))}
-		sum := 0.0
+		var sums []atom
+		at, sum := catalog.Cents(rng.IntN(100_000)-50_000), 0.0
 		for range 1 + rng.IntN(3000) {
-			c := 0.0
-			if rng.IntN(3) == 0 {
-				c = rng.Float64()
-			}
-			d.Chance = append(d.Chance, c)
-			sum += c
+			a := atom{rng.Float64(), at}
+			sum += a.chance
+			sums = append(sums, a)
+			at += catalog.Cents(1 + rng.IntN(90))
 		}
-		if sum == 0 {
-			continue
+		for i := range sums {
+			sums[i].chance /= sum
 		}
-		for i := range d.Chance {
-			d.Chance[i] /= sum
-		}
+		d := &Distribution{Step: 1, low: sums, high: sums}
 		points := d.Points(100)
 		if len(points) == 0 || len(points) > 100 {
 			t.Fatalf("%d points", len(points))
@@ -38,7 +34,7 @@ func TestPoints(t *testing.T) {
 			if all += p.Chance; i > 0 && points[i-1].Cents >= p.Cents {
 				t.Fatalf("%d after %d", p.Cents, points[i-1].Cents)
 			}
-			if math.Abs(p.Within-all) > 1e-9 || math.Abs(p.Within-d.Within(p.Cents)) > 1e-9 {
+			if math.Abs(p.Within-all) > 1e-9 || !isJust(d.Within(p.Cents), p.Within) {
 				t.Fatalf("within %d: %v, the whole says %v", p.Cents, p.Within, d.Within(p.Cents))
 			}
 		}

@@ -18,9 +18,9 @@ type Risk struct {
 	Total   *Distribution // of what the plan minimises
 	Cash    *Distribution // of what is paid
 	Coarse  bool          // time ran out: sums and chances are told by coarse steps
-	Budget  float64       // chance to stay within the budget; 1 where there is none
+	Budget  Between       // chance to stay within the budget; 1 where there is none
 	InTime  float64       // chance that the set hangs by the date; 1 where there is none
-	Mean    float64       // chance that the mean grade is as asked for; 1 where none is
+	Mean    Between       // chance that the mean grade is as asked for; 1 where none is
 	grade   *Distribution // of the sum of weight x grade
 	lines   [][]Outcome
 	Rescues float64    // chance that some slot needs a rescue
@@ -45,14 +45,15 @@ type LotRisk struct {
 	Bare   int
 }
 
-// RiskOf works a plan's chances out exactly, the slots being independent; by coarse
-// steps where the context ends before that is done.
+// RiskOf works a plan's chances out, the slots being independent: exactly, or, where more sums may
+// come about than can be told apart, by steps, and the chances that hang on them as what they lie
+// between; by coarse steps where the context ends before that is done.
 func RiskOf(ctx context.Context, plan *plan.Plan) *Risk {
-	r := &Risk{Plan: plan, Budget: 1, InTime: 1, Mean: 1}
+	r := &Risk{Plan: plan, Budget: sure, InTime: 1, Mean: sure}
 	var total, cash, grade [][]atom
-	sure, kept := catalog.Cents(0), 1.0
+	charges, kept := catalog.Cents(0), 1.0
 	for _, c := range plan.Charges {
-		sure += c.Cents
+		charges += c.Cents
 	}
 	for i := range plan.Lines {
 		l := &plan.Lines[i]
@@ -78,7 +79,7 @@ func RiskOf(ctx context.Context, plan *plan.Plan) *Risk {
 	if plan.Of.Job.WithinDays.Set {
 		r.InTime = r.by(plan.Of.Job.WithinDays.V)
 	}
-	r.Total, r.Cash = r.addUp(ctx, total, sure), r.addUp(ctx, cash, sure)
+	r.Total, r.Cash = r.addUp(ctx, total, charges), r.addUp(ctx, cash, charges)
 	if job := &plan.Of.Job; job.Budget.Set {
 		switch job.BudgetOn {
 		case catalog.OnExpected:
@@ -91,15 +92,15 @@ func RiskOf(ctx context.Context, plan *plan.Plan) *Risk {
 	}
 	r.grade = r.addUp(ctx, grade, 0)
 	if mean := plan.Of.Job.Target.Mean; mean.Set && program.TotalWeight(plan.Of) > 0 {
-		r.Mean = 1 - r.grade.Within(catalog.Cents(program.MeanLimit(plan.Of, mean.V))-r.grade.Step)
+		r.Mean = r.grade.AtLeast(catalog.Cents(program.MeanLimit(plan.Of, mean.V)))
 	}
 	r.shares()
 	r.Lots = lotRisks(plan)
 	return r
 }
 
-func (r *Risk) addUp(ctx context.Context, parts [][]atom, sure catalog.Cents) *Distribution {
-	d, whole := addUp(ctx, parts, sure)
+func (r *Risk) addUp(ctx context.Context, parts [][]atom, certain catalog.Cents) *Distribution {
+	d, whole := addUp(ctx, parts, certain)
 	r.Coarse = r.Coarse || !whole
 	return d
 }
@@ -146,12 +147,17 @@ func (r *Risk) by(day int) float64 {
 }
 
 // Grade is the mean grade that the set reaches with a chance of q, or more.
-func (r *Risk) Grade(q float64) float64 {
+func (r *Risk) Grade(q float64) float64 { return r.meanOf(r.grade.Reached(q)) }
+
+// GradeOff is how far what Grade says may be off; 0 where it is exact.
+func (r *Risk) GradeOff() float64 { return r.meanOf(r.grade.Off) }
+
+func (r *Risk) meanOf(points catalog.Cents) float64 {
 	sum := int64(0)
 	for s := range r.Plan.Of.Slots {
 		sum += weightOf(r.Plan.Of, s)
 	}
-	return float64(r.grade.Reached(q)) / float64(100*max(1, sum))
+	return float64(points) / float64(100*max(1, sum))
 }
 
 // weightOf is what a slot counts for in the mean; all count alike where none has a

@@ -133,7 +133,7 @@ func riskRows(r *risk.Risk, s *risk.Simulation) [][2]string {
 	}
 	if st.Job.Budget.Set {
 		rows = append(rows, [2]string{"budget",
-			fmt.Sprintf("%s that %s is enough", Chance(r.Budget), catalog.FormatMoney(st.Job.Budget.V+st.Job.SpentSum))})
+			fmt.Sprintf("%s that %s is enough", chanceBetween(r.Budget), catalog.FormatMoney(st.Job.Budget.V+st.Job.SpentSum))})
 	}
 	date := fmt.Sprintf("half hang by day %d, nine in ten by day %d", r.Days(0.5), r.Days(0.9))
 	if st.Job.WithinDays.Set {
@@ -143,10 +143,13 @@ func riskRows(r *risk.Risk, s *risk.Simulation) [][2]string {
 	grade := fmt.Sprintf("the mean is %.1f or better in half of such jobs, %.1f or better in nine of ten", r.Grade(0.5),
 		r.Grade(0.9))
 	if st.Job.Target.Mean.Set {
-		grade += fmt.Sprintf("; %s that it is %s or better, as asked for", Chance(r.Mean),
+		grade += fmt.Sprintf("; %s that it is %s or better, as asked for", chanceBetween(r.Mean),
 			catalog.FormatCenti(st.Job.Target.Mean.V))
 	}
 	rows = append(rows, [2]string{"grade", grade})
+	if off := offBy(r); off != "" {
+		rows = append(rows, [2]string{"off by", off})
+	}
 	rows = append(rows, [2]string{"rescue", fmt.Sprintf("%s that some slot needs a rescue", Chance(r.Rescues))})
 	if spared := mean(s.Cash) - mean(s.Replan); s.Runs > 0 && spared > 0 {
 		rows = append(rows, [2]string{"spares",
@@ -168,7 +171,7 @@ func cutShort(text string) string {
 func early(r *risk.Risk, s *risk.Simulation) string {
 	text := ""
 	if r.Coarse {
-		text = fmt.Sprintf("the sums and chances above are told by steps of %s; ", catalog.FormatMoney(r.Cash.Step))
+		text = "the sums and chances above are told by coarse steps; "
 	}
 	switch {
 	case s.Whole():
@@ -189,19 +192,6 @@ func mean(runs []catalog.Cents) catalog.Cents {
 		sum += v
 	}
 	return sum / catalog.Cents(max(1, len(runs)))
-}
-
-// Chance writes a chance in percent with one decimal, and never says certain of
-// what is not.
-func Chance(p float64) string {
-	switch text := fmt.Sprintf("%.1f%%", 100*p); {
-	case p > 0 && text == "0.0%":
-		return "less than 0.1%"
-	case p < 1-1e-9 && text == "100.0%":
-		return "more than 99.9%"
-	default:
-		return text
-	}
 }
 
 func slotRisks(r *risk.Risk) []string {

@@ -27,13 +27,16 @@ type riskDoc struct {
 	Coarse      bool           `json:"coarse"`     // time was up: sums and chances are told by coarse steps
 	Step        catalog.Cents  `json:"cash_step_cents"`
 	Off         catalog.Cents  `json:"cash_off_cents"` // no sum of cash is off by more
-	InBudget    float64        `json:"in_budget"`
+	InBudget    float64        `json:"in_budget"`      // at least
+	BudgetMost  float64        `json:"in_budget_most"` // the same where it is exact
 	InTime      float64        `json:"in_time"`
 	Days50      int            `json:"days_p50"`
 	Days90      int            `json:"days_p90"`
 	Grade50     float64        `json:"grade_p50"` // mean of the set, reached by half, by nine in ten
 	Grade90     float64        `json:"grade_p90"`
-	AsAsked     float64        `json:"mean_reached"` // chance that the mean is as asked for
+	GradeOff    float64        `json:"grade_off"`    // neither is off by more; 0 where exact
+	AsAsked     float64        `json:"mean_reached"` // chance that the mean is as asked for, at least
+	AskedMost   float64        `json:"mean_reached_most"`
 	Rescue      float64        `json:"rescue"`
 	Slots       []slotRiskDoc  `json:"slots"`
 	Lots        []lotRiskDoc   `json:"lots"`
@@ -100,8 +103,9 @@ func RiskJSON(r *risk.Risk, s *risk.Simulation, f *Unknown) (string, error) {
 		AsPlanned: max(0, r.Cash.Quantile(0.9)-r.Plan.Outlay),
 		Simulated: runs(s.Cash), Replanned: runs(s.Replan),
 		Runs: s.Runs, RunsWhole: s.Whole(), Coarse: r.Coarse, Step: r.Cash.Step, Off: r.Cash.Off,
-		InBudget: r.Budget, InTime: r.InTime, Days50: r.Days(0.5), Days90: r.Days(0.9), Grade50: r.Grade(0.5),
-		Grade90: r.Grade(0.9), AsAsked: r.Mean, Rescue: r.Rescues, Slots: []slotRiskDoc{}, Lots: []lotRiskDoc{}}
+		InBudget: r.Budget.Least, BudgetMost: r.Budget.Most, InTime: r.InTime, Days50: r.Days(0.5), Days90: r.Days(0.9),
+		Grade50: r.Grade(0.5), Grade90: r.Grade(0.9), GradeOff: r.GradeOff(),
+		AsAsked: r.Mean.Least, AskedMost: r.Mean.Most, Rescue: r.Rescues, Slots: []slotRiskDoc{}, Lots: []lotRiskDoc{}}
 	if s.Runs > 0 {
 		c := max(0, risk.Quantile(s.Cash, 0.9)-r.Plan.Outlay)
 		doc.Contingency = &c
