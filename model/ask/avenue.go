@@ -15,7 +15,7 @@ type Try struct {
 
 // Tour is the order in which to try the avenues of one slot and kind of find.
 type Tour struct {
-	Find    Find
+	Find    int           // its place in Hunted.Finds
 	Tries   []Try         // in order
 	Expects catalog.Cents // on average: tries, and the piece or what doing without costs
 }
@@ -68,8 +68,8 @@ type box struct {
 // tour puts the avenues that are worth trying in rising order of their reservation
 // prices. It is optimal for one slot whose avenues have nothing to do with each
 // other; where finds for several slots hang together it is a rule of thumb.
-func tour(st *catalog.State, f Find) Tour {
-	t := Tour{Find: f}
+func tour(st *catalog.State, f *Find, place int) Tour {
+	t := Tour{Find: place}
 	var all []box
 	for i := range st.Avenues {
 		if a := &st.Avenues[i]; a.Slot == f.Slot && a.Kind == f.Profile.Kind {
@@ -126,8 +126,8 @@ func expects(order []box, inHand float64) float64 {
 // Tours gives, for every find that some avenue may turn up, the order to try them in.
 func Tours(st *catalog.State, h *Hunted) []Tour {
 	var all []Tour
-	for _, f := range h.Finds {
-		if t := tour(st, f); len(t.Tries) > 0 {
+	for i := range h.Finds {
+		if t := tour(st, &h.Finds[i], i); len(t.Tries) > 0 {
 			all = append(all, t)
 		}
 	}

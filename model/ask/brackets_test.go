@@ -156,7 +156,7 @@ func TestPairBrackets(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, p := range cut.Pairs {
-			with, err := h.ask(ctx, h.place(&cut.Finds[p.A]), h.place(&cut.Finds[p.B]))
+			with, err := h.ask(ctx, cut.Finds[p.A].place, cut.Finds[p.B].place)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -34,6 +34,8 @@ type Find struct {
 	Choice  *plan.Choice // what is done to it
 	With    *plan.Plan   // the set with it, free of charge
 	Stopped bool         // time was up before Worth and Most met
+
+	place int // among all that the hunt may look at: names need not tell finds for a slot apart
 }
 
 // Hunted is the answer to a hunt: the set as it is, and the finds that are worth

@@ -32,7 +32,7 @@ func (h *hunt) pairs(ctx context.Context, out *Hunted) error {
 	err := parallel.Do(ctx, len(all), func(i int) (err error) {
 		within, done := share.Next(ctx)
 		defer done()
-		plans[i], err = h.ask(within, h.place(&out.Finds[all[i].A]), h.place(&out.Finds[all[i].B]))
+		plans[i], err = h.ask(within, out.Finds[all[i].A].place, out.Finds[all[i].B].place)
 		return err
 	})
 	for i, p := range all {
@@ -63,10 +63,6 @@ func (p *PairFind) weigh(base, with *plan.Plan) {
 	if base.Status == solver.Stopped {
 		p.Together = noneBelow(base) - with.Weighed()
 	}
-}
-
-func (h *hunt) place(f *Find) int {
-	return slices.IndexFunc(h.finds, func(g Find) bool { return g.Slot == f.Slot && g.Profile.Name == f.Profile.Name })
 }
 
 // akin says whether two different slots are seen together or take the same part.

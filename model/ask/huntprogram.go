@@ -32,7 +32,7 @@ func newHunt(ctx context.Context, st *catalog.State, slots []int, set solver.Set
 		for _, p := range ProfilesFor(st, s) {
 			pieces = append(pieces, len(h.st.Pieces))
 			h.st.Pieces = append(h.st.Pieces, imagined(st, s, p, len(h.finds)))
-			h.finds = append(h.finds, Find{Slot: s, Profile: p, Metal: usualMetal(st, s)})
+			h.finds = append(h.finds, Find{Slot: s, Profile: p, Metal: usualMetal(st, s), place: len(h.finds)})
 		}
 	}
 	var err error

@@ -35,7 +35,7 @@ func HuntBlocks(h *ask.Hunted) []page.Block {
 		all = append(all, page.Block{Heading: huntLeads, List: leads})
 	}
 	for _, t := range ask.Tours(h.Plan.Of, h) {
-		head, how, tries := tour(h.Plan.Of, &t)
+		head, how, tries := tour(h, &t)
 		for i := range tries {
 			tries[i] = strings.TrimPrefix(tries[i], "[ ] ")
 		}

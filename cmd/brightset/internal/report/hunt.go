@@ -89,7 +89,7 @@ func leads(h *ask.Hunted) []string {
 func tours(h *ask.Hunted) string {
 	text := ""
 	for _, t := range ask.Tours(h.Plan.Of, h) {
-		head, how, tries := tour(h.Plan.Of, &t)
+		head, how, tries := tour(h, &t)
 		text += Paragraph("", "", head+", "+how+":") + list("", tries)
 	}
 	if text != "" {
@@ -99,7 +99,8 @@ func tours(h *ask.Hunted) string {
 }
 
 // tour says for what one goes and what it is worth, and the tries in their order.
-func tour(st *catalog.State, t *ask.Tour) (head, how string, tries []string) {
+func tour(h *ask.Hunted, t *ask.Tour) (head, how string, tries []string) {
+	st, f := h.Plan.Of, &h.Finds[t.Find]
 	for _, try := range t.Tries {
 		a := &st.Avenues[try.Avenue]
 		where := a.Where
@@ -111,9 +112,9 @@ func tour(st *catalog.State, t *ask.Tour) (head, how string, tries []string) {
 			where, catalog.FormatMoney(a.Cost), Percent(a.Chance), catalog.FormatMoney(a.Likely),
 			catalog.FormatMoney(try.Reserve)))
 	}
-	return fmt.Sprintf("Where to look for %s (%s)", st.Slots[t.Find.Slot].Name, t.Find.Profile.Name),
+	return fmt.Sprintf("Where to look for %s (%s)", st.Slots[f.Slot].Name, f.Profile.Name),
 		fmt.Sprintf("in this order; worth up to %s, and with tries and piece %s on average",
-			catalog.FormatMoney(t.Find.Worth), catalog.FormatMoney(t.Expects)), tries
+			catalog.FormatMoney(f.Worth), catalog.FormatMoney(t.Expects)), tries
 }
 
 const tourNote = "The order is the best there is for one slot by itself; " +

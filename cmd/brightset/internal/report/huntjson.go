@@ -1,8 +1,6 @@
 package report
 
 import (
-	"slices"
-
 	"brightset/catalog"
 	"brightset/model/ask"
 	"brightset/model/plan"
@@ -127,10 +125,8 @@ func HuntJSON(h *ask.Hunted) (string, error) {
 		doc.Leads = append(doc.Leads, d)
 	}
 	for _, t := range ask.Tours(st, h) {
-		d := tourDoc{Expects: t.Expects, Slot: st.Slots[t.Find.Slot].ID, Profile: t.Find.Profile.Name, Worth: t.Find.Worth,
-			Find: slices.IndexFunc(h.Finds, func(f ask.Find) bool {
-				return f.Slot == t.Find.Slot && f.Profile.Name == t.Find.Profile.Name
-			})}
+		f := &h.Finds[t.Find]
+		d := tourDoc{Find: t.Find, Expects: t.Expects, Slot: st.Slots[f.Slot].ID, Profile: f.Profile.Name, Worth: f.Worth}
 		for _, try := range t.Tries {
 			a := &st.Avenues[try.Avenue]
 			d.Tries = append(d.Tries, tryDoc{a.ID, a.Where, a.Cost, millionths(a.Chance), a.Likely, try.Reserve})

@@ -115,7 +115,7 @@ func tourTicks(h *ask.Hunted) []page.Block {
 	st := h.Plan.Of
 	var all []page.Block
 	for _, t := range ask.Tours(st, h) {
-		b := page.Block{Heading: fmt.Sprintf("Where to look for: %s", st.Slots[t.Find.Slot].Name)}
+		b := page.Block{Heading: fmt.Sprintf("Where to look for: %s", st.Slots[h.Finds[t.Find].Slot].Name)}
 		for _, try := range t.Tries {
 			a := &st.Avenues[try.Avenue]
 			where := a.Where
