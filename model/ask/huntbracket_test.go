@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"brightset/catalog"
+	"brightset/model/internal/jobs"
 	"brightset/model/seeded"
 	"brightset/solver"
 	"brightset/testdata/campaign"
@@ -65,9 +66,10 @@ func TestHuntBrackets(t *testing.T) {
 	}
 }
 
-// TestHuntNeededUnproven: where nothing meets the target without a find, what a budget leaves
-// for it is no more proven than the set with it is; that it is needed is known without one.
-func TestHuntNeededUnproven(t *testing.T) {
+// TestHuntNeededBrackets: where searches are cut off, what a budget leaves for a find that is
+// needed lies between the two sums that are said; that it is needed is known without one.
+func TestHuntNeededBrackets(t *testing.T) {
+	ctx := context.Background()
 	f, _ := seeded.Named("car-30")
 	f.Slots = 8
 	open, known := 0, 0
@@ -79,20 +81,28 @@ func TestHuntNeededUnproven(t *testing.T) {
 		}
 		for _, budget := range []bool{true, false} {
 			st.Job.Budget = catalog.Val[catalog.Cents]{V: 100_000_00, Set: budget}
-			h, err := Hunt(context.Background(), st, []int{0}, solver.Settings{NodeLimit: 1})
-			if err != nil || h.Plan.Has {
-				t.Fatalf("seed %d: %v %v", seed, h.Plan.Status, err)
+			h, err := newHunt(ctx, st, []int{0}, solver.Settings{})
+			if err != nil {
+				t.Fatal(err)
 			}
-			for i := range h.Finds {
-				f := &h.Finds[i]
-				unproven := f.With.Status == solver.Stopped
-				if !f.Rescues || f.Stopped != (unproven && budget) || f.Stopped && h.Whole {
-					t.Errorf("seed %d, budget %v, %s: needed %v, proven %v by a set that is %v, whole %v", seed, budget,
-						f.Profile.Name, f.Rescues, !f.Stopped, f.With.Status, h.Whole)
+			exact, err := Hunt(ctx, st, []int{0}, solver.Settings{})
+			if err != nil || exact.Plan.Has {
+				t.Fatalf("seed %d: %v %v", seed, exact.Plan.Status, err)
+			}
+			for i := range exact.Finds {
+				is := &exact.Finds[i]
+				cut, whole, err := h.worth(jobs.OutOfTime(t), exact.Plan, is.place, is.With)
+				if err != nil {
+					t.Fatal(err)
 				}
-				if f.Stopped {
+				if !cut.Rescues || !is.Rescues || cut.Stopped != budget || whole == budget || is.Stopped ||
+					cut.Worth > is.Worth || cut.Most < is.Worth {
+					t.Errorf("seed %d, budget %v, %s: needed %v, %d to %d (proven %v); with all the time %d to %d", seed, budget,
+						is.Profile.Name, cut.Rescues, cut.Worth, cut.Most, whole, is.Worth, is.Most)
+				}
+				if cut.Stopped {
 					open++
-				} else if unproven {
+				} else {
 					known++
 				}
 			}

@@ -4,9 +4,7 @@ import (
 	"context"
 	"slices"
 
-	"brightset/catalog"
 	"brightset/model/plan"
-	"brightset/model/program"
 	"brightset/solver"
 	"brightset/solver/parallel"
 )
@@ -151,86 +149,13 @@ func (h *hunt) matchAlike(s, a, b int) bool {
 // between what that set proves and what no other may exceed.
 func (h *hunt) worth(ctx context.Context, base *plan.Plan, i int, with *plan.Plan) (find *Find, known bool, err error) {
 	f := h.finds[i]
-	f.With, f.Choice = with, with.Lines[f.Slot].Choice
-	f.Stopped = with.Status == solver.Stopped || base.Status == solver.Stopped
-	if !base.Has {
-		f.Rescues = true
-		f.Worth = h.room(with)
-		f.Most, f.Stopped = f.Worth, f.Stopped && h.st.Job.Budget.Set
-		if f.Stopped {
-			f.Most = catalog.Cents(catalog.MaxSum)
-		}
-		return &f, !f.Stopped, nil
+	f.With, f.Choice, f.Rescues = with, with.Lines[f.Slot].Choice, !base.Has
+	if f.Worth, f.Most, err = h.between(ctx, base, with, i); err != nil {
+		return nil, false, err
 	}
-	f.Most = base.Weighed() - noneBelow(with)
-	if noneBelow(with) <= -catalog.Cents(catalog.MaxSum) {
-		f.Most = catalog.Cents(catalog.MaxSum)
-	}
-	if f.Most <= 0 {
-		return nil, true, nil
-	}
-	f.Worth = max(0, min(noneBelow(base)-with.Weighed(), h.room(with)))
-	if base.Status != solver.Stopped {
-		if err := h.narrow(ctx, base, i, &f); err != nil {
-			return nil, false, err
-		}
-	}
-	if f.Stopped = f.Worth < f.Most; !f.Stopped && f.Worth == 0 {
+	f.Stopped = f.Worth < f.Most
+	if f.Most == 0 && !f.Rescues {
 		return nil, true, nil
 	}
 	return &f, !f.Stopped, nil
-}
-
-// noneBelow is what no plan is below in what plans are compared by.
-func noneBelow(p *plan.Plan) catalog.Cents { return p.Bound - p.Keeps }
-
-// room is what a plan leaves of the budget; no end where there is none.
-func (h *hunt) room(p *plan.Plan) catalog.Cents {
-	job := &h.st.Job
-	switch {
-	case !job.Budget.Set:
-		return catalog.Cents(catalog.MaxSum)
-	case job.BudgetOn == catalog.OnQuote:
-		q := &h.st.Quote
-		return plan.Unmarked(q.Parts, plan.OwnerNet(q, job.Budget.V+job.SpentSum)-p.ForOwner().Net)
-	}
-	return p.LeftOf(job)
-}
-
-// narrow brings together what a find is worth at least and at most: the highest price at
-// which the set with it, bought at that price, keeps the budget and costs no more than
-// without it. A set found for one price says which it stands up to. The next price is a
-// step above that, a longer one after each set that is found. After none is, it is the very
-// next: there most often is none either, which then is the end of it.
-func (h *hunt) narrow(ctx context.Context, base *plan.Plan, i int, f *Find) error {
-	for step := catalog.Cents(1); f.Worth < f.Most; {
-		price := f.Worth + min(step, f.Most-f.Worth)
-		res, err := h.affordable(ctx, base, i, price)
-		switch {
-		case err != nil:
-			return err
-		case res.Has:
-			with, err := h.e.Finish(res)
-			if err != nil {
-				return err
-			}
-			f.Worth, step = max(price, min(f.Most, base.Weighed()-with.Weighed(), h.room(with))), 8*step
-		case res.Status == solver.Infeasible:
-			f.Most, step = price-1, 1
-		default:
-			return nil
-		}
-	}
-	return nil
-}
-
-// affordable asks with the budget lowered by the price: paying it for a find that
-// is sure to be used is the same as having so much less.
-func (h *hunt) affordable(ctx context.Context, base *plan.Plan, i int, price catalog.Cents) (solver.Result, error) {
-	below := int64(base.Weighed() - price + 1)
-	ch := solver.Change{Ban: h.ban(i), Below: &below, Any: true}
-	if h.st.Job.Budget.Set {
-		ch.Limits = []solver.LimitTo{{Row: program.RowBudget, Limit: h.e.BudgetLimit(price)}}
-	}
-	return h.e.Fork().Least(ctx, ch)
 }
