@@ -147,24 +147,29 @@ func TestPairBrackets(t *testing.T) {
 	told := 0
 	bracketed(t, 8, 16, 100, func(seed uint64, st *catalog.State, pl *plan.Plan) {
 		ctx := context.Background()
-		cut, err := Hunt(ctx, st, nil, solver.Settings{NodeLimit: 4})
-		if err != nil {
-			t.Fatal(err)
-		}
-		h, err := newHunt(ctx, st, nil, solver.Settings{})
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, p := range cut.Pairs {
-			with, err := h.ask(ctx, cut.Finds[p.A].place, cut.Finds[p.B].place)
+		for _, budget := range []catalog.Cents{st.Job.Budget.V, min(st.Job.Budget.V, pl.Outlay+20_00)} {
+			st.Job.Budget.V = budget
+			cut, err := Hunt(ctx, st, nil, solver.Settings{NodeLimit: 4})
 			if err != nil {
 				t.Fatal(err)
 			}
-			if is := pl.Weighed() - with.Weighed(); p.Together > is || p.Most < is {
-				t.Errorf("seed %d: together %d to %d, by the whole search %d", seed, p.Together, p.Most, is)
+			h, err := newHunt(ctx, st, nil, solver.Settings{})
+			if err != nil {
+				t.Fatal(err)
 			}
-			if p.Together < p.Most || cut.Finds[p.A].Stopped || cut.Finds[p.B].Stopped {
-				told++
+			whole := &Hunted{Plan: pl, Finds: cut.Finds}
+			for _, p := range cut.Pairs {
+				is := PairFind{A: p.A, B: p.B}
+				if got, err := h.weigh(ctx, whole, &is); err != nil || got != weighed || is.Together != is.Most {
+					t.Fatalf("seed %d: %+v %v", seed, is, err)
+				}
+				if p.Together > is.Together || p.Most < is.Together {
+					t.Errorf("seed %d, budget %d: together %d to %d, by the whole search %d", seed, budget, p.Together, p.Most,
+						is.Together)
+				}
+				if p.Together < p.Most || cut.Finds[p.A].Stopped || cut.Finds[p.B].Stopped {
+					told++
+				}
 			}
 		}
 	})

@@ -50,8 +50,8 @@ type Hunted struct {
 
 // PairFind is what two finds are worth together.
 type PairFind struct {
-	A, B     int // places in Finds
-	Together catalog.Cents
+	A, B     int           // places in Finds
+	Together catalog.Cents // the most to pay for both, as a find's Worth is for one
 	Most     catalog.Cents // Together, where that is proven; else they are worth this at most and Together at least
 }
 

@@ -13,7 +13,8 @@ import (
 // bought for one price, with the cheapest set that they make possible: the highest price at
 // which a set with them keeps the budget and costs no more than the set without them. Where
 // nothing meets the target without, no set is too dear: only the budget ends it.
-func (h *hunt) between(ctx context.Context, base, with *plan.Plan, finds ...int) (least, most catalog.Cents, err error) {
+func (h *hunt) between(ctx context.Context, base, with *plan.Plan, finds ...int) (
+	least, most catalog.Cents, err error) {
 	least, most = h.room(with), h.mostRoom()
 	if base.Has {
 		least, most = max(0, min(noneBelow(base)-with.Weighed(), least)), max(0, base.Weighed()-noneBelow(with))

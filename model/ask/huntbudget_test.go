@@ -105,3 +105,75 @@ func TestHuntNeededBudget(t *testing.T) {
 		t.Errorf("%d finds that are needed: too few to tell", looked)
 	}
 }
+
+// TestPairBudgetByHand: two finds of which each makes an own piece worth 90.00 needless are
+// together worth no more than the budget of 100.00.
+func TestPairBudgetByHand(t *testing.T) {
+	st := freeToHang(90_00)
+	right := st.Pieces[0]
+	right.ID, right.Fits = "right", []int{jobs.Right}
+	st.Pieces = append(st.Pieces, right)
+	h, err := Hunt(context.Background(), st, nil, solver.Settings{})
+	if err != nil || !h.Whole {
+		t.Fatalf("%+v %v", h, err)
+	}
+	told := 0
+	for _, p := range h.Pairs {
+		if a, b := &h.Finds[p.A], &h.Finds[p.B]; a.Profile.Grade.Set && b.Profile.Grade.Set {
+			if told++; a.Worth != 90_00 || b.Worth != 90_00 || p.Together != 100_00 || p.Most != p.Together {
+				t.Errorf("%d and %d one by one, together %d to %d", a.Worth, b.Worth, p.Together, p.Most)
+			}
+		}
+	}
+	if told != 4 {
+		t.Errorf("%d pairs are told, not 4", told)
+	}
+}
+
+// TestPairBudget: what two finds are worth together is the highest price for both at which the
+// set keeps the budget and costs no more than without them; where nothing is told of a pair, what
+// they are worth one by one is.
+func TestPairBudget(t *testing.T) {
+	told, alike := 0, 0
+	budgeted(t, 120, 1000, func(name string, st *catalog.State, h *Hunted) {
+		if !h.Plan.Has {
+			return
+		}
+		together := map[[2]int]catalog.Cents{}
+		for _, p := range h.Pairs {
+			together[[2]int{p.A, p.B}] = p.Together
+		}
+		for _, pair := range pairsOf(h.Finds) {
+			a, b := &h.Finds[pair[0]], &h.Finds[pair[1]]
+			both, is := together[pair]
+			if is {
+				told++
+			} else if alike++; paidFor(t, st, 0, a, b).Has {
+				both = a.Worth + b.Worth
+			} else {
+				continue // no set has both
+			}
+			at, over := paidFor(t, st, both, a, b), paidFor(t, st, both+1, a, b)
+			if both > 0 && (!at.Has || at.Weighed() > h.Plan.Weighed()) || over.Has && over.Weighed() <= h.Plan.Weighed() {
+				t.Errorf("%s: %s in %d worth %d, %s in %d worth %d, together %d (told %v): at that %v %d, above %v %d, without %d",
+					name, a.Profile.Name, a.Slot, a.Worth, b.Profile.Name, b.Slot, b.Worth, both, is, at.Has, at.Weighed(),
+					over.Has, over.Weighed(), h.Plan.Weighed())
+			}
+		}
+	})
+	if told < 20 || alike < 5 {
+		t.Errorf("%d pairs told, %d not: too few to tell", told, alike)
+	}
+}
+
+// pairsOf are the pairs of finds for two slots that are looked at.
+func pairsOf(finds []Find) (all [][2]int) {
+	for a := range finds {
+		for b := a + 1; b < len(finds) && len(all) < mostPairs; b++ {
+			if finds[a].Slot != finds[b].Slot {
+				all = append(all, [2]int{a, b})
+			}
+		}
+	}
+	return all
+}

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"brightset/catalog"
-	"brightset/model/plan"
 	"brightset/solver"
 	"brightset/solver/parallel"
 )
@@ -27,42 +26,51 @@ func (h *hunt) pairs(ctx context.Context, out *Hunted) error {
 			}
 		}
 	}
-	plans := make([]*plan.Plan, len(all))
+	asked := make([]answered, len(all))
 	share := newShares(ctx, len(all))
 	err := parallel.Do(ctx, len(all), func(i int) (err error) {
 		within, done := share.Next(ctx)
 		defer done()
-		plans[i], err = h.ask(within, out.Finds[all[i].A].place, out.Finds[all[i].B].place)
+		asked[i], err = h.weigh(within, out, &all[i])
 		return err
 	})
 	for i, p := range all {
-		if plans[i] == nil {
-			out.Whole = false
-			continue
-		}
-		p.weigh(out.Plan, plans[i])
 		a, b := &out.Finds[p.A], &out.Finds[p.B]
 		differs := p.Together > a.Most+b.Most || p.Most < a.Worth+b.Worth
-		if plans[i].Has && differs {
+		switch {
+		case asked[i] == notKnown:
+			out.Whole = false
+		case asked[i] == neverBoth:
+		case differs:
 			out.Pairs = append(out.Pairs, p)
-		}
-		if !differs && (p.Together < p.Most || a.Stopped || b.Stopped) {
+		case p.Together < p.Most || a.Stopped || b.Stopped:
 			out.Whole = false // whether they are worth something else together is not known
 		}
 	}
 	return err
 }
 
-// weigh compares the set as it is with the cheapest with both finds, free of charge.
-func (p *PairFind) weigh(base, with *plan.Plan) {
-	p.Together = base.Weighed() - with.Weighed()
-	p.Most = p.Together
-	if with.Status == solver.Stopped {
-		p.Most = base.Weighed() - noneBelow(with)
+// answered is what came of asking about a pair.
+type answered int
+
+const (
+	notKnown  answered = iota // time was up before any set with both was found
+	neverBoth                 // no set has both
+	weighed
+)
+
+// weigh works out what two finds are worth together, with the cheapest set with both.
+func (h *hunt) weigh(ctx context.Context, out *Hunted, p *PairFind) (answered, error) {
+	a, b := out.Finds[p.A].place, out.Finds[p.B].place
+	with, err := h.ask(ctx, a, b)
+	switch {
+	case err != nil || !with.Has && with.Status != solver.Infeasible:
+		return notKnown, err
+	case !with.Has:
+		return neverBoth, nil
 	}
-	if base.Status == solver.Stopped {
-		p.Together = noneBelow(base) - with.Weighed()
-	}
+	p.Together, p.Most, err = h.between(ctx, out.Plan, with, a, b)
+	return weighed, err
 }
 
 // akin says whether two different slots are seen together or take the same part.
