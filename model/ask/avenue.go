@@ -2,6 +2,7 @@ package ask
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"brightset/catalog"
@@ -39,7 +40,7 @@ func prices(a *catalog.Avenue) []price {
 //
 // the rule for optimal search of Weitzman 1979, Optimal Search for the Best
 // Alternative, Econometrica 47(3), turned round from gains to prices. Nothing found
-// counts as no price. An avenue that finds nothing is never worth a try that costs.
+// counts as no price. An avenue that finds nothing is never worth a try: no price is as high.
 func reservation(cost float64, prices []price) float64 {
 	slices.SortFunc(prices, func(a, b price) int { return cmp.Compare(a.cents, b.cents) })
 	chance, paid := 0.0, 0.0
@@ -54,7 +55,7 @@ func reservation(cost float64, prices []price) float64 {
 			return z
 		}
 	}
-	return 0
+	return math.Inf(1)
 }
 
 // box is an avenue as the rule sees it.

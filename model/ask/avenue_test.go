@@ -5,6 +5,8 @@ import (
 	"math/rand/v2"
 	"slices"
 	"testing"
+
+	"brightset/catalog"
 )
 
 // Weitzman's example of two projects turned round to prices, with 240 in hand: gains
@@ -26,6 +28,20 @@ func TestReservationPublished(t *testing.T) {
 	}
 	if got := best([]box{a, w}, 240); math.Abs(got-162) > 1e-9 {
 		t.Errorf("trying everything gives %v, published 162", got)
+	}
+}
+
+// TestTourFindsNothing: a place that never has one is not gone to, whatever a try costs.
+func TestTourFindsNothing(t *testing.T) {
+	never := catalog.Avenue{Kind: catalog.Original, Likely: 10_00}
+	dear := never
+	dear.Cost = 50_00
+	meet := catalog.Avenue{Kind: catalog.Original, Cost: 5_00, Chance: catalog.One / 2, Low: 20_00, Likely: 20_00,
+		High: 20_00}
+	h := &Hunted{Finds: []Find{{Profile: Profile{Kind: catalog.Original}, Worth: 200_00, Most: 200_00}}}
+	tours := Tours(&catalog.State{Avenues: []catalog.Avenue{never, dear, meet}}, h)
+	if len(tours) != 1 || !slices.Equal(tours[0].Tries, []Try{{2, 30_00}}) || tours[0].Expects != 115_00 {
+		t.Errorf("%+v", tours)
 	}
 }
 
@@ -55,6 +71,9 @@ func TestToursAgainstAllRules(t *testing.T) {
 		for range 1 + r.IntN(4) {
 			low := 200 * r.Float64()
 			p := r.Float64()
+			if r.IntN(10) == 0 {
+				p = 0 // finds nothing
+			}
 			b := box{cost: 40 * r.Float64(),
 				prices: []price{{p / 4, low}, {p / 2, low + 30}, {p / 4, low + 100*r.Float64() + 30}}}
 			b.z = reservation(b.cost, b.prices)
