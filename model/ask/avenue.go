@@ -19,6 +19,9 @@ type Tour struct {
 	Find    int           // its place in Hunted.Finds
 	Tries   []Try         // in order
 	Expects catalog.Cents // on average: tries, and the piece or what doing without costs
+	// Known says that Expects is known: what the find is worth is proven, and the set can do
+	// without it.
+	Known bool
 }
 
 // price is what an avenue may ask, and how likely.
@@ -68,14 +71,16 @@ type box struct {
 
 // tour puts the avenues that are worth trying in rising order of their reservation
 // prices. It is optimal for one slot whose avenues have nothing to do with each
-// other; where finds for several slots hang together it is a rule of thumb.
+// other; where finds for several slots hang together it is a rule of thumb. The order does not
+// depend on what the find is worth: where that is not proven, the tour has those avenues that
+// are worth trying whatever it is.
 func tour(st *catalog.State, f *Find, place int) Tour {
 	t := Tour{Find: place}
 	var all []box
 	for i := range st.Avenues {
 		if a := &st.Avenues[i]; a.Slot == f.Slot && a.Kind == f.Profile.Kind {
 			b := box{avenue: i, cost: float64(a.Cost), prices: prices(a)}
-			if b.z = reservation(b.cost, b.prices); b.z < float64(f.Worth) {
+			if b.z = reservation(b.cost, b.prices); b.worthTrying(f, a.Low) {
 				all = append(all, b)
 			}
 		}
@@ -84,8 +89,20 @@ func tour(st *catalog.State, f *Find, place int) Tour {
 	for _, b := range all {
 		t.Tries = append(t.Tries, Try{b.avenue, catalog.Cents(b.z)})
 	}
-	t.Expects = catalog.Cents(expects(all, float64(f.Worth)) + 0.5)
+	if t.Known = !f.Stopped && !f.Rescues; t.Known {
+		t.Expects = catalog.Cents(expects(all, float64(f.Worth)) + 0.5)
+	}
 	return t
+}
+
+// worthTrying says whether to go there with nothing in hand, for a find that may be had for as
+// little as low. A find that is needed is worth any cost of a try, if the price may be within
+// what keeps the budget.
+func (b *box) worthTrying(f *Find, low catalog.Cents) bool {
+	if f.Rescues {
+		return b.z < float64(catalog.MaxSum) && low <= f.Worth
+	}
+	return b.z < float64(f.Worth)
 }
 
 // expects is what tries and piece cost on average if the boxes, in rising order of

@@ -45,6 +45,37 @@ func TestTourFindsNothing(t *testing.T) {
 	}
 }
 
+// TestTourSums: with a find that is needed there is no price for doing without, and what is not
+// proven is not counted with. The order is the same; an avenue that is too dear for what can be
+// done without is not for what cannot, unless the budget never leaves its price.
+func TestTourSums(t *testing.T) {
+	at := func(cost, price catalog.Cents) catalog.Avenue {
+		return catalog.Avenue{Kind: catalog.Original, Cost: cost, Chance: catalog.One / 2, Low: price, Likely: price,
+			High: price}
+	}
+	st := &catalog.State{Avenues: []catalog.Avenue{at(20_00, 50_00), at(5_00, 20_00), at(1_00, 70_00)}}
+	end := catalog.Cents(catalog.MaxSum)
+	meet, fair, dealer := Try{1, 30_00}, Try{0, 90_00}, Try{2, 72_00}
+	for name, c := range map[string]struct {
+		find    Find
+		tries   []Try
+		expects catalog.Cents
+		known   bool
+	}{
+		"proven":             {Find{Worth: 60_00, Most: 60_00}, []Try{meet}, 45_00, true},
+		"not proven":         {Find{Worth: 60_00, Most: 95_00, Stopped: true}, []Try{meet}, 0, false},
+		"needed":             {Find{Worth: end, Most: end, Rescues: true}, []Try{meet, dealer, fair}, 0, false},
+		"needed, and budget": {Find{Worth: 60_00, Most: 60_00, Rescues: true}, []Try{meet, fair}, 0, false},
+	} {
+		c.find.Profile.Kind = catalog.Original
+		tours := Tours(st, &Hunted{Finds: []Find{c.find}})
+		if len(tours) != 1 || !slices.Equal(tours[0].Tries, c.tries) || tours[0].Expects != c.expects ||
+			tours[0].Known != c.known {
+			t.Errorf("%s: %+v", name, tours)
+		}
+	}
+}
+
 // best is the least that any rule costs on average, by going through all of them.
 func best(left []box, inHand float64) float64 {
 	least := inHand

@@ -112,9 +112,25 @@ func tour(h *ask.Hunted, t *ask.Tour) (head, how string, tries []string) {
 			where, catalog.FormatMoney(a.Cost), Percent(a.Chance), catalog.FormatMoney(a.Likely),
 			catalog.FormatMoney(try.Reserve)))
 	}
-	return fmt.Sprintf("Where to look for %s (%s)", st.Slots[f.Slot].Name, f.Profile.Name),
-		fmt.Sprintf("in this order; worth up to %s, and with tries and piece %s on average",
-			catalog.FormatMoney(f.Worth), catalog.FormatMoney(t.Expects)), tries
+	return fmt.Sprintf("Where to look for %s (%s)", st.Slots[f.Slot].Name, f.Profile.Name), howToTry(f, t), tries
+}
+
+// howToTry says what a tour is good for, as far as that is known.
+func howToTry(f *ask.Find, t *ask.Tour) string {
+	how := "in this order"
+	if f.Rescues {
+		how += ", since nothing meets the target as things stand"
+	}
+	if f.Stopped {
+		return how + ", others perhaps as well; worth " + bracket(f.Worth, f.Most)
+	}
+	if f.Worth < catalog.Cents(catalog.MaxSum) {
+		how += "; worth up to " + catalog.FormatMoney(f.Worth)
+	}
+	if t.Known {
+		how += ", and with tries and piece " + catalog.FormatMoney(t.Expects) + " on average"
+	}
+	return how
 }
 
 const tourNote = "The order is the best there is for one slot by itself; " +

@@ -37,12 +37,12 @@ type leadDoc struct {
 
 // tourDoc is the order in which to try the avenues for one find.
 type tourDoc struct {
-	Find    int           `json:"find"` // place in finds
-	Slot    string        `json:"slot"`
-	Profile string        `json:"profile"`
-	Worth   catalog.Cents `json:"worth_cents"`
-	Expects catalog.Cents `json:"expected_cents"`
-	Tries   []tryDoc      `json:"tries"`
+	Find    int            `json:"find"` // place in finds
+	Slot    string         `json:"slot"`
+	Profile string         `json:"profile"`
+	Worth   *catalog.Cents `json:"worth_cents"`    // as in finds
+	Expects *catalog.Cents `json:"expected_cents"` // null: the find is needed, or its worth not proven
+	Tries   []tryDoc       `json:"tries"`
 }
 
 type tryDoc struct {
@@ -55,15 +55,16 @@ type tryDoc struct {
 }
 
 type findDoc struct {
-	Slot    string        `json:"slot"`
-	Profile string        `json:"profile"`
-	Kind    string        `json:"kind"`
-	Metal   string        `json:"metal"` // that it is taken to be made of: the usual one of the slot
-	Grade   *float64      `json:"grade"` // as it lies; null: sound, to be plated
-	Work    string        `json:"work"`
-	Plater  string        `json:"plater"`
-	Level   string        `json:"level"`
-	Worth   catalog.Cents `json:"worth_cents"` // at most, freight included
+	Slot    string   `json:"slot"`
+	Profile string   `json:"profile"`
+	Kind    string   `json:"kind"`
+	Metal   string   `json:"metal"` // that it is taken to be made of: the usual one of the slot
+	Grade   *float64 `json:"grade"` // as it lies; null: sound, to be plated
+	Work    string   `json:"work"`
+	Plater  string   `json:"plater"`
+	Level   string   `json:"level"`
+	// At most, freight included; null: it is needed, and no budget sets an end.
+	Worth *catalog.Cents `json:"worth_cents"`
 	// Where it is not proven it is worth_cents at least and this at most; null: no end is known.
 	Most   *catalog.Cents `json:"worth_at_most_cents"`
 	Needed bool           `json:"needed"` // without it nothing meets the target
@@ -98,7 +99,7 @@ func HuntJSON(h *ask.Hunted) (string, error) {
 		}
 		d := findDoc{Slot: st.Slots[f.Slot].ID, Profile: f.Profile.Name, Kind: string(f.Profile.Kind),
 			Metal: st.Tables.Metals[f.Metal].Name,
-			Work:  c.Work, Plater: c.Plater, Level: c.Level, Worth: f.Worth, Needed: f.Rescues, Proven: !f.Stopped}
+			Work:  c.Work, Plater: c.Plater, Level: c.Level, Worth: withEnd(f.Worth), Needed: f.Rescues, Proven: !f.Stopped}
 		d.Most = withEnd(f.Most)
 		if f.Profile.Grade.Set {
 			g := hundredths(f.Profile.Grade.V)
@@ -126,7 +127,8 @@ func HuntJSON(h *ask.Hunted) (string, error) {
 	}
 	for _, t := range ask.Tours(st, h) {
 		f := &h.Finds[t.Find]
-		d := tourDoc{Find: t.Find, Expects: t.Expects, Slot: st.Slots[f.Slot].ID, Profile: f.Profile.Name, Worth: f.Worth}
+		d := tourDoc{Find: t.Find, Expects: known(t.Expects, t.Known), Slot: st.Slots[f.Slot].ID,
+			Profile: f.Profile.Name, Worth: withEnd(f.Worth)}
 		for _, try := range t.Tries {
 			a := &st.Avenues[try.Avenue]
 			d.Tries = append(d.Tries, tryDoc{a.ID, a.Where, a.Cost, millionths(a.Chance), a.Likely, try.Reserve})
