@@ -37,7 +37,13 @@ func (l *loader) readJournals() {
 	}
 	x.all()
 	if x.job != nil {
-		l.state.Record = &Record{Entries: together(x.standing, x.counting)}
+		r := &Record{Entries: together(x.standing, x.counting), Ignored: map[int]bool{}}
+		for i := range r.Entries {
+			if e := &r.Entries[i]; l.unapplied[e.ID] != "" {
+				r.Ignored[e.Seq] = true
+			}
+		}
+		l.state.Record = r
 	}
 }
 

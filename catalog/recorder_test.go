@@ -3,6 +3,7 @@ package catalog
 import (
 	"encoding/json"
 	"errors"
+	"maps"
 	"os"
 	"path/filepath"
 	"strings"
@@ -178,6 +179,9 @@ func TestOldValue(t *testing.T) {
 		"entry 1 (graded) is not applied: grade of piece.arm-1 is 55 now and was not there then") ||
 		d.State.Warnings[0].From.Line != 1 || !strings.HasSuffix(d.State.Warnings[0].From.File, "job.journal") {
 		t.Errorf("%+v", d.State.Warnings)
+	}
+	if r := d.State.Record; !maps.Equal(r.Ignored, map[int]bool{1: true}) || r.IgnoredSum() != 0 {
+		t.Errorf("%v are said not to apply", r.Ignored)
 	}
 	edit(t, path, "\ngrade = 55", "")
 	if d = openTestRecorder(t, path); d.State.Pieces[0].Grade.V != 80_00 || len(d.State.Warnings) != 0 {

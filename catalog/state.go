@@ -46,6 +46,17 @@ type State struct {
 type Record struct {
 	Entries  []journal.Entry
 	Misdated map[int]bool // by number, entries whose day can't be right
+	Ignored  map[int]bool // by number, entries that don't apply: what they change is not what it was
+}
+
+// IgnoredSum is what the entries spent that don't apply: it counts nowhere.
+func (r *Record) IgnoredSum() (sum Cents) {
+	for i := range r.Entries {
+		if e := &r.Entries[i]; r.Ignored[e.Seq] {
+			sum += SpentBy(e)
+		}
+	}
+	return sum
 }
 
 // Job is the object being restored and what is asked of its trim as a whole.

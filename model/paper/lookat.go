@@ -13,7 +13,8 @@ import (
 type ConcernKind int
 
 const (
-	ConcernUnpriced   ConcernKind = iota // what is to be bought counts as free, since nobody has named a price
+	ConcernIgnored    ConcernKind = iota // of what is recorded not all applies any more
+	ConcernUnpriced                      // what is to be bought counts as free, since nobody has named a price
 	ConcernBudget                        // one job in ten like this one goes above the budget
 	ConcernOwner                         // the owner's quote is above the budget
 	ConcernDate                          // one in ten is late
@@ -32,6 +33,7 @@ type Concern struct {
 	Chance catalog.Micro // how likely it is
 	Cents  catalog.Cents // how far above, what the rescue costs, or what is guessed
 	Days   int           // ConcernDate: how many too late
+	Count  int           // ConcernIgnored: of entries
 }
 
 // Outlook is what is known besides the plan of how it may turn out: what nine jobs in ten
@@ -46,7 +48,7 @@ type Outlook struct {
 // most when it comes.
 func Concerns(pl *plan.Plan, o Outlook) []Concern {
 	st := pl.Of
-	all := unpriced(pl)
+	all := append(Ignored(st), unpriced(pl)...)
 	job := &st.Job
 	over := o.Nine - job.Budget.V
 	if job.BudgetOn == catalog.OnQuote { // what comes on top is passed on
@@ -70,6 +72,14 @@ func Concerns(pl *plan.Plan, o Outlook) []Concern {
 	all = append(all, shared(pl)...)
 	all = append(all, unbacked(pl)...)
 	return append(all, guessed(pl)...)
+}
+
+// Ignored finds entries that don't apply any more, and what they spent.
+func Ignored(st *catalog.State) []Concern {
+	if st.Record == nil || len(st.Record.Ignored) == 0 {
+		return nil
+	}
+	return []Concern{{Kind: ConcernIgnored, Count: len(st.Record.Ignored), Cents: st.Record.IgnoredSum()}}
 }
 
 // unpriced finds what the plan buys, or holds in reserve, of which no price is given.

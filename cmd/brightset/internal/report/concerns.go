@@ -11,11 +11,14 @@ import (
 // concernRows puts what to look at into a row each, the weightiest first.
 func concernRows(p *plan.Plan, s *Screen) []string {
 	var rows []string
+	all := paper.Concerns(p, s.Outlook)
+	if len(all) > 0 && all[0].Kind == paper.ConcernIgnored { // all else rests on what does apply
+		rows, all = append(rows, "  - "+shorten(concernText(p, &all[0]), Columns-4)), all[1:]
+	}
 	if s.Since != "" && s.Changed > 0 {
 		rows = append(rows, "  - "+shorten(fmt.Sprintf("%s changed since %s", count(s.Changed, "slot"), s.Since),
 			Columns-4))
 	}
-	all := paper.Concerns(p, s.Outlook)
 	for i := range all {
 		if len(rows) == mostConcerns {
 			break
@@ -28,6 +31,8 @@ func concernRows(p *plan.Plan, s *Screen) []string {
 func concernText(p *plan.Plan, c *paper.Concern) string {
 	st := p.Of
 	switch c.Kind {
+	case paper.ConcernIgnored:
+		return ignoredText(c)
 	case paper.ConcernUnpriced:
 		return "ask what it costs, it counts as free now: " + plan.SlotNames(st, c.Slots)
 	case paper.ConcernBudget:
@@ -49,4 +54,24 @@ func concernText(p *plan.Plan, c *paper.Concern) string {
 	}
 	return fmt.Sprintf("%s of plating is our own guess, for %s: ask for prices", catalog.FormatMoney(c.Cents),
 		count(len(c.Slots), "slot"))
+}
+
+// ignoredWarning says so where nothing else is said of the plan; "" where all applies.
+func ignoredWarning(st *catalog.State) string {
+	if all := paper.Ignored(st); len(all) > 0 {
+		return "\n" + Paragraph("", "", "Look at this first: "+ignoredText(&all[0]))
+	}
+	return ""
+}
+
+// ignoredText says that something recorded does not apply any more.
+func ignoredText(c *paper.Concern) string {
+	text := "a journal entry doesn't apply any more"
+	if c.Count != 1 {
+		text = fmt.Sprintf("%d journal entries don't apply any more", c.Count)
+	}
+	if c.Cents != 0 {
+		text += fmt.Sprintf(", %s not counted", catalog.FormatMoney(c.Cents))
+	}
+	return text + ": brightset check"
 }

@@ -94,13 +94,16 @@ func Journal(st *catalog.State) string {
 		if e.Reason != "" {
 			what += ": " + e.Reason
 		}
+		if st.Record.Ignored[e.Seq] {
+			what += " (does not apply any more)"
+		}
 		spent := ""
-		if sum := catalog.SpentBy(e); sum != 0 {
+		if sum := catalog.SpentBy(e); sum != 0 && !st.Record.Ignored[e.Seq] {
 			spent = catalog.FormatMoney(sum)
 		}
 		t.Row(fmt.Sprint(e.Seq), e.Day().Format("2006-01-02"), what, changedText(e), spent)
 	}
-	b.WriteString("\n" + t.String())
+	b.WriteString("\n" + t.String() + ignoredWarning(st))
 	b.WriteString("\n" + Paragraph("", "",
 		fmt.Sprintf("Spent so far: %s. To take the last one back: brightset record undo",
 			catalog.FormatMoney(st.Job.SpentSum))))

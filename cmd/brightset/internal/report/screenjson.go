@@ -46,7 +46,7 @@ type concernDoc struct {
 }
 
 var concernWords = map[paper.ConcernKind]string{
-	paper.ConcernUnpriced: "no-price", paper.ConcernBags: "bags",
+	paper.ConcernIgnored: "not-applied", paper.ConcernUnpriced: "no-price", paper.ConcernBags: "bags",
 	paper.ConcernBudget: "budget", paper.ConcernOwner: "owner-quote", paper.ConcernDate: "date",
 	paper.ConcernPairSplit: "pair-split", paper.ConcernShared: "one-spare", paper.ConcernIrreplaced: "no-reserve",
 	paper.ConcernGuess: "guess",

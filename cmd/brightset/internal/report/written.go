@@ -17,7 +17,7 @@ func Written(p *Papers, files []string) string {
 	if p.Plan.Stop == solver.CloseEnough {
 		text += Paragraph("", "", closeEnough(p.Plan.Expected-p.Plan.Bound))
 	}
-	text += "\n" + list("Written:", files)
+	text += ignoredWarning(st) + "\n" + list("Written:", files)
 	if held := p.Held(); len(held) > 0 {
 		text += "\n" + Paragraph("", "",
 			fmt.Sprintf("Held back, on no order: %s. Nobody has noted that they fit%s. "+
