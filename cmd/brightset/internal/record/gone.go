@@ -45,6 +45,8 @@ func gone(stage catalog.Stage) func(*builder, *Facts) error {
 		}
 		if stage == catalog.StageSold {
 			b.wantedStill(i)
+		} else {
+			b.usedUp(i, n)
 		}
 		p := &b.st.Pieces[i]
 		if n < p.Quantity {
@@ -56,6 +58,15 @@ func gone(stage catalog.Stage) func(*builder, *Facts) error {
 			b.setPiece(i, event.KeyHungIn, nil)
 		}
 		return nil
+	}
+}
+
+// usedUp books what pieces cost that are not the customer's, and not paid for yet, and that are no more
+// after work on them for the job was begun: the plan reckoned with that whether they come through or not.
+func (b *builder) usedUp(i, n int) {
+	p := &b.st.Pieces[i]
+	if p.Side != catalog.Customers && (p.Stage != catalog.StageSeen || p.AtPlater()) {
+		b.spendAs(catalog.BearsParts, p.Price*catalog.Cents(n), i, "%s, used up", b.many(n, i))
 	}
 }
 

@@ -151,3 +151,37 @@ func TestMoneyOfBoxes(t *testing.T) {
 		t.Errorf("a box of 40 was bought, and there are %d", st.Pieces[i].Quantity)
 	}
 }
+
+// TestUsedUp: what a drawer's piece costs is spent once it is no more after work on it was begun, for the set as
+// planned pays for it too; not if that happened before, nor if it was paid for already.
+func TestUsedUp(t *testing.T) {
+	sent := step{"sent", Facts{Target: "drawer-grille", To: "pell"}}
+	for name, c := range map[string]struct {
+		steps []step
+		want  catalog.Cents
+	}{
+		"at the plater's":        {[]step{sent}, 45_00},
+		"before it was sent":     {nil, 0},
+		"paid for":               {[]step{{"bought", Facts{Target: "drawer-grille"}}, sent}, 0},
+		"the customer's own":     {[]step{{"sent", Facts{Target: "crest-2", To: "pell"}}}, 0},
+		"the shop's, taken back": {[]step{sent, {"recalled", Facts{Target: "drawer-grille"}}}, 0},
+	} {
+		path := demo(t)
+		target := "drawer-grille"
+		if name == "the customer's own" {
+			target = "crest-2"
+		}
+		for _, s := range c.steps {
+			if err := do(t, recorderAt(t, path), s.name, s.facts); err != nil {
+				t.Fatal(name, err)
+			}
+		}
+		before := recorderAt(t, path).State.Job.SpentSum
+		if err := do(t, recorderAt(t, path), "broke", Facts{Target: target}); err != nil {
+			t.Fatal(name, err)
+		}
+		if got := recorderAt(t, path).State.Job.SpentSum - before; got != c.want {
+			t.Errorf("%s: %d spent", name, got)
+		}
+	}
+}
