@@ -63,7 +63,7 @@ func Recorded(before, st *catalog.State, done Done) string {
 	for _, w := range news.Warnings {
 		text += Paragraph("  ", "  ", "Mind: "+warningText(w)+".")
 	}
-	for _, w := range stayed(st, &news, done.Next) {
+	for _, w := range append(freightLeftOut(before, st, &news, done.Entry), stayed(st, &news, done.Next)...) {
 		text += Paragraph("  ", "  ", "Mind: "+w+".")
 	}
 	return text + nextText(done.Next)

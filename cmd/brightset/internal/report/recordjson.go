@@ -96,6 +96,7 @@ func RecordedJSON(before, st *catalog.State, done Done) (string, error) {
 	for _, w := range news.Warnings {
 		doc.Warnings = append(doc.Warnings, warningText(w))
 	}
+	doc.Warnings = append(doc.Warnings, freightLeftOut(before, st, &news, done.Entry)...)
 	doc.Warnings = append(doc.Warnings, stayed(st, &news, done.Next)...)
 	return toJSON(doc)
 }
@@ -115,6 +116,7 @@ type entryDoc struct {
 	About   []string         `json:"about"` // pieces, slots, bans, trades, or what was paid for
 	Reason  string           `json:"reason"`
 	Spent   catalog.Cents    `json:"spent_cents"` // by it
+	Applies bool             `json:"applies"`     // else it counts for nothing: what it changes is not what it was
 	Changes []journal.Change `json:"changes"`
 }
 
@@ -125,7 +127,7 @@ func JournalJSON(st *catalog.State) (string, error) {
 		for i := range st.Record.Entries {
 			e := &st.Record.Entries[i]
 			doc.Entries = append(doc.Entries, entryDoc{e.Seq, e.Day().Format("2006-01-02"), e.Action, EntryText(e),
-				unique(entryAbout(e)), e.Reason, catalog.SpentBy(e), e.Changes})
+				unique(entryAbout(e)), e.Reason, catalog.SpentBy(e), !st.Record.Ignored[e.Seq], e.Changes})
 		}
 	}
 	return toJSON(doc)
