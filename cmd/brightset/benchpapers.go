@@ -7,6 +7,7 @@ import (
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report"
 	"brightset/model/ask"
+	"brightset/model/paper"
 	"brightset/model/plan"
 	"brightset/solver"
 )
@@ -17,6 +18,9 @@ func benchPapers(ctx context.Context, st *catalog.State, plan *plan.Plan, whole 
 	set := solver.Settings{}
 	p := &report.Papers{Plan: plan, Date: now().Format(time.DateOnly), Photo: photos(st), Spec: true}
 	if !whole {
+		if st.Quote.Given {
+			p.Sums = paper.OwnerQuoteOf(plan, nil, false, 0) // what is set aside stands on the sheet itself
+		}
 		return p, nil
 	}
 	err := sharing(ctx, func(ctx context.Context) (err error) {

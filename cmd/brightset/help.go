@@ -80,7 +80,7 @@ func helpOn(cmd command) string {
 			if f.Value.Type() == "bool" {
 				value = ""
 			}
-			b.WriteString(report.Paragraph(fmt.Sprintf("  %-18s", strings.TrimSpace("--"+f.Name+" "+value)),
+			b.WriteString(report.Paragraph(fmt.Sprintf("  %-17s ", strings.TrimSpace("--"+f.Name+" "+value)),
 				strings.Repeat(" ", 20), text))
 		})
 	}

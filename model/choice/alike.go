@@ -92,7 +92,10 @@ func TwoBags(st *catalog.State, c *plan.Choice) (largest, with, lacks int) {
 
 // tooFew says that a bag is too small for a slot, and which other would make it up.
 func tooFew(st *catalog.State, slot, piece, n int) string {
-	text := fmt.Sprintf("there are %d of it, the slot needs %d", PieceCount(&st.Pieces[piece]), n)
+	text := fmt.Sprintf("there are only %d, the slot needs %d", PieceCount(&st.Pieces[piece]), n)
+	if PieceCount(&st.Pieces[piece]) == 1 {
+		text = fmt.Sprintf("there is only one, the slot needs %d", n)
+	}
 	if other, missing := MadeUp(st, slot, piece); other != catalog.None {
 		text += fmt.Sprintf("; %d of %s would make it up: where they match, put them together (record joined)", missing,
 			plan.PieceName(st, other))

@@ -192,7 +192,7 @@ func TestTooFew(t *testing.T) {
 	if got := Choices(st)[jobs.Left]; len(got) != 0 {
 		t.Errorf("choices with too few pieces: %+v", got)
 	}
-	wantOut(t, st, jobs.Bare, catalog.None, "there are 1 of it, the slot needs 2")
+	wantOut(t, st, jobs.Bare, catalog.None, "there is only one, the slot needs 2")
 }
 
 func TestOrder(t *testing.T) {

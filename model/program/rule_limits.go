@@ -15,7 +15,16 @@ func breakageRule(st *catalog.State, c *plan.Choice, role Role) string {
 	if role == Reserve || !most.Set || c.Breakage <= most.V {
 		return ""
 	}
-	return fmt.Sprintf("breakage %s is above the most allowed, %s", plan.Percent(c.Breakage), plan.Percent(most.V))
+	return fmt.Sprintf("breakage %s is above the most allowed, %s", percentAbove(c.Breakage, most.V), plan.Percent(most.V))
+}
+
+// percentAbove writes a chance that is above another with one place, where that still shows it.
+func percentAbove(p, other catalog.Micro) string {
+	const tenth = catalog.One / 1000
+	if near := (p + tenth/2) / tenth * tenth; near > other {
+		p = near
+	}
+	return plan.Percent(p)
 }
 
 // daysRule: days(k) <= within_days, the days that are gone counted in. What follows when

@@ -65,7 +65,7 @@ func (p *Papers) ownerGrid() *page.Grid {
 		g.Row("work and parts paid for already", "", "", catalog.FormatMoney(s.Spent), "")
 	}
 	if s.Carriage != 0 {
-		g.Row("carriage and least charges", "", "", catalog.FormatMoney(s.Carriage), "")
+		g.Row(p.carriage(), "", "", catalog.FormatMoney(s.Carriage), "")
 	}
 	if s.Tax != 0 {
 		g.Sum("net", "", "", catalog.FormatMoney(s.Net), "")
@@ -73,6 +73,16 @@ func (p *Papers) ownerGrid() *page.Grid {
 	}
 	g.Sum("in all", "", "", catalog.FormatMoney(s.Total), "")
 	return g
+}
+
+// carriage is what is charged beside the positions: what is sold together stands in none of them.
+func (p *Papers) carriage() string {
+	for _, c := range p.Plan.Charges {
+		if c.Kind == plan.ChargeBundle {
+			return "pieces that are sold together only, carriage and least charges"
+		}
+	}
+	return "carriage and least charges"
 }
 
 // inOwnersWords says what is done without names of the trade's people.
