@@ -9,6 +9,7 @@ import (
 	"brightset/model/choice"
 	"brightset/model/internal/jobs"
 	"brightset/model/internal/solved"
+	"brightset/model/plan"
 	"brightset/model/program"
 	"brightset/solver"
 	"brightset/testdata/campaign"
@@ -162,4 +163,37 @@ func TestFewestTakers(t *testing.T) {
 // contains says whether all of one list are in another.
 func contains(all, some []int) bool {
 	return !slices.ContainsFunc(some, func(v int) bool { return !slices.Contains(all, v) })
+}
+
+// TestOwnerMore: what the owner is told that he pays more with a piece is what his quote comes to with it locked.
+func TestOwnerMore(t *testing.T) {
+	st := jobs.DemoState(t)
+	if !st.Quote.Given {
+		t.Fatal("the demo has no quote")
+	}
+	pl := solved.Cheapest(t, st)
+	all, _, err := RejectedPieces(context.Background(), pl, true, solver.Settings{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	looked, other := 0, 0
+	for _, r := range all {
+		if r.Choice == nil {
+			continue
+		}
+		locked := st.Clone()
+		locked.Locks = append(locked.Locks, catalog.Lock{
+			Filter: catalog.Filter{Slot: r.Slot, Piece: r.Piece, Plater: catalog.None}})
+		with := solved.Cheapest(t, locked)
+		looked++
+		if got := with.ForOwner().Total - pl.ForOwner().Total; got != r.OwnerMore {
+			t.Errorf("%s: %d more is said, %d by hand", st.Pieces[r.Piece].ID, r.OwnerMore, got)
+		}
+		if r.OwnerMore != plan.OwnerOnTop(&st.Quote, r.More) {
+			other++
+		}
+	}
+	if looked < 5 || other < 3 {
+		t.Errorf("%d looked at, %d of them are not what they cost with markup and tax", looked, other)
+	}
 }

@@ -17,6 +17,7 @@ type RejectedPiece struct {
 	Choice      *plan.Choice  // the best that could be done with it; nil where nothing is
 	More        catalog.Cents // what the whole set comes to more with it
 	Keeps       catalog.Cents // what more of the object's own it keeps is worth to the owner; below zero: less
+	OwnerMore   catalog.Cents // what the owner pays more for the set with it, if all goes well; below zero: less
 	Why         string        // where it can't be used at all
 	Fault       string        // Why for somebody who has no files to write in; "": Why says nothing of them
 	Both        bool          // no set with it meets the demands, though it could hang by itself
@@ -120,6 +121,7 @@ func (a *RejectedPiece) compare(other, pl *plan.Plan) (known bool) {
 	case other.Has:
 		a.Choice = other.Lines[a.Slot].Choice
 		a.More, a.Keeps = other.Expected-pl.Expected, other.Keeps-pl.Keeps
+		a.OwnerMore = other.ForOwner().Total - pl.ForOwner().Total
 	case other.Status != solver.Stopped:
 		a.Both = true
 	}

@@ -6,8 +6,8 @@ import (
 
 	"brightset/catalog"
 	"brightset/cmd/brightset/internal/report/page"
+	"brightset/model/ask"
 	"brightset/model/choice"
-	"brightset/model/plan"
 )
 
 // ownersBudget sets the quote against what the owner wants to pay, where the files say that the
@@ -87,15 +87,28 @@ func (p *Papers) decidedAgainst() []string {
 			text += "with it no whole set does what was asked for"
 		case r.Keeps < 0:
 			text += "it is none of the object's own, which is worth keeping to you"
-		case r.More > 0 && st.Pieces[piece].Off:
-			text += fmt.Sprintf("it came off the object: to keep it there costs you about %s more",
-				catalog.FormatMoney(plan.OwnerOnTop(&st.Quote, r.More)))
-		case r.More > 0:
-			text += fmt.Sprintf("about %s more for you with it", catalog.FormatMoney(plan.OwnerOnTop(&st.Quote, r.More)))
 		default:
-			text += "as good, and costs the same"
+			text += ownersMore(r, &st.Pieces[piece])
 		}
 		all = append(all, text)
 	}
 	return all
+}
+
+// ownersMore says what a piece that does not hang would cost the owner more.
+func ownersMore(r *ask.RejectedPiece, p *catalog.Piece) string {
+	switch {
+	case r.OwnerMore > 0 && p.Off:
+		return fmt.Sprintf("it came off the object: to keep it on it costs you %s more", catalog.FormatMoney(r.OwnerMore))
+	case r.OwnerMore > 0:
+		return fmt.Sprintf("%s more for you with it", catalog.FormatMoney(r.OwnerMore))
+	case r.OwnerMore < 0 && r.More > 0:
+		return fmt.Sprintf("%s less for you if all goes well, and more on average, for what may go wrong",
+			catalog.FormatMoney(-r.OwnerMore))
+	case r.More > 0 && p.Value > 0:
+		return fmt.Sprintf("the same for you with it, but for what it would fetch, about %s", catalog.FormatMoney(p.Value))
+	case r.More > 0:
+		return "the same for you if all goes well, and more on average, for what may go wrong"
+	}
+	return "as good, and costs the same"
 }
