@@ -12,6 +12,7 @@ type ActKind int
 const (
 	ActStop     ActKind = iota // he has named his price: have him stop, the plan does without the piece
 	ActApprove                 // he has named his price: the plan goes on with it
+	ActPause                   // he has named his price: he is to wait, the piece is held in reserve
 	ActChase                   // he has had the pieces for longer than he said
 	ActRecall                  // nothing is done to it yet, and the plan does without it
 	ActFetch                   // it is plated
@@ -48,4 +49,15 @@ type Act struct {
 // nobodys is an act before it is known with whom.
 func nobodys(kind ActKind) Act {
 	return Act{Kind: kind, Plater: catalog.None, Maker: catalog.None, Vendor: catalog.None, Trade: catalog.None}
+}
+
+// boxes says how many boxes of a piece are bought, if it is sold by the box.
+func (a *Act) boxes(st *catalog.State, piece, n int) {
+	if st.Bundles[st.Pieces[piece].Bundle].Box == 0 {
+		return
+	}
+	if a.Boxes == nil {
+		a.Boxes = map[int]int{}
+	}
+	a.Boxes[piece] = n
 }

@@ -50,17 +50,6 @@ func (t *todo) add(with Act, piece, slot, count int, cents catalog.Cents, guess 
 	return a
 }
 
-// boxes says how many boxes of a piece are bought, if it is sold by the box.
-func (a *Act) boxes(st *catalog.State, piece, n int) {
-	if st.Bundles[st.Pieces[piece].Bundle].Box == 0 {
-		return
-	}
-	if a.Boxes == nil {
-		a.Boxes = map[int]int{}
-	}
-	a.Boxes[piece] = n
-}
-
 // lineOf is the line whose choice uses a piece, nil where none does.
 func (t *todo) lineOf(piece int) *plan.Line {
 	for i := range t.pl.Lines {
@@ -78,7 +67,7 @@ func (t *todo) inReserve(piece int) bool {
 }
 
 // waiting: what lies with platers. A piece that is held in reserve stays as it is until it
-// is needed, and is neither stopped nor gone on with.
+// is needed, and is neither stopped nor gone on with: if he waits for an answer, he is to wait on.
 func (t *todo) waiting() {
 	for i := range t.st.Pieces {
 		p := &t.st.Pieces[i]
@@ -99,6 +88,8 @@ func (t *todo) waiting() {
 		switch {
 		case p.Stage == catalog.StagePlated:
 			act.Kind = ActFetch
+		case line == nil && t.inReserve(i) && p.Stage == catalog.StagePriced:
+			act.Kind = ActPause
 		case line == nil && t.inReserve(i):
 			continue
 		case p.Stage == catalog.StagePriced && line != nil:

@@ -42,7 +42,7 @@ func TestTodoByHand(t *testing.T) {
 }
 
 // TestTodoLeavesReserveAlone: a piece at a plater's that a line falls back on is neither
-// stopped nor taken back; one that no line has anything to do with is.
+// stopped nor taken back, and he is to wait with it if he asks; one that no line has anything to do with is.
 func TestTodoLeavesReserveAlone(t *testing.T) {
 	for _, stage := range []catalog.Stage{catalog.StageSeen, catalog.StageStripped, catalog.StagePriced} {
 		st := &catalog.State{
@@ -60,7 +60,12 @@ func TestTodoLeavesReserveAlone(t *testing.T) {
 		hangs := &plan.Choice{Work: catalog.WorkAsIs, Plater: catalog.None, Quote: catalog.None}
 		sent := &plan.Choice{Piece: 1, Work: catalog.WorkReplate, Sent: true, Quote: catalog.None}
 		pl := &plan.Plan{Of: st, Lines: []plan.Line{{Choice: hangs, Fallback: sent}}}
-		if acts := Todo(pl); len(acts) != 0 {
+		acts := Todo(pl)
+		if stage == catalog.StagePriced { // he waits for an answer
+			if len(acts) != 1 || acts[0].Kind != ActPause || acts[0].Pieces[0] != 1 {
+				t.Errorf("%v, in reserve: %+v", stage, acts)
+			}
+		} else if len(acts) != 0 {
 			t.Errorf("%v, in reserve: %+v", stage, acts)
 		}
 		pl.Lines[0].Fallback = nil

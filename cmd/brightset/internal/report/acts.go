@@ -142,6 +142,8 @@ func actText(st *catalog.State, a *paper.Act) (head, tail string) {
 		return "Have " + plater(st, a) + " stop work", ""
 	case paper.ActApprove:
 		return "Tell " + plater(st, a) + " to go ahead", sum
+	case paper.ActPause:
+		return "Ask " + plater(st, a) + " to wait with what is held in reserve", ""
 	case paper.ActChase:
 		return "Call " + plater(st, a) + ", overdue", ""
 	case paper.ActRecall:

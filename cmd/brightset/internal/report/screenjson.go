@@ -26,8 +26,9 @@ type actDoc struct {
 
 // actWords are the acts' words in the document.
 var actWords = map[paper.ActKind]string{
-	paper.ActStop: "stop", paper.ActApprove: "approve", paper.ActChase: "call", paper.ActRecall: "take-back",
-	paper.ActFetch: "fetch", paper.ActShelve: "keep-dry", paper.ActTryOn: "try-on", paper.ActBuyFirst: "buy",
+	paper.ActStop: "stop", paper.ActApprove: "approve", paper.ActPause: "wait", paper.ActChase: "call",
+	paper.ActRecall: "take-back",
+	paper.ActFetch:  "fetch", paper.ActShelve: "keep-dry", paper.ActTryOn: "try-on", paper.ActBuyFirst: "buy",
 	paper.ActMake:  "to-maker",
 	paper.ActBench: "own-work", paper.ActSend: "send", paper.ActBuy: "buy", paper.ActTrade: "trade",
 	paper.ActHold: "hold", paper.ActHang: "hang",
