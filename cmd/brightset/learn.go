@@ -51,13 +51,16 @@ func (o *learnOptions) run(c *call) (int, error) {
 		return 0, err
 	}
 	var all []risk.Experience
-	strength := 0
+	strength, own := 0, map[string]catalog.Micro{} // per plater, the factor of breakage that the shop gives
 	for _, job := range jobs {
 		st, err := catalog.Load(job, catalog.Options{})
 		if err != nil {
 			return 0, err
 		}
 		strength = st.Tables.Strength
+		for i := range st.Platers {
+			own[st.Platers[i].ID] = st.Platers[i].Factor
+		}
 		all = append(all, risk.Experiences(st)...)
 	}
 	lesson := &report.Lesson{Learnt: risk.Learn(all, strength), Jobs: len(jobs)}
@@ -65,7 +68,8 @@ func (o *learnOptions) run(c *call) (int, error) {
 		if err := writeLearnt(o.out, report.LearntFile(lesson, now().Format(time.DateOnly))); err != nil {
 			return 0, err
 		}
-		fmt.Fprintf(c.err, "Written: %s. It counts once the shop's file includes it.\n", o.out)
+		fmt.Fprintf(c.err, "Written: %s. It counts once the shop's file includes it.\n%s", o.out,
+			report.FactorsBefore(lesson, own))
 	}
 	return exitAnswered, o.show(c, answer{
 		text: func() string { return report.Learn(lesson) },

@@ -209,3 +209,17 @@ func LearnJSON(l *Lesson) (string, error) {
 	}
 	return toJSON(doc)
 }
+
+// FactorsBefore says of which platers the shop's files give a factor already: one in the shop's file itself comes
+// before what is learnt.
+func FactorsBefore(l *Lesson, own map[string]catalog.Micro) (text string) {
+	for i := range l.Platers {
+		q := &l.Platers[i]
+		if now := own[q.Plater]; q.Tried() > 0 && now != 0 && now != catalog.One && now != thousandths(q.Factor) {
+			text += Paragraph("", "", fmt.Sprintf("Mind: the shop's files give %s a breakage_factor of %s already. Where it "+
+				"stands in the shop's file itself it comes before what is learnt: take it out there.", q.Plater,
+				catalog.FormatMicro(now)))
+		}
+	}
+	return text
+}

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"brightset/catalog"
 	"brightset/model/risk"
 )
 
@@ -19,6 +20,17 @@ func TestSpreadTold(t *testing.T) {
 		}
 		if text := Learn(l); strings.Contains(text, "4% below") != told || strings.Contains(text, "22% above") != told {
 			t.Errorf("%d prices: %s", n, text)
+		}
+	}
+}
+
+// TestFactorsBefore: a plater's factor that the shop gives itself hides what is learnt of him, and is told.
+func TestFactorsBefore(t *testing.T) {
+	l := &Lesson{Learnt: &risk.Learnt{Platers: []risk.PlaterRate{{Plater: "north", N: 5, Factor: 1.401}}}}
+	for own, told := range map[catalog.Micro]bool{600_000: true, catalog.One: false, 1_401_000: false, 0: false} {
+		text := FactorsBefore(l, map[string]catalog.Micro{"north": own})
+		if strings.Contains(text, "give north a breakage_factor of 0.6 already") != told {
+			t.Errorf("%d: %q", own, text)
 		}
 	}
 }
