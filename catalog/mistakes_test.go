@@ -60,7 +60,7 @@ var mistakeTests = []struct {
 	{"quantity", head + "quantity = 0\n", "", []string{`job.toml:6:12+1: quantity: 0 is not between 1 and 10000 | write ` +
 		`a whole number from 1 to 10000`}},
 	{"fraction", head + "quantity = 1.5\n", "", []string{`job.toml:6:12+3: quantity: this has to be a whole number | ` +
-		`write quantity = 2, without quotes`}},
+		`write quantity = 2`}},
 	{"area without quotes", head + "area = 3.2\n", "",
 		[]string{`job.toml:6:8+3: area: an area is written in quotes, with its unit | write area = "3.2 dm2" or "3.2 in2"`}},
 	{"area without unit", head + "area = \"3.2\"\n", "",

@@ -19,6 +19,9 @@ func (t *table) whole(key string, least, most int) (out Val[int]) {
 		if f, isNumber := likelyNumber(v); isNumber && f > 0 && f < float64(most) {
 			hint = fmt.Sprintf("write %s = %d, without quotes", t.label(key), int(math.Ceil(f)))
 		}
+		if _, number := v.(float64); number {
+			hint = strings.TrimSuffix(hint, ", without quotes")
+		}
 		t.wrong(key, "this has to be a whole number", hint)
 		return out
 	}

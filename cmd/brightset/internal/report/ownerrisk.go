@@ -46,7 +46,7 @@ func (p *Papers) mayBreak() []page.Block {
 	if len(list) == 0 {
 		return nil
 	}
-	bears := "The owner bears the loss of a piece of his own; the work on it that was not finished is not charged."
+	bears := "The owner bears the loss of a piece of his own, and pays what the work on it has cost us until then."
 	if st.Quote.Bears == catalog.ByShop {
 		bears = "The shop bears it: a piece that breaks in the work is replaced at no cost to you."
 	}
