@@ -86,7 +86,7 @@ func TestRuleBrackets(t *testing.T) {
 
 // setOf is a plan of one slot that hangs a piece, with what none is below.
 func setOf(status solver.Status, has bool, piece int, cents, keeps, bound catalog.Cents) *plan.Plan {
-	p := &plan.Plan{Has: has, Status: status, Bound: bound}
+	p := &plan.Plan{Of: &catalog.State{Pieces: make([]catalog.Piece, 2)}, Has: has, Status: status, Bound: bound}
 	if has {
 		p.Expected, p.Keeps, p.Lines = cents, keeps, []plan.Line{{Choice: &plan.Choice{Piece: piece}}}
 	}

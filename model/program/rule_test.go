@@ -115,9 +115,10 @@ func TestReasonsInWords(t *testing.T) {
 	if len(got) != 2 || got[0] != want[0] || got[1] != want[1] {
 		t.Errorf("got %q", got)
 	}
-	for breakage, want := range map[catalog.Micro]string{203_584: "20.4%", 32_501: "3.2501%", 33_000: "3.3%"} {
+	st.Slots[jobs.Left].MaxBreakage.V = 30_000
+	for breakage, want := range map[catalog.Micro]string{203_584: "20.4%", 30_400: "3.04%", 30_500: "3.1%"} {
 		c.Breakage = breakage
-		if got := breakageRule(st, c, Planned); got != "breakage "+want+" is above the most allowed, 3.25%" {
+		if got := breakageRule(st, c, Planned); got != "breakage "+want+" is above the most allowed, 3%" {
 			t.Errorf("%d: %s", breakage, got)
 		}
 	}
